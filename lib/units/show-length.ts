@@ -1,0 +1,51 @@
+import { inUnit, type LengthUnit } from './length';
+
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
+const SIXTEENTHS: Record<number, string> = { 1: '1⁄16', 3: '3⁄16', 5: '5⁄16', 7: '7⁄16', 9: '9⁄16', 11: '11⁄16', 13: '13⁄16', 15: '15⁄16' };
+
+/** A length cut into what a column of figures needs: the whole part, the fraction glyph, and the sign. */
+export type ShownLength = { readonly sign: '' | '−'; readonly whole: string; readonly part: string };
+
+/**
+ * A length as a tape shows it, without its unit: nearest 1/8 in (or 1/16), or nearest 0.1 cm.
+ *
+ * Rounds only for showing; storage keeps the text as typed. Common practice of tapes.
+ * Example: 197.0 mm is `7¾` in inches and `19.7` in centimetres.
+ */
+export function showLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): string {
+  const shown = shownLength(lengthMm, unit, parts);
+  return shown.sign + (shown.whole + shown.part || '0');
+}
+
+/** The same length with its unit and a thin space: `7¾ in`, `19.7 cm`. */
+export function showLengthWithUnit(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): string {
+  return `${showLength(lengthMm, unit, parts)}\u202f${unit}`;
+}
+
+/** The same length in pieces, so that whole figures and fractions line up in a column. */
+export function shownLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): ShownLength {
+  const inOwnUnit = inUnit(Math.abs(lengthMm), unit);
+  if (unit === 'cm') {
+    const tenths = Math.round(inOwnUnit * 10);
+    return { sign: lengthMm < 0 && tenths > 0 ? '−' : '', whole: `${Math.floor(tenths / 10)}.${tenths % 10}`, part: '' };
+  }
+  const steps = Math.round(inOwnUnit * parts);
+  const whole = Math.floor(steps / parts);
+  const sixteenths = ((steps % parts) * 16) / parts;
+  const part = sixteenths % 2 === 0 ? (EIGHTHS[sixteenths / 2] ?? '') : (SIXTEENTHS[sixteenths] ?? '');
+  return { sign: lengthMm < 0 && steps > 0 ? '−' : '', whole: whole === 0 && part !== '' ? '' : String(whole), part };
+}
+
+/** How a typed girth was read, both units: `7¾ in · 19.7 cm`. */
+export function echoLength(lengthMm: number, unit: LengthUnit): string {
+  const other: LengthUnit = unit === 'in' ? 'cm' : 'in';
+  const own = showLengthWithUnit(lengthMm, unit, 16);
+  return `${own} · ${showLengthWithUnit(lengthMm, other)}`;
+}
+
+/** A signed difference of two lengths: `+⅛`, `−1.2`, or `same` when it rounds to nothing. */
+export function showLengthChange(differenceMm: number, unit: LengthUnit): string {
+  const text = showLength(Math.abs(differenceMm), unit);
+  if (text === '0' || text === '0.0') return 'same';
+  return (differenceMm < 0 ? '−' : '+') + text;
+}

@@ -1,0 +1,16 @@
+import path from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+const root = path.resolve(import.meta.dirname, '..');
+
+export default defineConfig({
+  root,
+  resolve: { alias: { '@': root, 'server-only': path.join(root, 'tests/empty.ts') } },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/e2e/**'],
+    environment: 'node',
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+  },
+});
