@@ -1,0 +1,46 @@
+import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
+import { openPostgres } from './open-postgres';
+import { openSqlite } from './open-sqlite';
+
+/** The database as every query sees it: asynchronous on both engines, typed as the SQLite half of `columns.ts`. */
+export type Database = BaseSQLiteDatabase<'async', unknown>;
+
+type Opened = { readonly database: Database; readonly close: () => Promise<void> };
+
+const held = globalThis as typeof globalThis & { rungwiseDatabases?: Map<string, Promise<Opened>> };
+
+/** Where this process keeps its records: DATABASE_URL, else DB_FILE, else `data/clinic.db`. */
+export function databaseAddress(): string {
+  return process.env.DATABASE_URL || process.env.DB_FILE || 'data/clinic.db';
+}
+
+/**
+ * The open database; opened, and brought up to date, at the first call.
+ *
+ * Throws `DatabaseRefused` when it cannot be used, and plainly during a build: no page may be baked with a clinic's data.
+ */
+export async function getDatabase(): Promise<Database> {
+  if (process.env.NEXT_PHASE === 'phase-production-build') throw new Error('A page asked for the database while it was being built.');
+  held.rungwiseDatabases ??= new Map();
+  const address = databaseAddress();
+  const opening = held.rungwiseDatabases.get(address) ?? open();
+  held.rungwiseDatabases.set(address, opening);
+  try {
+    return (await opening).database;
+  } catch (error) {
+    held.rungwiseDatabases.delete(address);
+    throw error;
+  }
+}
+
+/** Lets go of the database, so that a command can end. */
+export async function closeDatabase(): Promise<void> {
+  const opening = held.rungwiseDatabases?.get(databaseAddress());
+  held.rungwiseDatabases?.delete(databaseAddress());
+  await (await opening)?.close();
+}
+
+async function open(): Promise<Opened> {
+  const url = process.env.DATABASE_URL;
+  return (url ? await openPostgres(url) : await openSqlite(databaseAddress())) as unknown as Opened;
+}

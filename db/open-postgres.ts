@@ -1,0 +1,47 @@
+import { sql } from 'drizzle-orm';
+import { drizzle } from 'drizzle-orm/node-postgres';
+import { Pool } from 'pg';
+import { DatabaseRefused } from './database-refused';
+import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+
+/** Any number agreed among the processes of this program; holds the others back while one migrates. */
+const MIGRATION_LOCK = 7_263_941;
+
+/**
+ * Connects to a PostgreSQL server and brings its database up to date.
+ *
+ * Any number of processes may start at once: one migrates, the others wait for its lock and find nothing to do.
+ */
+export async function openPostgres(url: string) {
+  const pool = new Pool({ connectionString: url, max: 10, connectionTimeoutMillis: 10_000 });
+  pool.on('error', () => {}); // an idle connection was lost; the next query opens another
+  const database = drizzle(pool, { casing: 'snake_case' });
+  try {
+    await database.transaction(async (tx) => {
+      await tx.execute(sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`);
+      await tx.execute(
+        sql.raw(`create table if not exists ${MIGRATION_TABLE} (id serial primary key, hash text not null, created_at bigint)`),
+      );
+      const applied = await tx.execute<{ created_at: string }>(sql.raw(`select created_at from ${MIGRATION_TABLE}`));
+      const had = applied.rows.map((row) => Number(row.created_at));
+      for (const migration of pendingMigrations(migrationsOf('postgres'), had, 'The database')) {
+        for (const statement of migration.sql) await tx.execute(sql.raw(statement));
+        await tx.execute(
+          sql`insert into ${sql.raw(MIGRATION_TABLE)} (hash, created_at) values (${migration.hash}, ${migration.folderMillis})`,
+        );
+      }
+    });
+  } catch (error) {
+    await pool.end();
+    throw refusal(error);
+  }
+  return { database, close: () => pool.end() };
+}
+
+function refusal(error: unknown): DatabaseRefused {
+  if (error instanceof DatabaseRefused) return error;
+  const cause = error instanceof Error && error.cause instanceof Error ? error.cause : error;
+  const code = typeof cause === 'object' && cause !== null && 'code' in cause ? ` (${cause.code})` : '';
+  const why = (cause instanceof Error ? cause.message : String(cause)).split('\n')[0];
+  return new DatabaseRefused(`The database at DATABASE_URL cannot be used: ${why || 'no answer'}${code}.`);
+}

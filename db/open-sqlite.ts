@@ -1,0 +1,78 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import BetterSqlite from 'better-sqlite3';
+import { drizzle } from 'drizzle-orm/better-sqlite3';
+import { DatabaseRefused } from './database-refused';
+import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+
+const WAIT_MS = 5000;
+
+/**
+ * Opens a clinic's file, brings it up to date, and checks that it will keep what it is given.
+ *
+ * Write-ahead log, `synchronous=FULL`, foreign keys, a busy wait of five seconds: set, then read back.
+ * A file that lacks a migration is first copied beside itself with the online backup call.
+ */
+export async function openSqlite(file: string) {
+  const handle = openFile(file);
+  try {
+    await migrateFile(handle, file);
+    assertDurable(handle);
+  } catch (error) {
+    handle.close();
+    throw refusal(error, file);
+  }
+  return { database: drizzle(handle, { casing: 'snake_case' }), close: async () => void handle.close() };
+}
+
+function openFile(file: string): BetterSqlite.Database {
+  try {
+    fs.mkdirSync(path.dirname(path.resolve(file)), { recursive: true });
+    const handle = new BetterSqlite(file, { timeout: WAIT_MS });
+    handle.pragma('journal_mode = WAL');
+    handle.pragma('synchronous = FULL');
+    return handle;
+  } catch (error) {
+    throw refusal(error, file);
+  }
+}
+
+function appliedMigrations(handle: BetterSqlite.Database): number[] {
+  const table = handle.prepare("select name from sqlite_master where type = 'table' and name = ?").get(MIGRATION_TABLE);
+  if (!table) return [];
+  return handle.prepare(`select created_at from ${MIGRATION_TABLE}`).pluck().all().map(Number);
+}
+
+async function migrateFile(handle: BetterSqlite.Database, file: string): Promise<void> {
+  const known = migrationsOf('sqlite');
+  const applied = appliedMigrations(handle);
+  const pending = pendingMigrations(known, applied, file);
+  if (pending.length === 0) return;
+  if (applied.length > 0) await handle.backup(`${file}.before-${pending[0]?.folderMillis}`);
+  handle.pragma('foreign_keys = OFF');
+  const migrate = handle.transaction(() => {
+    handle.exec(`create table if not exists ${MIGRATION_TABLE} (id integer primary key, hash text not null, created_at numeric)`);
+    for (const migration of pendingMigrations(known, appliedMigrations(handle), file)) {
+      for (const statement of migration.sql) handle.exec(statement);
+      handle.prepare(`insert into ${MIGRATION_TABLE} (hash, created_at) values (?, ?)`).run(migration.hash, migration.folderMillis);
+    }
+    const broken = handle.pragma('foreign_key_check') as unknown[];
+    if (broken.length > 0) throw new DatabaseRefused(`${file} has ${broken.length} rows without their owner. Nothing was changed.`);
+  });
+  migrate.immediate();
+}
+
+function assertDurable(handle: BetterSqlite.Database): void {
+  handle.pragma('foreign_keys = ON');
+  const found = ['journal_mode', 'synchronous', 'foreign_keys', 'busy_timeout'].map((name) => handle.pragma(name, { simple: true }));
+  const wanted = ['wal', 2, 1, WAIT_MS];
+  if (found.some((value, index) => value !== wanted[index])) {
+    throw new DatabaseRefused(`the file system will not keep a write-ahead log safely (asked ${wanted}, got ${found})`);
+  }
+}
+
+function refusal(error: unknown, file: string): DatabaseRefused {
+  if (error instanceof DatabaseRefused) return error;
+  const why = error instanceof Error ? error.message.split('\n')[0] : String(error);
+  return new DatabaseRefused(`${file} cannot be opened as a clinic's database: ${why}.`);
+}

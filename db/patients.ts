@@ -1,0 +1,153 @@
+import { and, eq } from 'drizzle-orm';
+import type { LimbSide, Sex } from '@/lib/record/patient-record';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { noteOf } from './audit';
+import { type Database, getDatabase } from './client';
+import { isDuplicate } from './is-duplicate';
+import { patient, patientRevision } from './schema';
+import { assertMayWrite, type Therapist } from './therapist';
+import { type Statement, writeTogether } from './write-together';
+
+/** What a person writes about a patient. */
+export type PatientDetails = {
+  readonly reference: string;
+  readonly name: string | null;
+  readonly born: CalendarDay;
+  readonly sex: Sex;
+  readonly diagnosisGroup: string;
+  readonly affected: readonly LimbSide[];
+  readonly language: string;
+  readonly note: string | null;
+};
+
+/** A patient as known now: the details of the current revision. */
+export type PatientHead = PatientDetails & { readonly patientId: string; readonly revision: number };
+
+/** How the saving of a patient ended. */
+export type PatientSaved =
+  | { readonly kind: 'saved' | 'already-saved'; readonly patientId: string }
+  | { readonly kind: 'reference-taken'; readonly patientId: string }
+  | { readonly kind: 'conflict'; readonly theirs: PatientHead; readonly yours: PatientDetails }
+  | { readonly kind: 'not-found' };
+
+/** The columns of a patient's current details; join `patient` with `patientRevision` on `isCurrent`. */
+export const headColumns = {
+  patientId: patient.id,
+  revision: patient.revision,
+  reference: patientRevision.reference,
+  name: patientRevision.name,
+  born: patientRevision.born,
+  sex: patientRevision.sex,
+  diagnosisGroup: patientRevision.diagnosisGroup,
+  affected: patientRevision.affected,
+  language: patientRevision.language,
+  note: patientRevision.note,
+};
+
+/** Joins a patient's head with the revision that counts. */
+export const isCurrent = and(eq(patientRevision.patientId, patient.id), eq(patientRevision.number, patient.revision));
+
+/** A patient of the clinic as known now; undefined when the clinic has none of that id. */
+export async function patientHead(therapist: Therapist, patientId: string): Promise<PatientHead | undefined> {
+  const database = await getDatabase();
+  const [found] = await database
+    .select(headColumns)
+    .from(patient)
+    .innerJoin(patientRevision, isCurrent)
+    .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.id, patientId)));
+  return found;
+}
+
+/** Adds a patient. The same submission sent twice makes one; a reference that the clinic already uses is told. */
+export async function addPatient(
+  therapist: Therapist,
+  entry: { readonly submissionId: string; readonly details: PatientDetails },
+  at = new Date(),
+): Promise<PatientSaved> {
+  assertMayWrite(therapist);
+  const patientId = crypto.randomUUID();
+  const head = { id: patientId, clinicId: therapist.clinicId, revision: 1, ...searchedBy(entry.details) };
+  const written = await writeTogether([
+    (tx) => tx.insert(patient).values(head).onConflictDoNothing().returning({ id: patient.id }),
+    insertRevision(therapist, patientId, 1, entry.details, entry.submissionId, null, at),
+    noteOf(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
+  ]);
+  if (written.kind === 'written') return { kind: 'saved', patientId };
+  const database = await getDatabase();
+  const saved = await submitted(database, therapist, entry.submissionId);
+  if (saved) return { kind: 'already-saved', patientId: saved };
+  return referenceTaken(database, therapist, entry.details.reference);
+}
+
+/** Corrects a patient by a new revision. Earlier ones stay; someone else's newer one is shown, not overwritten. */
+export async function revisePatient(
+  therapist: Therapist,
+  patientId: string,
+  expectedRevision: number,
+  entry: { readonly submissionId: string; readonly details: PatientDetails; readonly reason: string | null },
+  at = new Date(),
+): Promise<PatientSaved> {
+  assertMayWrite(therapist);
+  const theirs = await patientHead(therapist, patientId);
+  if (!theirs) return { kind: 'not-found' };
+  const database = await getDatabase();
+  const next = expectedRevision + 1;
+  try {
+    const written = await writeTogether([
+      (tx) =>
+        tx
+          .update(patient)
+          .set({ revision: next, ...searchedBy(entry.details) })
+          .where(and(eq(patient.id, patientId), eq(patient.clinicId, therapist.clinicId), eq(patient.revision, expectedRevision)))
+          .returning({ id: patient.id }),
+      insertRevision(therapist, patientId, next, entry.details, entry.submissionId, entry.reason, at),
+      noteOf(therapist, { action: 'patient revised', subjectKind: 'patient', subjectId: patientId, detail: { revision: next } }, at),
+    ]);
+    if (written.kind === 'written') return { kind: 'saved', patientId };
+  } catch (error) {
+    if (isDuplicate(error)) return referenceTaken(database, therapist, entry.details.reference);
+    throw error;
+  }
+  const saved = await submitted(database, therapist, entry.submissionId);
+  if (saved) return { kind: 'already-saved', patientId: saved };
+  return { kind: 'conflict', theirs: (await patientHead(therapist, patientId)) ?? theirs, yours: entry.details };
+}
+
+function searchedBy(details: PatientDetails) {
+  const referenceKey = details.reference.toLowerCase();
+  return { referenceKey, searchText: `${referenceKey} ${details.name?.toLowerCase() ?? ''}`.trim() };
+}
+
+function insertRevision(
+  therapist: Therapist,
+  patientId: string,
+  number: number,
+  details: PatientDetails,
+  submissionId: string,
+  reason: string | null,
+  at: Date,
+): Statement {
+  const row = { ...details, id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, number, author: therapist.id, at, reason };
+  return (tx) =>
+    tx
+      .insert(patientRevision)
+      .values({ ...row, submissionId })
+      .onConflictDoNothing()
+      .returning({ id: patientRevision.id });
+}
+
+async function submitted(database: Database, therapist: Therapist, submissionId: string): Promise<string | undefined> {
+  const [found] = await database
+    .select({ patientId: patientRevision.patientId })
+    .from(patientRevision)
+    .where(and(eq(patientRevision.clinicId, therapist.clinicId), eq(patientRevision.submissionId, submissionId)));
+  return found?.patientId;
+}
+
+async function referenceTaken(database: Database, therapist: Therapist, reference: string): Promise<PatientSaved> {
+  const [found] = await database
+    .select({ patientId: patient.id })
+    .from(patient)
+    .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.referenceKey, reference.toLowerCase())));
+  return found ? { kind: 'reference-taken', patientId: found.patientId } : { kind: 'not-found' };
+}

@@ -1,0 +1,68 @@
+import { asc, eq } from 'drizzle-orm';
+import { noteOf } from './audit';
+import { getDatabase } from './client';
+import type { Clinic } from './clinic';
+import { isDuplicate } from './is-duplicate';
+import { account, clinic, user } from './schema';
+import type { Role, Therapist } from './therapist';
+import { type Statement, writeTogether } from './write-together';
+
+/** A person who is to sign in; the password comes as its hash only. */
+export type NewPerson = { readonly email: string; readonly name: string; readonly role: Role; readonly passwordHash: string };
+
+/** How adding a person ended. */
+export type PersonAdded = { readonly kind: 'added'; readonly id: string } | { readonly kind: 'e-mail-taken' };
+
+/** A clinic's people, by name. */
+export async function peopleOf(therapist: Therapist) {
+  const database = await getDatabase();
+  return database
+    .select({ id: user.id, name: user.name, email: user.email, role: user.role })
+    .from(user)
+    .where(eq(user.clinicId, therapist.clinicId))
+    .orderBy(asc(user.name), asc(user.id));
+}
+
+/** The one clinic this database holds, for the command line, where nobody is signed in; undefined before the first person. */
+export async function soleClinic(): Promise<Clinic | undefined> {
+  const database = await getDatabase();
+  const [first] = await database.select().from(clinic).orderBy(asc(clinic.id)).limit(1);
+  return first;
+}
+
+/** True when someone can sign in at all. */
+export async function hasPeople(): Promise<boolean> {
+  const database = await getDatabase();
+  return (await database.$count(user)) > 0;
+}
+
+/** Opens a clinic together with its first person: for the command line, where nobody is signed in yet. */
+export async function openClinic(details: Omit<Clinic, 'id'>, first: NewPerson, at = new Date()): Promise<PersonAdded> {
+  const row = { ...details, id: crypto.randomUUID() };
+  return addWith([(tx) => tx.insert(clinic).values(row).returning({ id: clinic.id })], row.id, first, at);
+}
+
+/** Adds a person to a clinic, from the command line. */
+export async function addPerson(clinicId: string, person: NewPerson, at = new Date()): Promise<PersonAdded> {
+  return addWith([], clinicId, person, at);
+}
+
+async function addWith(before: readonly Statement[], clinicId: string, person: NewPerson, at: Date): Promise<PersonAdded> {
+  const id = crypto.randomUUID();
+  const times = { createdAt: at, updatedAt: at };
+  const email = person.email.toLowerCase();
+  const who = { id, clinicId, role: person.role, name: person.name, email, emailVerified: true, ...times };
+  const proof = { id: crypto.randomUUID(), userId: id, accountId: id, providerId: 'credential', password: person.passwordHash, ...times };
+  try {
+    await writeTogether([
+      ...before,
+      (tx) => tx.insert(user).values(who).returning({ id: user.id }),
+      (tx) => tx.insert(account).values(proof).returning({ id: account.id }),
+      noteOf({ id, clinicId }, { action: 'person added', subjectKind: 'person', subjectId: id, detail: { role: person.role } }, at),
+    ]);
+  } catch (error) {
+    if (isDuplicate(error)) return { kind: 'e-mail-taken' };
+    throw error;
+  }
+  return { kind: 'added', id };
+}

@@ -1,0 +1,89 @@
+import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
+import type { Piece } from '@/lib/record/patient-record';
+import { getDatabase } from './client';
+import { piece, pieceRevision } from './schema';
+import type { Therapist } from './therapist';
+
+/** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
+export type KeptPiece = Piece & {
+  readonly pieceId: string;
+  readonly patientId: string;
+  readonly revision: number;
+  readonly cutFromVisitId: string | null;
+  readonly retiredReason: string | null;
+  readonly author: string;
+  readonly at: Date;
+  readonly reason: string | null;
+};
+
+const pieceColumns = {
+  pieceId: piece.id,
+  patientId: piece.patientId,
+  revision: pieceRevision.number,
+  piece: pieceRevision.label,
+  limb: pieceRevision.limb,
+  side: pieceRevision.side,
+  covers: pieceRevision.covers,
+  cutFromVisitId: pieceRevision.cutFromVisitId,
+  cutFrom: pieceRevision.cutFrom,
+  reductionPct: pieceRevision.reductionPct,
+  convention: pieceRevision.convention,
+  allowance: pieceRevision.allowance,
+  firstWorn: pieceRevision.firstWorn,
+  lifeDays: pieceRevision.lifeDays,
+  leadDays: pieceRevision.leadDays,
+  retired: pieceRevision.retired,
+  retiredReason: pieceRevision.retiredReason,
+  author: pieceRevision.author,
+  at: pieceRevision.at,
+  reason: pieceRevision.reason,
+};
+
+const isCurrent = and(eq(pieceRevision.pieceId, piece.id), eq(pieceRevision.number, piece.revision));
+
+/** Every piece of these patients as it stands now, by the day it was cut from and its label: one query. */
+export async function piecesOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptPiece[]> {
+  if (patientIds.length === 0) return [];
+  const database = await getDatabase();
+  const rows = await database
+    .select(pieceColumns)
+    .from(piece)
+    .innerJoin(pieceRevision, isCurrent)
+    .where(and(eq(piece.clinicId, therapist.clinicId), inArray(piece.patientId, [...patientIds])))
+    .orderBy(asc(pieceRevision.cutFrom), asc(piece.id));
+  return rows.sort((one, other) => one.cutFrom.localeCompare(other.cutFrom) || one.piece.localeCompare(other.piece));
+}
+
+/** Every piece of one patient as it stands now. */
+export async function piecesOf(therapist: Therapist, patientId: string): Promise<readonly KeptPiece[]> {
+  return piecesOfPatients(therapist, [patientId]);
+}
+
+/** Pieces of the whole clinic that are not retired, oldest first worn first; not yet worn last. */
+export async function piecesInUse(therapist: Therapist, most = 200): Promise<readonly KeptPiece[]> {
+  const database = await getDatabase();
+  const rows = await database
+    .select(pieceColumns)
+    .from(piece)
+    .innerJoin(pieceRevision, isCurrent)
+    .where(and(eq(piece.clinicId, therapist.clinicId), isNull(pieceRevision.retired)))
+    .orderBy(asc(pieceRevision.cutFrom), asc(piece.id))
+    .limit(most);
+  return rows.sort((one, other) => (one.firstWorn ?? '9999').localeCompare(other.firstWorn ?? '9999'));
+}
+
+/** One piece with every revision it has had, oldest first; undefined when the clinic has none of that id. */
+export async function pieceWithHistory(
+  therapist: Therapist,
+  pieceId: string,
+): Promise<{ readonly current: KeptPiece; readonly revisions: readonly KeptPiece[] } | undefined> {
+  const database = await getDatabase();
+  const revisions = await database
+    .select(pieceColumns)
+    .from(piece)
+    .innerJoin(pieceRevision, eq(pieceRevision.pieceId, piece.id))
+    .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId)))
+    .orderBy(asc(pieceRevision.number));
+  const current = revisions.at(-1);
+  return current && { current, revisions };
+}

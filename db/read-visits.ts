@@ -1,0 +1,129 @@
+import { and, asc, eq, inArray } from 'drizzle-orm';
+import type { Ladder } from '@/lib/ladder/ladder';
+import type { Visit } from '@/lib/record/patient-record';
+import { type Database, getDatabase } from './client';
+import { ladder, user, visit, visitRevision } from './schema';
+import type { Therapist } from './therapist';
+
+/** A ladder as it was kept, with the interval that was typed. */
+export type KeptLadder = Ladder & { readonly intervalText: string | null };
+
+/** One revision of a visit: what was measured, and who wrote it, when and why. */
+export type KeptVisit = Omit<Visit, 'ladders'> & {
+  readonly ladders: readonly KeptLadder[];
+  readonly visitId: string;
+  readonly patientId: string;
+  readonly revision: number;
+  readonly author: string;
+  readonly authorName: string | null;
+  readonly at: Date;
+  readonly reason: string | null;
+};
+
+const revisionColumns = {
+  revisionId: visitRevision.id,
+  visitId: visit.id,
+  patientId: visit.patientId,
+  revision: visitRevision.number,
+  day: visitRevision.day,
+  time: visitRevision.time,
+  posture: visitRevision.posture,
+  measurer: visitRevision.measurer,
+  height: visitRevision.height,
+  weight: visitRevision.weight,
+  note: visitRevision.note,
+  author: visitRevision.author,
+  authorName: user.name,
+  at: visitRevision.at,
+  reason: visitRevision.reason,
+};
+
+const isCurrent = and(eq(visitRevision.visitId, visit.id), eq(visitRevision.number, visit.revision));
+
+/** Every visit of these patients as it stands now, by day and then clock time: two queries however many patients. */
+export async function visitsOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptVisit[]> {
+  if (patientIds.length === 0) return [];
+  const database = await getDatabase();
+  const revisions = await database
+    .select(revisionColumns)
+    .from(visit)
+    .innerJoin(visitRevision, isCurrent)
+    .leftJoin(user, eq(user.id, visitRevision.author))
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])));
+  const ladders = await database
+    .select(ladderColumns)
+    .from(visit)
+    .innerJoin(visitRevision, isCurrent)
+    .innerJoin(ladder, eq(ladder.visitRevisionId, visitRevision.id))
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])))
+    .orderBy(asc(ladder.visitRevisionId), asc(ladder.position));
+  return withLadders(revisions, ladders).sort(byDayAndTime);
+}
+
+/** Every visit of one patient as it stands now, by day. */
+export async function visitsOf(therapist: Therapist, patientId: string): Promise<readonly KeptVisit[]> {
+  return visitsOfPatients(therapist, [patientId]);
+}
+
+/** One visit as it stands now; undefined when the clinic has none of that id. */
+export async function keptVisit(therapist: Therapist, visitId: string): Promise<KeptVisit | undefined> {
+  return (await visitWithHistory(therapist, visitId))?.current;
+}
+
+/** One visit with every revision it has had, oldest first. */
+export async function visitWithHistory(
+  therapist: Therapist,
+  visitId: string,
+): Promise<{ readonly current: KeptVisit; readonly revisions: readonly KeptVisit[] } | undefined> {
+  const database = await getDatabase();
+  const ours = and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId));
+  const rows = await database
+    .select(revisionColumns)
+    .from(visit)
+    .innerJoin(visitRevision, eq(visitRevision.visitId, visit.id))
+    .leftJoin(user, eq(user.id, visitRevision.author))
+    .where(ours)
+    .orderBy(asc(visitRevision.number));
+  const ids = rows.map((row) => row.revisionId);
+  const revisions = withLadders(rows, ids.length === 0 ? [] : await laddersOf(database, ids));
+  const current = revisions.at(-1);
+  return current && { current, revisions };
+}
+
+const ladderColumns = {
+  visitRevisionId: ladder.visitRevisionId,
+  limb: ladder.limb,
+  side: ladder.side,
+  zero: ladder.zero,
+  direction: ladder.direction,
+  unit: ladder.unit,
+  intervalText: ladder.intervalText,
+  rungs: ladder.rungs,
+  landmarks: ladder.landmarks,
+  floorToFold: ladder.floorToFold,
+};
+
+type LadderRow = KeptLadder & { readonly visitRevisionId: string };
+type RevisionRow = Omit<KeptVisit, 'ladders'> & { readonly revisionId: string };
+
+async function laddersOf(database: Database, revisionIds: readonly string[]): Promise<readonly LadderRow[]> {
+  return database
+    .select(ladderColumns)
+    .from(ladder)
+    .where(inArray(ladder.visitRevisionId, [...revisionIds]))
+    .orderBy(asc(ladder.visitRevisionId), asc(ladder.position));
+}
+
+function withLadders(revisions: readonly RevisionRow[], ladders: readonly LadderRow[]): KeptVisit[] {
+  const byRevision = new Map<string, KeptLadder[]>();
+  for (const { visitRevisionId, ...kept } of ladders) {
+    const siblings = byRevision.get(visitRevisionId);
+    if (siblings) siblings.push(kept);
+    else byRevision.set(visitRevisionId, [kept]);
+  }
+  return revisions.map(({ revisionId, ...kept }) => ({ ...kept, ladders: byRevision.get(revisionId) ?? [] }));
+}
+
+function byDayAndTime(one: KeptVisit, other: KeptVisit): number {
+  return one.day.localeCompare(other.day) || (one.time ?? '').localeCompare(other.time ?? '') || one.at.getTime() - other.at.getTime();
+}

@@ -1,0 +1,50 @@
+import type { LengthUnit } from '@/lib/units/length';
+import type { MassUnit } from '@/lib/units/mass';
+import { columns } from './columns';
+
+const { table, id, text, json, moment, index } = columns;
+
+/** A clinic: everything else belongs to exactly one. */
+export const clinic = table('clinic', {
+  id: id(),
+  name: text().notNull(),
+  subtitle: text().notNull(),
+  lengthUnit: text().$type<LengthUnit>().notNull(),
+  massUnit: text().$type<MassUnit>().notNull(),
+  timeZone: text().notNull(),
+});
+
+/** A change of one setting. Never overwritten; the latest of a key counts. */
+export const clinicSetting = table(
+  'clinic_setting',
+  {
+    id: id(),
+    clinicId: text()
+      .notNull()
+      .references(() => clinic.id),
+    key: text().notNull(),
+    value: json<unknown>(),
+    by: text().notNull(),
+    at: moment().notNull(),
+    reason: text(),
+  },
+  (row) => [index('clinic_setting_latest').on(row.clinicId, row.key, row.at)],
+);
+
+/** Who did what and when; one row for each write, in the same transaction. Never changed. */
+export const audit = table(
+  'audit',
+  {
+    id: id(),
+    clinicId: text()
+      .notNull()
+      .references(() => clinic.id),
+    at: moment().notNull(),
+    who: text().notNull(),
+    action: text().notNull(),
+    subjectKind: text().notNull(),
+    subjectId: text().notNull(),
+    detail: json<Readonly<Record<string, unknown>>>(),
+  },
+  (row) => [index('audit_when').on(row.clinicId, row.at), index('audit_subject').on(row.subjectKind, row.subjectId)],
+);

@@ -1,0 +1,29 @@
+import { eq } from 'drizzle-orm';
+import { getDatabase } from './client';
+import { clinic, user } from './schema';
+
+/** What a person may do: lead and therapist write, read-only does not. */
+export type Role = 'lead' | 'therapist' | 'read-only';
+
+declare const signedIn: unique symbol;
+
+/** A person known to be signed in. Every function of db takes one first and sees only that person's clinic. */
+export type Therapist = { readonly id: string; readonly clinicId: string; readonly name: string; readonly role: Role } & {
+  readonly [signedIn]: true;
+};
+
+/** The person with this id, as the database knows them now; undefined when there is none. The only maker of the brand. */
+export async function therapistWithId(id: string): Promise<Therapist | undefined> {
+  const database = await getDatabase();
+  const [found] = await database
+    .select({ id: user.id, clinicId: user.clinicId, name: user.name, role: user.role })
+    .from(user)
+    .innerJoin(clinic, eq(clinic.id, user.clinicId))
+    .where(eq(user.id, id));
+  return found as Therapist | undefined;
+}
+
+/** Stops a write by someone who may only read. Screens refuse first, in words; this is the second fence. */
+export function assertMayWrite(therapist: Therapist): void {
+  if (therapist.role === 'read-only') throw new Error('A read-only person asked for a write.');
+}

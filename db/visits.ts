@@ -1,0 +1,100 @@
+import { and, eq } from 'drizzle-orm';
+import type { Ladder } from '@/lib/ladder/ladder';
+import type { Visit } from '@/lib/record/patient-record';
+import { noteOf } from './audit';
+import { type Database, getDatabase } from './client';
+import { patientHead } from './patients';
+import { type KeptVisit, keptVisit } from './read-visits';
+import { ladder, visit, visitRevision } from './schema';
+import { assertMayWrite, type Therapist } from './therapist';
+import { type Statement, writeTogether } from './write-together';
+
+/** A ladder as the sheet hands it over: beside the girths, the interval that was typed at set-up. */
+export type TypedLadder = Ladder & { readonly intervalText?: string | null };
+
+/** A visit as the sheet hands it over. */
+export type TypedVisit = Omit<Visit, 'ladders'> & { readonly ladders: readonly TypedLadder[] };
+
+/** How the saving of a new visit ended. */
+export type VisitSaved = { readonly kind: 'saved' | 'already-saved'; readonly visitId: string } | { readonly kind: 'not-found' };
+
+/** How the correction of a visit ended; in a conflict both versions are there to be compared. */
+export type VisitRevised = VisitSaved | { readonly kind: 'conflict'; readonly theirs: KeptVisit; readonly yours: TypedVisit };
+
+/** Saves a new visit with its ladders, whole or not at all. The same submission sent twice makes one visit. */
+export async function saveVisit(
+  therapist: Therapist,
+  entry: { readonly patientId: string; readonly submissionId: string; readonly visit: TypedVisit },
+  at = new Date(),
+): Promise<VisitSaved> {
+  assertMayWrite(therapist);
+  if (!(await patientHead(therapist, entry.patientId))) return { kind: 'not-found' };
+  const visitId = crypto.randomUUID();
+  const head = { id: visitId, clinicId: therapist.clinicId, patientId: entry.patientId, day: entry.visit.day, revision: 1 };
+  const written = await writeTogether([
+    (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
+    ...insertRevision(therapist, visitId, 1, entry, null, at),
+    noteOf(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail: { patientId: entry.patientId } }, at),
+  ]);
+  if (written.kind === 'written') return { kind: 'saved', visitId };
+  const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
+  return saved ? { kind: 'already-saved', visitId: saved } : { kind: 'not-found' };
+}
+
+/** Corrects a visit by a new revision with its reason. A newer revision by someone else is answered as a conflict; nothing is written. */
+export async function reviseVisit(
+  therapist: Therapist,
+  visitId: string,
+  expectedRevision: number,
+  entry: { readonly submissionId: string; readonly visit: TypedVisit; readonly reason: string },
+  at = new Date(),
+): Promise<VisitRevised> {
+  assertMayWrite(therapist);
+  const next = expectedRevision + 1;
+  const written = await writeTogether([
+    (tx) =>
+      tx
+        .update(visit)
+        .set({ revision: next, day: entry.visit.day })
+        .where(and(eq(visit.id, visitId), eq(visit.clinicId, therapist.clinicId), eq(visit.revision, expectedRevision)))
+        .returning({ id: visit.id }),
+    ...insertRevision(therapist, visitId, next, entry, entry.reason, at),
+    noteOf(therapist, { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next } }, at),
+  ]);
+  if (written.kind === 'written') return { kind: 'saved', visitId };
+  const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
+  if (saved) return { kind: 'already-saved', visitId: saved };
+  const theirs = await keptVisit(therapist, visitId);
+  return theirs ? { kind: 'conflict', theirs, yours: entry.visit } : { kind: 'not-found' };
+}
+
+function insertRevision(
+  therapist: Therapist,
+  visitId: string,
+  number: number,
+  entry: { readonly submissionId: string; readonly visit: TypedVisit },
+  reason: string | null,
+  at: Date,
+): readonly Statement[] {
+  const revisionId = crypto.randomUUID();
+  const { ladders, ...measured } = entry.visit;
+  const signature = { author: therapist.id, at, reason, submissionId: entry.submissionId };
+  const row = { ...measured, ...signature, id: revisionId, clinicId: therapist.clinicId, visitId, number };
+  const rows = ladders.map((one, position) => ({
+    ...one,
+    id: crypto.randomUUID(),
+    visitRevisionId: revisionId,
+    position,
+    intervalText: one.intervalText ?? null,
+  }));
+  const revision: Statement = (tx) => tx.insert(visitRevision).values(row).onConflictDoNothing().returning({ id: visitRevision.id });
+  return rows.length === 0 ? [revision] : [revision, (tx) => tx.insert(ladder).values(rows).returning({ id: ladder.id })];
+}
+
+async function submitted(database: Database, therapist: Therapist, submissionId: string): Promise<string | undefined> {
+  const [found] = await database
+    .select({ visitId: visitRevision.visitId })
+    .from(visitRevision)
+    .where(and(eq(visitRevision.clinicId, therapist.clinicId), eq(visitRevision.submissionId, submissionId)));
+  return found?.visitId;
+}
