@@ -1,0 +1,88 @@
+import type { PatientDetails } from '@/db/patients';
+import type { TypedPiece } from '@/db/pieces';
+import type { TypedVisit } from '@/db/visits';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
+
+/** A length whose exact value is written out by hand beside its text: 1 in = 25,400,000 nm, 1 cm = 10,000,000 nm. */
+export function length(text: string, unit: LengthUnit, nm: number): TypedLength {
+  return { text, unit, nm: asNanometres(nm) };
+}
+
+/** A made-up patient. */
+export function details(reference: string, name: string | null = 'Mira Oduya'): PatientDetails {
+  return {
+    reference,
+    name,
+    born: calendarDay('2016-02-29'),
+    sex: 'F',
+    diagnosisGroup: 'burn scar',
+    affected: [{ limb: 'leg', side: 'right' }],
+    language: 'en',
+    note: null,
+  };
+}
+
+/** A made-up visit of one day with two short ladders: inches upward with an odd last rung and a gap, centimetres downward. */
+export function visitOn(day: string, note: string | null = null): TypedVisit {
+  return {
+    day: calendarDay(day),
+    time: '14:20',
+    posture: 'standing',
+    measurer: 'R. Adeyemi',
+    height: length('54 3/4', 'in', 1_390_650_000),
+    weight: { text: '80 lb 8 oz', unit: 'lb', ng: 36_514_185_785_000 },
+    note,
+    ladders: [
+      {
+        limb: 'leg',
+        side: 'right',
+        zero: 'ankle-crease',
+        direction: 'up',
+        unit: 'in',
+        intervalText: '1 1/2',
+        rungs: [
+          { distance: length('0', 'in', 0), girth: length('7 3/4', 'in', 196_850_000) },
+          { distance: length('1 1/2', 'in', 38_100_000), girth: null, note: 'dressing' },
+          {
+            distance: length('2 1/4', 'in', 57_150_000),
+            girth: length('8-1/8', 'in', 206_375_000),
+            kept: [{ kind: 'neighbour', by: 'RA', at: '14:31' }],
+          },
+        ],
+        landmarks: [{ landmark: 'knee', distance: length('11', 'in', 279_400_000) }],
+        floorToFold: length('25 1/2', 'in', 647_700_000),
+      },
+      {
+        limb: 'leg',
+        side: 'left',
+        zero: 'gluteal-fold',
+        direction: 'down',
+        unit: 'cm',
+        rungs: [{ distance: length('4', 'cm', 40_000_000), girth: length('41,3', 'cm', 413_000_000) }],
+        landmarks: [],
+        floorToFold: null,
+      },
+    ],
+  };
+}
+
+/** A made-up piece cut from a visit. */
+export function pieceFrom(visitId: string | null, day: string, label = 'right leg 1'): TypedPiece {
+  return {
+    piece: label,
+    limb: 'leg',
+    side: 'right',
+    covers: { from: 'ankle-crease', to: length('20', 'cm', 200_000_000) },
+    cutFromVisitId: visitId,
+    cutFrom: calendarDay(day),
+    reductionPct: 12.5,
+    convention: 'C(1-r)',
+    allowance: null,
+    firstWorn: null,
+    lifeDays: 90,
+    leadDays: 14,
+    retired: null,
+    retiredReason: null,
+  };
+}
