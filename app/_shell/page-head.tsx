@@ -1,0 +1,55 @@
+import Link from 'next/link';
+import { signOut } from '@/app/_session/actions';
+import type { Clinic } from '@/db/clinic';
+import type { Therapist } from '@/db/therapist';
+import { PlaceLinks } from './place-links';
+import { SearchBox } from './search-box';
+import { TapeLine } from './tape-line';
+
+/** The clinic's name, the four places, search and the person signed in, over the tape. The clinic's page, not ours. */
+export function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: Therapist }) {
+  return (
+    <header className="page-head">
+      <a className="skip" href="#main">
+        To the page
+      </a>
+      <div className="page-head-row">
+        <Link className="clinic-name" href="/">
+          {clinic.name} {clinic.subtitle && <small>{clinic.subtitle}</small>}
+        </Link>
+        <nav className="page-places" aria-label="Places">
+          <PlaceLinks />
+        </nav>
+        <SearchBox />
+        <details className="person">
+          <summary>
+            <span className="full-name">{therapist.name}</span>
+            <span className="initials" aria-hidden="true">
+              {initials(therapist.name)}
+            </span>
+            <span className="for-screen-readers">, signed in</span>
+          </summary>
+          <div className="person-menu">
+            <p>
+              {therapist.name}
+              <br />
+              <span className="secondary small">{therapist.role}</span>
+            </p>
+            <form action={signOut}>
+              <button className="button" type="submit">
+                Sign out
+              </button>
+            </form>
+          </div>
+        </details>
+      </div>
+      <TapeLine />
+    </header>
+  );
+}
+
+/** `R. Adeyemi` is `RA`. */
+function initials(name: string): string {
+  const words = name.split(/[\s.]+/).filter(Boolean);
+  return ((words[0]?.[0] ?? '') + (words.length > 1 ? (words.at(-1)?.[0] ?? '') : '')).toUpperCase();
+}

@@ -1,0 +1,28 @@
+'use client';
+
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+
+const PLACES = [
+  { href: '/', word: 'Today' },
+  { href: '/patients', word: 'Patients' },
+  { href: '/pieces', word: 'Pieces' },
+  { href: '/clinic', word: 'Clinic' },
+];
+
+/** The four places of the program, with a bar under the one shown. */
+export function PlaceLinks() {
+  const path = usePathname();
+  const isHere = (href: string) => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
+  return (
+    <ul className="places">
+      {PLACES.map(({ href, word }) => (
+        <li key={href}>
+          <Link href={href} aria-current={isHere(href) ? 'page' : undefined}>
+            {word}
+          </Link>
+        </li>
+      ))}
+    </ul>
+  );
+}

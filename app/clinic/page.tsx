@@ -1,0 +1,67 @@
+import type { Metadata } from 'next';
+import { requireTherapist } from '@/app/_session/therapist';
+import { deedsOf } from '@/db/audit';
+import { clinicOf } from '@/db/clinic';
+import { peopleOf } from '@/db/people';
+
+export const metadata: Metadata = { title: 'Clinic' };
+
+/** The clinic as it is set up, its people, and what was done lately. */
+export default async function ClinicPage() {
+  const therapist = await requireTherapist('/clinic');
+  const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await deedsOf(therapist, 20)];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>{clinic.name}</h1>
+          <p className="secondary">
+            Tapes in {clinic.lengthUnit === 'in' ? 'inches' : 'centimetres'}, weighs in {clinic.massUnit === 'lb' ? 'pounds' : 'kilograms'},
+            counts days in {clinic.timeZone}.
+          </p>
+        </div>
+      </div>
+      <h2 className="section-head">
+        People <span className="count">{people.length}</span>
+      </h2>
+      <table className="worklist">
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            <th scope="col">Role</th>
+            <th scope="col">E-mail</th>
+          </tr>
+        </thead>
+        <tbody>
+          {people.map((person) => (
+            <tr key={person.id}>
+              <th scope="row">{person.name}</th>
+              <td>{person.role}</td>
+              <td className="whole-row">{person.email}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h2 className="section-head">Lately</h2>
+      <table className="worklist">
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Who</th>
+            <th scope="col">When</th>
+          </tr>
+        </thead>
+        <tbody>
+          {deeds.map((deed) => (
+            <tr key={deed.id}>
+              <th scope="row">{deed.action}</th>
+              <td>{deed.whoName ?? 'unknown'}</td>
+              <td className="whole-row">{clock.format(deed.at)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </main>
+  );
+}

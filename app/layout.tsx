@@ -1,0 +1,29 @@
+import './globals.css';
+import type { Metadata, Viewport } from 'next';
+import type { ReactNode } from 'react';
+import { clinicOf } from '@/db/clinic';
+import { currentTherapist } from './_session/therapist';
+import { PageHead } from './_shell/page-head';
+import { TapeLine } from './_shell/tape-line';
+
+export const metadata: Metadata = { title: { default: 'Rungwise', template: '%s · Rungwise' }, robots: { index: false, follow: false } };
+
+export const viewport: Viewport = {
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#fdfdfb' },
+    { media: '(prefers-color-scheme: dark)', color: '#172126' },
+  ],
+};
+
+/** The frame of every page. It guards nothing: each page and action asks for its therapist itself. */
+export default async function Layout({ children }: { children: ReactNode }) {
+  const therapist = await currentTherapist();
+  return (
+    <html lang="en">
+      <body>
+        {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
+        {children}
+      </body>
+    </html>
+  );
+}

@@ -1,0 +1,21 @@
+import Link from 'next/link';
+
+/** Shown for an address that leads nowhere, or to a record of another clinic: the two look the same. */
+export default function NotFound() {
+  return (
+    <main id="main" className="narrow">
+      <h1>Nothing is kept at this address</h1>
+      <div className="form">
+        <p>The link may be old, or the record belongs to another clinic.</p>
+        <div className="actions">
+          <Link className="button main" href="/">
+            Go to Today
+          </Link>
+          <Link className="button" href="/patients">
+            Find a patient
+          </Link>
+        </div>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,14 @@
+/** Why a person wears compression or pressure garments, as broad groups. Clinic default list; the tool diagnoses nothing. */
+export const DIAGNOSIS_GROUPS = [
+  'burn scar',
+  'other scar',
+  'lymphoedema, primary',
+  'lymphoedema, secondary',
+  'lipoedema',
+  'venous disease',
+  'vascular malformation',
+  'other',
+] as const;
+
+/** Languages the family page can be written in. */
+export const LANGUAGES = { en: 'English', es: 'Spanish' } as const;

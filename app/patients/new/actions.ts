@@ -1,0 +1,23 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { addPatient } from '@/db/patients';
+import { type PatientErrors, readPatient, type TypedPatient, typedPatient } from './read-patient';
+
+/** A refused form: why, beside each field, and everything as it was typed. */
+export type NewPatientState = { readonly errors: PatientErrors; readonly typed: TypedPatient | null };
+
+/** Adds the patient and goes to their page; or gives the form back with its reasons. Sent twice, it adds one. */
+export async function addPatientAction(_before: NewPatientState, form: FormData): Promise<NewPatientState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = typedPatient(form);
+  const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));
+  if ('errors' in read) return { errors: read.errors, typed };
+  const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
+  const saved = await addPatient(therapist, { submissionId, details: read.details });
+  if (saved.kind === 'saved' || saved.kind === 'already-saved') redirect(`/patients/${saved.patientId}`);
+  return { errors: { reference: `${read.details.reference} is already used by another patient of this clinic.` }, typed };
+}

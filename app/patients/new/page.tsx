@@ -1,0 +1,19 @@
+import type { Metadata } from 'next';
+import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { NewPatientForm } from './new-patient-form';
+
+export const metadata: Metadata = { title: 'New patient' };
+
+/** Adds a patient. */
+export default async function NewPatientPage() {
+  const therapist = await requireRole('lead', 'therapist');
+  const { timeZone } = await clinicOf(therapist);
+  return (
+    <main id="main" className="narrow">
+      <h1>New patient</h1>
+      <NewPatientForm submissionId={crypto.randomUUID()} today={todayIn(timeZone)} />
+    </main>
+  );
+}

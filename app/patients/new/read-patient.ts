@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
+import type { PatientDetails } from '@/db/patients';
+import type { LimbSide } from '@/lib/record/patient-record';
+import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
+
+/** The four limbs a box can be ticked for, by the value of the box. */
+export const LIMB_BOXES: Readonly<Record<string, LimbSide>> = {
+  'right-leg': { limb: 'leg', side: 'right' },
+  'left-leg': { limb: 'leg', side: 'left' },
+  'right-arm': { limb: 'arm', side: 'right' },
+  'left-arm': { limb: 'arm', side: 'left' },
+};
+
+/** What was typed, word for word, so that a refused form gives it back. */
+export type TypedPatient = {
+  readonly reference: string;
+  readonly name: string;
+  readonly born: string;
+  readonly sex: string;
+  readonly diagnosisGroup: string;
+  readonly affected: readonly string[];
+  readonly language: string;
+};
+
+/** One sentence for each field that was refused. */
+export type PatientErrors = Partial<Record<keyof TypedPatient, string>>;
+
+const OLDEST = '1900-01-01';
+
+/** The form's boxes as text. */
+export function typedPatient(form: FormData): TypedPatient {
+  const text = (name: string) => String(form.get(name) ?? '');
+  return {
+    reference: text('reference'),
+    name: text('name'),
+    born: text('born'),
+    sex: text('sex'),
+    diagnosisGroup: text('diagnosisGroup'),
+    affected: form.getAll('affected').map(String),
+    language: text('language'),
+  };
+}
+
+/** What was typed as a patient's details, or a sentence beside each field that cannot be read. `today` bounds the birthday. */
+export function readPatient(typed: TypedPatient, today: CalendarDay): { details: PatientDetails } | { errors: PatientErrors } {
+  const read = schema(today).safeParse(typed);
+  if (read.success) return { details: { ...read.data, note: null } };
+  const first = Object.entries(z.flattenError(read.error).fieldErrors).map(([field, sentences]) => [field, sentences?.[0]]);
+  return { errors: Object.fromEntries(first) };
+}
+
+function schema(today: CalendarDay) {
+  return z.object({
+    reference: z
+      .string()
+      .trim()
+      .min(1, 'Type the reference your clinic files this person under.')
+      .max(40, 'A reference has at most 40 characters.')
+      .regex(/^[^\p{C}]*$/u, 'Leave out characters that cannot be printed.'),
+    name: z
+      .string()
+      .trim()
+      .max(120, 'A name has at most 120 characters.')
+      .transform((name) => name || null),
+    born: z.string().transform((text, context): CalendarDay => {
+      const day = readDay(text);
+      if (day.kind === 'read' && day.value <= today && day.value >= OLDEST) return day.value;
+      context.addIssue({ code: 'custom', message: birthdayRefusal(text, today, day.kind === 'refused' ? day.reason : '') });
+      return z.NEVER;
+    }),
+    sex: z.enum(['F', 'M', 'X'], 'Choose which growth table to read, or none.'),
+    diagnosisGroup: z.enum(DIAGNOSIS_GROUPS, 'Choose the group that fits best.'),
+    affected: z
+      .array(z.enum(Object.keys(LIMB_BOXES)))
+      .min(1, 'Tick each limb that is treated.')
+      .transform((boxes) => boxes.flatMap((box) => LIMB_BOXES[box] ?? [])),
+    language: z.enum(Object.keys(LANGUAGES) as (keyof typeof LANGUAGES)[], 'Choose the language of the family page.'),
+  });
+}
+
+function birthdayRefusal(text: string, today: CalendarDay, unread: string): string {
+  if (text.trim() === '') return 'Type the date of birth. Growth is counted from it.';
+  if (unread) return unread;
+  return text > today ? 'This day has not come yet.' : 'Type a day after 1900.';
+}

@@ -1,0 +1,69 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { findPatients, lastVisitDays } from '@/db/find-patients';
+import { PatientTable } from './patient-table';
+
+export const metadata: Metadata = { title: 'Patients' };
+
+type Asked = { readonly q?: string; readonly page?: string };
+
+/** Every patient of the clinic, or those that match the words searched for; both stand in the address. */
+export default async function PatientsPage({ searchParams }: { searchParams: Promise<Asked> }) {
+  const { q = '', page = '1' } = await searchParams;
+  const therapist = await requireTherapist(address(q, Number(page) || 1));
+  const found = await findPatients(therapist, q, Number(page) || 1);
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const ids = found.rows.map((row) => row.patientId);
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Patients</h1>
+          <p className="secondary">{sentence(found.total, q)}</p>
+        </div>
+        <div className="actions">
+          {q && (
+            <Link className="button" href="/patients">
+              Show all
+            </Link>
+          )}
+          {therapist.role !== 'read-only' && (
+            <Link className="button main" href="/patients/new">
+              New patient
+            </Link>
+          )}
+        </div>
+      </div>
+      {found.total > 0 ? (
+        <PatientTable patients={found.rows} lastVisits={await lastVisitDays(therapist, ids)} today={today} />
+      ) : (
+        <p className="nothing-yet">{q ? 'Search looks in references and names. Try fewer letters.' : 'Add the first one to begin.'}</p>
+      )}
+      {found.pages > 1 && (
+        <nav className="pages" aria-label="Pages of the list">
+          {found.page > 1 ? <Link href={address(q, found.page - 1)}>Earlier in the list</Link> : <span />}
+          <span className="secondary">
+            page {found.page} of {found.pages}
+          </span>
+          {found.page < found.pages ? <Link href={address(q, found.page + 1)}>Later in the list</Link> : <span />}
+        </nav>
+      )}
+    </main>
+  );
+}
+
+function sentence(total: number, q: string): string {
+  const people = total === 1 ? '1 patient' : `${total} patients`;
+  if (!q) return total === 0 ? 'No patients yet.' : `${people}, by reference.`;
+  return total === 0 ? `Nobody matches “${q}”.` : `${people} ${total === 1 ? 'matches' : 'match'} “${q}”.`;
+}
+
+function address(q: string, page: number): string {
+  const asked = new URLSearchParams();
+  if (q) asked.set('q', q);
+  if (page > 1) asked.set('page', String(page));
+  return asked.size > 0 ? `/patients?${asked}` : '/patients';
+}

@@ -1,0 +1,48 @@
+import Link from 'next/link';
+import type { PatientHead } from '@/db/patients';
+import { limbInWords } from '@/lib/ladder/limb';
+import { showAge } from '@/lib/units/age';
+import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
+
+type PatientTableProps = {
+  readonly patients: readonly PatientHead[];
+  readonly lastVisits: ReadonlyMap<string, CalendarDay>;
+  readonly today: CalendarDay;
+};
+
+/** Patients, one in a line: who, how old, which limbs, when last taped. */
+export function PatientTable({ patients, lastVisits, today }: PatientTableProps) {
+  return (
+    <table className="worklist">
+      <thead>
+        <tr>
+          <th scope="col">Patient</th>
+          <th scope="col">Age</th>
+          <th scope="col">Limbs treated</th>
+          <th scope="col">Last visit</th>
+        </tr>
+      </thead>
+      <tbody>
+        {patients.map((patient) => {
+          const last = lastVisits.get(patient.patientId);
+          return (
+            <tr key={patient.patientId}>
+              <th scope="row">
+                <Link className="quiet-link" href={`/patients/${patient.patientId}`}>
+                  {patient.name ?? patient.reference}
+                </Link>
+                <span className="under">
+                  {patient.name && `${patient.reference} · `}
+                  {patient.diagnosisGroup}
+                </span>
+              </th>
+              <td>{showAge(patient.born, today)}</td>
+              <td>{patient.affected.map((one) => limbInWords(one.limb, one.side)).join(', ')}</td>
+              <td>{last ? showDay(last) : <span className="secondary">no visit yet</span>}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,60 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_session/therapist';
+import { piecesInUse } from '@/db/read-pieces';
+import { recordsOf } from '@/db/records';
+import { limbInWords } from '@/lib/ladder/limb';
+import { addDays, showDay } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Pieces' };
+
+/** Every piece of the clinic that is not retired: whose, where, cut from which ladder, worn since, and when its life ends. */
+export default async function PiecesPage() {
+  const therapist = await requireTherapist('/pieces');
+  const pieces = await piecesInUse(therapist);
+  const owners = await recordsOf(therapist, [...new Set(pieces.map((piece) => piece.patientId))]);
+  const ownerOf = new Map(owners.map((owner) => [owner.head.patientId, owner.head]));
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Pieces</h1>
+          <p className="secondary">{pieces.length === 1 ? '1 piece is' : `${pieces.length} pieces are`} in use or on the way.</p>
+        </div>
+      </div>
+      {pieces.length === 0 ? (
+        <p className="nothing-yet">A piece is added on its patient’s page, from the ladder it is cut from.</p>
+      ) : (
+        <table className="worklist">
+          <thead>
+            <tr>
+              <th scope="col">Patient</th>
+              <th scope="col">Piece</th>
+              <th scope="col">Cut from</th>
+              <th scope="col">Worn since</th>
+              <th scope="col">End of its life</th>
+            </tr>
+          </thead>
+          <tbody>
+            {pieces.map((piece) => (
+              <tr key={piece.pieceId}>
+                <th scope="row">
+                  <Link className="quiet-link" href={`/patients/${piece.patientId}`}>
+                    {ownerOf.get(piece.patientId)?.name ?? ownerOf.get(piece.patientId)?.reference}
+                  </Link>
+                </th>
+                <td>
+                  {piece.piece}
+                  <span className="under">{limbInWords(piece.limb, piece.side)}</span>
+                </td>
+                <td>ladder of {showDay(piece.cutFrom)}</td>
+                <td>{piece.firstWorn ? showDay(piece.firstWorn) : <span className="secondary">not worn yet</span>}</td>
+                <td>{piece.firstWorn && showDay(addDays(piece.firstWorn, piece.lifeDays))}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </main>
+  );
+}

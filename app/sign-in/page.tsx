@@ -1,0 +1,21 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { returnPath } from '@/app/_session/return-path';
+import { currentTherapist } from '@/app/_session/therapist';
+import { SignInForm } from './sign-in-form';
+
+export const metadata: Metadata = { title: 'Sign in' };
+
+/** The only screen without a guard. People are added by the clinic, so there is nothing to join here. */
+export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: string }> }) {
+  const { to } = await searchParams;
+  const next = returnPath(to);
+  if (await currentTherapist()) redirect(next);
+  return (
+    <main id="main" className="narrow">
+      <h1>Sign in</h1>
+      <p className="secondary">For the therapists of this clinic. Ask the clinic lead if you have no sign-in yet.</p>
+      <SignInForm next={next} />
+    </main>
+  );
+}
