@@ -124,7 +124,16 @@ const PERRIN: Story = {
   taping: { ...ARMS, unit: 'in', interval: 1.5 },
   visits: [visit(46, '17:20', 'KD', 82.4, { note: 'Measured a week after the last graft check.' })],
   pieces: [
-    armPiece({ piece: '1', side: 'left', cutFromVisit: 0, firstWornBack: 19, reductionPct: 10, lifeDays: 90, leadDays: 14 }),
+    armPiece({
+      piece: '1',
+      side: 'left',
+      cutFromVisit: 0,
+      firstWornBack: 19,
+      firstFitMissing: true,
+      reductionPct: 10,
+      lifeDays: 90,
+      leadDays: 14,
+    }),
     armPiece({ piece: '2', side: 'left', cutFromVisit: 0, firstWornBack: null, reductionPct: 10, lifeDays: 90, leadDays: 14 }),
   ],
 };

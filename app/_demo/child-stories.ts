@@ -48,7 +48,7 @@ const MIRA: Story = {
     piece('1', 0, 342, 150, { daysBack: 126, reason: 'worn out' }),
     piece('2', 0, 338, 150, { daysBack: 105, reason: 'worn out' }),
     piece('3', 3, 104, 150),
-    piece('4', 3, 97, 150),
+    { ...piece('4', 3, 97, 150), firstFitMissing: true },
   ],
 };
 
@@ -166,7 +166,7 @@ const RUI: Story = {
     visit(250, '16:05', 'KD', 0.5, 0.4),
     visit(166, '16:00', 'KD', 0.5, 0.42),
     visit(82, '16:10', 'RA', 0.52, 0.4),
-    visit(18, '16:15', 'KD', 0.52, 0.43, { note: 'Piece 2 has a hole at the heel side; mother mended it.' }),
+    visit(18, '16:15', 'KD', 0.52, 0.43, { note: 'Piece 2 has a hole above the ankle; grandmother mended it.' }),
   ],
   pieces: [
     { ...piece('1', 0, 228, 120, { daysBack: 95, reason: 'worn out' }), side: 'left', reductionPct: 20 },

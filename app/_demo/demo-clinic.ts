@@ -1,22 +1,17 @@
+import type { Clinic } from '@/db/clinic';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import type { LengthUnit } from '@/lib/units/length';
-import type { MassUnit } from '@/lib/units/mass';
 import { ARM_STORIES } from './arm-stories';
 import { CHILD_STORIES } from './child-stories';
 import { type DemoPatient, demoPatient } from './demo-patient';
 import { LEG_STORIES } from './leg-stories';
 
-/** The made-up clinic: what its page head says, its units, and who works there. */
+/** The made-up clinic, who works there, and its patients by reference. */
 export type DemoClinic = {
-  readonly clinic: {
-    readonly name: string;
-    readonly subtitle: string;
-    readonly lengthUnit: LengthUnit;
-    readonly massUnit: MassUnit;
-    readonly therapist: string;
-    /** Everyone who tapes, by initials. */
-    readonly staff: readonly { readonly initials: string; readonly name: string }[];
-  };
+  readonly clinic: Omit<Clinic, 'id'>;
+  /** Who signs in first. */
+  readonly therapist: string;
+  /** Everyone who tapes, by initials. */
+  readonly staff: readonly { readonly initials: string; readonly name: string }[];
   readonly patients: readonly DemoPatient[];
 };
 
@@ -27,20 +22,15 @@ export type DemoClinic = {
  * Example: on any day Mira Oduya, HL-0147, is 10 years and 9 months old and was last taped on the working day before.
  */
 export function demoClinic(today: CalendarDay): DemoClinic {
-  const stories = [...CHILD_STORIES, ...LEG_STORIES, ...ARM_STORIES];
+  const patients = [...CHILD_STORIES, ...LEG_STORIES, ...ARM_STORIES].map((story) => demoPatient(story, today));
   return {
-    clinic: {
-      name: 'Harbour Lane',
-      subtitle: 'garment clinic',
-      lengthUnit: 'in',
-      massUnit: 'lb',
-      therapist: 'R. Adeyemi',
-      staff: [
-        { initials: 'RA', name: 'R. Adeyemi' },
-        { initials: 'KD', name: 'K. Doan' },
-        { initials: 'MT', name: 'M. Trevino' },
-      ],
-    },
-    patients: stories.map((story) => demoPatient(story, today)).sort((one, other) => (one.reference < other.reference ? -1 : 1)),
+    clinic: { name: 'Harbour Lane', subtitle: 'garment clinic', lengthUnit: 'in', massUnit: 'lb', timeZone: 'UTC' },
+    therapist: 'R. Adeyemi',
+    staff: [
+      { initials: 'RA', name: 'R. Adeyemi' },
+      { initials: 'KD', name: 'K. Doan' },
+      { initials: 'MT', name: 'M. Trevino' },
+    ],
+    patients: patients.sort((one, other) => (one.details.reference < other.details.reference ? -1 : 1)),
   };
 }

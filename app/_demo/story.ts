@@ -49,6 +49,8 @@ export type StoryPiece = {
   readonly firstWornBack: number | null;
   readonly lifeDays: number;
   readonly leadDays: number;
+  /** Worn, and nobody has written down how it fitted. Otherwise it was checked on the day of first wear. */
+  readonly firstFitMissing?: boolean;
   readonly retired?: { readonly daysBack: number; readonly reason: string };
 };
 
