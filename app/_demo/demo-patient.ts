@@ -1,5 +1,6 @@
 import type { PatientDetails } from '@/db/patients';
-import type { LimbSide, PatientRecord, Piece, Visit } from '@/lib/record/patient-record';
+import type { TypedVisit } from '@/db/visits';
+import type { LimbSide, PatientRecord, Piece } from '@/lib/record/patient-record';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
 import type { Story, StoryPiece } from './story';
@@ -11,7 +12,7 @@ export type DemoPiece = Piece & { readonly firstFit: CalendarDay | null; readonl
 /** A made-up patient as a clinic would have written them down; each piece is cut from the visit whose day is `cutFrom`. */
 export type DemoPatient = {
   readonly details: PatientDetails & { readonly name: string };
-  readonly visits: readonly Visit[];
+  readonly visits: readonly TypedVisit[];
   readonly pieces: readonly DemoPiece[];
   /** What this person is here to show. */
   readonly shows: string;

@@ -1,8 +1,8 @@
+import type { TypedLadder, TypedVisit } from '@/db/visits';
 import { valueAtZ } from '@/lib/growth/z-score';
-import type { Ladder, LandmarkReading, Rung } from '@/lib/ladder/ladder';
+import type { LandmarkReading, Rung } from '@/lib/ladder/ladder';
 import { LIMBS, type Side } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
-import type { Visit } from '@/lib/record/patient-record';
 import { type CalendarDay, daysBetween } from '@/lib/units/calendar-day';
 import { type Hand, typedHeight, typedLength, typedMass } from './hand';
 import { type Body, footCm, type MadeUpLimb, madeUpLimb } from './made-up-limb';
@@ -19,7 +19,7 @@ const TENSION = 0.003;
  *
  * The limb underneath is exact; the ladder is what a person would have read off a tape and typed.
  */
-export function tapeVisit(story: Story, number: number, planned: StoryVisit, born: CalendarDay, day: CalendarDay): Visit {
+export function tapeVisit(story: Story, number: number, planned: StoryVisit, born: CalendarDay, day: CalendarDay): TypedVisit {
   const random = seededRandom(`${story.reference} visit ${number}`);
   const body = bodyOn(story, planned, daysBetween(born, day));
   const tension = 1 + TENSION * random.normal();
@@ -46,7 +46,7 @@ function bodyOn(story: Story, { body }: StoryVisit, ageDays: number): Body {
   return { heightCm: height.value, weightKg: weight.value };
 }
 
-function tapeLadder(story: Story, planned: StoryVisit, body: Body, side: Side, tension: number, random: SeededRandom): Ladder {
+function tapeLadder(story: Story, planned: StoryVisit, body: Body, side: Side, tension: number, random: SeededRandom): TypedLadder {
   const { taping } = story;
   const factor = story.affected.includes(side) ? story.affectedFactor : 1;
   const limb = madeUpLimb(story.reference, taping.limb, side, story.shape, factor);
@@ -70,6 +70,7 @@ function tapeLadder(story: Story, planned: StoryVisit, body: Body, side: Side, t
     zero: taping.zero,
     direction: taping.direction,
     unit: taping.unit,
+    intervalText: typedLength(taping.interval * (taping.unit === 'in' ? 2.54 : 1), taping.unit, planned.by).text,
     rungs,
     landmarks: marks,
     floorToFold: taping.floorToFold ? typedHeight(fold, taping.unit, planned.by) : null,
