@@ -101,7 +101,10 @@ const LIA: Story = {
   ],
 };
 
-/** A near-cone, taped short, no landmark in the middle: a moved zero and swelling look the same. The next visit is overdue. */
+/**
+ * A near-cone, taped short, no landmark in the middle. At the last visit zero was put 2 cm nearer the elbow, but from the figures
+ * swelling looks the same. The next visit is overdue.
+ */
 const ODILE: Story = {
   reference: 'HL-0077',
   name: 'Odile Kerr',
@@ -121,7 +124,7 @@ const ODILE: Story = {
     zero: 'wrist-crease',
     direction: 'up',
     unit: 'cm',
-    interval: 2,
+    interval: 1.5,
     rungs: 5,
     landmarks: [],
     floorToFold: false,
@@ -130,14 +133,14 @@ const ODILE: Story = {
     visit(215, '13:10', 'MT', -0.4, -0.3, { posture: 'sitting' }),
     visit(157, '13:20', 'MT', -0.4, -0.32, { posture: 'sitting' }),
     visit(110, '13:05', 'MT', -0.38, -0.3, { posture: 'sitting' }),
-    visit(61, '13:15', 'MT', -0.38, -0.31, { posture: 'sitting', swelling: () => 1.055, note: 'Would not hold still.' }),
+    visit(61, '13:15', 'MT', -0.38, -0.31, { posture: 'sitting', zeroLowCm: { side: 'left', cm: -2 }, note: 'Would not hold still.' }),
   ],
   pieces: [
     {
       piece: '1',
       side: 'left',
       from: 'wrist-crease',
-      to: '10 cm',
+      to: '7.5 cm',
       cutFromVisit: 2,
       reductionPct: 10,
       firstWornBack: 92,

@@ -31,7 +31,7 @@ export type StoryVisit = {
   readonly note?: string;
   /** Extra girth as a factor, by side and anatomical place 0 to 2. */
   readonly swelling?: (side: Side, place: number) => number;
-  /** Zero put this far too low on one side, cm. */
+  /** Zero put this far too low on one side, cm; negative is too near the trunk. */
   readonly zeroLowCm?: { readonly side: Side; readonly cm: number };
   /** Girths read off the inch side of the tape and typed on a centimetre sheet. */
   readonly inchesTypedAsCm?: boolean;
