@@ -1,5 +1,6 @@
 import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { piece, pieceRevision } from './schema';
 import type { Therapist } from './therapist';
@@ -9,6 +10,7 @@ export type KeptPiece = Piece & {
   readonly pieceId: string;
   readonly patientId: string;
   readonly revision: number;
+  readonly firstFit: CalendarDay | null;
   readonly cutFromVisitId: string | null;
   readonly retiredReason: string | null;
   readonly author: string;
@@ -29,6 +31,7 @@ const pieceColumns = {
   reductionPct: pieceRevision.reductionPct,
   convention: pieceRevision.convention,
   allowance: pieceRevision.allowance,
+  firstFit: pieceRevision.firstFit,
   firstWorn: pieceRevision.firstWorn,
   lifeDays: pieceRevision.lifeDays,
   leadDays: pieceRevision.leadDays,

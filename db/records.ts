@@ -1,6 +1,7 @@
 import { and, eq, inArray } from 'drizzle-orm';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { getDatabase } from './client';
+import { eventsOfPatients, type KeptEvent } from './events';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { type KeptPiece, piecesOfPatients } from './read-pieces';
 import { type KeptVisit, visitsOfPatients } from './read-visits';
@@ -12,6 +13,7 @@ export type KeptRecord = PatientRecord & {
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
   readonly pieces: readonly KeptPiece[];
+  readonly events: readonly KeptEvent[];
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */
@@ -19,7 +21,7 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
   return (await recordsOf(therapist, [patientId]))[0];
 }
 
-/** The same of many patients, in the order asked for, in four queries however many there are. Others' patients are left out. */
+/** The same of many patients, in the order asked for, in five queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
   const database = await getDatabase();
@@ -30,12 +32,14 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
     .where(and(eq(patient.clinicId, therapist.clinicId), inArray(patient.id, [...patientIds])));
   const visits = byPatient(await visitsOfPatients(therapist, patientIds));
   const pieces = byPatient(await piecesOfPatients(therapist, patientIds));
+  const events = byPatient(await eventsOfPatients(therapist, patientIds));
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {
     const head = headOf.get(id);
     if (!head) return [];
     const { reference, born, sex, affected } = head;
-    return [{ reference, born, sex, affected, head, visits: visits.get(id) ?? [], pieces: pieces.get(id) ?? [] }];
+    const kept = { visits: visits.get(id) ?? [], pieces: pieces.get(id) ?? [], events: events.get(id) ?? [] };
+    return [{ reference, born, sex, affected, head, ...kept }];
   });
 }
 

@@ -1,6 +1,6 @@
 import type { LandmarkReading, Rung } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
-import type { CoverEnd, LimbSide, ReductionConvention, Sex } from '@/lib/record/patient-record';
+import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import type { TypedMass } from '@/lib/units/mass';
@@ -139,6 +139,7 @@ export const pieceRevision = table(
     reductionPct: decimal().notNull(),
     convention: text().$type<ReductionConvention>().notNull(),
     allowance: json<TypedLength>(),
+    firstFit: text().$type<CalendarDay>(),
     firstWorn: text().$type<CalendarDay>(),
     lifeDays: wholeNumber().notNull(),
     leadDays: wholeNumber().notNull(),
@@ -149,6 +150,26 @@ export const pieceRevision = table(
   (row) => [
     uniqueIndex('piece_revision_number').on(row.pieceId, row.number),
     uniqueIndex('piece_revision_submission').on(row.clinicId, row.submissionId),
+  ],
+);
+
+/** Something after which a limb is no longer the same series; a mistaken one is withdrawn by another row. Never changed. */
+export const patientEvent = table(
+  'patient_event',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    day: text().$type<CalendarDay>().notNull(),
+    kind: text().$type<PatientEvent['kind']>().notNull(),
+    words: text().notNull(),
+    withdraws: text(),
+    ...signature(),
+  },
+  (row) => [
+    index('patient_event_day').on(row.patientId, row.day),
+    uniqueIndex('patient_event_submission').on(row.clinicId, row.submissionId),
+    uniqueIndex('patient_event_withdrawn').on(row.withdraws),
   ],
 );
 

@@ -34,9 +34,9 @@ async function demo() {
   return process.exitCode ?? 0;
 }
 
+/** The made-up clinic counts its days in UTC. */
 function today() {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+  return new Date().toISOString().slice(0, 10);
 }
 
 function madeToday() {

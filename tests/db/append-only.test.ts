@@ -14,6 +14,8 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     const { patientId } = added;
     await db.visits.saveVisit(therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
     await db.pieces.savePiece(therapist, { patientId, submissionId: form(), piece: pieceFrom(null, '2026-10-14') });
+    const event = { day: visitOn('2026-10-20').day, kind: 'infection', words: 'cellulitis, right leg' } as const;
+    await db.events.addEvent(therapist, { patientId, submissionId: form(), event });
     await db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null });
     const answer = {
       promptKey: 'k',
@@ -29,7 +31,16 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   });
   afterAll(async () => at?.close());
 
-  const tables = ['patientRevision', 'visitRevision', 'ladder', 'pieceRevision', 'promptAnswer', 'clinicSetting', 'audit'] as const;
+  const tables = [
+    'patientRevision',
+    'visitRevision',
+    'ladder',
+    'pieceRevision',
+    'patientEvent',
+    'promptAnswer',
+    'clinicSetting',
+    'audit',
+  ] as const;
 
   it.each(tables)('%s: no row can be changed', async (name) => {
     const database = await at.db.client.getDatabase();

@@ -60,6 +60,7 @@ async function modules() {
     reading: await import('@/db/read-visits'),
     pieces: await import('@/db/pieces'),
     readingPieces: await import('@/db/read-pieces'),
+    events: await import('@/db/events'),
     records: await import('@/db/records'),
     answers: await import('@/db/prompt-answers'),
     drafts: await import('@/db/drafts'),

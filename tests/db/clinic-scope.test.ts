@@ -7,6 +7,7 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
   let patientId: string;
   let visitId: string;
   let pieceId: string;
+  let eventId: string;
   const form = () => crypto.randomUUID();
   const shared = crypto.randomUUID();
 
@@ -18,6 +19,9 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     visitId = saved.kind === 'saved' ? saved.visitId : '';
     const cut = await at.db.pieces.savePiece(at.therapist, { patientId, submissionId: form(), piece: pieceFrom(visitId, '2026-10-14') });
     pieceId = cut.kind === 'saved' ? cut.pieceId : '';
+    const event = { day: visitOn('2026-10-20').day, kind: 'operation', words: 'skin graft' } as const;
+    await at.db.events.addEvent(at.therapist, { patientId, submissionId: form(), event });
+    eventId = (await at.db.events.eventsOfPatients(at.therapist, [patientId]))[0]?.eventId ?? '';
     await at.db.drafts.keepDraft(at.therapist, patientId, 'visit', { version: 0, content: {} });
     await at.db.clinic.changeSetting(at.therapist, { key: 'reference', value: 'cdc', reason: null });
   });
@@ -34,6 +38,7 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect(await db.readingPieces.piecesOf(stranger, patientId)).toEqual([]);
     expect(await db.readingPieces.piecesInUse(stranger)).toEqual([]);
     expect(await db.readingPieces.pieceWithHistory(stranger, pieceId)).toBeUndefined();
+    expect(await db.events.eventsOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.records.recordOf(stranger, patientId)).toBeUndefined();
     expect(await db.answers.answersOf(stranger, [patientId])).toEqual([]);
     expect(await db.drafts.draftOf(stranger, patientId, 'visit')).toBeUndefined();
@@ -53,6 +58,9 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect(await db.visits.reviseVisit(stranger, visitId, 1, { submissionId: form(), visit, reason: 'r' })).toEqual({ kind: 'not-found' });
     expect(await db.pieces.savePiece(stranger, { patientId, submissionId: form(), piece })).toEqual({ kind: 'not-found' });
     expect(await db.pieces.revisePiece(stranger, pieceId, 1, { submissionId: form(), piece, reason: 'r' })).toEqual({ kind: 'not-found' });
+    const event = { day: visit.day, kind: 'other', words: 'not theirs' } as const;
+    expect(await db.events.addEvent(stranger, { patientId, submissionId: form(), event })).toEqual({ kind: 'not-found' });
+    expect(await db.events.withdrawEvent(stranger, eventId, { submissionId: form(), reason: 'r' })).toEqual({ kind: 'not-found' });
     const answer = {
       promptKey: 'k',
       rule: 'r',

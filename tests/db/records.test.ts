@@ -161,6 +161,24 @@ describe.each(ENGINES)('records on %s', (engine) => {
     expect(both.map((one) => one.reference)).toEqual(['HL-0500', 'HL-0147']);
   });
 
+  it('keeps an event once, and withdraws a mistaken one without losing it', async () => {
+    const event = { day: visitOn('2026-10-20').day, kind: 'operation', words: 'skin graft' } as const;
+    const entry = { patientId, submissionId: form(), event };
+    expect(await at.db.events.addEvent(at.therapist, entry)).toEqual({ kind: 'saved' });
+    expect(await at.db.events.addEvent(at.therapist, entry)).toEqual({ kind: 'already-saved' });
+    const record = await at.db.records.recordOf(at.therapist, patientId);
+    expect(record?.events).toMatchObject([event]);
+    const eventId = record?.events[0]?.eventId ?? '';
+    const withdrawal = { submissionId: form(), reason: 'other patient' };
+    expect(await at.db.events.withdrawEvent(at.therapist, eventId, withdrawal)).toEqual({ kind: 'saved' });
+    expect(await at.db.events.withdrawEvent(at.therapist, eventId, { ...withdrawal, submissionId: form() })).toEqual({
+      kind: 'already-saved',
+    });
+    expect((await at.db.records.recordOf(at.therapist, patientId))?.events).toEqual([]);
+    const database = await at.db.client.getDatabase();
+    expect(await database.$count(at.db.schema.patientEvent)).toBe(2);
+  });
+
   it('refuses a piece cut from the visit of someone else', async () => {
     const other = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0600') });
     if (other.kind !== 'saved') throw new Error(other.kind);

@@ -78,6 +78,20 @@ CREATE TABLE "patient" (
 	"search_text" text NOT NULL
 );
 --> statement-breakpoint
+CREATE TABLE "patient_event" (
+	"id" text PRIMARY KEY NOT NULL,
+	"clinic_id" text NOT NULL,
+	"patient_id" text NOT NULL,
+	"day" text NOT NULL,
+	"kind" text NOT NULL,
+	"words" text NOT NULL,
+	"withdraws" text,
+	"author" text NOT NULL,
+	"at" timestamp with time zone NOT NULL,
+	"reason" text,
+	"submission_id" text NOT NULL
+);
+--> statement-breakpoint
 CREATE TABLE "patient_revision" (
 	"id" text PRIMARY KEY NOT NULL,
 	"clinic_id" text NOT NULL,
@@ -119,6 +133,7 @@ CREATE TABLE "piece_revision" (
 	"reduction_pct" double precision NOT NULL,
 	"convention" text NOT NULL,
 	"allowance" jsonb,
+	"first_fit" text,
 	"first_worn" text,
 	"life_days" integer NOT NULL,
 	"lead_days" integer NOT NULL,
@@ -224,6 +239,8 @@ ALTER TABLE "draft" ADD CONSTRAINT "draft_clinic_id_clinic_id_fk" FOREIGN KEY ("
 ALTER TABLE "draft" ADD CONSTRAINT "draft_patient_id_patient_id_fk" FOREIGN KEY ("patient_id") REFERENCES "public"."patient"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "ladder" ADD CONSTRAINT "ladder_visit_revision_id_visit_revision_id_fk" FOREIGN KEY ("visit_revision_id") REFERENCES "public"."visit_revision"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "patient" ADD CONSTRAINT "patient_clinic_id_clinic_id_fk" FOREIGN KEY ("clinic_id") REFERENCES "public"."clinic"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
+ALTER TABLE "patient_event" ADD CONSTRAINT "patient_event_clinic_id_clinic_id_fk" FOREIGN KEY ("clinic_id") REFERENCES "public"."clinic"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
+ALTER TABLE "patient_event" ADD CONSTRAINT "patient_event_patient_id_patient_id_fk" FOREIGN KEY ("patient_id") REFERENCES "public"."patient"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "patient_revision" ADD CONSTRAINT "patient_revision_clinic_id_clinic_id_fk" FOREIGN KEY ("clinic_id") REFERENCES "public"."clinic"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "patient_revision" ADD CONSTRAINT "patient_revision_patient_id_patient_id_fk" FOREIGN KEY ("patient_id") REFERENCES "public"."patient"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "piece" ADD CONSTRAINT "piece_clinic_id_clinic_id_fk" FOREIGN KEY ("clinic_id") REFERENCES "public"."clinic"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
@@ -247,6 +264,9 @@ CREATE UNIQUE INDEX "draft_of" ON "draft" USING btree ("clinic_id","patient_id",
 CREATE UNIQUE INDEX "ladder_place" ON "ladder" USING btree ("visit_revision_id","position");--> statement-breakpoint
 CREATE UNIQUE INDEX "patient_reference" ON "patient" USING btree ("clinic_id","reference_key");--> statement-breakpoint
 CREATE INDEX "patient_search" ON "patient" USING btree ("clinic_id","search_text","reference_key","id");--> statement-breakpoint
+CREATE INDEX "patient_event_day" ON "patient_event" USING btree ("patient_id","day");--> statement-breakpoint
+CREATE UNIQUE INDEX "patient_event_submission" ON "patient_event" USING btree ("clinic_id","submission_id");--> statement-breakpoint
+CREATE UNIQUE INDEX "patient_event_withdrawn" ON "patient_event" USING btree ("withdraws");--> statement-breakpoint
 CREATE UNIQUE INDEX "patient_revision_number" ON "patient_revision" USING btree ("patient_id","number");--> statement-breakpoint
 CREATE UNIQUE INDEX "patient_revision_submission" ON "patient_revision" USING btree ("clinic_id","submission_id");--> statement-breakpoint
 CREATE INDEX "piece_patient" ON "piece" USING btree ("patient_id");--> statement-breakpoint

@@ -1,4 +1,4 @@
--- Nothing clinical is overwritten: revisions, ladders, answers, settings and the audit refuse change and removal.
+-- Nothing clinical is overwritten: revisions, ladders, events, answers, settings and the audit refuse change and removal.
 CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION '% is append-only', TG_TABLE_NAME; END $$;
 --> statement-breakpoint
 CREATE TRIGGER "patient_revision_refuses_change" BEFORE UPDATE OR DELETE ON "patient_revision" FOR EACH ROW EXECUTE FUNCTION refuse_change();
@@ -16,6 +16,10 @@ CREATE TRIGGER "ladder_refuses_truncate" BEFORE TRUNCATE ON "ladder" FOR EACH ST
 CREATE TRIGGER "piece_revision_refuses_change" BEFORE UPDATE OR DELETE ON "piece_revision" FOR EACH ROW EXECUTE FUNCTION refuse_change();
 --> statement-breakpoint
 CREATE TRIGGER "piece_revision_refuses_truncate" BEFORE TRUNCATE ON "piece_revision" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+--> statement-breakpoint
+CREATE TRIGGER "patient_event_refuses_change" BEFORE UPDATE OR DELETE ON "patient_event" FOR EACH ROW EXECUTE FUNCTION refuse_change();
+--> statement-breakpoint
+CREATE TRIGGER "patient_event_refuses_truncate" BEFORE TRUNCATE ON "patient_event" FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 --> statement-breakpoint
 CREATE TRIGGER "prompt_answer_refuses_change" BEFORE UPDATE OR DELETE ON "prompt_answer" FOR EACH ROW EXECUTE FUNCTION refuse_change();
 --> statement-breakpoint

@@ -93,6 +93,25 @@ CREATE TABLE `patient` (
 --> statement-breakpoint
 CREATE UNIQUE INDEX `patient_reference` ON `patient` (`clinic_id`,`reference_key`);--> statement-breakpoint
 CREATE INDEX `patient_search` ON `patient` (`clinic_id`,`search_text`,`reference_key`,`id`);--> statement-breakpoint
+CREATE TABLE `patient_event` (
+	`id` text PRIMARY KEY NOT NULL,
+	`clinic_id` text NOT NULL,
+	`patient_id` text NOT NULL,
+	`day` text NOT NULL,
+	`kind` text NOT NULL,
+	`words` text NOT NULL,
+	`withdraws` text,
+	`author` text NOT NULL,
+	`at` integer NOT NULL,
+	`reason` text,
+	`submission_id` text NOT NULL,
+	FOREIGN KEY (`clinic_id`) REFERENCES `clinic`(`id`) ON UPDATE no action ON DELETE no action,
+	FOREIGN KEY (`patient_id`) REFERENCES `patient`(`id`) ON UPDATE no action ON DELETE no action
+);
+--> statement-breakpoint
+CREATE INDEX `patient_event_day` ON `patient_event` (`patient_id`,`day`);--> statement-breakpoint
+CREATE UNIQUE INDEX `patient_event_submission` ON `patient_event` (`clinic_id`,`submission_id`);--> statement-breakpoint
+CREATE UNIQUE INDEX `patient_event_withdrawn` ON `patient_event` (`withdraws`);--> statement-breakpoint
 CREATE TABLE `patient_revision` (
 	`id` text PRIMARY KEY NOT NULL,
 	`clinic_id` text NOT NULL,
@@ -142,6 +161,7 @@ CREATE TABLE `piece_revision` (
 	`reduction_pct` real NOT NULL,
 	`convention` text NOT NULL,
 	`allowance` text,
+	`first_fit` text,
 	`first_worn` text,
 	`life_days` integer NOT NULL,
 	`lead_days` integer NOT NULL,

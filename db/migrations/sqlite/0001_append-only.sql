@@ -1,4 +1,4 @@
--- Nothing clinical is overwritten: revisions, ladders, answers, settings and the audit refuse change and removal.
+-- Nothing clinical is overwritten: revisions, ladders, events, answers, settings and the audit refuse change and removal.
 CREATE TRIGGER `patient_revision_refuses_update` BEFORE UPDATE ON `patient_revision` BEGIN SELECT RAISE(ABORT, 'patient_revision is append-only'); END;
 --> statement-breakpoint
 CREATE TRIGGER `patient_revision_refuses_delete` BEFORE DELETE ON `patient_revision` BEGIN SELECT RAISE(ABORT, 'patient_revision is append-only'); END;
@@ -14,6 +14,10 @@ CREATE TRIGGER `ladder_refuses_delete` BEFORE DELETE ON `ladder` BEGIN SELECT RA
 CREATE TRIGGER `piece_revision_refuses_update` BEFORE UPDATE ON `piece_revision` BEGIN SELECT RAISE(ABORT, 'piece_revision is append-only'); END;
 --> statement-breakpoint
 CREATE TRIGGER `piece_revision_refuses_delete` BEFORE DELETE ON `piece_revision` BEGIN SELECT RAISE(ABORT, 'piece_revision is append-only'); END;
+--> statement-breakpoint
+CREATE TRIGGER `patient_event_refuses_update` BEFORE UPDATE ON `patient_event` BEGIN SELECT RAISE(ABORT, 'patient_event is append-only'); END;
+--> statement-breakpoint
+CREATE TRIGGER `patient_event_refuses_delete` BEFORE DELETE ON `patient_event` BEGIN SELECT RAISE(ABORT, 'patient_event is append-only'); END;
 --> statement-breakpoint
 CREATE TRIGGER `prompt_answer_refuses_update` BEFORE UPDATE ON `prompt_answer` BEGIN SELECT RAISE(ABORT, 'prompt_answer is append-only'); END;
 --> statement-breakpoint

@@ -1,0 +1,88 @@
+import { expect, type Page, test } from '@playwright/test';
+
+async function fillIn(page: Page, reference: string) {
+  await page.getByLabel('Reference', { exact: true }).fill(reference);
+  await page.getByLabel('Name, if you keep names here').fill('Lia Fontane');
+  await page.getByLabel('Date of birth').fill('2014-05-06');
+  await page.getByLabel('Diagnosis group').selectOption('lymphoedema, primary');
+  await page.getByRole('radio', { name: 'Girls’ and women’s' }).check();
+  await page.getByRole('checkbox', { name: 'Left leg' }).check();
+  await page.getByRole('radio', { name: 'Spanish' }).check();
+}
+
+const add = (page: Page) => page.getByRole('button', { name: 'Add patient' }).click();
+
+test('a patient is added, has a page of their own, and is found by name and by reference', async ({ page }) => {
+  await page.goto('/patients');
+  await page.getByRole('link', { name: 'New patient' }).click();
+  await fillIn(page, 'HL-0136');
+  await add(page);
+  await expect(page).toHaveURL(/\/patients\/[0-9a-f-]{36}$/);
+  for (const words of ['fontane', '0136']) {
+    await page.goto('/patients');
+    await page.getByRole('searchbox').fill(words);
+    await page.keyboard.press('Enter');
+    await expect(page.getByText('1 patient matches')).toBeVisible();
+    await expect(page.getByRole('row', { name: /Lia Fontane/ })).toContainText('left leg');
+  }
+});
+
+test('a refused form says why beside each field and keeps everything that was typed', async ({ page }) => {
+  await page.goto('/patients/new');
+  await fillIn(page, 'HL-0200');
+  await page.getByLabel('Date of birth').fill('2999-01-01');
+  await page.getByRole('checkbox', { name: 'Left leg' }).uncheck();
+  await add(page);
+  await expect(page.getByRole('alert').filter({ hasText: 'Nothing was saved yet' })).toBeFocused();
+  await expect(page.getByLabel('Date of birth')).toHaveAccessibleDescription('This day has not come yet.');
+  await expect(page.getByLabel('Date of birth')).toHaveAttribute('aria-invalid', 'true');
+  await expect(page.getByRole('group', { name: 'Limbs treated' })).toHaveAccessibleDescription(/Tick each limb that is treated\./);
+  await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('HL-0200');
+  await expect(page.getByLabel('Name, if you keep names here')).toHaveValue('Lia Fontane');
+  await expect(page.getByLabel('Date of birth')).toHaveValue('2999-01-01');
+  await expect(page.getByLabel('Diagnosis group')).toHaveValue('lymphoedema, primary');
+  await expect(page.getByRole('radio', { name: 'Girls’ and women’s' })).toBeChecked();
+  await expect(page.getByRole('radio', { name: 'Spanish' })).toBeChecked();
+  await page.goto('/patients?q=HL-0200');
+  await expect(page.getByText('Nobody matches')).toBeVisible();
+});
+
+test('an empty form names every field that is needed', async ({ page }) => {
+  await page.goto('/patients/new');
+  await add(page);
+  await expect(page.getByRole('alert').getByRole('listitem')).toHaveCount(5);
+});
+
+test('a reference that is used already is refused beside its field', async ({ page }) => {
+  await page.goto('/patients/new');
+  await fillIn(page, 'hl-0147');
+  await add(page);
+  await expect(page.getByLabel('Reference', { exact: true })).toHaveAccessibleDescription(/hl-0147 is already used by another patient/);
+  await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('hl-0147');
+});
+
+test('the slash key goes to the search box, but not while something is typed', async ({ page }) => {
+  await page.goto('/patients/new');
+  await page.getByLabel('Reference', { exact: true }).fill('HL');
+  await page.getByLabel('Reference', { exact: true }).press('/');
+  await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('HL/');
+  await page.getByRole('heading', { name: 'New patient' }).click();
+  await page.keyboard.press('/');
+  await expect(page.getByRole('searchbox')).toBeFocused();
+});
+
+test.describe('without JavaScript', () => {
+  test.use({ javaScriptEnabled: false });
+
+  test('a refused form still keeps what was typed, and a mended one is saved', async ({ page }) => {
+    await page.goto('/patients/new');
+    await fillIn(page, 'HL-0300');
+    await page.getByLabel('Date of birth').fill('2999-01-01');
+    await add(page);
+    await expect(page.getByText('This day has not come yet.').first()).toBeVisible();
+    await expect(page.getByLabel('Diagnosis group')).toHaveValue('lymphoedema, primary');
+    await page.getByLabel('Date of birth').fill('2014-05-06');
+    await add(page);
+    await expect(page).toHaveURL(/\/patients\/[0-9a-f-]{36}$/);
+  });
+});

@@ -1,0 +1,9 @@
+/** People of the clinic that browser tests run in. */
+export const PEOPLE = {
+  lead: { email: 'lead@harbour.example', name: 'R. Adeyemi', role: 'lead' },
+  reader: { email: 'reader@harbour.example', name: 'K. Doan', role: 'read-only' },
+  guessed: { email: 'guessed@harbour.example', name: 'M. Trevino', role: 'therapist' },
+} as const;
+
+/** Everyone's password. */
+export const PASSWORD = 'taped twice on a tuesday';

@@ -1,0 +1,31 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { hashPassword } from 'better-auth/crypto';
+import { closeDatabase, databaseAddress } from '@/db/client';
+import { addPatient } from '@/db/patients';
+import { addPerson, openClinic, soleClinic } from '@/db/people';
+import { therapistWithId } from '@/db/therapist';
+import { saveVisit } from '@/db/visits';
+import { details, visitOn } from '@/tests/db/made-up-records';
+import { PASSWORD, PEOPLE } from './people';
+
+/** Makes the database of the browser tests anew: one clinic, three people, two patients. */
+async function seed(): Promise<void> {
+  for (const end of ['', '-wal', '-shm']) fs.rmSync(databaseAddress() + end, { force: true });
+  fs.mkdirSync(path.dirname(databaseAddress()), { recursive: true });
+  const passwordHash = await hashPassword(PASSWORD);
+  const clinic = { name: 'Harbour Lane', subtitle: 'garment clinic', lengthUnit: 'in', massUnit: 'lb', timeZone: 'Europe/London' } as const;
+  const lead = await openClinic(clinic, { ...PEOPLE.lead, passwordHash });
+  const { id: clinicId } = (await soleClinic()) ?? { id: '' };
+  await addPerson(clinicId, { ...PEOPLE.reader, passwordHash });
+  await addPerson(clinicId, { ...PEOPLE.guessed, passwordHash });
+  const therapist = lead.kind === 'added' ? await therapistWithId(lead.id) : undefined;
+  if (!therapist) throw new Error('the lead was not added');
+  await addPatient(therapist, { submissionId: 'seed 1', details: details('HL-0098', 'Joss Tamblyn') });
+  const mira = await addPatient(therapist, { submissionId: 'seed 2', details: details('HL-0147', 'Mira Oduya') });
+  if (mira.kind !== 'saved') throw new Error(mira.kind);
+  await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
+}
+
+await seed();
+await closeDatabase();

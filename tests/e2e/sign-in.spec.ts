@@ -1,0 +1,114 @@
+import { expect, type Page, test } from '@playwright/test';
+import { PASSWORD, PEOPLE } from './people';
+
+test.use({ storageState: { cookies: [], origins: [] } });
+
+async function signIn(page: Page, email: string, password: string) {
+  await page.getByLabel('E-mail').fill(email);
+  await page.getByLabel('Password').fill(password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+}
+
+test('each page sends a stranger to the sign-in page', async ({ page }) => {
+  for (const place of ['/', '/patients', '/patients/new', '/pieces', '/clinic', '/not-allowed']) {
+    await page.goto(place);
+    await expect(page).toHaveURL(/\/sign-in/);
+    await expect(page.getByRole('heading', { name: 'Sign in' })).toBeVisible();
+    await expect(page.getByText('Mira Oduya')).toHaveCount(0);
+  }
+});
+
+test('after signing in a person lands where they wanted to go, and the page head names them and their clinic', async ({ page }) => {
+  await page.goto('/patients?q=mira');
+  await signIn(page, PEOPLE.lead.email, PASSWORD);
+  await expect(page).toHaveURL('/patients?q=mira');
+  await expect(page.getByRole('banner')).toContainText('Harbour Lane');
+  await expect(page.getByRole('banner')).toContainText('R. Adeyemi');
+});
+
+test('an address on another host is not followed after signing in', async ({ page }) => {
+  await page.goto('/sign-in?to=//elsewhere.example/trap');
+  await signIn(page, PEOPLE.lead.email, PASSWORD);
+  await expect(page).toHaveURL('/');
+});
+
+test('a wrong password and an unknown e-mail are told the same way, beside the field, and the e-mail stays typed', async ({ page }) => {
+  await page.goto('/sign-in');
+  for (const email of [PEOPLE.reader.email, 'nobody@harbour.example']) {
+    await signIn(page, email, 'not the right one');
+    await expect(page.getByText('This e-mail and password do not match.')).toBeVisible();
+    await expect(page.getByLabel('E-mail')).toHaveValue(email);
+    await expect(page.getByLabel('Password')).toBeFocused();
+    await expect(page).toHaveURL('/sign-in');
+  }
+});
+
+test('the ninth try at one account is refused although its password is right, and another account is not', async ({ page, request }) => {
+  const post = (email: string, password: string, from: string) =>
+    request.post('/api/auth/sign-in/email', { data: { email, password }, headers: { 'x-forwarded-for': from } });
+  for (let tries = 1; tries <= 8; tries += 1) {
+    expect((await post(PEOPLE.guessed.email, `guess ${tries}`, `10.0.0.${tries}`)).status()).toBe(401);
+  }
+  expect((await post(PEOPLE.guessed.email, PASSWORD, '10.0.0.99')).status()).toBe(429);
+  expect((await post(PEOPLE.lead.email, PASSWORD, '10.0.0.100')).status()).toBe(200);
+  await page.goto('/sign-in');
+  await signIn(page, PEOPLE.guessed.email, PASSWORD);
+  await expect(page.getByText('Too many tries with this e-mail.')).toBeVisible();
+});
+
+test('one address that tries many accounts is held back', async ({ request }) => {
+  const statuses = [];
+  for (let tries = 1; tries <= 31; tries += 1) {
+    const data = { email: `guess${tries}@harbour.example`, password: 'not the right one' };
+    statuses.push((await request.post('/api/auth/sign-in/email', { data, headers: { 'x-forwarded-for': '10.9.9.9' } })).status());
+  }
+  expect(statuses.slice(0, 30)).toEqual(Array(30).fill(401));
+  expect(statuses[30]).toBe(429);
+});
+
+test('nobody can join by themselves, and no other address of the sign-in library answers', async ({ request }) => {
+  const data = { email: 'new@harbour.example', password: 'a password of length', name: 'New' };
+  for (const place of ['sign-up/email', 'update-user', 'request-password-reset', 'change-password', 'revoke-sessions']) {
+    expect((await request.post(`/api/auth/${place}`, { data })).status()).toBe(404);
+  }
+  expect((await request.get('/api/auth/get-session')).status()).toBe(405);
+});
+
+test('a request from another site cannot sign in', async ({ request }) => {
+  const data = { email: PEOPLE.lead.email, password: PASSWORD };
+  const headers = { origin: 'https://elsewhere.example', cookie: 'any=1' };
+  expect((await request.post('/api/auth/sign-in/email', { data, headers })).status()).toBe(403);
+});
+
+test('signing out ends the session on the server too: its cookie opens nothing afterwards', async ({ page, context }) => {
+  await page.goto('/sign-in');
+  await signIn(page, PEOPLE.lead.email, PASSWORD);
+  await expect(page).toHaveURL('/');
+  const cookies = await context.cookies();
+  await page.getByText('R. Adeyemi', { exact: true }).first().click();
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  await expect(page).toHaveURL('/sign-in');
+  await context.addCookies(cookies);
+  await page.goto('/patients');
+  await expect(page).toHaveURL(/\/sign-in/);
+});
+
+test('the session cookie cannot be read by scripts and stays with this site', async ({ page, context }) => {
+  await page.goto('/sign-in');
+  await signIn(page, PEOPLE.lead.email, PASSWORD);
+  await expect(page).toHaveURL('/');
+  const session = (await context.cookies()).find((cookie) => cookie.name.includes('session_token'));
+  expect(session).toMatchObject({ httpOnly: true, sameSite: 'Lax' });
+  const hours = ((session?.expires ?? 0) * 1000 - Date.now()) / 3_600_000;
+  expect(hours).toBeGreaterThan(11.9);
+  expect(hours).toBeLessThanOrEqual(12);
+});
+
+test('a read-only person sees patients and is not offered to add one, nor let', async ({ page }) => {
+  await page.goto('/sign-in?to=/patients');
+  await signIn(page, PEOPLE.reader.email, PASSWORD);
+  await expect(page.getByRole('link', { name: 'Mira Oduya' })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'New patient' })).toHaveCount(0);
+  await page.goto('/patients/new');
+  await expect(page.getByRole('heading', { name: 'Your role does not cover this' })).toBeVisible();
+});
