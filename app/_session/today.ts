@@ -1,4 +1,3 @@
-import 'server-only';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 
 /** The day it is now in a time zone. The only place where a screen asks the clock for the day. */

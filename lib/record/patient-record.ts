@@ -45,6 +45,15 @@ export type Piece = {
   readonly lifeDays: number;
   readonly leadDays: number;
   readonly retired: CalendarDay | null;
+  /** Day of the first-fit check: null when none is on record, undefined where first fits are not recorded at all. */
+  readonly firstFit?: CalendarDay | null;
+};
+
+/** Something after which a limb is no longer the same series: the trend restarts here. */
+export type PatientEvent = {
+  readonly day: CalendarDay;
+  readonly kind: 'operation' | 'infection' | 'therapy' | 'other';
+  readonly words: string;
 };
 
 /** A patient with visits and pieces, as the rules see it. Visits rise by day. */
@@ -55,6 +64,7 @@ export type PatientRecord = {
   readonly affected: readonly LimbSide[];
   readonly visits: readonly Visit[];
   readonly pieces: readonly Piece[];
+  readonly events?: readonly PatientEvent[];
 };
 
 /** True when the record says that this limb is affected. */

@@ -1,0 +1,85 @@
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { todayIn } from '@/app/_session/today';
+import { analysisDocument } from '@/lib/exchange/analysis-document';
+import type { CsvFault } from '@/lib/exchange/csv-table';
+import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
+import { readPiecesCsv } from '@/lib/exchange/read-pieces-csv';
+import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/record/policy';
+import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
+
+const USAGE = 'Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json]';
+
+/** Prints one JSON document for a ladders file; a fault goes to standard error with exit code 2, and nothing else is printed. */
+function main(): void {
+  const { ladders, garments, today, policy } = readArguments();
+  const read = readLaddersCsv(textOf(ladders));
+  if (read.kind === 'fault') stop(faultLine(ladders, read.fault));
+  let { records } = read;
+  if (garments) {
+    const withPieces = readPiecesCsv(textOf(garments), records);
+    if (withPieces.kind === 'fault') stop(faultLine(garments, withPieces.fault));
+    records = withPieces.records;
+  }
+  process.stdout.write(`${JSON.stringify(analysisDocument(records, policy, today), null, 2)}\n`);
+}
+
+function readArguments(): { ladders: string; garments: string | undefined; today: CalendarDay; policy: Policy } {
+  let parsed: ReturnType<typeof parse>;
+  try {
+    parsed = parse();
+  } catch (error) {
+    return stop(`${(error as Error).message}\n${USAGE}`);
+  }
+  const { values, positionals } = parsed;
+  const [ladders] = positionals;
+  if (!ladders || positionals.length > 1) return stop(USAGE);
+  const today = values.today === undefined ? todayIn(Intl.DateTimeFormat().resolvedOptions().timeZone) : dayFrom(values.today);
+  return { ladders, garments: values.garments, today, policy: values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy) };
+}
+
+function parse() {
+  return parseArgs({
+    allowPositionals: true,
+    options: { garments: { type: 'string' }, today: { type: 'string' }, policy: { type: 'string' } },
+  });
+}
+
+function dayFrom(text: string): CalendarDay {
+  const reading = readDay(text);
+  return reading.kind === 'read' ? reading.value : stop(`--today: ${reading.reason}`);
+}
+
+function policyFrom(file: string): Policy {
+  let json: unknown;
+  try {
+    json = JSON.parse(textOf(file));
+  } catch {
+    return stop(`${file}: this is not JSON.`);
+  }
+  const checked = policySchema.safeParse(json);
+  if (!checked.success) {
+    const first = checked.error.issues[0];
+    return stop(`${file}: ${first?.path.join('.') || 'policy'}: ${first?.message ?? 'cannot be read'}`);
+  }
+  return policyWith(checked.data);
+}
+
+function textOf(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch {
+    return stop(`${file}: cannot be read.`);
+  }
+}
+
+function faultLine(file: string, fault: CsvFault): string {
+  return `${file}: line ${fault.line}, column ${fault.column}: ${fault.reason}`;
+}
+
+function stop(message: string): never {
+  process.stderr.write(`${message}\n`);
+  process.exit(2);
+}
+
+main();

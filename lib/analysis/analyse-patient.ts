@@ -1,0 +1,165 @@
+import { type FitToday, fitToday } from '../garments/fit-today';
+import { type OrderBy, orderBy } from '../garments/order-by';
+import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
+import { type OwnTrend, ownTrend } from '../garments/own-trend';
+import { type RoomToGrow, roomToGrow } from '../garments/room-to-grow';
+import { endOfLife } from '../garments/wear';
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import type { PatientRecord, Piece } from '../record/patient-record';
+import { isAffected } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import { type JudgedChange, judgeChange } from '../trend/judged-change';
+import { type LimbChange, limbChange } from '../trend/limb-change';
+import { type LimbSeries, limbSeries, type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
+import { type LimbTrend, limbTrend } from '../trend/limb-trend';
+import type { CalendarDay } from '../units/calendar-day';
+import { type LimbVolume, limbVolume } from '../volume/limb-volume';
+import { withoutDoubtfulRungs } from './without-doubtful-rungs';
+
+/** One ladder of a limb with everything that is said of it. */
+export type AnalysedVisit = {
+  readonly at: SeriesVisit;
+  readonly volume: LimbVolume | NoAnswer;
+  /** Against the first visit of the series, and against the visit before; null at the first. */
+  readonly sinceBaseline: JudgedChange | NoAnswer | null;
+  readonly sinceLast: JudgedChange | NoAnswer | null;
+};
+
+/** One limb over all its visits. */
+export type AnalysedLimb = {
+  readonly series: LimbSeries;
+  readonly affected: boolean;
+  readonly visits: readonly AnalysedVisit[];
+  readonly trend: LimbTrend | NoAnswer;
+  /** A₂U₁ / U₂A₁ − 1 at the newest visit, the healthy other limb taped the same days; null where there is none. */
+  readonly relativeVolumeChange: number | null;
+};
+
+/** One piece: how it fits, how long it will, what the next one needs. */
+export type AnalysedPiece = {
+  readonly piece: Piece;
+  readonly inUse: boolean;
+  readonly fit: FitToday | NoAnswer;
+  readonly outgrow: OutgrowDate | NoAnswer;
+  readonly room: RoomToGrow | NoAnswer;
+  readonly endOfLife: CalendarDay | NoAnswer;
+  readonly orderBy: OrderBy | NoAnswer;
+};
+
+/** Everything that the engine says of a patient on a day. */
+export type PatientAnalysis = {
+  readonly record: PatientRecord;
+  readonly policy: Policy;
+  readonly today: CalendarDay;
+  readonly limbs: readonly AnalysedLimb[];
+  readonly pieces: readonly AnalysedPiece[];
+};
+
+/**
+ * The whole of what can be said of a patient on a day: limbs over visits, verdicts, trends, pieces and their outlook.
+ *
+ * Shape: a record, the clinic's policy, and the day called today. Pure: the same arguments give the same answer.
+ * Cost grows in proportion to visits times rungs.
+ */
+export function analysePatient(record: PatientRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
+  const series = limbSeries(record, policy);
+  return {
+    record,
+    policy,
+    today,
+    limbs: series.map((one) => analyseLimb(one, series, record, policy)),
+    pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today)),
+  };
+}
+
+function analyseLimb(series: LimbSeries, all: readonly LimbSeries[], record: PatientRecord, policy: Policy): AnalysedLimb {
+  const other = all.find((one) => one.limb === series.limb && one.side !== series.side);
+  const affected = isAffected(record, series.limb, series.side);
+  const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
+  const tape = tapeErrorOf(policy);
+  const visits = series.visits.map((at, index) => {
+    const tension = at.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
+    const baseline = series.visits[0] as SeriesVisit;
+    const last = series.visits[index - 1];
+    const sinceBaseline = index === 0 ? null : judged(baseline, at, series, witness, policy);
+    const sinceLast = !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy);
+    return { at, volume: limbVolume(at.placed.line, tape, tension), sinceBaseline, sinceLast };
+  });
+  return {
+    series,
+    affected,
+    visits,
+    trend: limbTrend(series, record.events ?? [], policy),
+    relativeVolumeChange: relativeVolumeChange(visits.at(-1)?.sinceBaseline, witness, policy),
+  };
+}
+
+/** The judged change of a limb between two of its visits, the other limb as witness where it was taped on both days. */
+export function judged(
+  earlier: SeriesVisit,
+  later: SeriesVisit,
+  series: LimbSeries,
+  witness: LimbSeries | undefined,
+  policy: Policy,
+): JudgedChange | NoAnswer {
+  const change = limbChange(earlier, later, series.limb, policy);
+  if (isNoAnswer(change)) return change;
+  const clean = withoutDoubtfulRungs(earlier, later);
+  const undoubted = clean ? limbChange(clean.earlier, clean.later, series.limb, policy) : undefined;
+  return judgeChange(
+    change,
+    witnessChange(earlier, later, witness, policy),
+    policy,
+    undoubted && !isNoAnswer(undoubted) ? undoubted : undefined,
+  );
+}
+
+function witnessChange(earlier: SeriesVisit, later: SeriesVisit, witness: LimbSeries | undefined, policy: Policy): LimbChange | undefined {
+  const before = witness?.visits.find((one) => one.visit === earlier.visit);
+  const after = witness?.visits.find((one) => one.visit === later.visit);
+  if (!witness || !before || !after) return undefined;
+  const change = limbChange(before, after, witness.limb, policy);
+  return isNoAnswer(change) ? undefined : change;
+}
+
+function relativeVolumeChange(
+  latest: JudgedChange | NoAnswer | null | undefined,
+  witness: LimbSeries | undefined,
+  policy: Policy,
+): number | null {
+  if (!latest || isNoAnswer(latest)) return null;
+  const { change } = latest;
+  const other = witnessChange(change.earlier, change.later, witness, policy);
+  return other ? change.measured.volume.ratio / other.measured.volume.ratio - 1 : null;
+}
+
+function analysePiece(piece: Piece, all: readonly LimbSeries[], record: PatientRecord, policy: Policy, today: CalendarDay): AnalysedPiece {
+  const series = all.find((one) => one.limb === piece.limb && one.side === piece.side);
+  const fit = fitToday(piece, series, policy);
+  const life = endOfLife(piece);
+  const retired = piece.retired !== null && piece.retired <= today;
+  const gone: NoAnswer = { noAnswer: `Retired on ${piece.retired ?? ''}.` };
+  if (isNoAnswer(fit) || retired) {
+    const why = retired ? gone : (fit as NoAnswer);
+    return {
+      piece,
+      inUse: !retired,
+      fit,
+      outgrow: why,
+      room: why,
+      endOfLife: life,
+      orderBy: retired ? gone : orderBy(piece, why, life, policy),
+    };
+  }
+  const trend: OwnTrend | undefined = series ? ownTrend(series, policy) : undefined;
+  const outgrow = outgrowDate(fit, record, trend, policy);
+  return {
+    piece,
+    inUse: true,
+    fit,
+    outgrow,
+    room: roomToGrow(fit, record, trend, policy, today),
+    endOfLife: life,
+    orderBy: orderBy(piece, outgrow, life, policy),
+  };
+}

@@ -1,0 +1,160 @@
+import {
+  type AnalysedLimb,
+  type AnalysedPiece,
+  type AnalysedVisit,
+  analysePatient,
+  type PatientAnalysis,
+} from '../analysis/analyse-patient';
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import { raisePrompts } from '../prompts/decide-prompts';
+import { reasonsInWords } from '../prompts/reasons-in-words';
+import type { PatientRecord } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import type { JudgedChange } from '../trend/judged-change';
+import { heightOnLimb, type SeriesVisit } from '../trend/limb-series';
+import type { CalendarDay } from '../units/calendar-day';
+
+/** Name and version of the engine that wrote a document. */
+export const ENGINE = 'rungwise 0.1.0';
+
+/**
+ * The document of the command line: every patient with limbs, pieces and prompts, ready for JSON.
+ *
+ * Figures in ml, mm and per cent, rounded to 0.001 (ml, mm), 0.001 % and 0.0001 (tightness); days as YYYY-MM-DD. Where there is no answer
+ * the key is null and its reason stands in `reasons` of the same object. Heights are above the distal landmark where it is known, else
+ * from the ladder's zero. Shape: records, policy, today. Source: engine section 10.
+ */
+export function analysisDocument(records: readonly PatientRecord[], policy: Policy, today: CalendarDay) {
+  return { engine: ENGINE, today, patients: records.map((record) => patientPart(analysePatient(record, policy, today))) };
+}
+
+function patientPart(analysis: PatientAnalysis) {
+  return {
+    patient: analysis.record.reference,
+    limbs: analysis.limbs.map(limbPart),
+    pieces: analysis.pieces.map(piecePart),
+    prompts: raisePrompts(analysis).map((prompt) => ({
+      kind: prompt.rule,
+      action: prompt.action,
+      due: prompt.due,
+      title: prompt.title,
+      facts: prompt.facts,
+      rule: prompt.rule,
+      ruleVersion: prompt.ruleVersion,
+      missing: prompt.missing,
+      about: prompt.about,
+    })),
+  };
+}
+
+function limbPart(limb: AnalysedLimb) {
+  const { trend } = limb;
+  return {
+    limb: limb.series.limb,
+    side: limb.series.side,
+    affected: limb.affected,
+    visits: limb.visits.map(visitPart),
+    trend: isNoAnswer(trend)
+      ? null
+      : {
+          method: trend.method,
+          of: trend.of,
+          visits: trend.visits,
+          possible: trend.possible,
+          slopePctPerYear: pct(trend.slopePerYear),
+          low: pct(trend.low),
+          high: pct(trend.high),
+          p: trend.p === null ? null : round(trend.p, 6),
+        },
+    relativeVolumeChangePct: limb.relativeVolumeChange === null ? null : pct(limb.relativeVolumeChange),
+    reasons: reasons({ trend }),
+  };
+}
+
+function visitPart(visit: AnalysedVisit) {
+  const { at, volume, sinceBaseline } = visit;
+  const shift = sinceBaseline && !isNoAnswer(sinceBaseline) ? sinceBaseline.change.shift : undefined;
+  const known = isNoAnswer(volume) ? null : volume;
+  return {
+    day: at.visit.day,
+    volumeMl: known && round(known.volumeMl, 3),
+    volumeSdMl: known && round(known.sdMl, 3),
+    spanMm: known && [round(heightOnLimb(at, known.span.fromMm), 3), round(heightOnLimb(at, known.span.toMm), 3)],
+    lengthMm: known && round(known.lengthMm, 3),
+    meanGirthMm: known && round(known.meanGirthMm, 3),
+    doubts: at.doubts.map(({ kind, distanceMm, message }) => ({ kind, distanceMm: doubtHeight(at, distanceMm), message })),
+    zeroShift: shift ? { mm: round(shift.mm, 2), seMm: round(shift.seMm, 2), finding: shift.finding } : null,
+    vsBaseline: sinceBaseline && !isNoAnswer(sinceBaseline) ? changePart(sinceBaseline) : null,
+    inferredLandmarks: [...at.placed.landmarks].flatMap(([landmark, placed]) => (placed.inferred ? [landmark] : [])),
+    reasons: reasons({ volume, vsBaseline: sinceBaseline }),
+  };
+}
+
+function doubtHeight(at: SeriesVisit, distanceMm: number | null): number | null {
+  if (distanceMm === null) return null;
+  return round(heightOnLimb(at, at.ladder.direction === 'up' ? distanceMm : -distanceMm), 3);
+}
+
+function changePart(judged: JudgedChange) {
+  const { change, explained } = judged;
+  const { measured } = change;
+  const { fromMm, toMm } = measured.shared.earlier;
+  return {
+    sharedSpanMm: [round(heightOnLimb(change.earlier, fromMm), 3), round(heightOnLimb(change.earlier, toMm), 3)],
+    sharedShare: round(measured.shared.share, 4),
+    volumeChangePct: pct(measured.volume.ratio - 1),
+    smallestRealChangePct: pct(judged.smallestRealChange),
+    lengthChangePct: pct(measured.length.ratio - 1),
+    girthChangePct: pct(measured.girth.ratio - 1),
+    expectedGirthChangePct: explained ? pct(explained.expectedRatio - 1) : null,
+    unexplainedGirthChangePct: explained ? pct(explained.unexplainedRatio - 1) : null,
+    unexplainedSdPct: explained ? pct(explained.sd) : null,
+    verdict: judged.verdict,
+    realigned: change.realigned
+      ? {
+          volumeChangePct: pct(change.realigned.volume.ratio - 1),
+          girthChangePct: pct(change.realigned.girth.ratio - 1),
+          verdict: judged.realignedVerdict,
+        }
+      : null,
+    because: reasonsInWords(judged),
+  };
+}
+
+function piecePart(one: AnalysedPiece) {
+  const { piece, fit, outgrow, endOfLife, orderBy, room } = one;
+  const tightness = isNoAnswer(fit) ? [] : fit.places.map((place) => place.tightness);
+  return {
+    piece: piece.piece,
+    limb: piece.limb,
+    side: piece.side,
+    tightnessMax: tightness.length > 0 ? round(Math.max(...tightness), 4) : null,
+    tightnessMin: tightness.length > 0 ? round(Math.min(...tightness), 4) : null,
+    outgrowDay: isNoAnswer(outgrow) ? null : outgrow.day,
+    outgrowEarlyDay: isNoAnswer(outgrow) ? null : outgrow.earlyDay,
+    endOfLifeDay: isNoAnswer(endOfLife) ? null : endOfLife,
+    orderByDay: isNoAnswer(orderBy) ? null : orderBy.day,
+    orderByBecause: isNoAnswer(orderBy) ? null : orderBy.because,
+    allowanceMm: isNoAnswer(room) ? null : { middle: round(room.middleMm, 3), high: round(room.highMm, 3) },
+    places: isNoAnswer(fit)
+      ? []
+      : fit.places.map((place) => ({ heightMm: round(place.heightMm, 3), tightness: round(place.tightness, 4), sd: round(place.sd, 4) })),
+    reasons: reasons({ fit, outgrow, endOfLife, orderBy, room }),
+  };
+}
+
+/** The reasons of every answer that is missing, by key. */
+function reasons(answers: Record<string, unknown>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(answers).flatMap(([key, answer]) => (isNoAnswer(answer) ? [[key, (answer as NoAnswer).noAnswer]] : [])),
+  );
+}
+
+function pct(share: number): number {
+  return round(share * 100, 3);
+}
+
+function round(value: number, decimals: number): number {
+  const scale = 10 ** decimals;
+  return Math.round(value * scale) / scale || 0;
+}

@@ -1,0 +1,63 @@
+import { CsvError, parse } from 'csv-parse/sync';
+
+/** What is wrong with a file, where. Lines count from 1, the header being line 1. */
+export type CsvFault = { readonly line: number; readonly column: string; readonly reason: string };
+
+/** A row with the line it stands on and its cells by column name, trimmed. */
+export type CsvRow = { readonly line: number; readonly cell: (column: string) => string };
+
+/** Thrown and caught inside this folder only, so that reading a row stays straight; callers see a fault. */
+export class CsvRefusal extends Error {
+  constructor(readonly fault: CsvFault) {
+    super(`line ${fault.line}, ${fault.column}: ${fault.reason}`);
+  }
+}
+
+/**
+ * The rows of a CSV text with the columns that are expected, in any order.
+ *
+ * Refuses (CsvRefusal) a text that is not CSV, a missing, unknown or doubled column, and a row with too many or too few cells.
+ * Source: RFC 4180; a byte order mark is passed over.
+ */
+export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
+  const records = parsed(text);
+  const header = records[0];
+  if (!header) throw new CsvRefusal({ line: 1, column: columns[0] ?? '', reason: 'The file is empty.' });
+  const names = header.cells.map((name) => name.trim());
+  checkHeader(names, columns);
+  return records.slice(1).map(({ cells, line }) => {
+    if (cells.length !== names.length) {
+      const column = names[Math.min(cells.length, names.length - 1)] ?? '';
+      throw new CsvRefusal({ line, column, reason: `The row has ${cells.length} cells, the header ${names.length}.` });
+    }
+    return { line, cell: (column) => (cells[names.indexOf(column)] ?? '').trim() };
+  });
+}
+
+function parsed(text: string): { cells: string[]; line: number }[] {
+  try {
+    const records = parse(text, { bom: true, info: true, relax_column_count: true, skip_empty_lines: true }) as unknown as {
+      record: string[];
+      info: { lines: number };
+    }[];
+    return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const line = Number((error as { lines?: number }).lines ?? 1);
+    throw new CsvRefusal({
+      line,
+      column: String((error as { column?: unknown }).column ?? ''),
+      reason: 'The quotes of this row do not close as CSV wants.',
+    });
+  }
+}
+
+function checkHeader(names: readonly string[], columns: readonly string[]): void {
+  const unknown = names.find((name) => !columns.includes(name));
+  if (unknown !== undefined)
+    throw new CsvRefusal({ line: 1, column: unknown, reason: `Unknown column. The columns are ${columns.join(', ')}.` });
+  const missing = columns.find((column) => !names.includes(column));
+  if (missing !== undefined) throw new CsvRefusal({ line: 1, column: missing, reason: 'This column is missing from the header.' });
+  const doubled = names.find((name, index) => names.indexOf(name) !== index);
+  if (doubled !== undefined) throw new CsvRefusal({ line: 1, column: doubled, reason: 'This column stands twice in the header.' });
+}

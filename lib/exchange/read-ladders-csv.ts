@@ -1,0 +1,208 @@
+import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
+import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind, type Side } from '../ladder/limb';
+import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
+import type { CalendarDay } from '../units/calendar-day';
+import type { LengthUnit } from '../units/length';
+import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
+import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
+
+/** Columns of a ladders file, one row a taped place. */
+export const LADDER_COLUMNS = [
+  'patient',
+  'born',
+  'sex',
+  'day',
+  'time',
+  'posture',
+  'measurer',
+  'height',
+  'weight',
+  'limb',
+  'side',
+  'affected',
+  'zero',
+  'distance',
+  'girth',
+  'unit',
+  'landmark',
+  'note',
+] as const;
+
+type Draft<T> = { -readonly [key in keyof T]: T[key] };
+type LadderDraft = Omit<Draft<Ladder>, 'rungs' | 'landmarks'> & { rungs: Rung[]; landmarks: LandmarkReading[]; firstRow: CsvRow };
+type VisitDraft = Omit<Draft<Visit>, 'ladders'> & { ladders: LadderDraft[] };
+type PatientDraft = {
+  reference: string;
+  born: CalendarDay;
+  sex: Sex;
+  affected: Map<string, { limbSide: LimbSide; affected: boolean }>;
+  visits: VisitDraft[];
+};
+
+/**
+ * Patient records from the text of a ladders file, or the first fault in it: line, column, reason.
+ *
+ * Rows of one patient, day and time are one visit; rows of one limb and side in it are one ladder, all from one zero in one unit.
+ * Direction follows from the zero: up from the distal landmark, down from the proximal one, else from the landmarks that were taped.
+ * Refuses whatever contradicts an earlier row of the same patient, visit or ladder. Nothing is guessed and nothing is dropped.
+ * Source: the file layout of the command line (README).
+ */
+export function readLaddersCsv(text: string): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
+  try {
+    const patients = new Map<string, PatientDraft>();
+    for (const row of csvRows(text, LADDER_COLUMNS)) readRow(row, patients);
+    return { kind: 'read', records: [...patients.values()].map(recordOf) };
+  } catch (error) {
+    if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
+    throw error;
+  }
+}
+
+function readRow(row: CsvRow, patients: Map<string, PatientDraft>): void {
+  const patient = patientOf(row, patients);
+  const visit = visitOf(row, patient);
+  const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
+  const side = oneOfCell(row, 'side', ['left', 'right'] as const);
+  noteAffected(row, patient, { limb, side });
+  const ladder = ladderOf(row, visit, limb, side);
+  const distance = lengthCell(row, 'distance', ladder.unit, true);
+  const landmark = landmarkOf(row, limb);
+  const girth = row.cell('girth') === '' ? null : lengthCell(row, 'girth', ladder.unit);
+  if (landmark) {
+    if (landmark === ladder.zero && distance.nm !== 0)
+      refuseCell(row, 'landmark', `The zero of this ladder is the ${landmark}; it cannot lie at ${distance.text} too.`);
+    if (ladder.landmarks.some((one) => one.landmark === landmark))
+      refuseCell(row, 'landmark', `The ${landmark} stands twice on this ladder.`);
+    if (landmark !== ladder.zero) ladder.landmarks.push({ landmark, distance });
+  }
+  if (!girth) {
+    if (!landmark) refuseCell(row, 'girth', 'No girth and no landmark: this row says nothing.');
+    return;
+  }
+  if (ladder.rungs.some((rung) => rung.distance.nm === distance.nm))
+    refuseCell(row, 'distance', `Distance ${distance.text} stands twice on this ladder.`);
+  const note = row.cell('note');
+  ladder.rungs.push(note === '' ? { distance, girth } : { distance, girth, note });
+}
+
+function patientOf(row: CsvRow, patients: Map<string, PatientDraft>): PatientDraft {
+  const reference = filledCell(row, 'patient');
+  const born = dayCell(row, 'born');
+  const sex = oneOfCell(row, 'sex', ['F', 'M', 'X'] as const);
+  const known = patients.get(reference);
+  if (!known) {
+    const fresh: PatientDraft = { reference, born, sex, affected: new Map(), visits: [] };
+    patients.set(reference, fresh);
+    return fresh;
+  }
+  if (known.born !== born) refuseCell(row, 'born', `An earlier row says ${known.born} for ${reference}.`);
+  if (known.sex !== sex) refuseCell(row, 'sex', `An earlier row says ${known.sex} for ${reference}.`);
+  return known;
+}
+
+function visitOf(row: CsvRow, patient: PatientDraft): VisitDraft {
+  const day = dayCell(row, 'day');
+  if (day < patient.born) refuseCell(row, 'day', `The visit is before the day of birth, ${patient.born}.`);
+  const time = timeCell(row);
+  const figures = {
+    posture: row.cell('posture') || null,
+    measurer: row.cell('measurer') || null,
+    height: lengthWithUnitCell(row, 'height'),
+    weight: massWithUnitCell(row, 'weight'),
+  };
+  const known = patient.visits.find((visit) => visit.day === day && visit.time === time);
+  if (!known) {
+    const fresh: VisitDraft = { day, time, ...figures, note: null, ladders: [] };
+    patient.visits.push(fresh);
+    return fresh;
+  }
+  for (const column of ['posture', 'measurer'] as const) {
+    if (figures[column] !== null && known[column] !== null && figures[column] !== known[column])
+      refuseCell(row, column, `An earlier row of this visit says ${known[column]}.`);
+    known[column] ??= figures[column];
+  }
+  if (figures.height && known.height && figures.height.nm !== known.height.nm)
+    refuseCell(row, 'height', `An earlier row of this visit says ${known.height.text}.`);
+  if (figures.weight && known.weight && figures.weight.ng !== known.weight.ng)
+    refuseCell(row, 'weight', `An earlier row of this visit says ${known.weight.text}.`);
+  known.height ??= figures.height;
+  known.weight ??= figures.weight;
+  return known;
+}
+
+function timeCell(row: CsvRow): string | null {
+  const text = row.cell('time');
+  if (text === '') return null;
+  if (!/^([01]?\d|2[0-3]):[0-5]\d$/.test(text)) refuseCell(row, 'time', `“${text}” is not a clock time. Write it as 14:26.`);
+  return text.padStart(5, '0');
+}
+
+function noteAffected(row: CsvRow, patient: PatientDraft, limbSide: LimbSide): void {
+  const affected = oneOfCell(row, 'affected', ['yes', 'no'] as const) === 'yes';
+  const key = `${limbSide.side} ${limbSide.limb}`;
+  const known = patient.affected.get(key);
+  if (known && known.affected !== affected)
+    refuseCell(row, 'affected', `An earlier row says ${known.affected ? 'yes' : 'no'} for the ${key}.`);
+  patient.affected.set(key, { limbSide, affected });
+}
+
+function ladderOf(row: CsvRow, visit: VisitDraft, limb: LimbKind, side: Side): LadderDraft {
+  const zero = zeroCell(row, limb);
+  const unit: LengthUnit = oneOfCell(row, 'unit', ['in', 'cm'] as const);
+  const known = visit.ladders.find((ladder) => ladder.limb === limb && ladder.side === side);
+  if (!known) {
+    const fresh: LadderDraft = { limb, side, zero, direction: 'up', unit, rungs: [], landmarks: [], floorToFold: null, firstRow: row };
+    visit.ladders.push(fresh);
+    return fresh;
+  }
+  if (known.zero !== zero) refuseCell(row, 'zero', `An earlier row of this ladder starts at ${known.zero}.`);
+  if (known.unit !== unit) refuseCell(row, 'unit', `An earlier row of this ladder is in ${known.unit}.`);
+  return known;
+}
+
+const EVERY_LANDMARK = Object.values(LIMBS).flatMap((limb) => limb.landmarks as readonly string[]);
+
+/** A zero is a landmark of the limb, or a place in words that is no misspelt landmark. */
+function zeroCell(row: CsvRow, limb: LimbKind): string {
+  const text = filledCell(row, 'zero');
+  if (isLandmarkOf(limb, text)) return text;
+  if (EVERY_LANDMARK.includes(text)) refuseCell(row, 'zero', `The ${text} is not on ${limb === 'leg' ? 'a leg' : 'an arm'}.`);
+  const meant = EVERY_LANDMARK.find((landmark) => landmark.replace('-', '') === text.toLowerCase().replace(/[^a-z]/g, ''));
+  if (meant) refuseCell(row, 'zero', `“${text}” is written ${meant}.`);
+  if (!/^[a-z][\w .,-]*$/i.test(text))
+    refuseCell(row, 'zero', `“${text}” is no place. Name a landmark (${LIMBS[limb].landmarks.join(', ')}) or a place in words.`);
+  return text;
+}
+
+function landmarkOf(row: CsvRow, limb: LimbKind): LandmarkId | undefined {
+  const text = row.cell('landmark');
+  if (text === '') return undefined;
+  if (!isLandmarkOf(limb, text))
+    return refuseCell(row, 'landmark', `“${text}” is not a landmark of the ${limb}: ${LIMBS[limb].landmarks.join(', ')}.`);
+  return text;
+}
+
+function recordOf(patient: PatientDraft): PatientRecord {
+  const visits = patient.visits
+    .map((visit) => ({ ...visit, ladders: visit.ladders.map(ladderFrom) }))
+    .sort((one, other) => `${one.day} ${one.time ?? ''}`.localeCompare(`${other.day} ${other.time ?? ''}`));
+  const affected = [...patient.affected.values()].filter((one) => one.affected).map((one) => one.limbSide);
+  return { reference: patient.reference, born: patient.born, sex: patient.sex, affected, visits, pieces: [] };
+}
+
+function ladderFrom({ firstRow, ...draft }: LadderDraft): Ladder {
+  const order = LIMBS[draft.limb].landmarks;
+  const rank = order.indexOf(draft.zero as LandmarkId);
+  const ranks = draft.landmarks.map(({ landmark }) => order.indexOf(landmark));
+  const down = rank === 2 || (rank !== 0 && ranks.some((one) => (rank < 0 ? one === 0 : one < rank)));
+  const beyond = [...draft.landmarks]
+    .sort((one, other) => one.distance.nm - other.distance.nm)
+    .map(({ landmark }) => order.indexOf(landmark));
+  const sorted = [...beyond].sort((one, other) => (down ? other - one : one - other));
+  const wrongSide = rank >= 0 && ranks.some((one) => (down ? one > rank : one < rank));
+  if (wrongSide || beyond.some((one, index) => one !== sorted[index])) {
+    refuseCell(firstRow, 'landmark', 'The landmarks of this ladder do not lie in the order they have on the limb.');
+  }
+  const rungs = [...draft.rungs].sort((one, other) => one.distance.nm - other.distance.nm);
+  return { ...draft, direction: down ? 'down' : 'up', rungs };
+}

@@ -1,0 +1,33 @@
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import type { CoverEnd, Piece } from '../record/patient-record';
+import type { LimbSeries, SeriesVisit } from '../trend/limb-series';
+
+/** The ladder that a piece was cut from and the rungs of it that the piece covers, by index. */
+export type CutFrom = { readonly visit: SeriesVisit; readonly rungs: readonly number[]; readonly fromMm: number; readonly toMm: number };
+
+/**
+ * The cut-from ladder of a piece in its limb's series, and the rungs that it covers.
+ *
+ * Refuses by name when no ladder of that day is on record, an end is a landmark that the ladder does not have, or no rung is covered.
+ * Shape: a piece and its limb's series; places in mm on the ladder's upward ruler.
+ */
+export function cutFrom(piece: Piece, series: LimbSeries | undefined): CutFrom | NoAnswer {
+  const visit = series?.visits.find((one) => one.visit.day === piece.cutFrom);
+  if (!visit) return { noAnswer: `No ladder of ${piece.cutFrom} is on record for this limb.` };
+  const one = placeOfEnd(piece.covers.from, visit);
+  const other = placeOfEnd(piece.covers.to, visit);
+  if (isNoAnswer(one)) return one;
+  if (isNoAnswer(other)) return other;
+  const fromMm = Math.min(one, other);
+  const toMm = Math.max(one, other);
+  const { placesMm } = visit.placed.line;
+  const rungs = placesMm.flatMap((place, index) => (place >= fromMm - 1 && place <= toMm + 1 ? [index] : []));
+  if (rungs.length === 0) return { noAnswer: 'The piece covers no rung of the ladder it was cut from.' };
+  return { visit, rungs, fromMm, toMm };
+}
+
+function placeOfEnd(end: CoverEnd, visit: SeriesVisit): number | NoAnswer {
+  if (typeof end !== 'string') return (visit.ladder.direction === 'up' ? 1 : -1) * (end.nm / 1e6);
+  const placed = visit.placed.landmarks.get(end);
+  return placed ? placed.placeMm : { noAnswer: `The ladder of ${visit.visit.day} does not say where the ${end.replace('-', ' ')} lies.` };
+}

@@ -1,0 +1,133 @@
+import { cubicAt, type MonotoneCubic, monotoneCubic } from '../alignment/monotone-cubic';
+import { girthAt } from '../ladder/girth-at';
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import type { Piece } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import { type LimbChange, limbChange, samePlace } from '../trend/limb-change';
+import { heightOnLimb, type LimbSeries, type SeriesVisit } from '../trend/limb-series';
+import { type CutFrom, cutFrom } from './covered-places';
+import { relaxedGirth } from './relaxed-girth';
+import { relativeTightness, tightnessSlope } from './tightness';
+
+/** Tightness of a piece at one place, with the girths it comes from. */
+export type PlaceFit = {
+  /** Place on the cut-from ladder's ruler, and height above the distal landmark, mm. */
+  readonly placeMm: number;
+  readonly heightMm: number;
+  readonly cutFromGirthMm: number;
+  readonly girthNowMm: number;
+  readonly relaxedMm: number;
+  readonly tightness: number;
+  /** SD of tightness from both readings, tension and placement. */
+  readonly sd: number;
+  /** Girth now / girth cut from, drawn towards the rest of the limb as far as the reading is unsure; and its SD (of ln). */
+  readonly evenedRatio: number;
+  readonly evenedSd: number;
+};
+
+/** Fit of a piece by the last ladder of its limb. */
+export type FitToday = {
+  readonly piece: Piece;
+  readonly cut: CutFrom;
+  readonly latest: SeriesVisit;
+  readonly change: LimbChange | null;
+  readonly places: readonly PlaceFit[];
+  /** How far the far end of the piece has drifted from its anatomy since it was cut, mm; positive when the limb grew longer. */
+  readonly lengthDriftMm: number;
+  readonly lengthDriftSdMm: number;
+};
+
+/** Girth of one place varies from the limb's common change by about this share. Clinic default. */
+const LOCAL_SD = 0.01;
+
+/**
+ * Relative tightness along a piece by the newest ladder of its limb, each place on the same anatomy as when it was cut.
+ *
+ * Tightness as taped stands per place with its error. Beside it an evened ratio: the place's own change weighted with the change of
+ * the whole shared span by reliability, w = τ² / (τ² + s²), for anything that looks ahead.
+ * Age and washing are not in it. Shape: a piece, its limb's series, the policy. Refuses by name where ladders cannot be compared.
+ * Source: `relativeTightness`; engine section 7.
+ */
+export function fitToday(piece: Piece, series: LimbSeries | undefined, policy: Policy): FitToday | NoAnswer {
+  const cut = cutFrom(piece, series);
+  if (isNoAnswer(cut)) return cut;
+  const latest = series?.visits.at(-1) as SeriesVisit;
+  if (latest === cut.visit) return asCut(piece, cut);
+  const change = limbChange(cut.visit, latest, piece.limb, policy);
+  if (isNoAnswer(change)) return change;
+  const shape = monotoneCubic(latest.placed.line.placesMm, latest.placed.line.girthsMm);
+  const places = cut.rungs.flatMap((rung) => placeFit(piece, cut.visit, latest, change, shape, rung, policy));
+  if (places.length === 0) return { noAnswer: 'The newest ladder tapes no place that this piece covers.' };
+  const coveredMm = cut.toMm - cut.fromMm;
+  const { length } = change.measured;
+  return {
+    piece,
+    cut,
+    latest,
+    change,
+    places,
+    lengthDriftMm: latest.growing || cut.visit.growing ? coveredMm * (length.ratio - 1) : 0,
+    lengthDriftSdMm: coveredMm * Math.sqrt(length.ownVariance),
+  };
+}
+
+/** A piece whose ladder is the newest one: as fitted everywhere. */
+function asCut(piece: Piece, cut: CutFrom): FitToday {
+  const { line } = cut.visit.placed;
+  const places = cut.rungs.map((rung) => {
+    const girth = line.girthsMm[rung] as number;
+    const placeMm = line.placesMm[rung] as number;
+    const relaxedMm = relaxedGirth(girth, piece.reductionPct, piece.convention);
+    return {
+      placeMm,
+      heightMm: heightOnLimb(cut.visit, placeMm),
+      cutFromGirthMm: girth,
+      girthNowMm: girth,
+      relaxedMm,
+      tightness: 1,
+      sd: 0,
+      evenedRatio: 1,
+      evenedSd: 0,
+    };
+  });
+  return { piece, cut, latest: cut.visit, change: null, places, lengthDriftMm: 0, lengthDriftSdMm: 0 };
+}
+
+function placeFit(
+  piece: Piece,
+  cutVisit: SeriesVisit,
+  latest: SeriesVisit,
+  change: LimbChange,
+  shape: MonotoneCubic,
+  rung: number,
+  policy: Policy,
+): PlaceFit[] {
+  const placeMm = cutVisit.placed.line.placesMm[rung] as number;
+  const cutGirth = cutVisit.placed.line.girthsMm[rung] as number;
+  const now = latest.placed.line;
+  const laterPlace = samePlace(change, placeMm);
+  const girthNow = girthAt(now.placesMm, now.girthsMm, laterPlace);
+  if (girthNow === undefined) return [];
+  const relaxedMm = relaxedGirth(cutGirth, piece.reductionPct, piece.convention);
+  const { girth } = change.measured;
+  const slope = cubicAt(shape, laterPlace, { girthMm: 0, slope: 0 }).slope;
+  const readings = policy.readingSdMm ** 2 * (1 / girthNow ** 2 + 1 / cutGirth ** 2);
+  const placement = (change.alignment.covariance[0]?.[0] ?? 0) * (slope / girthNow) ** 2;
+  const own = readings + placement;
+  const trust = LOCAL_SD ** 2 / (LOCAL_SD ** 2 + own);
+  const ratio = girthNow / cutGirth;
+  const common = girth.ratio;
+  return [
+    {
+      placeMm,
+      heightMm: heightOnLimb(cutVisit, placeMm),
+      cutFromGirthMm: cutGirth,
+      girthNowMm: girthNow,
+      relaxedMm,
+      tightness: relativeTightness(relaxedMm, girthNow, cutGirth),
+      sd: tightnessSlope(relaxedMm, girthNow, cutGirth) * Math.sqrt(own + girth.tensionVariance),
+      evenedRatio: common * (ratio / common) ** trust,
+      evenedSd: Math.sqrt(trust * own + (1 - trust) * girth.ownVariance + girth.tensionVariance),
+    },
+  ];
+}

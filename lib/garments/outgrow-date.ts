@@ -1,0 +1,122 @@
+import { anatomicalPlace } from '../growth/anatomical-place';
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import type { PatientRecord } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import { addDays, type CalendarDay } from '../units/calendar-day';
+import { type BodyOutlook, bodyOutlook, girthAhead, lengthAhead } from './body-outlook';
+import type { FitToday } from './fit-today';
+import type { OwnTrend } from './own-trend';
+import { relativeTightness } from './tightness';
+
+/** What ends the fit first. */
+export type OutgrownBy = 'tighter' | 'looser' | 'length';
+
+/** The first day a piece no longer fits: middle estimate and the early bound that nine of ten keep to. */
+export type OutgrowDate = {
+  readonly day: CalendarDay | null;
+  readonly earlyDay: CalendarDay | null;
+  readonly by: OutgrownBy | null;
+  /** Height above the distal landmark of the place that leaves the band first, mm; null for length. */
+  readonly atHeightMm: number | null;
+  /** The last day looked at; null dates mean "not by this day". */
+  readonly lookedUntil: CalendarDay;
+};
+
+/** One-sided 90 % point of the normal distribution. */
+const NINETY = 1.2816;
+const LONGEST_DAYS = 365;
+const STEP_DAYS = 7;
+
+/**
+ * First day on which tightness at any place of the piece leaves the working band, or its far end has drifted by half an interval.
+ *
+ * Girths go from the newest ladder by body size (constant z) and the limb's own trend; the early day uses girth and length 1.28 SD out.
+ * Shape: a fit, the record, the limb's own trend, the policy; calendar days. Not beyond twelve months from the newest ladder.
+ * Refuses by name what `bodyOutlook` refuses. Source: engine section 8.
+ */
+export function outgrowDate(fit: FitToday, record: PatientRecord, trend: OwnTrend | undefined, policy: Policy): OutgrowDate | NoAnswer {
+  const latest = fit.latest;
+  const check = checker(fit, trend, policy);
+  const lookedUntil = addDays(latest.visit.day, LONGEST_DAYS);
+  let middle: { days: number; left: Left } | undefined;
+  let early: number | undefined;
+  let looked = 0;
+  for (let days = 0; days <= LONGEST_DAYS && !middle; days += STEP_DAYS) {
+    const outlook = bodyOutlook(record, latest, days, policy);
+    if (isNoAnswer(outlook)) {
+      if (days === 0) return outlook;
+      return dates(latest.visit.day, middle, early, addDays(latest.visit.day, looked));
+    }
+    looked = days;
+    if (early === undefined && check(outlook, NINETY))
+      early = firstDay(record, fit, policy, days, (one) => check(one, NINETY) !== undefined);
+    if (check(outlook, 0)) {
+      const first = firstDay(record, fit, policy, days, (one) => check(one, 0) !== undefined);
+      const atFirst = bodyOutlook(record, latest, first, policy);
+      const left = isNoAnswer(atFirst) ? undefined : check(atFirst, 0);
+      if (left) middle = { days: first, left };
+    }
+  }
+  return dates(latest.visit.day, middle, early, lookedUntil);
+}
+
+type Left = { readonly by: OutgrownBy; readonly atHeightMm: number | null };
+
+function dates(
+  from: CalendarDay,
+  middle: { days: number; left: Left } | undefined,
+  early: number | undefined,
+  lookedUntil: CalendarDay,
+): OutgrowDate {
+  return {
+    day: middle ? addDays(from, middle.days) : null,
+    earlyDay: early === undefined ? null : addDays(from, early),
+    by: middle?.left.by ?? null,
+    atHeightMm: middle?.left.atHeightMm ?? null,
+    lookedUntil,
+  };
+}
+
+/** What has left the band on a day, with girths and length so many SDs towards leaving it. */
+function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (outlook: BodyOutlook, sds: number) => Left | undefined {
+  const { cut, latest, piece } = fit;
+  const anatomy = anatomicalPlace(
+    piece.limb,
+    (landmark) => cut.visit.placed.landmarks.get(landmark)?.placeMm,
+    cut.visit.body.heightMm?.value,
+  );
+  const places = fit.places.map((place) => ({ place, anatomy: anatomy(place.placeMm) }));
+  const coveredMm = cut.toMm - cut.fromMm;
+  const mostDriftMm = policy.growthLengthSteps * usualInterval(cut.visit.placed.line.placesMm);
+  return (outlook, sds) => {
+    for (const { place, anatomy: at } of places) {
+      const ahead = girthAhead(latest, outlook, at, trend);
+      const spread = sds * Math.hypot(place.evenedSd, ahead.sd);
+      const girth = place.cutFromGirthMm * place.evenedRatio * ahead.ratio;
+      if (relativeTightness(place.relaxedMm, girth * Math.exp(spread), place.cutFromGirthMm) > policy.bandHigh)
+        return { by: 'tighter', atHeightMm: place.heightMm };
+      if (relativeTightness(place.relaxedMm, girth * Math.exp(-spread), place.cutFromGirthMm) < policy.bandLow)
+        return { by: 'looser', atHeightMm: place.heightMm };
+    }
+    if (!latest.growing || mostDriftMm === 0) return undefined;
+    const length = lengthAhead(latest, outlook);
+    const drift = (coveredMm + fit.lengthDriftMm) * length.ratio - coveredMm;
+    const driftSd = Math.hypot(fit.lengthDriftSdMm, coveredMm * length.sd);
+    return drift + sds * driftSd > mostDriftMm ? { by: 'length', atHeightMm: null } : undefined;
+  };
+}
+
+/** The first day within one step before `days` on which the condition holds. */
+function firstDay(record: PatientRecord, fit: FitToday, policy: Policy, days: number, holds: (outlook: BodyOutlook) => boolean): number {
+  for (let day = Math.max(days - STEP_DAYS + 1, 0); day < days; day++) {
+    const outlook = bodyOutlook(record, fit.latest, day, policy);
+    if (!isNoAnswer(outlook) && holds(outlook)) return day;
+  }
+  return days;
+}
+
+/** The interval a ladder was taped at: the median gap, mm; 0 for a single rung. */
+export function usualInterval(placesMm: readonly number[]): number {
+  const gaps = placesMm.slice(1).map((place, index) => place - (placesMm[index] as number));
+  return gaps.sort((low, high) => low - high)[Math.floor(gaps.length / 2)] ?? 0;
+}

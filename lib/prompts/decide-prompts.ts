@@ -1,0 +1,93 @@
+import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { type Prompt, type Rule, URGENCY } from './prompt';
+import { allowanceUsedUp } from './rules/allowance-used-up';
+import { doubtfulReadings } from './rules/doubtful-readings';
+import { firstFitMissing } from './rules/first-fit-missing';
+import { growthSinceCut } from './rules/growth-since-cut';
+import { movedZero } from './rules/moved-zero';
+import { oneSidedCalfGain } from './rules/one-sided-calf-gain';
+import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
+import { suddenWeightGain } from './rules/sudden-weight-gain';
+import { tightnessLeftBand } from './rules/tightness-left-band';
+import { unexplainedChange } from './rules/unexplained-change';
+import { visitOverdue } from './rules/visit-overdue';
+import { weightSinceCut } from './rules/weight-since-cut';
+
+/** Every rule. A new rule is one file and one line here. */
+export const RULES: readonly Rule[] = [
+  oneSidedCalfGain,
+  suddenWeightGain,
+  doubtfulReadings,
+  movedZero,
+  unexplainedChange,
+  tightnessLeftBand,
+  allowanceUsedUp,
+  outgrownBeforeWornOut,
+  endOfLifeNear,
+  growthSinceCut,
+  weightSinceCut,
+  firstFitMissing,
+  visitOverdue,
+];
+
+/**
+ * Every prompt that the rules raise for a patient on a day, most urgent first.
+ *
+ * Shape: an analysis; prompts in order of urgency, then of due day, then of rule.
+ */
+export function raisePrompts(analysis: PatientAnalysis): Prompt[] {
+  return RULES.flatMap((rule) => rule.apply(analysis).map((prompt) => ({ rule: rule.id, ruleVersion: rule.version, ...prompt }))).sort(
+    byUrgency,
+  );
+}
+
+/** A prompt with the others of the same cause behind it. */
+export type MergedPrompt = Prompt & { readonly also: readonly Prompt[] };
+
+/**
+ * Prompts merged by cause: the most urgent of a cause stands for it, the rest follow behind.
+ *
+ * Example: growth, weight and tightness of one leg are one prompt about its size.
+ */
+export function mergeByCause(prompts: readonly Prompt[]): MergedPrompt[] {
+  const merged = new Map<string, { first: Prompt; also: Prompt[] }>();
+  for (const prompt of prompts) {
+    const standing = merged.get(prompt.cause);
+    if (standing) standing.also.push(prompt);
+    else merged.set(prompt.cause, { first: prompt, also: [] });
+  }
+  return [...merged.values()].map(({ first, also }) => ({ ...first, also }));
+}
+
+/** How a prompt was answered earlier. */
+export type PromptAnswer = {
+  readonly cause: string;
+  readonly inputs: string;
+  readonly answer: 'act' | 'not-now' | 'not-for-this-patient';
+  readonly until: string | null;
+};
+
+/** At most this many prompts are open on screen at once. Source: each further reminder cut acceptance by 30 % (Ancker 2017). */
+export const MOST_SHOWN = 3;
+
+/**
+ * The prompts still open after earlier answers. Acted on or declined: hidden until its inputs change. Not now: hidden until its day.
+ *
+ * Shape: merged prompts, answers oldest first, today; open prompts in the same order.
+ */
+export function openPrompts(prompts: readonly MergedPrompt[], answers: readonly PromptAnswer[], today: string): MergedPrompt[] {
+  return prompts.filter((prompt) => {
+    const last = answers.filter((answer) => answer.cause === prompt.cause && answer.inputs === inputsOf(prompt)).at(-1);
+    if (!last) return true;
+    return last.answer === 'not-now' && last.until !== null && last.until <= today;
+  });
+}
+
+/** The inputs of a merged prompt: its own and those of what stands behind it. */
+export function inputsOf(prompt: MergedPrompt): string {
+  return [prompt, ...prompt.also].map((one) => `${one.rule}/${one.ruleVersion}: ${one.inputs}`).join('; ');
+}
+
+function byUrgency(one: Prompt, other: Prompt): number {
+  return URGENCY[one.action] - URGENCY[other.action] || (one.due ?? '9999').localeCompare(other.due ?? '9999');
+}

@@ -1,0 +1,54 @@
+import { shiftInWords } from '../alignment/shift-in-words';
+import type { JudgedChange } from '../trend/judged-change';
+import type { Confounder } from '../trend/verdict';
+import { showDay } from '../units/calendar-day';
+import { pct, signedPct } from './show-figures';
+
+const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
+  'moved-zero': 'As recorded and with the zero moved back the two readings say different things.',
+  posture: 'Taped in another posture than before.',
+  'time-of-day': 'Taped more than four hours apart in the day; a leg alone changes by about 5\u202f% between morning and evening.',
+  'other-measurer': 'Taped by another or an unknown measurer, and the change is below what two measurers differ by.',
+  'missing-height': 'A child’s growth cannot be taken out without height on both days.',
+  'little-shared-span': 'The two ladders share less of the limb than a verdict needs.',
+  'doubtful-rungs': 'The verdict hangs on a reading that is still in doubt.',
+  'other-unit': 'The girths read like the other unit.',
+};
+
+/**
+ * The figures and reasons behind a verdict, one sentence each: what was taped, what explains it, what remains, what stands in the way.
+ *
+ * Shape: a judged change; sentences with units and days, in the order a reader needs them.
+ */
+export function reasonsInWords(judged: JudgedChange): string[] {
+  const { change, explained } = judged;
+  const { measured, body } = change;
+  const days = `from ${showDay(change.earlier.visit.day)} to ${showDay(change.later.visit.day)}`;
+  const said = [
+    `Volume ${signedPct(measured.volume.ratio - 1)} ${days}; a change under ${pct(judged.smallestRealChange)} cannot be told from the tape.`,
+  ];
+  if (change.earlier.growing) said.push(`Length ${signedPct(measured.length.ratio - 1)}, girth ${signedPct(measured.girth.ratio - 1)}.`);
+  if (explained) {
+    said.push(
+      `Girth ${signedPct(measured.girth.ratio - 1)}, expected ${signedPct(explained.expectedRatio - 1)} from ${witnesses(judged)}.`,
+    );
+    said.push(`Unexplained girth ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}.`);
+  }
+  for (const figure of body.missing) said.push(`No ${figure} on record near one of the days.`);
+  if (change.alignment.inferred) said.push('A landmark was inferred from another visit.');
+  if (change.shift?.finding) said.push(shiftInWords(change.shift, change.later.ladder.unit));
+  for (const confounder of judged.confounders) said.push(CONFOUNDERS[confounder]);
+  return said;
+}
+
+function witnesses(judged: JudgedChange): string {
+  const { body, earlier, later } = judged.change;
+  const share = judged.explained?.otherLimbShare ?? 0;
+  const sources: string[] = [];
+  if (body.modelSd !== undefined && body.missing.length === 0) sources.push(earlier.growing ? 'height and weight' : 'weight');
+  else if (body.modelSd !== undefined && earlier.growing) sources.push('height');
+  if (share > 0.05) sources.push('the other limb');
+  const ages = [earlier.body.weightKg, later.body.weightKg].filter((figure) => figure && figure.daysAway > 0);
+  const aged = ages.length > 0 ? ` (weight ${ages.map((figure) => `${figure?.daysAway} days away`).join(' and ')})` : '';
+  return (sources.join(' and ') || 'nothing on record') + aged;
+}

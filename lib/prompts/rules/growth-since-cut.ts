@@ -1,0 +1,53 @@
+import { usualInterval } from '../../garments/outgrow-date';
+import { anatomicalPlace } from '../../growth/anatomical-place';
+import { bodyAt } from '../../growth/body-at';
+import { bodyChange, expectedGirthAt } from '../../growth/body-change';
+import { isNoAnswer } from '../../outcome';
+import { daysBetween, showDay } from '../../units/calendar-day';
+import type { Rule } from '../prompt';
+import { pieceInWords, signedPct } from '../show-figures';
+
+/**
+ * Growth since the cut-from ladder → remeasure. Expected girth up by the clinic's limit (2 %) anywhere along the piece, or its far end
+ * expected to drift by half a rung, from height and weight since the day the piece was cut from, whether or not it was taped since.
+ */
+export const growthSinceCut: Rule = {
+  id: 'growth-since-cut',
+  version: 1,
+  apply: ({ record, pieces, policy }) =>
+    pieces.flatMap(({ piece, fit, inUse }) => {
+      if (!inUse || isNoAnswer(fit) || !fit.cut.visit.growing) return [];
+      const cut = fit.cut.visit;
+      const measured = record.visits.filter((visit) => visit.height && visit.day > cut.visit.day).at(-1);
+      if (!measured) return [];
+      const now = bodyAt(record.visits, measured.day, true);
+      const body = bodyChange(cut.body, now, piece.limb, true, daysBetween(cut.visit.day, measured.day));
+      if (body.modelSd === undefined) return [];
+      const place = anatomicalPlace(piece.limb, (landmark) => cut.placed.landmarks.get(landmark)?.placeMm, cut.body.heightMm?.value);
+      const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, piece.limb, true, place(one.placeMm)))) - 1;
+      const driftMm = (fit.cut.toMm - fit.cut.fromMm) * (body.expectedLength.ratio - 1);
+      const halfRungMm = policy.growthLengthSteps * usualInterval(cut.placed.line.placesMm);
+      if (girth * 100 < policy.growthGirthPct && (halfRungMm === 0 || driftMm < halfRungMm)) return [];
+      const height = `Height ${signedPct(body.heightRatio - 1)}${body.missing.includes('weight') ? '' : `, weight ${signedPct(body.weightRatio - 1)}`} from ${showDay(cut.visit.day)} to ${showDay(measured.day)}.`;
+      const taped = fit.latest.visit.day > cut.visit.day;
+      return [
+        {
+          action: 'remeasure' as const,
+          due: measured.day,
+          title: `Consider a remeasure for the ${pieceInWords(piece)}: growth since it was cut.`,
+          facts: [
+            height,
+            `Girth expected ${signedPct(girth)} at most, length ${signedPct(body.expectedLength.ratio - 1)}.`,
+            taped
+              ? `Taped since, on ${showDay(fit.latest.visit.day)}: that ladder can serve.`
+              : `Not taped since ${showDay(cut.visit.day)}.`,
+          ],
+          missing: body.missing.map((figure) => `No ${figure} on record near one of the days.`),
+          limits: ['growthGirthPct' as const, 'growthLengthSteps' as const],
+          cause: `${piece.side} ${piece.limb}: size`,
+          about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
+          inputs: `${piece.piece} ${cut.visit.day} ${measured.day} ${girth.toFixed(4)}`,
+        },
+      ];
+    }),
+};

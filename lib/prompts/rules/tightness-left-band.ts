@@ -1,0 +1,44 @@
+import { relativeTightness } from '../../garments/tightness';
+import { isNoAnswer } from '../../outcome';
+import { showDay } from '../../units/calendar-day';
+import { showLengthWithUnit } from '../../units/show-length';
+import type { Rule } from '../prompt';
+import { pieceInWords } from '../show-figures';
+
+/** Tightness left the working band → remeasure and refit. Judged on the evened ratio, so that one rough reading does not order a piece. */
+export const tightnessLeftBand: Rule = {
+  id: 'tightness-left-band',
+  version: 1,
+  apply: ({ pieces, policy }) =>
+    pieces.flatMap(({ piece, fit, inUse }) => {
+      if (!inUse || isNoAnswer(fit)) return [];
+      const evened = fit.places.map((place) => ({
+        place,
+        tightness: relativeTightness(place.relaxedMm, place.cutFromGirthMm * place.evenedRatio, place.cutFromGirthMm),
+      }));
+      const outside = evened.filter(({ tightness }) => tightness > policy.bandHigh || tightness < policy.bandLow);
+      const worst = outside.sort(
+        (one, other) => Math.abs(Math.log(other.tightness || 0.01)) - Math.abs(Math.log(one.tightness || 0.01)),
+      )[0];
+      if (!worst) return [];
+      const { unit } = fit.latest.ladder;
+      const tighter = worst.tightness > 1;
+      return [
+        {
+          action: 'refit' as const,
+          due: fit.latest.visit.day,
+          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${tighter ? 'tighter' : 'looser'} than the working band.`,
+          facts: [
+            `Tightness ${worst.tightness.toFixed(2)} of the fitting at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${outside.length} of ${fit.places.length} places are outside the band.`,
+            'Age and washing loosen a piece and are not in this figure.',
+          ],
+          missing: [],
+          limits: ['bandLow' as const, 'bandHigh' as const],
+          cause: `${piece.side} ${piece.limb}: size`,
+          about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
+          inputs: `${piece.piece} ${fit.latest.visit.day} ${worst.tightness.toFixed(3)}`,
+        },
+      ];
+    }),
+};

@@ -1,0 +1,50 @@
+import type { AnalysedVisit } from '../../analysis/analyse-patient';
+import { limbInWords } from '../../ladder/limb';
+import { isNoAnswer } from '../../outcome';
+import type { JudgedChange } from '../../trend/judged-change';
+import { showDay } from '../../units/calendar-day';
+import type { Rule } from '../prompt';
+import { pct, signedPct } from '../show-figures';
+
+/**
+ * Unexplained gain or loss → repeat, then clinical review. The first visit that shows it asks for the tape again; when the next one
+ * shows the same way, a clinical review is proposed. A band of 3–5 % alone never asks for a garment.
+ */
+export const unexplainedChange: Rule = {
+  id: 'unexplained-change',
+  version: 1,
+  apply: ({ limbs }) =>
+    limbs.flatMap(({ series, visits }) => {
+      const newest = visits.at(-1);
+      const judged = outOfExpectation(newest);
+      if (!newest || !judged?.explained) return [];
+      const confirmed = outOfExpectation(visits.at(-2))?.verdict === judged.verdict;
+      const limb = limbInWords(series.limb, series.side);
+      const more = judged.verdict === 'more-than-expected';
+      const since = showDay(judged.change.earlier.visit.day);
+      return [
+        {
+          action: confirmed ? ('review' as const) : ('repeat-reading' as const),
+          due: newest.at.visit.day,
+          title: confirmed
+            ? `Consider a clinical review of the ${limb}: ${more ? 'larger' : 'smaller'} than expected at two visits.`
+            : `Consider taping the ${limb} again: ${more ? 'larger' : 'smaller'} than weight, height or the other limb explain.`,
+          facts: [
+            `Girth ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
+            `Volume ${signedPct(judged.change.measured.volume.ratio - 1)}, expected ${signedPct(judged.expectedVolumeRatio - 1)}; smallest real change ${pct(judged.smallestRealChange)}.`,
+          ],
+          missing: judged.change.body.missing.map((figure) => `No ${figure} on record near one of the days.`),
+          limits: ['verdictSds' as const],
+          cause: `${limb}: unexplained`,
+          about: { limb: { limb: series.limb, side: series.side } },
+          inputs: `${newest.at.visit.day} ${judged.verdict} ${judged.explained.unexplainedRatio.toFixed(4)}`,
+        },
+      ];
+    }),
+};
+
+function outOfExpectation(visit: AnalysedVisit | undefined): JudgedChange | undefined {
+  const judged = visit?.sinceBaseline;
+  if (!judged || isNoAnswer(judged)) return undefined;
+  return judged.verdict === 'more-than-expected' || judged.verdict === 'less-than-expected' ? judged : undefined;
+}

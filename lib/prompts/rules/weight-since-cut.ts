@@ -1,0 +1,45 @@
+import { bodyAt } from '../../growth/body-at';
+import { isGrowing } from '../../trend/limb-series';
+import { showDay } from '../../units/calendar-day';
+import { kg, showMass } from '../../units/mass';
+import type { Rule } from '../prompt';
+import { pieceInWords, signedPct } from '../show-figures';
+
+/**
+ * Weight since the cut-from ladder → remeasure (adults). The clinic's look limit (5 %) asks for the tape, its refit limit (10 %) for a new
+ * piece. Compared with the weight on the day the piece was cut from, never with the last visit. A child's weight should rise: see growth.
+ */
+export const weightSinceCut: Rule = {
+  id: 'weight-since-cut',
+  version: 1,
+  apply: ({ record, pieces, policy, today }) =>
+    pieces.flatMap(({ piece, inUse }) => {
+      if (!inUse || isGrowing(record, piece.cutFrom, policy)) return [];
+      const then = bodyAt(record.visits, piece.cutFrom, false).weightKg;
+      const weighed = record.visits.filter((visit) => visit.weight && visit.day > piece.cutFrom && visit.day <= today).at(-1);
+      if (!then || !weighed?.weight) return [];
+      const nowKg = kg(weighed.weight);
+      const change = nowKg / then.value - 1;
+      if (Math.abs(change) * 100 < policy.weightLookPct) return [];
+      const { unit } = weighed.weight;
+      const newPiece = Math.abs(change) * 100 >= policy.weightRefitPct;
+      return [
+        {
+          action: 'remeasure' as const,
+          due: weighed.day,
+          title: newPiece
+            ? `Consider a remeasure and expect a new ${pieceInWords(piece)}: weight since it was cut.`
+            : `Consider a remeasure for the ${pieceInWords(piece)}: weight since it was cut.`,
+          facts: [
+            `Weight ${signedPct(change)}: ${showMass(then.value, unit)} on ${showDay(then.day)}, ${showMass(nowKg, unit)} on ${showDay(weighed.day)}.`,
+            `If the limb follows weight, girth is ${signedPct((1 + change) ** 0.45 - 1)} near the calf or forearm.`,
+          ],
+          missing: [],
+          limits: ['weightLookPct' as const, 'weightRefitPct' as const],
+          cause: `${piece.side} ${piece.limb}: size`,
+          about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
+          inputs: `${piece.piece} ${then.day} ${weighed.day} ${change.toFixed(4)}`,
+        },
+      ];
+    }),
+};

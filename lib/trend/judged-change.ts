@@ -1,0 +1,119 @@
+import type { LimbKind } from '../ladder/limb';
+import type { Policy } from '../record/policy';
+import { type ExplainedChange, explainedChange } from './explained-change';
+import type { LimbChange } from './limb-change';
+import type { SeriesVisit } from './limb-series';
+import { type MeasuredChange, ratioSd } from './measured-change';
+import { type Confounder, judge, type Verdict } from './verdict';
+
+/** A change with its verdict and the figures that the verdict used. */
+export type JudgedChange = {
+  readonly change: LimbChange;
+  readonly explained: ExplainedChange | undefined;
+  readonly smallestRealChange: number;
+  /** Volume expected from body size and, where used, the other limb: later / earlier. */
+  readonly expectedVolumeRatio: number;
+  readonly verdict: Verdict;
+  readonly confounders: readonly Confounder[];
+  /** The verdict with the suggested shift taken out, where one was suggested. */
+  readonly realignedVerdict: Verdict | undefined;
+};
+
+const FULL_MINUTES = 24 * 60;
+
+/**
+ * The verdict on a limb's change, with the healthy other limb as witness where there is one.
+ *
+ * The verdict is computed as recorded; again with the suggested shift taken out; and again without doubtful rungs. Where these
+ * disagree it is `cannot-tell`, with the reasons.
+ * Shape: a change; the other limb's change between the same two days when that limb is healthy; the policy.
+ * Source: engine sections 4 to 6.
+ */
+export function judgeChange(change: LimbChange, other: LimbChange | undefined, policy: Policy, withoutDoubts?: LimbChange): JudgedChange {
+  const confounders = visitConfounders(change, policy);
+  const recorded = judgeMeasured(change, change.measured, other, policy, confounders);
+  const realigned = change.realigned ? judgeMeasured(change, change.realigned, other, policy, confounders).verdict : undefined;
+  const undoubted = withoutDoubts ? judgeMeasured(withoutDoubts, withoutDoubts.measured, other, policy, confounders).verdict : undefined;
+  const reasons: Confounder[] = recorded.verdict === 'cannot-tell' ? [...confounders] : [];
+  if (recorded.verdict === 'cannot-tell' && !recorded.full) reasons.push('missing-height');
+  if (realigned && realigned !== recorded.verdict) reasons.push('moved-zero');
+  if (undoubted && undoubted !== recorded.verdict) reasons.push('doubtful-rungs');
+  if (change.measured.shared.share < policy.sharedSpanShare) reasons.push('little-shared-span');
+  if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
+  return {
+    change,
+    explained: recorded.full,
+    smallestRealChange: recorded.smallestRealChange,
+    expectedVolumeRatio: recorded.expectedVolumeRatio,
+    verdict: reasons.length > 0 ? 'cannot-tell' : recorded.verdict,
+    confounders: reasons,
+    realignedVerdict: realigned,
+  };
+}
+
+type Weighed = {
+  readonly verdict: Verdict;
+  readonly full: ExplainedChange | undefined;
+  readonly smallestRealChange: number;
+  readonly expectedVolumeRatio: number;
+};
+
+function judgeMeasured(
+  change: LimbChange,
+  measured: MeasuredChange,
+  other: LimbChange | undefined,
+  policy: Policy,
+  confounders: readonly Confounder[],
+): Weighed {
+  const limb = change.later.ladder.limb;
+  const confoundSd = confounders.some((one) => one === 'posture' || one === 'time-of-day') ? postureSd(limb, policy) : 0;
+  const witness = other && { girth: other.measured.girth, expectedRatio: other.expectedGirthRatio };
+  const { modelSd } = change.body;
+  const full = explainedChange(measured.girth, change.expectedGirthRatio, { modelSd, confoundSd }, witness);
+  const sameTension = { ...measured.girth, tensionVariance: 2 * policy.tensionSameSd ** 2 };
+  const strict = explainedChange(sameTension, change.expectedGirthRatio, { modelSd, confoundSd: 0 }, witness);
+  const smallestRealChange = 1.96 * ratioSd(measured.volume);
+  const expectedVolumeRatio = (full?.expectedRatio ?? change.expectedGirthRatio) ** 2 * change.body.expectedLength.ratio;
+  const verdict = judge({
+    volumeRatio: measured.volume.ratio,
+    expectedVolumeRatio,
+    smallestRealChange,
+    strict,
+    full,
+    confounders,
+    sds: policy.verdictSds,
+  });
+  return { verdict, full, smallestRealChange, expectedVolumeRatio };
+}
+
+/** What differed between the two visits beside the limb: measurer, posture, hour of the day (legs). Unknown counts as the same posture. */
+function visitConfounders(change: LimbChange, policy: Policy): Confounder[] {
+  const { earlier, later } = change;
+  const found: Confounder[] = [];
+  if (!change.sameMeasurer) found.push('other-measurer');
+  if (differs(earlier.visit.posture, later.visit.posture)) found.push('posture');
+  if (later.ladder.limb === 'leg' && hoursApart(earlier, later) > policy.legHoursApart) found.push('time-of-day');
+  return found;
+}
+
+function differs(one: string | null, other: string | null): boolean {
+  return one !== null && other !== null && one.trim().toLowerCase() !== other.trim().toLowerCase();
+}
+
+/** Hours between two clock times, whatever the day; 0 when either is unknown. Example: 08:30 and 16:00 are 7.5 h apart. */
+function hoursApart(earlier: SeriesVisit, later: SeriesVisit): number {
+  const from = minutesOf(earlier.visit.time);
+  const to = minutesOf(later.visit.time);
+  if (from === undefined || to === undefined) return 0;
+  const apart = Math.abs(to - from);
+  return Math.min(apart, FULL_MINUTES - apart) / 60;
+}
+
+function minutesOf(time: string | null): number | undefined {
+  const parts = time ? /^(\d{1,2}):(\d{2})$/.exec(time) : null;
+  return parts ? Number(parts[1]) * 60 + Number(parts[2]) : undefined;
+}
+
+function postureSd(limb: LimbKind, policy: Policy): number {
+  return limb === 'leg' ? policy.legPostureSd : policy.armPostureSd;
+}

@@ -1,0 +1,94 @@
+import { type Alignment, alignLadders, movedBy, toLater } from '../alignment/align-ladders';
+import { checkShift, type ShiftCheck } from '../alignment/shift-check';
+import { anatomicalPlace } from '../growth/anatomical-place';
+import { type BodyChange, bodyChange, expectedGirthAt } from '../growth/body-change';
+import type { LimbKind } from '../ladder/limb';
+import type { TapedLine } from '../ladder/taped-line';
+import type { NoAnswer } from '../outcome';
+import type { Policy } from '../record/policy';
+import { equivalentGirth } from '../volume/frustum';
+import { spanVolume } from '../volume/span-volume';
+import { type SeriesVisit, tapeErrorOf } from './limb-series';
+import { type MeasuredChange, measuredChange } from './measured-change';
+
+/** One limb between two visits before anything is judged: what was taped and what body size leads one to expect. */
+export type LimbChange = {
+  readonly earlier: SeriesVisit;
+  readonly later: SeriesVisit;
+  readonly alignment: Alignment;
+  readonly measured: MeasuredChange;
+  readonly body: BodyChange;
+  /** Mean girth expected over the shared span from body size alone, later / earlier. */
+  readonly expectedGirthRatio: number;
+  readonly shift: ShiftCheck | undefined;
+  /** The same with the shift that girths suggest taken out; the therapist chooses, nothing is corrected. */
+  readonly realigned: MeasuredChange | undefined;
+  readonly sameMeasurer: boolean;
+};
+
+/**
+ * What one limb did between two visits, on the same anatomy.
+ *
+ * Shape: two visits of one series, the earlier first; the clinic's policy. Refuses by name when no landmark is shared or no stretch
+ * was taped at both. Source: engine sections 3 to 5.
+ */
+export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbKind, policy: Policy): LimbChange | NoAnswer {
+  if (earlier.placed.line.placesMm.length < 2 || later.placed.line.placesMm.length < 2)
+    return { noAnswer: 'Fewer than two girths at one of the visits.' };
+  const growing = earlier.growing;
+  const tape = tapeErrorOf(policy);
+  const sameMeasurer = isSame(earlier.visit.measurer, later.visit.measurer);
+  const tension = sameMeasurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
+  const body = bodyChange(earlier.body, later.body, limb, growing, later.placed.day - earlier.placed.day);
+  const alignment = alignLadders(earlier.placed, later.placed, limb, body.expectedLength);
+  if (!alignment) return { noAnswer: 'The two ladders share no landmark, so they cannot be put on the same anatomy.' };
+  const measured = measuredChange(earlier.placed.line, later.placed.line, alignment, tape, tension);
+  if (!measured) return { noAnswer: 'The two ladders have no stretch of the limb in common.' };
+  const place = anatomicalPlace(limb, (landmark) => earlier.placed.landmarks.get(landmark)?.placeMm, earlier.body.heightMm?.value);
+  const expectedAt = (placeMm: number): number => expectedGirthAt(body, limb, growing, place(placeMm));
+  const shift = checkShift(earlier.placed.line, later.placed.line, alignment, expectedAt, tape.readingMm, tape.placementMm, {
+    askFromMm: policy.shiftAskMm,
+    deviance: 6,
+  });
+  const realigned =
+    shift?.finding && shift.finding !== 'inch-centimetre'
+      ? measuredChange(earlier.placed.line, later.placed.line, movedBy(alignment, -shift.residualMm), tape, tension)
+      : undefined;
+  return {
+    earlier,
+    later,
+    alignment,
+    measured,
+    body,
+    expectedGirthRatio: expectedGirth(earlier.placed.line, measured, expectedAt),
+    shift,
+    realigned,
+    sameMeasurer,
+  };
+}
+
+/** Mean girth ratio over the shared span when every rung grows as expected of it: √(V of the grown girths / V as taped). */
+function expectedGirth(line: TapedLine, measured: MeasuredChange, expectedAt: (placeMm: number) => number): number {
+  const grown = line.girthsMm.map((girth, rung) => girth * expectedAt(line.placesMm[rung] as number));
+  const volume = spanVolume(line.placesMm, grown, measured.shared.earlier) ?? measured.earlierVolumeMm3;
+  return Math.sqrt(volume / measured.earlierVolumeMm3);
+}
+
+/** Mean girth of the shared span at both visits, mm. */
+export function meanGirths(measured: MeasuredChange): { readonly earlierMm: number; readonly laterMm: number } {
+  const { earlier, later } = measured.shared;
+  return {
+    earlierMm: equivalentGirth(measured.earlierVolumeMm3, earlier.toMm - earlier.fromMm),
+    laterMm: equivalentGirth(measured.laterVolumeMm3, later.toMm - later.fromMm),
+  };
+}
+
+/** Where a place of the earlier ladder lies on the later one, mm. */
+export function samePlace(change: LimbChange, earlierPlaceMm: number): number {
+  return toLater(change.alignment, earlierPlaceMm);
+}
+
+/** The same known measurer at both visits; an unknown measurer is taken for another. */
+function isSame(one: string | null, other: string | null): boolean {
+  return one !== null && other !== null && one.trim().toLowerCase() === other.trim().toLowerCase();
+}

@@ -1,0 +1,107 @@
+import { type LineAtVisit, type PlacedLine, placeLandmarks } from '../alignment/place-landmarks';
+import { type BodyAt, bodyAt } from '../growth/body-at';
+import type { Doubt } from '../ladder/doubt';
+import { doubtfulRungs } from '../ladder/doubtful-rungs';
+import { floorCheck } from '../ladder/floor-check';
+import type { Ladder } from '../ladder/ladder';
+import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
+import { tapedLine } from '../ladder/taped-line';
+import type { PatientRecord, Visit } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import { ageInYears } from '../units/age';
+import { type CalendarDay, dayNumber } from '../units/calendar-day';
+import type { TapeError } from '../volume/tape-error';
+
+/** One ladder of a series: the visit it was taped at, its line with landmarks placed, its doubts and the body that day. */
+export type SeriesVisit = {
+  readonly visit: Visit;
+  readonly ladder: Ladder;
+  readonly placed: PlacedLine;
+  readonly body: BodyAt;
+  readonly growing: boolean;
+  readonly doubts: readonly Doubt[];
+};
+
+/** Every ladder of one limb, in order of time. */
+export type LimbSeries = {
+  readonly limb: LimbKind;
+  readonly side: Side;
+  readonly visits: readonly SeriesVisit[];
+};
+
+/** Whether a patient counts as growing on a day. */
+export function isGrowing(record: PatientRecord, day: CalendarDay, policy: Policy): boolean {
+  return ageInYears(record.born, day) < policy.grownFromYears;
+}
+
+/** The tape's error as the clinic has set it. */
+export function tapeErrorOf(policy: Policy): TapeError {
+  return {
+    readingMm: policy.readingSdMm,
+    tensionSameMeasurer: policy.tensionSameSd,
+    tensionOtherMeasurer: policy.tensionOtherSd,
+    placementMm: policy.placementSdMm,
+  };
+}
+
+/**
+ * The series of every limb that was ever taped, visits in order of time, missing landmarks inferred and flagged.
+ *
+ * Shape: a patient record and the clinic's policy; one series a limb, legs before arms, left before right.
+ * Example: three visits with both legs taped give two series of three.
+ */
+export function limbSeries(record: PatientRecord, policy: Policy): LimbSeries[] {
+  const visits = [...record.visits].sort((one, other) => (one.day + (one.time ?? '')).localeCompare(other.day + (other.time ?? '')));
+  const keys = (['leg', 'arm'] as const).flatMap((limb) => (['left', 'right'] as const).map((side) => ({ limb, side })));
+  return keys.flatMap(({ limb, side }) => {
+    const taped = visits.flatMap((visit) => {
+      const ladder = visit.ladders.find((one) => one.limb === limb && one.side === side);
+      return ladder ? [{ visit, ladder }] : [];
+    });
+    return taped.length > 0 ? [seriesOf(record, policy, visits, limb, side, taped)] : [];
+  });
+}
+
+function seriesOf(
+  record: PatientRecord,
+  policy: Policy,
+  visits: readonly Visit[],
+  limb: LimbKind,
+  side: Side,
+  taped: readonly { visit: Visit; ladder: Ladder }[],
+): LimbSeries {
+  const parts = taped.map(({ visit, ladder }) => {
+    const growing = isGrowing(record, visit.day, policy);
+    return { visit, ladder, growing, body: bodyAt(visits, visit.day, growing), line: tapedLine(ladder) };
+  });
+  const lines: LineAtVisit[] = parts.map(({ visit, line, body }) => ({
+    day: dayNumber(visit.day),
+    line,
+    bodyHeightMm: body.heightMm?.value,
+  }));
+  const placed = placeLandmarks(lines, limb, parts[0]?.growing ?? false, policy.placementSdMm);
+  return {
+    limb,
+    side,
+    visits: parts.map(({ visit, ladder, growing, body }, index) => {
+      const floor = floorCheck(ladder);
+      return {
+        visit,
+        ladder,
+        growing,
+        body,
+        placed: placed[index] as PlacedLine,
+        doubts: floor ? [...doubtfulRungs(ladder), floor] : doubtfulRungs(ladder),
+      };
+    }),
+  };
+}
+
+/**
+ * Height of a place above the distal landmark where that is known on this ladder (taped or inferred), else above its own zero, mm.
+ *
+ * Example: a ladder down from the gluteal fold with the ankle crease at 590 mm has its first rung (place 0) at height 590.
+ */
+export function heightOnLimb(visit: SeriesVisit, placeMm: number): number {
+  return placeMm - (visit.placed.landmarks.get(distalLandmark(visit.ladder.limb))?.placeMm ?? 0);
+}
