@@ -36,14 +36,16 @@ export async function serve({ host, port, env, whenReady }) {
     env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', AUTH_SECRET: keptSecret(), ...env },
   });
   let said = '';
+  let ready = false;
   server.stdout.on('data', (text) => {
-    if (said.includes('Ready')) return process.stdout.write(text);
+    if (ready) return;
     said += text;
-    if (said.includes('Ready')) whenReady();
+    ready = said.includes('Ready');
+    if (ready) whenReady();
   });
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => server.kill(signal));
   const code = await new Promise((resolve) => server.once('exit', resolve));
-  if (!said.includes('Ready')) process.stderr.write(said);
+  if (!ready) process.stderr.write(said);
   process.exitCode = code ?? 0;
 }
 

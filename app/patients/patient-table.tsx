@@ -28,7 +28,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
           return (
             <tr key={patient.patientId}>
               <th scope="row">
-                <Link className="quiet-link" href={`/patients/${patient.patientId}`}>
+                <Link className="quiet-link" href={`/patients/${patient.patientId}`} prefetch={false}>
                   {patient.name ?? patient.reference}
                 </Link>
                 <span className="under">

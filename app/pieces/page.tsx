@@ -39,13 +39,13 @@ export default async function PiecesPage() {
             {pieces.map((piece) => (
               <tr key={piece.pieceId}>
                 <th scope="row">
-                  <Link className="quiet-link" href={`/patients/${piece.patientId}`}>
+                  <Link className="quiet-link" href={`/patients/${piece.patientId}`} prefetch={false}>
                     {ownerOf.get(piece.patientId)?.name ?? ownerOf.get(piece.patientId)?.reference}
                   </Link>
                 </th>
                 <td>
-                  {piece.piece}
-                  <span className="under">{limbInWords(piece.limb, piece.side)}</span>
+                  {limbInWords(piece.limb, piece.side)}
+                  <span className="under">piece {piece.piece}</span>
                 </td>
                 <td>ladder of {showDay(piece.cutFrom)}</td>
                 <td>{piece.firstWorn ? showDay(piece.firstWorn) : <span className="secondary">not worn yet</span>}</td>

@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 
 async function fillIn(page: Page, reference: string) {
   await page.getByLabel('Reference', { exact: true }).fill(reference);
-  await page.getByLabel('Name, if you keep names here').fill('Lia Fontane');
+  await page.getByLabel('Name', { exact: true }).fill('Lia Fontane');
   await page.getByLabel('Date of birth').fill('2014-05-06');
   await page.getByLabel('Diagnosis group').selectOption('lymphoedema, primary');
   await page.getByRole('radio', { name: 'Girls’ and women’s' }).check();
@@ -38,7 +38,7 @@ test('a refused form says why beside each field and keeps everything that was ty
   await expect(page.getByLabel('Date of birth')).toHaveAttribute('aria-invalid', 'true');
   await expect(page.getByRole('group', { name: 'Limbs treated' })).toHaveAccessibleDescription(/Tick each limb that is treated\./);
   await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('HL-0200');
-  await expect(page.getByLabel('Name, if you keep names here')).toHaveValue('Lia Fontane');
+  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Lia Fontane');
   await expect(page.getByLabel('Date of birth')).toHaveValue('2999-01-01');
   await expect(page.getByLabel('Diagnosis group')).toHaveValue('lymphoedema, primary');
   await expect(page.getByRole('radio', { name: 'Girls’ and women’s' })).toBeChecked();

@@ -29,10 +29,10 @@ export function NewPatientForm({ submissionId, today }: { submissionId: string; 
       <Refusals errors={errors} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <div className="two-columns">
-        <Field id="reference" label="Reference" hint="The number or code your clinic files this person under." refusal={errors.reference}>
+        <Field id="reference" label="Reference" hint="What your clinic files this person under." refusal={errors.reference}>
           {(wiring) => <input {...wiring} defaultValue={typed?.reference} autoComplete="off" autoCapitalize="characters" required />}
         </Field>
-        <Field id="name" label="Name, if you keep names here" refusal={errors.name}>
+        <Field id="name" label="Name" hint="Leave it empty if your clinic keeps names elsewhere." refusal={errors.name}>
           {(wiring) => <input {...wiring} defaultValue={typed?.name} autoComplete="off" />}
         </Field>
         <Field id="born" label="Date of birth" refusal={errors.born}>

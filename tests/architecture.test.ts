@@ -1,0 +1,142 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+
+/** Folders of lib from the ground up; each imports only from itself and those before it. */
+const LIB_ORDER = [
+  'outcome',
+  'units',
+  'ladder',
+  'record',
+  'alignment',
+  'volume',
+  'growth',
+  'trend',
+  'garments',
+  'analysis',
+  'prompts',
+  'schedule',
+  'summary',
+  'exchange',
+];
+
+const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics'];
+const LONGEST_FILE = 260;
+const LAYERS = ['lib', 'db', 'app'] as const;
+
+/** Entries that answer without a person signed in, each for its own reason. */
+const OPEN_ENTRIES = ['app/sign-in/page.tsx', 'app/api/auth/[...all]/route.ts', 'app/api/health/route.ts'];
+
+function filesUnder(folder: string): string[] {
+  return fs
+    .readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .map((name) => path.posix.join(folder, name.split(path.sep).join('/')))
+    .filter((file) => /\.(ts|tsx|mjs)$/.test(file));
+}
+
+/** What a file imports, as paths from the root (`lib/units/length`) or names of packages (`next/link`). */
+function importsOf(file: string): string[] {
+  const found = source(file).matchAll(/^(?:import|export|\}) ?(?:[^'\n]*from )?'([^']+)';$|\bimport\('([^']+)'\)/gm);
+  return [...found].map(([, fixed, lazy]) => {
+    const name = fixed ?? lazy ?? '';
+    if (name.startsWith('@/')) return name.slice(2);
+    return name.startsWith('.') ? path.posix.join(path.posix.dirname(file), name) : name;
+  });
+}
+
+function source(file: string): string {
+  return fs.readFileSync(path.join(ROOT, file), 'utf8');
+}
+
+/** The code of a file without its comments. */
+function code(file: string): string {
+  return source(file)
+    .replace(/\/\*[\s\S]*?\*\//g, '')
+    .replace(/^\s*\/\/.*$/gm, '');
+}
+
+const layerOf = (name: string) => LAYERS.findIndex((layer) => name === layer || name.startsWith(`${layer}/`));
+const libFolderOf = (name: string) => LIB_ORDER.indexOf(name.split('/')[1]?.replace(/\.ts$/, '') ?? '');
+
+describe('the house', () => {
+  it.each(LAYERS)('%s imports only along the arrow app → db → lib', (layer) => {
+    const wrong = filesUnder(layer).flatMap((file) =>
+      importsOf(file)
+        .filter((name) => layerOf(name) > layerOf(file) || name.startsWith('tests/'))
+        .map((name) => `${file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('lib is read from top to bottom: a folder imports only from folders before it', () => {
+    const wrong = filesUnder('lib').flatMap((file) =>
+      importsOf(file)
+        .filter((name) => name.startsWith('lib/') && libFolderOf(name) > libFolderOf(file))
+        .map((name) => `${file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('every folder of lib has its place in that order', () => {
+    expect(filesUnder('lib').filter((file) => libFolderOf(file) < 0)).toEqual([]);
+  });
+
+  it('lib brings in only the small packages it may', () => {
+    const wrong = filesUnder('lib').flatMap((file) =>
+      importsOf(file)
+        .filter((name) => layerOf(name) < 0 && !LIB_PACKAGES.includes(name.split('/')[0] ?? ''))
+        .map((name) => `${file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it.each([
+    ['the clock', /new Date\(\s*\)|\bDate\.now\b|\bDate\(\s*\)|performance\.now/],
+    ['chance', /Math\.random|crypto\.|randomUUID/],
+    ['the environment', /process\.|import\.meta|globalThis/],
+  ])('lib does not ask %s', (_what, pattern) => {
+    expect(filesUnder('lib').filter((file) => pattern.test(code(file)))).toEqual([]);
+  });
+
+  it('every page, action and route names the guard', () => {
+    const entries = filesUnder('app').filter((file) => /\/(page\.tsx|actions\.ts|route\.ts)$/.test(`/${file}`));
+    const unguarded = entries.filter((file) => !/await require(Therapist|Role)\(/.test(code(file)));
+    expect(unguarded.sort()).toEqual([...OPEN_ENTRIES].sort());
+  });
+
+  it('every action calls the guard in each function it exports', () => {
+    const wrong = filesUnder('app')
+      .filter((file) => /^\s*'use server'/m.test(code(file)))
+      .flatMap((file) => {
+        const [, ...bodies] = code(file).split(/export async function /);
+        return bodies.filter((body) => !/await require(Therapist|Role)\(/.test(body)).map((body) => `${file} ${body.split('(')[0]}`);
+      });
+    expect(wrong).toEqual([]);
+  });
+
+  it('a function of db that reads or writes a clinic takes the person signed in first', () => {
+    const outside = ['people.ts', 'client.ts', 'therapist.ts', 'write-together.ts', 'sign-in-failures.ts', 'audit.ts'];
+    const wrong = filesUnder('db')
+      .filter((file) => !outside.includes(path.basename(file)) && /getDatabase\(\)|writeTogether\(/.test(code(file)))
+      .flatMap((file) =>
+        [...code(file).matchAll(/export async function (\w+)\(\s*(\w+)/g)]
+          .filter(([, , first]) => first !== 'therapist')
+          .map(([, name]) => `${file} ${name}`),
+      );
+    expect(wrong).toEqual([]);
+  });
+
+  it(`no file is longer than ${LONGEST_FILE} lines`, () => {
+    const long = LAYERS.flatMap(filesUnder).filter((file) => source(file).split('\n').length > LONGEST_FILE + 1);
+    expect(long).toEqual([]);
+  });
+
+  it('the top level holds nothing but what is agreed', () => {
+    const agreed = 'package.json package-lock.json tsconfig.json next.config.js app lib db tests public README.md DEVELOPERS.md'.split(' ');
+    const made = ['node_modules', 'data', 'test-results', 'next-env.d.ts'];
+    const found = fs.readdirSync(ROOT).filter((name) => !name.startsWith('.') && !agreed.includes(name) && !made.includes(name));
+    expect(found).toEqual([]);
+  });
+});
