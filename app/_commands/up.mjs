@@ -7,7 +7,7 @@ import { choosePort, serve } from './serve.mjs';
  * Listens on this machine only unless HOST says otherwise; behind a proxy with https, APP_URL is the address people type.
  */
 async function up() {
-  if (!install() || !build()) return 1;
+  if (!install()) return 1;
   const checked = runTypeScript('app/_commands/check-database.ts');
   if (checked === 3) {
     console.error('Nobody can sign in yet. Add the first therapist:');
@@ -15,6 +15,7 @@ async function up() {
     return 1;
   }
   if (checked !== 0) return checked;
+  if (!build()) return 1;
   const host = process.env.HOST ?? '127.0.0.1';
   const port = await choosePort(host);
   await serve({

@@ -2,10 +2,9 @@
 export const DIAGNOSIS_GROUPS = [
   'burn scar',
   'other scar',
-  'lymphoedema, primary',
-  'lymphoedema, secondary',
+  'lymphoedema',
   'lipoedema',
-  'venous disease',
+  'venous',
   'vascular malformation',
   'other',
 ] as const;

@@ -8,10 +8,12 @@ import { addDays, showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Pieces' };
 
+const MOST = 200;
+
 /** Every piece of the clinic that is not retired: whose, where, cut from which ladder, worn since, and when its life ends. */
 export default async function PiecesPage() {
   const therapist = await requireTherapist('/pieces');
-  const pieces = await piecesInUse(therapist);
+  const pieces = await piecesInUse(therapist, MOST);
   const owners = await recordsOf(therapist, [...new Set(pieces.map((piece) => piece.patientId))]);
   const ownerOf = new Map(owners.map((owner) => [owner.head.patientId, owner.head]));
   return (
@@ -19,7 +21,7 @@ export default async function PiecesPage() {
       <div className="title-row">
         <div>
           <h1>Pieces</h1>
-          <p className="secondary">{pieces.length === 1 ? '1 piece is' : `${pieces.length} pieces are`} in use or on the way.</p>
+          <p className="secondary">{sentence(pieces.length)}</p>
         </div>
       </div>
       {pieces.length === 0 ? (
@@ -47,9 +49,13 @@ export default async function PiecesPage() {
                   {limbInWords(piece.limb, piece.side)}
                   <span className="under">piece {piece.piece}</span>
                 </td>
-                <td>ladder of {showDay(piece.cutFrom)}</td>
-                <td>{piece.firstWorn ? showDay(piece.firstWorn) : <span className="secondary">not worn yet</span>}</td>
-                <td>{piece.firstWorn && showDay(addDays(piece.firstWorn, piece.lifeDays))}</td>
+                <td data-word="cut from">ladder of {showDay(piece.cutFrom)}</td>
+                <td data-word={piece.firstWorn ? 'worn since' : undefined}>
+                  {piece.firstWorn ? showDay(piece.firstWorn) : <span className="secondary">not worn yet</span>}
+                </td>
+                <td className="whole-row" data-word="life ends">
+                  {piece.firstWorn && showDay(addDays(piece.firstWorn, piece.lifeDays))}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -57,4 +63,9 @@ export default async function PiecesPage() {
       )}
     </main>
   );
+}
+
+function sentence(count: number): string {
+  if (count === MOST) return `The ${MOST} pieces cut longest ago are shown.`;
+  return count === 1 ? '1 piece is in use or on the way.' : `${count} pieces are in use or on the way.`;
 }

@@ -32,7 +32,7 @@ export function NewPatientForm({ submissionId, today }: { submissionId: string; 
         <Field id="reference" label="Reference" hint="What your clinic files this person under." refusal={errors.reference}>
           {(wiring) => <input {...wiring} defaultValue={typed?.reference} autoComplete="off" autoCapitalize="characters" required />}
         </Field>
-        <Field id="name" label="Name" hint="Leave it empty if your clinic keeps names elsewhere." refusal={errors.name}>
+        <Field id="name" label="Name" hint="Empty if names are kept elsewhere." refusal={errors.name}>
           {(wiring) => <input {...wiring} defaultValue={typed?.name} autoComplete="off" />}
         </Field>
         <Field id="born" label="Date of birth" refusal={errors.born}>
