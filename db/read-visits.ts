@@ -32,6 +32,7 @@ const revisionColumns = {
   height: visitRevision.height,
   weight: visitRevision.weight,
   note: visitRevision.note,
+  readings: visitRevision.readings,
   author: visitRevision.author,
   authorName: user.name,
   at: visitRevision.at,

@@ -1,6 +1,6 @@
 import type { LandmarkReading, Rung } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
-import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex } from '@/lib/record/patient-record';
+import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import type { TypedMass } from '@/lib/units/mass';
@@ -83,6 +83,7 @@ export const visitRevision = table(
     height: json<TypedLength>(),
     weight: json<TypedMass>(),
     note: text(),
+    readings: json<readonly SingleReading[]>(),
     ...signature(),
   },
   (row) => [

@@ -4,10 +4,11 @@ import type { LandmarkId, LimbKind, Side } from './limb';
 /** A doubt that was asked about and answered "keep": which question, by whom, when. */
 export type KeptDoubt = { readonly kind: string; readonly by: string; readonly at: string };
 
-/** One place on a ladder: distance from zero, and the girth there or null where none was taped. */
+/** One place on a ladder: distance from zero, and the girth there or null where none was taped; `again` is a second taping of it. */
 export type Rung = {
   readonly distance: TypedLength;
   readonly girth: TypedLength | null;
+  readonly again?: TypedLength;
   readonly note?: string;
   readonly kept?: readonly KeptDoubt[];
 };

@@ -10,6 +10,9 @@ export type Sex = 'F' | 'M' | 'X';
 /** One limb of one side. */
 export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 
+/** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
+export type SingleReading = { readonly name: string; readonly length: TypedLength };
+
 /** One visit: a day, what was taped, and what else was measured that day. */
 export type Visit = {
   readonly day: CalendarDay;
@@ -21,6 +24,7 @@ export type Visit = {
   readonly weight: TypedMass | null;
   readonly note: string | null;
   readonly ladders: readonly Ladder[];
+  readonly readings?: readonly SingleReading[] | null;
 };
 
 /** How the relaxed garment girth follows from the limb girth C and the reduction r. */

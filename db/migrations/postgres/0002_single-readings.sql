@@ -1,0 +1,1 @@
+ALTER TABLE "visit_revision" ADD COLUMN "readings" jsonb;

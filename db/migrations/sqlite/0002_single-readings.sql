@@ -1,0 +1,1 @@
+ALTER TABLE `visit_revision` ADD `readings` text;
