@@ -1,0 +1,36 @@
+import { addDays, type CalendarDay, dayFromNumber, dayNumber } from '@/lib/units/calendar-day';
+
+/** A true time axis: x of a day, week ticks, months with their names, years. */
+export type TimeAxis = {
+  readonly x: (day: CalendarDay) => number;
+  readonly weeks: readonly number[];
+  readonly months: readonly { readonly x: number; readonly middle: number; readonly name: string | null; readonly year: string | null }[];
+};
+
+const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const ROOM_FOR_NAME_PX = 26;
+
+/** The axis from one day to another over a stretch of pixels. Month names are thinned to what fits; the year stands under each January and the first. */
+export function timeAxis(from: CalendarDay, to: CalendarDay, fromX: number, toX: number): TimeAxis {
+  const first = dayNumber(from);
+  const span = Math.max(dayNumber(to) - first, 1);
+  const at = (number: number): number => Math.round((fromX + ((number - first) / span) * (toX - fromX)) * 100) / 100;
+  const weeks: number[] = [];
+  if (span <= 800) for (let day = first + ((11 - (first % 7)) % 7); day <= first + span; day += 7) weeks.push(at(day));
+  const starts: CalendarDay[] = [];
+  for (let day = monthStart(from); day <= to; day = monthStart(addDays(day, 32))) if (day >= from) starts.push(day);
+  const perMonth = (30.44 / span) * (toX - fromX);
+  const every = Math.max(1, Math.ceil(ROOM_FOR_NAME_PX / perMonth));
+  const nice = [1, 2, 3, 6, 12].find((one) => one >= every) ?? 12;
+  const months = starts.map((start, index) => {
+    const month = Number(start.slice(5, 7)) - 1;
+    const named = month % nice === 0 || (nice === 1 && true);
+    const year = month === 0 || index === 0 ? start.slice(0, 4) : null;
+    return { x: at(dayNumber(start)), middle: at(dayNumber(start) + 15), name: named ? (MONTH_NAMES[month] ?? null) : null, year };
+  });
+  return { x: (day) => at(dayNumber(day)), weeks, months };
+}
+
+function monthStart(day: CalendarDay): CalendarDay {
+  return dayFromNumber(dayNumber(day) - Number(day.slice(8, 10)) + 1);
+}

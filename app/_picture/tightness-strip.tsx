@@ -1,0 +1,64 @@
+import type { PictureStrip } from './limb-picture';
+import { type Frame, round, yOf } from './outline-path';
+
+const WIDTH = 44;
+/** A value this near a band edge is set in bold. */
+const NEAR_EDGE = 0.09;
+
+type Band = { readonly low: number; readonly high: number };
+
+/** One cell a rung beside the limb, reaching halfway to its neighbours: the value, and a pattern for how far it is from the fitting. */
+export function TightnessStrip({
+  strip,
+  frame,
+  x,
+  band,
+  name,
+}: {
+  strip: PictureStrip;
+  frame: Frame;
+  x: number;
+  band: Band;
+  name: string;
+}) {
+  const cells = [...strip.cells].sort((one, other) => one.heightMm - other.heightMm);
+  return (
+    <g className="tightness-strip">
+      <text className="strip-name" x={x} y={16}>
+        Tightness
+      </text>
+      <text className="strip-piece" x={x} y={32}>{`piece ${strip.piece}`}</text>
+      {cells.map((cell, index) => {
+        const below = cells[index - 1]?.heightMm ?? cell.heightMm - ((cells[index + 1]?.heightMm ?? cell.heightMm) - cell.heightMm);
+        const above = cells[index + 1]?.heightMm ?? cell.heightMm + (cell.heightMm - below);
+        const top = round(yOf((cell.heightMm + above) / 2, frame));
+        const bottom = round(yOf((cell.heightMm + below) / 2, frame));
+        const near =
+          Math.min(Math.abs(cell.tightness - band.low), Math.abs(cell.tightness - band.high)) <= NEAR_EDGE ||
+          cell.tightness > band.high ||
+          cell.tightness < band.low;
+        const pattern = patternOf(cell.tightness, band);
+        const middle = (top + bottom) / 2;
+        return (
+          <g key={cell.heightMm}>
+            <rect className="strip-cell" x={x} y={top} width={WIDTH} height={Math.max(bottom - top, 1)} />
+            {pattern && <rect x={x} y={top} width={WIDTH} height={Math.max(bottom - top, 1)} fill={`url(#${name}-${pattern})`} />}
+            <rect className="strip-clear" x={x + 7} y={middle - 8} width={WIDTH - 14} height={16} />
+            <text className={near ? 'strip-value near' : 'strip-value'} x={x + WIDTH / 2} y={middle + 4} textAnchor="middle">
+              {cell.tightness.toFixed(2)}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** Plain near the fitting; stripes when tighter, dots when looser, dense beyond the clinic's band. */
+function patternOf(tightness: number, band: Band): string | null {
+  if (tightness > band.high) return 'stripes-dense';
+  if (tightness > 1 + (band.high - 1) * 0.4) return 'stripes';
+  if (tightness < band.low) return 'dots-dense';
+  if (tightness < 1 - (1 - band.low) * 0.4) return 'dots';
+  return null;
+}
