@@ -1,0 +1,19 @@
+import type { Spread } from "../ladder/doubt-limits";
+import type { TypedLength } from "../units/length";
+
+/**
+ * What another ladder leads one to expect of the one being taped, at places of its own ruler (distance from zero, mm).
+ *
+ * `expectedMm` allows for what weight and height explain; `shownMm` is what was really taped there. Both are undefined where the other
+ * ladder does not reach. `words` name it in a sentence: `on 14 Oct this place was`.
+ */
+export type ReferenceLine = {
+	readonly kind: "last-visit" | "other-limb";
+	readonly words: string;
+	readonly expectedMm: (distanceMm: number) => number | undefined;
+	readonly shownMm: (distanceMm: number) => number | undefined;
+	readonly spread: Spread;
+};
+
+/** A rung that was taped, at its distance from zero, mm. */
+export type TapedRung = { readonly atMm: number; readonly girth: TypedLength };
