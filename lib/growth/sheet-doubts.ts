@@ -88,15 +88,6 @@ function prepared(
 	return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther };
 }
 
-/** Rungs with a girth, by distance. */
-export function tapedRungs(ladder: Ladder): TapedRung[] {
-	return ladder.rungs
-		.flatMap((rung) =>
-			rung.girth ? [{ atMm: rung.distance.nm / 1e6, girth: rung.girth }] : [],
-		)
-		.sort((one, other) => one.atMm - other.atMm);
-}
-
 function sideDoubts(
 	{ limb, rungs, reference }: Prepared,
 	sides: readonly Prepared[],
@@ -205,38 +196,6 @@ function lengthDoubts(ladder: Ladder, today: TapingDay): Doubt[] {
 		floorCheck(ladder),
 		sizeCheck(ladder, today.body.heightMm?.value),
 	].filter((doubt) => doubt !== undefined);
-}
-
-function sidesChanged(
-	limbs: readonly LimbOnSheet[],
-	today: TapingDay,
-): Doubt | undefined {
-	const [one, other] = limbs;
-	if (!one?.last || !other?.last) return undefined;
-	const against = (limb: LimbOnSheet, last: LastLadder) =>
-		lastVisitLine(last, limb.ladder, today, true);
-	const sides = [
-		{
-			rungs: tapedRungs(one.ladder),
-			own: against(one, one.last),
-			across: against(one, other.last),
-		},
-		{
-			rungs: tapedRungs(other.ladder),
-			own: against(other, other.last),
-			across: against(other, one.last),
-		},
-	];
-	const whole = sides.filter(
-		(side): side is SideAgainst =>
-			side.own !== undefined && side.across !== undefined,
-	);
-	const [first, second] = whole;
-	const doubt =
-		first && second
-			? doubtOfSides([first, second], one.ladder.limb)
-			: undefined;
-	return doubt && !wasKept(one.ladder, doubt) ? doubt : undefined;
 }
 
 /** Anatomical place of a distance on this ladder's ruler, by its landmarks so far and the body. */
