@@ -1,6 +1,6 @@
-import { type LandmarkId, LIMBS, type LimbKind } from "../ladder/limb";
-import { invertSymmetric } from "./invert-symmetric";
-import type { PlacedLine } from "./place-landmarks";
+import { type LandmarkId, LIMBS, type LimbKind } from '../ladder/limb';
+import { invertSymmetric } from './invert-symmetric';
+import type { PlacedLine } from './place-landmarks';
 
 /** What is expected of segment length between two visits: ratio later / earlier, and its SD. */
 export type ExpectedStretch = { readonly ratio: number; readonly sd: number };
@@ -11,14 +11,14 @@ export type ExpectedStretch = { readonly ratio: number; readonly sd: number };
  * `covariance` is that of the knots' later places, mm²; beyond the outer knots the line goes on at the expected ratio.
  */
 export type Alignment = {
-	readonly landmarks: readonly LandmarkId[];
-	readonly earlierMm: readonly number[];
-	readonly laterMm: readonly number[];
-	readonly covariance: readonly (readonly number[])[];
-	readonly ratio: number;
-	/** Where the earlier anatomy puts the later ladder's zero landmark on its own ruler, mm; 0 when its zero is not a shared landmark. */
-	readonly zeroStepMm: number;
-	readonly inferred: boolean;
+  readonly landmarks: readonly LandmarkId[];
+  readonly earlierMm: readonly number[];
+  readonly laterMm: readonly number[];
+  readonly covariance: readonly (readonly number[])[];
+  readonly ratio: number;
+  /** Where the earlier anatomy puts the later ladder's zero landmark on its own ruler, mm; 0 when its zero is not a shared landmark. */
+  readonly zeroStepMm: number;
+  readonly inferred: boolean;
 };
 
 /** An adult's segments do not change; the tiny SD keeps the arithmetic regular. */
@@ -34,178 +34,99 @@ export const NO_STRETCH: ExpectedStretch = { ratio: 1, sd: 0.002 };
  * Source: Gauss–Markov estimate; landmark registration after Ramsay and Silverman, Functional Data Analysis.
  * Example: landmarks 0, 280, 590 and 0, 290, 600 mm in an adult: every place moves up by 6.7 mm, SE 4.1 mm at σ = 5 mm.
  */
-export function alignLadders(
-	earlier: PlacedLine,
-	later: PlacedLine,
-	limb: LimbKind,
-	stretch: ExpectedStretch,
-): Alignment | undefined {
-	const shared = sharedLandmarks(earlier, later, limb);
-	if (shared.length === 0) return undefined;
-	const earlierMm = shared.map(
-		(landmark) => earlier.landmarks.get(landmark)?.placeMm ?? 0,
-	);
-	const size = shared.length;
-	const information = Array.from({ length: size }, () =>
-		new Array<number>(size).fill(0),
-	);
-	const target = new Array<number>(size).fill(0);
-	shared.forEach((landmark, knot) => {
-		const weight =
-			1 /
-			((earlier.landmarks.get(landmark)?.sdMm ?? 0) ** 2 +
-				(later.landmarks.get(landmark)?.sdMm ?? 0) ** 2);
-		add(information, knot, knot, weight);
-		target[knot] =
-			(target[knot] as number) +
-			weight * (later.landmarks.get(landmark)?.placeMm ?? 0);
-	});
-	for (let knot = 0; knot + 1 < size; knot++) {
-		const distance =
-			(earlierMm[knot + 1] as number) - (earlierMm[knot] as number);
-		const weight = 1 / (stretch.sd * distance) ** 2;
-		add(information, knot, knot, weight);
-		add(information, knot + 1, knot + 1, weight);
-		add(information, knot, knot + 1, -weight);
-		add(information, knot + 1, knot, -weight);
-		target[knot] = (target[knot] as number) - weight * stretch.ratio * distance;
-		target[knot + 1] =
-			(target[knot + 1] as number) + weight * stretch.ratio * distance;
-	}
-	const covariance = invertSymmetric(information);
-	if (!covariance) return undefined;
-	const laterMm = covariance.map((row) =>
-		row.reduce(
-			(sum, value, column) => sum + value * (target[column] as number),
-			0,
-		),
-	);
-	if (!rises(earlierMm) || !rises(laterMm)) return undefined;
-	const zero = shared.findIndex(
-		(landmark) => later.line.landmarks.get(landmark) === 0,
-	);
-	return {
-		landmarks: shared,
-		earlierMm,
-		laterMm,
-		covariance,
-		ratio: stretch.ratio,
-		zeroStepMm: laterMm[zero] ?? 0,
-		inferred: anyInferred(shared, earlier, later),
-	};
+export function alignLadders(earlier: PlacedLine, later: PlacedLine, limb: LimbKind, stretch: ExpectedStretch): Alignment | undefined {
+  const shared = sharedLandmarks(earlier, later, limb);
+  if (shared.length === 0) return undefined;
+  const earlierMm = shared.map((landmark) => earlier.landmarks.get(landmark)?.placeMm ?? 0);
+  const size = shared.length;
+  const information = Array.from({ length: size }, () => new Array<number>(size).fill(0));
+  const target = new Array<number>(size).fill(0);
+  shared.forEach((landmark, knot) => {
+    const weight = 1 / ((earlier.landmarks.get(landmark)?.sdMm ?? 0) ** 2 + (later.landmarks.get(landmark)?.sdMm ?? 0) ** 2);
+    add(information, knot, knot, weight);
+    target[knot] = (target[knot] as number) + weight * (later.landmarks.get(landmark)?.placeMm ?? 0);
+  });
+  for (let knot = 0; knot + 1 < size; knot++) {
+    const distance = (earlierMm[knot + 1] as number) - (earlierMm[knot] as number);
+    const weight = 1 / (stretch.sd * distance) ** 2;
+    add(information, knot, knot, weight);
+    add(information, knot + 1, knot + 1, weight);
+    add(information, knot, knot + 1, -weight);
+    add(information, knot + 1, knot, -weight);
+    target[knot] = (target[knot] as number) - weight * stretch.ratio * distance;
+    target[knot + 1] = (target[knot + 1] as number) + weight * stretch.ratio * distance;
+  }
+  const covariance = invertSymmetric(information);
+  if (!covariance) return undefined;
+  const laterMm = covariance.map((row) => row.reduce((sum, value, column) => sum + value * (target[column] as number), 0));
+  if (!rises(earlierMm) || !rises(laterMm)) return undefined;
+  const zero = shared.findIndex((landmark) => later.line.landmarks.get(landmark) === 0);
+  return {
+    landmarks: shared,
+    earlierMm,
+    laterMm,
+    covariance,
+    ratio: stretch.ratio,
+    zeroStepMm: laterMm[zero] ?? 0,
+    inferred: anyInferred(shared, earlier, later),
+  };
 }
 
 /** Taped at both visits if there is such a landmark; inferred ones only when there is none. In order along the limb. */
-function sharedLandmarks(
-	earlier: PlacedLine,
-	later: PlacedLine,
-	limb: LimbKind,
-): LandmarkId[] {
-	const placed = LIMBS[limb].landmarks.filter(
-		(landmark) =>
-			earlier.landmarks.has(landmark) && later.landmarks.has(landmark),
-	);
-	const taped = placed.filter(
-		(landmark) => !anyInferred([landmark], earlier, later),
-	);
-	return taped.length > 0 ? taped : placed;
+function sharedLandmarks(earlier: PlacedLine, later: PlacedLine, limb: LimbKind): LandmarkId[] {
+  const placed = LIMBS[limb].landmarks.filter((landmark) => earlier.landmarks.has(landmark) && later.landmarks.has(landmark));
+  const taped = placed.filter((landmark) => !anyInferred([landmark], earlier, later));
+  return taped.length > 0 ? taped : placed;
 }
 
-function anyInferred(
-	landmarks: readonly LandmarkId[],
-	earlier: PlacedLine,
-	later: PlacedLine,
-): boolean {
-	return landmarks.some(
-		(landmark) =>
-			earlier.landmarks.get(landmark)?.inferred ||
-			later.landmarks.get(landmark)?.inferred,
-	);
+function anyInferred(landmarks: readonly LandmarkId[], earlier: PlacedLine, later: PlacedLine): boolean {
+  return landmarks.some((landmark) => earlier.landmarks.get(landmark)?.inferred || later.landmarks.get(landmark)?.inferred);
 }
 
-function add(
-	matrix: number[][],
-	row: number,
-	column: number,
-	value: number,
-): void {
-	const cells = matrix[row] as number[];
-	cells[column] = (cells[column] as number) + value;
+function add(matrix: number[][], row: number, column: number, value: number): void {
+  const cells = matrix[row] as number[];
+  cells[column] = (cells[column] as number) + value;
 }
 
 function rises(places: readonly number[]): boolean {
-	return places.every(
-		(place, index) => index === 0 || place > (places[index - 1] as number),
-	);
+  return places.every((place, index) => index === 0 || place > (places[index - 1] as number));
 }
 
 /** The same alignment with every later place moved along the limb by `byMm`. */
 export function movedBy(alignment: Alignment, byMm: number): Alignment {
-	return {
-		...alignment,
-		laterMm: alignment.laterMm.map((place) => place + byMm),
-	};
+  return { ...alignment, laterMm: alignment.laterMm.map((place) => place + byMm) };
 }
 
 /** Weights of the knots at a place of the earlier ruler: which two, and how much of each; outside, the outer knot alone. */
-export function knotWeights(
-	alignment: Alignment,
-	earlierPlaceMm: number,
-): { lower: number; upper: number; share: number } {
-	const knots = alignment.earlierMm;
-	const last = knots.length - 1;
-	if (earlierPlaceMm <= (knots[0] as number))
-		return { lower: 0, upper: 0, share: 0 };
-	if (earlierPlaceMm >= (knots[last] as number))
-		return { lower: last, upper: last, share: 0 };
-	let lower = 0;
-	while ((knots[lower + 1] as number) < earlierPlaceMm) lower++;
-	const from = knots[lower] as number;
-	return {
-		lower,
-		upper: lower + 1,
-		share: (earlierPlaceMm - from) / ((knots[lower + 1] as number) - from),
-	};
+export function knotWeights(alignment: Alignment, earlierPlaceMm: number): { lower: number; upper: number; share: number } {
+  const knots = alignment.earlierMm;
+  const last = knots.length - 1;
+  if (earlierPlaceMm <= (knots[0] as number)) return { lower: 0, upper: 0, share: 0 };
+  if (earlierPlaceMm >= (knots[last] as number)) return { lower: last, upper: last, share: 0 };
+  let lower = 0;
+  while ((knots[lower + 1] as number) < earlierPlaceMm) lower++;
+  const from = knots[lower] as number;
+  return { lower, upper: lower + 1, share: (earlierPlaceMm - from) / ((knots[lower + 1] as number) - from) };
 }
 
 /** A place of the earlier ruler on the later one, mm. Example: offset 6.7 mm carries 100 to 106.7. */
 export function toLater(alignment: Alignment, earlierPlaceMm: number): number {
-	return alongKnots(
-		alignment.earlierMm,
-		alignment.laterMm,
-		alignment.ratio,
-		earlierPlaceMm,
-	);
+  return alongKnots(alignment.earlierMm, alignment.laterMm, alignment.ratio, earlierPlaceMm);
 }
 
 /** A place of the later ruler on the earlier one, mm. The inverse of `toLater`. */
 export function toEarlier(alignment: Alignment, laterPlaceMm: number): number {
-	return alongKnots(
-		alignment.laterMm,
-		alignment.earlierMm,
-		1 / alignment.ratio,
-		laterPlaceMm,
-	);
+  return alongKnots(alignment.laterMm, alignment.earlierMm, 1 / alignment.ratio, laterPlaceMm);
 }
 
-function alongKnots(
-	from: readonly number[],
-	to: readonly number[],
-	ratio: number,
-	place: number,
-): number {
-	const last = from.length - 1;
-	const first = from[0] as number;
-	if (place <= first || last === 0)
-		return (to[0] as number) + (place - first) * ratio;
-	if (place >= (from[last] as number))
-		return (to[last] as number) + (place - (from[last] as number)) * ratio;
-	let knot = 0;
-	while ((from[knot + 1] as number) < place) knot++;
-	const start = from[knot] as number;
-	const share = (place - start) / ((from[knot + 1] as number) - start);
-	return (
-		(to[knot] as number) +
-		share * ((to[knot + 1] as number) - (to[knot] as number))
-	);
+function alongKnots(from: readonly number[], to: readonly number[], ratio: number, place: number): number {
+  const last = from.length - 1;
+  const first = from[0] as number;
+  if (place <= first || last === 0) return (to[0] as number) + (place - first) * ratio;
+  if (place >= (from[last] as number)) return (to[last] as number) + (place - (from[last] as number)) * ratio;
+  let knot = 0;
+  while ((from[knot + 1] as number) < place) knot++;
+  const start = from[knot] as number;
+  const share = (place - start) / ((from[knot + 1] as number) - start);
+  return (to[knot] as number) + share * ((to[knot + 1] as number) - (to[knot] as number));
 }

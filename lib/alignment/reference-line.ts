@@ -1,5 +1,6 @@
-import type { Spread } from "../ladder/doubt-limits";
-import type { TypedLength } from "../units/length";
+import type { Spread } from '../ladder/doubt-limits';
+import type { Ladder } from '../ladder/ladder';
+import type { TypedLength } from '../units/length';
 
 /**
  * What another ladder leads one to expect of the one being taped, at places of its own ruler (distance from zero, mm).
@@ -8,11 +9,11 @@ import type { TypedLength } from "../units/length";
  * ladder does not reach. `words` name it in a sentence: `on 14 Oct this place was`.
  */
 export type ReferenceLine = {
-	readonly kind: "last-visit" | "other-limb";
-	readonly words: string;
-	readonly expectedMm: (distanceMm: number) => number | undefined;
-	readonly shownMm: (distanceMm: number) => number | undefined;
-	readonly spread: Spread;
+  readonly kind: 'last-visit' | 'other-limb';
+  readonly words: string;
+  readonly expectedMm: (distanceMm: number) => number | undefined;
+  readonly shownMm: (distanceMm: number) => number | undefined;
+  readonly spread: Spread;
 };
 
 /** A rung that was taped, at its distance from zero, mm. */
@@ -20,9 +21,7 @@ export type TapedRung = { readonly atMm: number; readonly girth: TypedLength };
 
 /** Rungs with a girth, by distance. */
 export function tapedRungs(ladder: Ladder): TapedRung[] {
-	return ladder.rungs
-		.flatMap((rung) =>
-			rung.girth ? [{ atMm: rung.distance.nm / 1e6, girth: rung.girth }] : [],
-		)
-		.sort((one, other) => one.atMm - other.atMm);
+  return ladder.rungs
+    .flatMap((rung) => (rung.girth ? [{ atMm: rung.distance.nm / 1e6, girth: rung.girth }] : []))
+    .sort((one, other) => one.atMm - other.atMm);
 }

@@ -1,28 +1,24 @@
-import { type CubicPoint, cubicAt, type MonotoneCubic } from "./monotone-cubic";
+import { type CubicPoint, cubicAt, type MonotoneCubic } from './monotone-cubic';
 
 /** What the fit of a shift needs: where each later girth should lie on the earlier ruler, and that girth without what the body explains. */
 export type ShiftData = {
-	readonly earlier: MonotoneCubic;
-	readonly placesMm: readonly number[];
-	readonly girthsMm: readonly number[];
-	/** 1 / variance of each difference, 1/mm². */
-	readonly weights: readonly number[];
+  readonly earlier: MonotoneCubic;
+  readonly placesMm: readonly number[];
+  readonly girthsMm: readonly number[];
+  /** 1 / variance of each difference, 1/mm². */
+  readonly weights: readonly number[];
 };
 
 /** A belief about the shift before looking at girths: normal, with what it costs to hold it (−2 ln prior odds). */
-export type ShiftPrior = {
-	readonly centreMm: number;
-	readonly varianceMm2: number;
-	readonly cost: number;
-};
+export type ShiftPrior = { readonly centreMm: number; readonly varianceMm2: number; readonly cost: number };
 
 /** A fitted model: shift s, girth factor 1 + a, their variances, and the penalised robust deviance. */
 export type ShiftModel = {
-	readonly shiftMm: number;
-	readonly factor: number;
-	readonly shiftVariance: number;
-	readonly factorVariance: number;
-	readonly deviance: number;
+  readonly shiftMm: number;
+  readonly factor: number;
+  readonly shiftVariance: number;
+  readonly factorVariance: number;
+  readonly deviance: number;
 };
 
 const HUBER = 1.345;
@@ -35,119 +31,88 @@ const ROUNDS = 6;
  * Shape: places and girths in mm; shift in mm. Variances from the inverse Hessian.
  * Source: Huber 1964, Robust estimation of a location parameter (k = 1.345); engine section 4.
  */
-export function fitShift(
-	data: ShiftData,
-	prior: ShiftPrior,
-	startMm: number,
-	freeShift: boolean,
-	freeFactor: boolean,
-): ShiftModel {
-	const point: CubicPoint = { girthMm: 0, slope: 0 };
-	let shift = startMm;
-	let factor = freeFactor ? factorAt(data, shift, point) : 1;
-	let ss = 0;
-	let sa = 0;
-	let aa = 0;
-	for (let round = 0; round < ROUNDS && (freeShift || freeFactor); round++) {
-		ss = freeShift ? 1 / prior.varianceMm2 : 1;
-		sa = 0;
-		aa = freeFactor ? 0 : 1;
-		let gradientShift = freeShift
-			? (prior.centreMm - shift) / prior.varianceMm2
-			: 0;
-		let gradientFactor = 0;
-		for (let rung = 0; rung < data.placesMm.length; rung++) {
-			cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-			const weight = data.weights[rung] as number;
-			const residual = (data.girthsMm[rung] as number) - factor * point.girthMm;
-			const scaled = Math.abs(residual) * Math.sqrt(weight);
-			const trusted = scaled <= HUBER ? weight : (weight * HUBER) / scaled;
-			const byShift = factor * point.slope;
-			if (freeShift) {
-				ss += trusted * byShift * byShift;
-				gradientShift += trusted * byShift * residual;
-			}
-			if (freeFactor) {
-				aa += trusted * point.girthMm * point.girthMm;
-				gradientFactor += trusted * point.girthMm * residual;
-			}
-			if (freeShift && freeFactor) sa += trusted * byShift * point.girthMm;
-		}
-		const determinant = ss * aa - sa * sa;
-		if (!(determinant > 0)) break;
-		if (freeShift)
-			shift += (aa * gradientShift - sa * gradientFactor) / determinant;
-		if (freeFactor)
-			factor += (ss * gradientFactor - sa * gradientShift) / determinant;
-	}
-	const determinant = ss * aa - sa * sa;
-	return {
-		shiftMm: shift,
-		factor,
-		shiftVariance: freeShift ? aa / determinant : 0,
-		factorVariance: freeFactor ? ss / determinant : 0,
-		deviance:
-			robustDeviance(data, shift, factor, point) + priorDeviance(prior, shift),
-	};
+export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, freeShift: boolean, freeFactor: boolean): ShiftModel {
+  const point: CubicPoint = { girthMm: 0, slope: 0 };
+  let shift = startMm;
+  let factor = freeFactor ? factorAt(data, shift, point) : 1;
+  let ss = 0;
+  let sa = 0;
+  let aa = 0;
+  for (let round = 0; round < ROUNDS && (freeShift || freeFactor); round++) {
+    ss = freeShift ? 1 / prior.varianceMm2 : 1;
+    sa = 0;
+    aa = freeFactor ? 0 : 1;
+    let gradientShift = freeShift ? (prior.centreMm - shift) / prior.varianceMm2 : 0;
+    let gradientFactor = 0;
+    for (let rung = 0; rung < data.placesMm.length; rung++) {
+      cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
+      const weight = data.weights[rung] as number;
+      const residual = (data.girthsMm[rung] as number) - factor * point.girthMm;
+      const scaled = Math.abs(residual) * Math.sqrt(weight);
+      const trusted = scaled <= HUBER ? weight : (weight * HUBER) / scaled;
+      const byShift = factor * point.slope;
+      if (freeShift) {
+        ss += trusted * byShift * byShift;
+        gradientShift += trusted * byShift * residual;
+      }
+      if (freeFactor) {
+        aa += trusted * point.girthMm * point.girthMm;
+        gradientFactor += trusted * point.girthMm * residual;
+      }
+      if (freeShift && freeFactor) sa += trusted * byShift * point.girthMm;
+    }
+    const determinant = ss * aa - sa * sa;
+    if (!(determinant > 0)) break;
+    if (freeShift) shift += (aa * gradientShift - sa * gradientFactor) / determinant;
+    if (freeFactor) factor += (ss * gradientFactor - sa * gradientShift) / determinant;
+  }
+  const determinant = ss * aa - sa * sa;
+  return {
+    shiftMm: shift,
+    factor,
+    shiftVariance: freeShift ? aa / determinant : 0,
+    factorVariance: freeFactor ? ss / determinant : 0,
+    deviance: robustDeviance(data, shift, factor, point) + priorDeviance(prior, shift),
+  };
 }
 
 /** The start for a fit: the shift on a coarse grid with the smallest deviance. */
-export function bestStart(
-	data: ShiftData,
-	prior: ShiftPrior,
-	reachMm: number,
-	stepMm: number,
-	freeFactor: boolean,
-): number {
-	const point: CubicPoint = { girthMm: 0, slope: 0 };
-	let best = 0;
-	let smallest = Number.POSITIVE_INFINITY;
-	for (let shift = -reachMm; shift <= reachMm; shift += stepMm) {
-		const deviance =
-			robustDeviance(
-				data,
-				shift,
-				freeFactor ? factorAt(data, shift, point) : 1,
-				point,
-			) + priorDeviance(prior, shift);
-		if (deviance < smallest) {
-			smallest = deviance;
-			best = shift;
-		}
-	}
-	return best;
+export function bestStart(data: ShiftData, prior: ShiftPrior, reachMm: number, stepMm: number, freeFactor: boolean): number {
+  const point: CubicPoint = { girthMm: 0, slope: 0 };
+  let best = 0;
+  let smallest = Number.POSITIVE_INFINITY;
+  for (let shift = -reachMm; shift <= reachMm; shift += stepMm) {
+    const deviance = robustDeviance(data, shift, freeFactor ? factorAt(data, shift, point) : 1, point) + priorDeviance(prior, shift);
+    if (deviance < smallest) {
+      smallest = deviance;
+      best = shift;
+    }
+  }
+  return best;
 }
 
 function factorAt(data: ShiftData, shift: number, point: CubicPoint): number {
-	let over = 0;
-	let under = 0;
-	for (let rung = 0; rung < data.placesMm.length; rung++) {
-		cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-		const weighted = (data.weights[rung] as number) * point.girthMm;
-		over += weighted * (data.girthsMm[rung] as number);
-		under += weighted * point.girthMm;
-	}
-	return over / under;
+  let over = 0;
+  let under = 0;
+  for (let rung = 0; rung < data.placesMm.length; rung++) {
+    cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
+    const weighted = (data.weights[rung] as number) * point.girthMm;
+    over += weighted * (data.girthsMm[rung] as number);
+    under += weighted * point.girthMm;
+  }
+  return over / under;
 }
 
-function robustDeviance(
-	data: ShiftData,
-	shift: number,
-	factor: number,
-	point: CubicPoint,
-): number {
-	let sum = 0;
-	for (let rung = 0; rung < data.placesMm.length; rung++) {
-		cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-		const residual =
-			Math.abs((data.girthsMm[rung] as number) - factor * point.girthMm) *
-			Math.sqrt(data.weights[rung] as number);
-		sum +=
-			residual <= HUBER ? residual * residual : HUBER * (2 * residual - HUBER);
-	}
-	return sum;
+function robustDeviance(data: ShiftData, shift: number, factor: number, point: CubicPoint): number {
+  let sum = 0;
+  for (let rung = 0; rung < data.placesMm.length; rung++) {
+    cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
+    const residual = Math.abs((data.girthsMm[rung] as number) - factor * point.girthMm) * Math.sqrt(data.weights[rung] as number);
+    sum += residual <= HUBER ? residual * residual : HUBER * (2 * residual - HUBER);
+  }
+  return sum;
 }
 
 function priorDeviance(prior: ShiftPrior, shift: number): number {
-	return (shift - prior.centreMm) ** 2 / prior.varianceMm2 + prior.cost;
+  return (shift - prior.centreMm) ** 2 / prior.varianceMm2 + prior.cost;
 }

@@ -1,4 +1,4 @@
-import { errorFunction } from "simple-statistics";
+import { errorFunction } from 'simple-statistics';
 
 /**
  * The centile of a z-score: 100·Φ(z), per cent of the reference below.
@@ -7,7 +7,7 @@ import { errorFunction } from "simple-statistics";
  * Example: z −1.8808 is the 3rd centile; z 0 is the 50th.
  */
 export function centileOf(z: number): number {
-	return 50 * (1 + errorFunction(z / Math.SQRT2));
+  return 50 * (1 + errorFunction(z / Math.SQRT2));
 }
 
 /**
@@ -16,14 +16,14 @@ export function centileOf(z: number): number {
  * Rounds only here. Example: 52.3 is `52nd centile`; 0.4 is `below the 1st centile`.
  */
 export function showCentile(centile: number): string {
-	if (centile < 1) return "below the 1st centile";
-	if (centile > 99) return "above the 99th centile";
-	const whole = Math.round(centile);
-	return `${whole}${ending(whole)} centile`;
+  if (centile < 1) return 'below the 1st centile';
+  if (centile > 99) return 'above the 99th centile';
+  const whole = Math.round(centile);
+  return `${whole}${ending(whole)} centile`;
 }
 
 function ending(whole: number): string {
-	const tens = whole % 100;
-	if (tens >= 11 && tens <= 13) return "th";
-	return ["th", "st", "nd", "rd"][whole % 10] ?? "th";
+  const tens = whole % 100;
+  if (tens >= 11 && tens <= 13) return 'th';
+  return ['th', 'st', 'nd', 'rd'][whole % 10] ?? 'th';
 }

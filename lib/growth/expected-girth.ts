@@ -1,11 +1,8 @@
-import type { LimbKind } from "../ladder/limb";
-import { exponentsAt } from "./girth-exponents";
+import type { LimbKind } from '../ladder/limb';
+import { exponentsAt } from './girth-exponents';
 
 /** Body weight (kg) and height (mm) on one day, each with the day it was taken. */
-export type BodySize = {
-	readonly weightKg: number | undefined;
-	readonly heightMm: number | undefined;
-};
+export type BodySize = { readonly weightKg: number | undefined; readonly heightMm: number | undefined };
 
 /**
  * How much larger a girth is expected to be: (W/W₀)^kw · (H/H₀)^kh, exponents by place along the limb.
@@ -14,15 +11,9 @@ export type BodySize = {
  * Source: see `girth-exponents`; outside check: Berkeley calf from 9 to 18 years, bias below 2 %, SD about 3 %.
  * Example: a child's calf, weight 30 to 33 kg and height 1,350 to 1,400 mm: 1.1^0.45 · 1.037^−0.3 = 1.0325.
  */
-export function girthFactor(
-	limb: LimbKind,
-	growing: boolean,
-	place: number,
-	weightRatio: number,
-	heightRatio: number,
-): number {
-	const exponents = exponentsAt(limb, growing, place);
-	return weightRatio ** exponents.weight * heightRatio ** exponents.height;
+export function girthFactor(limb: LimbKind, growing: boolean, place: number, weightRatio: number, heightRatio: number): number {
+  const exponents = exponentsAt(limb, growing, place);
+  return weightRatio ** exponents.weight * heightRatio ** exponents.height;
 }
 
 /**
@@ -33,9 +24,9 @@ export function girthFactor(
  * Example: 182 days give 1.0 %.
  */
 export function bodyModelSd(daysApart: number): number {
-	const years = Math.abs(daysApart) / 365.25;
-	if (years <= 0.5) return 0.007 + (years / 0.5) * 0.003;
-	if (years <= 1) return 0.01 + ((years - 0.5) / 0.5) * 0.005;
-	if (years <= 3) return 0.015 + ((years - 1) / 2) * 0.015;
-	return 0.03;
+  const years = Math.abs(daysApart) / 365.25;
+  if (years <= 0.5) return 0.007 + (years / 0.5) * 0.003;
+  if (years <= 1) return 0.01 + ((years - 0.5) / 0.5) * 0.005;
+  if (years <= 3) return 0.015 + ((years - 1) / 2) * 0.015;
+  return 0.03;
 }

@@ -1,4 +1,4 @@
-import type { Lms } from "./lms-table";
+import type { Lms } from './lms-table';
 
 /** Below this size of L the formula turns into its limit, the logarithm. Source: CDC's own program for the 2000 charts. */
 const LOGARITHM_BELOW = 0.01;
@@ -13,8 +13,8 @@ const RESTRICTED_BEYOND = 3;
  * Example: L 1, M 87.1303, S 0.03508 (boys, day 731) and 93.243 cm give +2.
  */
 export function plainZ({ l, m, s }: Lms, value: number): number {
-	if (Math.abs(l) < LOGARITHM_BELOW) return Math.log(value / m) / s;
-	return ((value / m) ** l - 1) / (l * s);
+  if (Math.abs(l) < LOGARITHM_BELOW) return Math.log(value / m) / s;
+  return ((value / m) ** l - 1) / (l * s);
 }
 
 /**
@@ -24,9 +24,9 @@ export function plainZ({ l, m, s }: Lms, value: number): number {
  * Source and example: as `plainZ`, the other way round.
  */
 export function plainValue({ l, m, s }: Lms, z: number): number | undefined {
-	if (Math.abs(l) < LOGARITHM_BELOW) return m * Math.exp(s * z);
-	const base = 1 + l * s * z;
-	return base > 0 ? m * base ** (1 / l) : undefined;
+  if (Math.abs(l) < LOGARITHM_BELOW) return m * Math.exp(s * z);
+  const base = 1 + l * s * z;
+  return base > 0 ? m * base ** (1 / l) : undefined;
 }
 
 /**
@@ -37,22 +37,22 @@ export function plainValue({ l, m, s }: Lms, z: number): number | undefined {
  * Example: a boy of 365 days and 15 kg has +4.22; the plain formula gives +4.10.
  */
 export function restrictedZ(lms: Lms, value: number): number {
-	const z = plainZ(lms, value);
-	if (Math.abs(z) <= RESTRICTED_BEYOND) return z;
-	const side = Math.sign(z);
-	const three = plainValue(lms, side * 3);
-	const two = plainValue(lms, side * 2);
-	if (three === undefined || two === undefined) return z;
-	return side * (3 + (value - three) / (three - two));
+  const z = plainZ(lms, value);
+  if (Math.abs(z) <= RESTRICTED_BEYOND) return z;
+  const side = Math.sign(z);
+  const three = plainValue(lms, side * 3);
+  const two = plainValue(lms, side * 2);
+  if (three === undefined || two === undefined) return z;
+  return side * (3 + (value - three) / (three - two));
 }
 
 /** The value at a z-score by WHO's restricted rule; the other way round of `restrictedZ`. Undefined at or below zero. */
 export function restrictedValue(lms: Lms, z: number): number | undefined {
-	if (Math.abs(z) <= RESTRICTED_BEYOND) return plainValue(lms, z);
-	const side = Math.sign(z);
-	const three = plainValue(lms, side * 3);
-	const two = plainValue(lms, side * 2);
-	if (three === undefined || two === undefined) return undefined;
-	const value = three + (Math.abs(z) - 3) * (three - two);
-	return value > 0 ? value : undefined;
+  if (Math.abs(z) <= RESTRICTED_BEYOND) return plainValue(lms, z);
+  const side = Math.sign(z);
+  const three = plainValue(lms, side * 3);
+  const two = plainValue(lms, side * 2);
+  if (three === undefined || two === undefined) return undefined;
+  const value = three + (Math.abs(z) - 3) * (three - two);
+  return value > 0 ? value : undefined;
 }

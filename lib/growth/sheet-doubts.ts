@@ -1,37 +1,28 @@
-import { doubtsAgainst } from "../alignment/doubts-against";
-import { doubtOfOrder } from "../alignment/doubts-of-order";
-import {
-	doubtOfCopy,
-	doubtOfSides,
-	doubtOfUnit,
-	type SideAgainst,
-} from "../alignment/doubts-of-whole";
-import type { ReferenceLine, TapedRung } from "../alignment/reference-line";
-import type { Doubt } from "../ladder/doubt";
-import { DOUBT_LIMITS } from "../ladder/doubt-limits";
-import { doubtfulRungs } from "../ladder/doubtful-rungs";
-import { endRungDoubt } from "../ladder/end-rungs";
-import { floorCheck } from "../ladder/floor-check";
-import type { Ladder } from "../ladder/ladder";
-import { distalLandmark, type Side } from "../ladder/limb";
-import { secondTapingDoubts } from "../ladder/second-taping";
-import { sizeCheck } from "../ladder/size-check";
-import { tapedLine } from "../ladder/taped-line";
-import { wasKept } from "../ladder/was-kept";
-import { anatomicalPlace } from "./anatomical-place";
-import {
-	type LastLadder,
-	lastVisitLine,
-	otherLimbLine,
-	type TapingDay,
-} from "./expected-ladder";
+import { doubtsAgainst } from '../alignment/doubts-against';
+import { doubtOfOrder } from '../alignment/doubts-of-order';
+import { doubtOfCopy, doubtOfUnit } from '../alignment/doubts-of-whole';
+import { type ReferenceLine, type TapedRung, tapedRungs } from '../alignment/reference-line';
+import type { Doubt } from '../ladder/doubt';
+import { DOUBT_LIMITS } from '../ladder/doubt-limits';
+import { doubtfulRungs } from '../ladder/doubtful-rungs';
+import { endRungDoubt } from '../ladder/end-rungs';
+import { floorCheck } from '../ladder/floor-check';
+import type { Ladder } from '../ladder/ladder';
+import { distalLandmark, type Side } from '../ladder/limb';
+import { secondTapingDoubts } from '../ladder/second-taping';
+import { sizeCheck } from '../ladder/size-check';
+import { tapedLine } from '../ladder/taped-line';
+import { wasKept } from '../ladder/was-kept';
+import { anatomicalPlace } from './anatomical-place';
+import { type LastLadder, lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
+import { sidesChanged } from './sides-changed';
 
 /** One limb on the sheet: what is typed so far, the places of all its rows (mm from zero), and its last ladder if there is one. */
 export type LimbOnSheet = {
-	readonly ladder: Ladder;
-	readonly rowsMm: readonly number[];
-	readonly affected: boolean;
-	readonly last: LastLadder | undefined;
+  readonly ladder: Ladder;
+  readonly rowsMm: readonly number[];
+  readonly affected: boolean;
+  readonly last: LastLadder | undefined;
 };
 
 /** A question and the side it is about. */
@@ -45,183 +36,97 @@ export type SheetDoubt = { readonly side: Side; readonly doubt: Doubt };
  * Shape: one or two limbs of one kind, the day; doubts in the order of the sides and then of distance, whole-ladder ones first.
  * Source: `DOUBT_LIMITS`, `SPREAD`, and the files of the single questions.
  */
-export function sheetDoubts(
-	limbs: readonly LimbOnSheet[],
-	today: TapingDay,
-): SheetDoubt[] {
-	const sides = limbs.map((limb) => prepared(limb, limbs, today));
-	const changedRound = sidesChanged(limbs, today);
-	return sides.flatMap((one, index) => {
-		const { ladder } = one.limb;
-		const whole = changedRound && index === 0 ? [changedRound] : [];
-		const asked = [
-			...whole,
-			...(changedRound ? [] : sideDoubts(one, sides, today)),
-		];
-		return asked
-			.filter((doubt) => !wasKept(ladder, doubt))
-			.map((doubt) => ({ side: ladder.side, doubt }));
-	});
+export function sheetDoubts(limbs: readonly LimbOnSheet[], today: TapingDay): SheetDoubt[] {
+  const sides = limbs.map((limb) => prepared(limb, limbs, today));
+  const changedRound = sidesChanged(limbs, today);
+  return sides.flatMap((one, index) => {
+    const { ladder } = one.limb;
+    const whole = changedRound && index === 0 ? [changedRound] : [];
+    const asked = [...whole, ...(changedRound ? [] : sideDoubts(one, sides, today))];
+    return asked.filter((doubt) => !wasKept(ladder, doubt)).map((doubt) => ({ side: ladder.side, doubt }));
+  });
 }
 
 type Prepared = {
-	readonly limb: LimbOnSheet;
-	readonly rungs: readonly TapedRung[];
-	readonly reference: ReferenceLine | undefined;
+  readonly limb: LimbOnSheet;
+  readonly rungs: readonly TapedRung[];
+  readonly reference: ReferenceLine | undefined;
 };
 
-function prepared(
-	limb: LimbOnSheet,
-	limbs: readonly LimbOnSheet[],
-	today: TapingDay,
-): Prepared {
-	const other = limbs.find(
-		(one) => one !== limb && one.ladder.rungs.some((rung) => rung.girth),
-	);
-	const byLast =
-		limb.last && lastVisitLine(limb.last, limb.ladder, today, limb.affected);
-	const later =
-		other && limbs.indexOf(other) < limbs.indexOf(limb) ? other : undefined;
-	const byOther =
-		later &&
-		otherLimbLine(later.ladder, limb.ladder, limb.affected || later.affected);
-	return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther };
+function prepared(limb: LimbOnSheet, limbs: readonly LimbOnSheet[], today: TapingDay): Prepared {
+  const other = limbs.find((one) => one !== limb && one.ladder.rungs.some((rung) => rung.girth));
+  const byLast = limb.last && lastVisitLine(limb.last, limb.ladder, today, limb.affected);
+  const later = other && limbs.indexOf(other) < limbs.indexOf(limb) ? other : undefined;
+  const byOther = later && otherLimbLine(later.ladder, limb.ladder, limb.affected || later.affected);
+  return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther };
 }
 
-function sideDoubts(
-	{ limb, rungs, reference }: Prepared,
-	sides: readonly Prepared[],
-	today: TapingDay,
-): Doubt[] {
-	const { ladder, affected } = limb;
-	const unit = doubtOfUnit(
-		rungs,
-		reference,
-		ladder.limb,
-		ladder.unit,
-		placesOn(ladder, today),
-	);
-	if (unit) return wasKept(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
-	const whole = [...copies(limb, rungs, sides), ...lengthDoubts(ladder, today)];
-	const milder = affected ? DOUBT_LIMITS.swollen.value : 1;
-	const against = reference
-		? doubtsAgainst(rungs, reference, ladder.unit, milder)
-		: undefined;
-	const gross = new Set(
-		against?.doubts.flatMap((doubt) =>
-			isGross(doubt, rungs) && doubt.distanceMm !== null
-				? [doubt.distanceMm]
-				: [],
-		),
-	);
-	const order =
-		reference &&
-		doubtOfOrder(rungs, limb.rowsMm, reference, ladder.unit, milder, gross);
-	const explained = (doubt: Doubt) =>
-		doubt.distanceMm !== null &&
-		!gross.has(doubt.distanceMm) &&
-		(order?.explains(doubt.distanceMm) ?? false);
-	const single = (against?.doubts ?? []).filter((doubt) => !explained(doubt));
-	const own = ownDoubts(ladder, rungs, affected).filter((doubt) => {
-		if (doubt.kind === "girth-at-joint") return true;
-		const taken =
-			single.some((one) => one.distanceMm === doubt.distanceMm) ||
-			explained(doubt);
-		return (
-			!taken &&
-			!(doubt.distanceMm !== null && against?.fitting.has(doubt.distanceMm))
-		);
-	});
-	const ofRungs = [
-		...(order ? [order.doubt] : []),
-		...single,
-		...own,
-		...secondTapingDoubts(ladder),
-	];
-	return [...whole, ...onePerRung(ofRungs)];
+function sideDoubts({ limb, rungs, reference }: Prepared, sides: readonly Prepared[], today: TapingDay): Doubt[] {
+  const { ladder, affected } = limb;
+  const unit = doubtOfUnit(rungs, reference, ladder.limb, ladder.unit, placesOn(ladder, today));
+  if (unit) return wasKept(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
+  const whole = [...copies(limb, rungs, sides), ...lengthDoubts(ladder, today)];
+  const milder = affected ? DOUBT_LIMITS.swollen.value : 1;
+  const against = reference ? doubtsAgainst(rungs, reference, ladder.unit, milder) : undefined;
+  const gross = new Set(against?.doubts.flatMap((doubt) => (isGross(doubt, rungs) && doubt.distanceMm !== null ? [doubt.distanceMm] : [])));
+  const order = reference && doubtOfOrder(rungs, limb.rowsMm, reference, ladder.unit, milder, gross);
+  const explained = (doubt: Doubt) =>
+    doubt.distanceMm !== null && !gross.has(doubt.distanceMm) && (order?.explains(doubt.distanceMm) ?? false);
+  const single = (against?.doubts ?? []).filter((doubt) => !explained(doubt));
+  const own = ownDoubts(ladder, rungs, affected).filter((doubt) => {
+    if (doubt.kind === 'girth-at-joint') return true;
+    const taken = single.some((one) => one.distanceMm === doubt.distanceMm) || explained(doubt);
+    return !taken && !(doubt.distanceMm !== null && against?.fitting.has(doubt.distanceMm));
+  });
+  const ofRungs = [...(order ? [order.doubt] : []), ...single, ...own, ...secondTapingDoubts(ladder)];
+  return [...whole, ...onePerRung(ofRungs)];
 }
 
 /** Questions the ladder raises by itself; in a swollen limb only those that a slip explains or that stand at a joint. */
-function ownDoubts(
-	ladder: Ladder,
-	rungs: readonly TapedRung[],
-	affected: boolean,
-): Doubt[] {
-	const newest = rungs.at(-1);
-	const end = newest && endRungDoubt(ladder, newest.atMm);
-	const all = [...doubtfulRungs(ladder), ...(end ? [end] : [])];
-	return affected
-		? all.filter(
-				(doubt) => doubt.kind !== "neighbours" && doubt.kind !== "out-of-range",
-			)
-		: all;
+function ownDoubts(ladder: Ladder, rungs: readonly TapedRung[], affected: boolean): Doubt[] {
+  const newest = rungs.at(-1);
+  const end = newest && endRungDoubt(ladder, newest.atMm);
+  const all = [...doubtfulRungs(ladder), ...(end ? [end] : [])];
+  return affected ? all.filter((doubt) => doubt.kind !== 'neighbours' && doubt.kind !== 'out-of-range') : all;
 }
 
 /** So far off that it must not take part in weighing the order of the others: a quarter or more. */
 function isGross(doubt: Doubt, rungs: readonly TapedRung[]): boolean {
-	const girthMm =
-		(rungs.find((rung) => rung.atMm === doubt.distanceMm)?.girth.nm ?? 0) / 1e6;
-	return (
-		doubt.wouldFitMm !== undefined &&
-		Math.abs(Math.log(girthMm / doubt.wouldFitMm)) > 0.22
-	);
+  const girthMm = (rungs.find((rung) => rung.atMm === doubt.distanceMm)?.girth.nm ?? 0) / 1e6;
+  return doubt.wouldFitMm !== undefined && Math.abs(Math.log(girthMm / doubt.wouldFitMm)) > 0.22;
 }
 
-function copies(
-	limb: LimbOnSheet,
-	rungs: readonly TapedRung[],
-	sides: readonly Prepared[],
-): Doubt[] {
-	const { ladder, last } = limb;
-	const sign = ladder.direction === "up" ? 1 : -1;
-	const then =
-		last && new Map(last.girthsNm.map(([place, nm]) => [sign * place, nm]));
-	const before = sides
-		.slice(
-			0,
-			sides.findIndex((one) => one.limb === limb),
-		)
-		.find((one) => one.rungs.length > 0);
-	const there =
-		before &&
-		new Map(before.rungs.map((rung) => [rung.atMm, rung.girth.nm as number]));
-	return [
-		then && doubtOfCopy(rungs, then, "equals-last-visit", ladder.limb),
-		there && doubtOfCopy(rungs, there, "equals-other-limb", ladder.limb),
-	].filter((doubt) => doubt !== undefined);
+function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly Prepared[]): Doubt[] {
+  const { ladder, last } = limb;
+  const sign = ladder.direction === 'up' ? 1 : -1;
+  const then = last && new Map(last.girthsNm.map(([place, nm]) => [sign * place, nm]));
+  const before = sides
+    .slice(
+      0,
+      sides.findIndex((one) => one.limb === limb),
+    )
+    .find((one) => one.rungs.length > 0);
+  const there = before && new Map(before.rungs.map((rung) => [rung.atMm, rung.girth.nm as number]));
+  return [
+    then && doubtOfCopy(rungs, then, 'equals-last-visit', ladder.limb),
+    there && doubtOfCopy(rungs, there, 'equals-other-limb', ladder.limb),
+  ].filter((doubt) => doubt !== undefined);
 }
 
 function lengthDoubts(ladder: Ladder, today: TapingDay): Doubt[] {
-	return [
-		floorCheck(ladder),
-		sizeCheck(ladder, today.body.heightMm?.value),
-	].filter((doubt) => doubt !== undefined);
+  return [floorCheck(ladder), sizeCheck(ladder, today.body.heightMm?.value)].filter((doubt) => doubt !== undefined);
 }
 
 /** Anatomical place of a distance on this ladder's ruler, by its landmarks so far and the body. */
-function placesOn(
-	ladder: Ladder,
-	today: TapingDay,
-): (distanceMm: number) => number {
-	const { landmarks } = tapedLine(ladder);
-	const known =
-		landmarks.size > 0
-			? landmarks
-			: new Map([[distalLandmark(ladder.limb), 0]]);
-	const place = anatomicalPlace(
-		ladder.limb,
-		(landmark) => known.get(landmark),
-		today.body.heightMm?.value,
-	);
-	return (distanceMm) =>
-		place(ladder.direction === "up" ? distanceMm : -distanceMm);
+function placesOn(ladder: Ladder, today: TapingDay): (distanceMm: number) => number {
+  const { landmarks } = tapedLine(ladder);
+  const known = landmarks.size > 0 ? landmarks : new Map([[distalLandmark(ladder.limb), 0]]);
+  const place = anatomicalPlace(ladder.limb, (landmark) => known.get(landmark), today.body.heightMm?.value);
+  return (distanceMm) => place(ladder.direction === 'up' ? distanceMm : -distanceMm);
 }
 
 function onePerRung(doubts: readonly Doubt[]): Doubt[] {
-	const byRung = new Map<number | null, Doubt>();
-	for (const doubt of doubts)
-		if (!byRung.has(doubt.distanceMm)) byRung.set(doubt.distanceMm, doubt);
-	return [...byRung.values()].sort(
-		(one, other) => (one.distanceMm ?? -1) - (other.distanceMm ?? -1),
-	);
+  const byRung = new Map<number | null, Doubt>();
+  for (const doubt of doubts) if (!byRung.has(doubt.distanceMm)) byRung.set(doubt.distanceMm, doubt);
+  return [...byRung.values()].sort((one, other) => (one.distanceMm ?? -1) - (other.distanceMm ?? -1));
 }

@@ -1,18 +1,18 @@
 /** Where a limit of the doubts comes from, what it counts, and the limit. */
 type DoubtLimit = {
-	readonly value: number;
-	readonly unit: string;
-	readonly source: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
 };
 
 const limit = (value: number, unit: string, source: string): DoubtLimit => ({
-	value,
-	unit,
-	source,
+  value,
+  unit,
+  source,
 });
 
 const PLANTED =
-	"Clinic default; chosen by planted slips on model limbs with 0.3 cm of reading noise and 0.5 cm of placing (tests/properties).";
+  'Clinic default; chosen by planted slips on model limbs with 0.3 cm of reading noise and 0.5 cm of placing (tests/properties).';
 
 /**
  * Every limit of the questions that need a second ladder, in one place. All ask, none refuses.
@@ -20,52 +20,24 @@ const PLANTED =
  * `alone` is for a figure that no slip explains, `slip` for one that a slip would put right; both count SDs of what is expected.
  */
 export const DOUBT_LIMITS = {
-	alone: limit(4, "SD", PLANTED),
-	aloneShare: limit(
-		0.05,
-		"share of girth",
-		"About twice the largest usual left–right difference over tape error (Yeadon sample, body measures).",
-	),
-	slip: limit(2.6, "SD", PLANTED),
-	slipCorrected: limit(2, "SD", PLANTED),
-	slipMovesMm: limit(
-		8,
-		"mm",
-		"Just under 1 cm, the smallest swap that is worth a question; clinic default.",
-	),
-	swollen: limit(
-		1.5,
-		"times",
-		"Lobes and folds break neighbourhood in a swollen limb, so its questions are milder; clinic default.",
-	),
-	shiftGain: limit(16, "χ²", PLANTED),
-	swapGain: limit(14, "χ²", PLANTED),
-	sidesGain: limit(18, "χ²", PLANTED),
-	fewestForWhole: limit(
-		3,
-		"rungs",
-		"Three girths in the other unit are no chance; clinic default.",
-	),
-	fewestEqual: limit(
-		4,
-		"rungs",
-		"Four equal neighbours to the tape step are rare by chance; common practice.",
-	),
-	steepest: limit(
-		1.5,
-		"cm per cm",
-		"Above every slope of ANSUR II 2012 and Snyder 1977 but at knee and shoulder.",
-	),
-	steepestAtJoint: limit(
-		2,
-		"cm per cm",
-		"Slack 1997: knee to distal thigh, 99th percentile 1.85.",
-	),
-	againMm: limit(
-		8.3,
-		"mm",
-		"Smallest real difference of two readings, 1.96 × √2 × 3 mm reading SD.",
-	),
+  alone: limit(4, 'SD', PLANTED),
+  aloneShare: limit(
+    0.05,
+    'share of girth',
+    'About twice the largest usual left–right difference over tape error (Yeadon sample, body measures).',
+  ),
+  slip: limit(2.6, 'SD', PLANTED),
+  slipCorrected: limit(2, 'SD', PLANTED),
+  slipMovesMm: limit(8, 'mm', 'Just under 1 cm, the smallest swap that is worth a question; clinic default.'),
+  swollen: limit(1.5, 'times', 'Lobes and folds break neighbourhood in a swollen limb, so its questions are milder; clinic default.'),
+  shiftGain: limit(16, 'χ²', PLANTED),
+  swapGain: limit(14, 'χ²', PLANTED),
+  sidesGain: limit(18, 'χ²', PLANTED),
+  fewestForWhole: limit(3, 'rungs', 'Three girths in the other unit are no chance; clinic default.'),
+  fewestEqual: limit(4, 'rungs', 'Four equal neighbours to the tape step are rare by chance; common practice.'),
+  steepest: limit(1.5, 'cm per cm', 'Above every slope of ANSUR II 2012 and Snyder 1977 but at knee and shoulder.'),
+  steepestAtJoint: limit(2, 'cm per cm', 'Slack 1997: knee to distal thigh, 99th percentile 1.85.'),
+  againMm: limit(8.3, 'mm', 'Smallest real difference of two readings, 1.96 × √2 × 3 mm reading SD.'),
 } as const satisfies Record<string, DoubtLimit>;
 
 /**
@@ -76,10 +48,10 @@ export const DOUBT_LIMITS = {
  * percentile) a rung (Yeadon sample). Swollen limbs vary more: clinic default.
  */
 export const SPREAD = {
-	last: { level: 0.03, tilt: 0.02, zeroMm: 8, rung: 0.008 },
-	lastSwollen: { level: 0.07, tilt: 0.06, zeroMm: 8, rung: 0.015 },
-	other: { level: 0.05, tilt: 0.03, zeroMm: 8, rung: 0.02 },
-	otherSwollen: { level: 0.2, tilt: 0.12, zeroMm: 8, rung: 0.04 },
+  last: { level: 0.03, tilt: 0.02, zeroMm: 8, rung: 0.008 },
+  lastSwollen: { level: 0.07, tilt: 0.06, zeroMm: 8, rung: 0.015 },
+  other: { level: 0.05, tilt: 0.03, zeroMm: 8, rung: 0.02 },
+  otherSwollen: { level: 0.2, tilt: 0.12, zeroMm: 8, rung: 0.04 },
 } as const;
 
 /** How far ladders of two visits or limbs may spread. */

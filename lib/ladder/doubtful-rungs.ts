@@ -1,21 +1,19 @@
-import { type LengthUnit, mm, type TypedLength } from "../units/length";
-import { showLength, showLengthWithUnit } from "../units/show-length";
-import type { Doubt } from "./doubt";
-import type { Ladder, Rung } from "./ladder";
-import { distalLandmark, type LimbKind } from "./limb";
-import { SLIP_WORDS, usualSlip } from "./slip";
-import { wasKept } from "./was-kept";
+import { type LengthUnit, mm, type TypedLength } from '../units/length';
+import { showLength, showLengthWithUnit } from '../units/show-length';
+import type { Doubt } from './doubt';
+import type { Ladder, Rung } from './ladder';
+import { distalLandmark, type LimbKind } from './limb';
+import { SLIP_WORDS, usualSlip } from './slip';
+import { wasKept } from './was-kept';
 
 /**
  * Girths observed in healthy people of two years and more, mm: outside these a second reading is asked for.
  *
  * Source: smallest and largest values in ANSUR II 2012, NHANES 2003–2006, Snyder 1977 and Slack 1997. A swollen limb may be larger.
  */
-export const OBSERVED_GIRTHS_MM: Readonly<
-	Record<LimbKind, { readonly least: number; readonly most: number }>
-> = {
-	leg: { least: 121, most: 948 },
-	arm: { least: 92, most: 624 },
+export const OBSERVED_GIRTHS_MM: Readonly<Record<LimbKind, { readonly least: number; readonly most: number }>> = {
+  leg: { least: 121, most: 948 },
+  arm: { least: 92, most: 624 },
 };
 
 /**
@@ -25,10 +23,7 @@ export const OBSERVED_GIRTHS_MM: Readonly<
  * Source: simulated slips on dense leg profiles with 0.3 cm of reading noise; one false question in thirty ladders at 4 cm.
  */
 export function neighbourLimit(gapMm: number): number {
-	return Math.min(
-		Math.max(0.06 + ((gapMm - 25.4) / (50 - 25.4)) * 0.04, 0.05),
-		0.14,
-	);
+  return Math.min(Math.max(0.06 + ((gapMm - 25.4) / (50 - 25.4)) * 0.04, 0.05), 0.14);
 }
 
 /**
@@ -40,117 +35,85 @@ export function neighbourLimit(gapMm: number): number {
  * Example: 7¾, 8¼, 9¼ … 21⅛ between 11¼ and 13 in: "21⅛ or 12⅛?".
  */
 export function doubtfulRungs(ladder: Ladder): Doubt[] {
-	const taped = ladder.rungs.flatMap((rung) =>
-		rung.girth
-			? [{ rung, girth: rung.girth, atMm: mm(rung.distance.nm) as number }]
-			: [],
-	);
-	taped.sort((one, other) => one.atMm - other.atMm);
-	const doubts = [
-		...jointGirths(ladder),
-		...outOfRange(ladder, taped),
-		...offTheLine(taped, ladder.unit),
-	];
-	return doubts.filter((doubt) => !wasKept(ladder, doubt));
+  const taped = ladder.rungs.flatMap((rung) => (rung.girth ? [{ rung, girth: rung.girth, atMm: mm(rung.distance.nm) as number }] : []));
+  taped.sort((one, other) => one.atMm - other.atMm);
+  const doubts = [...jointGirths(ladder), ...outOfRange(ladder, taped), ...offTheLine(taped, ladder.unit)];
+  return doubts.filter((doubt) => !wasKept(ladder, doubt));
 }
 
 type Taped = {
-	readonly rung: Rung;
-	readonly girth: TypedLength;
-	readonly atMm: number;
+  readonly rung: Rung;
+  readonly girth: TypedLength;
+  readonly atMm: number;
 };
 
 function offTheLine(taped: readonly Taped[], unit: LengthUnit): Doubt[] {
-	const doubts: Doubt[] = [];
-	let trusted = [...taped];
-	while (trusted.length >= 3) {
-		const worst = furthestFromLine(trusted);
-		if (!worst) break;
-		doubts.push(askAbout(worst.odd, worst.expectedMm, worst.neighbour, unit));
-		trusted = trusted.filter((one) => one !== worst.odd);
-	}
-	return doubts;
+  const doubts: Doubt[] = [];
+  let trusted = [...taped];
+  while (trusted.length >= 3) {
+    const worst = furthestFromLine(trusted);
+    if (!worst) break;
+    doubts.push(askAbout(worst.odd, worst.expectedMm, worst.neighbour, unit));
+    trusted = trusted.filter((one) => one !== worst.odd);
+  }
+  return doubts;
 }
 
-function furthestFromLine(
-	taped: readonly Taped[],
-): { odd: Taped; expectedMm: number; neighbour: Taped } | undefined {
-	let worst:
-		| { odd: Taped; expectedMm: number; neighbour: Taped; excess: number }
-		| undefined;
-	for (let at = 1; at + 1 < taped.length; at++) {
-		const [below, here, above] = [taped[at - 1], taped[at], taped[at + 1]] as [
-			Taped,
-			Taped,
-			Taped,
-		];
-		const gap = above.atMm - below.atMm;
-		const share = (here.atMm - below.atMm) / gap;
-		const expectedMm =
-			mm(below.girth.nm) + share * (mm(above.girth.nm) - mm(below.girth.nm));
-		const off = Math.abs(mm(here.girth.nm) / expectedMm - 1);
-		const excess = off / neighbourLimit(gap / 2);
-		if (excess > 1 && (!worst || excess > worst.excess))
-			worst = { odd: here, expectedMm, neighbour: below, excess };
-	}
-	return worst;
+function furthestFromLine(taped: readonly Taped[]): { odd: Taped; expectedMm: number; neighbour: Taped } | undefined {
+  let worst: { odd: Taped; expectedMm: number; neighbour: Taped; excess: number } | undefined;
+  for (let at = 1; at + 1 < taped.length; at++) {
+    const [below, here, above] = [taped[at - 1], taped[at], taped[at + 1]] as [Taped, Taped, Taped];
+    const gap = above.atMm - below.atMm;
+    const share = (here.atMm - below.atMm) / gap;
+    const expectedMm = mm(below.girth.nm) + share * (mm(above.girth.nm) - mm(below.girth.nm));
+    const off = Math.abs(mm(here.girth.nm) / expectedMm - 1);
+    const excess = off / neighbourLimit(gap / 2);
+    if (excess > 1 && (!worst || excess > worst.excess)) worst = { odd: here, expectedMm, neighbour: below, excess };
+  }
+  return worst;
 }
 
-function askAbout(
-	odd: Taped,
-	expectedMm: number,
-	neighbour: Taped,
-	unit: LengthUnit,
-): Doubt {
-	const place = showLengthWithUnit(odd.atMm, unit);
-	const shown = showLength(mm(odd.girth.nm), unit);
-	const beside = `The rung before it is ${showLength(mm(neighbour.girth.nm), unit)}.`;
-	const slip = usualSlip(odd.girth, expectedMm, 0.05);
-	if (!slip) {
-		return {
-			kind: "neighbours",
-			distanceMm: odd.atMm,
-			message: `${place}: ${shown}? Its neighbours lead one to expect about ${showLength(expectedMm, unit)}.`,
-		};
-	}
-	const would = showLength(slip.girthMm, unit);
-	return {
-		kind: slip.kind,
-		distanceMm: odd.atMm,
-		message:
-			`${place}: ${shown} or ${would}? ${beside} ${SLIP_WORDS[slip.kind] ?? ""}`.trim(),
-		wouldFitMm: slip.girthMm,
-	};
+function askAbout(odd: Taped, expectedMm: number, neighbour: Taped, unit: LengthUnit): Doubt {
+  const place = showLengthWithUnit(odd.atMm, unit);
+  const shown = showLength(mm(odd.girth.nm), unit);
+  const beside = `The rung before it is ${showLength(mm(neighbour.girth.nm), unit)}.`;
+  const slip = usualSlip(odd.girth, expectedMm, 0.05);
+  if (!slip) {
+    return {
+      kind: 'neighbours',
+      distanceMm: odd.atMm,
+      message: `${place}: ${shown}? Its neighbours lead one to expect about ${showLength(expectedMm, unit)}.`,
+    };
+  }
+  const would = showLength(slip.girthMm, unit);
+  return {
+    kind: slip.kind,
+    distanceMm: odd.atMm,
+    message: `${place}: ${shown} or ${would}? ${beside} ${SLIP_WORDS[slip.kind] ?? ''}`.trim(),
+    wouldFitMm: slip.girthMm,
+  };
 }
 
 function outOfRange(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
-	const { least, most } = OBSERVED_GIRTHS_MM[ladder.limb];
-	return taped
-		.filter(({ girth }) => mm(girth.nm) < least || mm(girth.nm) > most)
-		.map(({ girth, atMm }) => ({
-			kind: "out-of-range" as const,
-			distanceMm: atMm,
-			message: `${showLengthWithUnit(atMm, ladder.unit)}: ${showLength(mm(girth.nm), ladder.unit)}? Girths of a healthy ${ladder.limb} run from ${showLength(least, ladder.unit)} to ${showLengthWithUnit(most, ladder.unit)}.`,
-		}));
+  const { least, most } = OBSERVED_GIRTHS_MM[ladder.limb];
+  return taped
+    .filter(({ girth }) => mm(girth.nm) < least || mm(girth.nm) > most)
+    .map(({ girth, atMm }) => ({
+      kind: 'out-of-range' as const,
+      distanceMm: atMm,
+      message: `${showLengthWithUnit(atMm, ladder.unit)}: ${showLength(mm(girth.nm), ladder.unit)}? Girths of a healthy ${ladder.limb} run from ${showLength(least, ladder.unit)} to ${showLengthWithUnit(most, ladder.unit)}.`,
+    }));
 }
 
 function jointGirths(ladder: Ladder): Doubt[] {
-	if (
-		ladder.direction !== "up" ||
-		ladder.zero !== distalLandmark(ladder.limb) ||
-		ladder.limb !== "leg"
-	)
-		return [];
-	const atZero = ladder.rungs.find(
-		(rung) => rung.girth && rung.distance.nm === 0,
-	);
-	if (!atZero) return [];
-	return [
-		{
-			kind: "girth-at-joint",
-			distanceMm: 0,
-			message:
-				"A girth at the ankle crease? It is a joint; a ladder taped upward has its first girth one interval above it.",
-		},
-	];
+  if (ladder.direction !== 'up' || ladder.zero !== distalLandmark(ladder.limb) || ladder.limb !== 'leg') return [];
+  const atZero = ladder.rungs.find((rung) => rung.girth && rung.distance.nm === 0);
+  if (!atZero) return [];
+  return [
+    {
+      kind: 'girth-at-joint',
+      distanceMm: 0,
+      message: 'A girth at the ankle crease? It is a joint; a ladder taped upward has its first girth one interval above it.',
+    },
+  ];
 }

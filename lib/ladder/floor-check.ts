@@ -1,8 +1,8 @@
-import { mm } from "../units/length";
-import { showLengthWithUnit } from "../units/show-length";
-import type { Doubt } from "./doubt";
-import type { Ladder } from "./ladder";
-import { wasKept } from "./was-kept";
+import { mm } from '../units/length';
+import { showLengthWithUnit } from '../units/show-length';
+import type { Doubt } from './doubt';
+import type { Ladder } from './ladder';
+import { wasKept } from './was-kept';
 
 /**
  * How much the gluteal fold's height above the floor should exceed a ladder from the ankle crease: the height of the foot, mm.
@@ -22,42 +22,35 @@ export const FOOT_HEIGHT_MM = { least: 30, most: 130 } as const;
  * Example: ladder 594 mm, fold 660 mm above the floor: 66 mm of foot, no question; fold 600 mm: 6 mm, asked.
  */
 export function floorCheck(ladder: Ladder): Doubt | undefined {
-	if (ladder.limb !== "leg" || !ladder.floorToFold) return undefined;
-	const length = creaseToFold(ladder);
-	if (!length) return undefined;
-	const { lengthMm } = length;
-	const footMm = mm(ladder.floorToFold.nm) - lengthMm;
-	const tooShort = footMm > FOOT_HEIGHT_MM.most && length.reachesFold;
-	if (footMm >= FOOT_HEIGHT_MM.least && !tooShort) return undefined;
-	const ladderText = showLengthWithUnit(lengthMm, ladder.unit);
-	const foldText = showLengthWithUnit(mm(ladder.floorToFold.nm), ladder.unit);
-	const usual = `about ${showLengthWithUnit(65, ladder.unit)}`;
-	const found = `The ladder is ${ladderText} long and the fold is ${foldText} above the floor: that leaves ${showLengthWithUnit(footMm, ladder.unit)} for the foot, usually ${usual}.`;
-	const message =
-		footMm < FOOT_HEIGHT_MM.least
-			? `Were too many rungs taken at the top? ${found}`
-			: `Is a rung missing, or the fold height misread? ${found}`;
-	const doubt: Doubt = { kind: "ladder-length", distanceMm: null, message };
-	return wasKept(ladder, doubt) ? undefined : doubt;
+  if (ladder.limb !== 'leg' || !ladder.floorToFold) return undefined;
+  const length = creaseToFold(ladder);
+  if (!length) return undefined;
+  const { lengthMm } = length;
+  const footMm = mm(ladder.floorToFold.nm) - lengthMm;
+  const tooShort = footMm > FOOT_HEIGHT_MM.most && length.reachesFold;
+  if (footMm >= FOOT_HEIGHT_MM.least && !tooShort) return undefined;
+  const ladderText = showLengthWithUnit(lengthMm, ladder.unit);
+  const foldText = showLengthWithUnit(mm(ladder.floorToFold.nm), ladder.unit);
+  const usual = `about ${showLengthWithUnit(65, ladder.unit)}`;
+  const found = `The ladder is ${ladderText} long and the fold is ${foldText} above the floor: that leaves ${showLengthWithUnit(footMm, ladder.unit)} for the foot, usually ${usual}.`;
+  const message =
+    footMm < FOOT_HEIGHT_MM.least
+      ? `Were too many rungs taken at the top? ${found}`
+      : `Is a rung missing, or the fold height misread? ${found}`;
+  const doubt: Doubt = { kind: 'ladder-length', distanceMm: null, message };
+  return wasKept(ladder, doubt) ? undefined : doubt;
 }
 
 /** Length from the ankle crease towards the gluteal fold, mm: by the fold's landmark where it was taped, else to the last rung. */
-function creaseToFold(
-	ladder: Ladder,
-): { lengthMm: number; reachesFold: boolean } | undefined {
-	const upward = ladder.direction === "up" && ladder.zero === "ankle-crease";
-	const downward =
-		ladder.direction === "down" && ladder.zero === "gluteal-fold";
-	if (!upward && !downward) return undefined;
-	const end = ladder.landmarks.find(
-		({ landmark }) => landmark === (upward ? "gluteal-fold" : "ankle-crease"),
-	);
-	if (end) return { lengthMm: mm(end.distance.nm), reachesFold: true };
-	if (downward) return undefined;
-	return {
-		lengthMm: Math.max(
-			...ladder.rungs.map((rung) => mm(rung.distance.nm) as number),
-		),
-		reachesFold: false,
-	};
+function creaseToFold(ladder: Ladder): { lengthMm: number; reachesFold: boolean } | undefined {
+  const upward = ladder.direction === 'up' && ladder.zero === 'ankle-crease';
+  const downward = ladder.direction === 'down' && ladder.zero === 'gluteal-fold';
+  if (!upward && !downward) return undefined;
+  const end = ladder.landmarks.find(({ landmark }) => landmark === (upward ? 'gluteal-fold' : 'ankle-crease'));
+  if (end) return { lengthMm: mm(end.distance.nm), reachesFold: true };
+  if (downward) return undefined;
+  return {
+    lengthMm: Math.max(...ladder.rungs.map((rung) => mm(rung.distance.nm) as number)),
+    reachesFold: false,
+  };
 }

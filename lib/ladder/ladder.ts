@@ -1,27 +1,20 @@
-import type { LengthUnit, TypedLength } from "../units/length";
-import type { LandmarkId, LimbKind, Side } from "./limb";
+import type { LengthUnit, TypedLength } from '../units/length';
+import type { LandmarkId, LimbKind, Side } from './limb';
 
 /** A doubt that was asked about and answered "keep": which question, by whom, when. */
-export type KeptDoubt = {
-	readonly kind: string;
-	readonly by: string;
-	readonly at: string;
-};
+export type KeptDoubt = { readonly kind: string; readonly by: string; readonly at: string };
 
 /** One place on a ladder: distance from zero, and the girth there or null where none was taped; `again` is a second taping of it. */
 export type Rung = {
-	readonly distance: TypedLength;
-	readonly girth: TypedLength | null;
-	readonly again?: TypedLength;
-	readonly note?: string;
-	readonly kept?: readonly KeptDoubt[];
+  readonly distance: TypedLength;
+  readonly girth: TypedLength | null;
+  readonly again?: TypedLength;
+  readonly note?: string;
+  readonly kept?: readonly KeptDoubt[];
 };
 
 /** Where a landmark lies on the ladder's own ruler. */
-export type LandmarkReading = {
-	readonly landmark: LandmarkId;
-	readonly distance: TypedLength;
-};
+export type LandmarkReading = { readonly landmark: LandmarkId; readonly distance: TypedLength };
 
 /**
  * The girths of one limb at one visit, taped from a zero in one direction.
@@ -32,12 +25,12 @@ export type LandmarkReading = {
  * `floorToFold` is the height of the gluteal fold above the floor (legs only).
  */
 export type Ladder = {
-	readonly limb: LimbKind;
-	readonly side: Side;
-	readonly zero: string;
-	readonly direction: "up" | "down";
-	readonly unit: LengthUnit;
-	readonly rungs: readonly Rung[];
-	readonly landmarks: readonly LandmarkReading[];
-	readonly floorToFold: TypedLength | null;
+  readonly limb: LimbKind;
+  readonly side: Side;
+  readonly zero: string;
+  readonly direction: 'up' | 'down';
+  readonly unit: LengthUnit;
+  readonly rungs: readonly Rung[];
+  readonly landmarks: readonly LandmarkReading[];
+  readonly floorToFold: TypedLength | null;
 };

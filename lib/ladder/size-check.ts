@@ -1,13 +1,13 @@
-import { mm } from "../units/length";
-import { showLengthWithUnit } from "../units/show-length";
-import type { Doubt } from "./doubt";
-import type { Ladder } from "./ladder";
-import { LIMBS, type LimbKind, placeInWords } from "./limb";
-import { wasKept } from "./was-kept";
+import { mm } from '../units/length';
+import { showLengthWithUnit } from '../units/show-length';
+import type { Doubt } from './doubt';
+import type { Ladder } from './ladder';
+import { LIMBS, type LimbKind, placeInWords } from './limb';
+import { wasKept } from './was-kept';
 
 type Shares = {
-	readonly middle: readonly [number, number];
-	readonly proximal: readonly [number, number];
+  readonly middle: readonly [number, number];
+  readonly proximal: readonly [number, number];
 };
 
 /**
@@ -17,8 +17,8 @@ type Shares = {
  * 1977): mean ± 3 SD and room for a crease above the malleolus. Arm: wrist to axilla 0.274 H (SD 0.013), not above 0.36 H; elbow from memory.
  */
 const SHARES: Readonly<Record<LimbKind, Shares>> = {
-	leg: { middle: [0.17, 0.28], proximal: [0.29, 0.49] },
-	arm: { middle: [0.1, 0.19], proximal: [0.2, 0.36] },
+  leg: { middle: [0.17, 0.28], proximal: [0.29, 0.49] },
+  arm: { middle: [0.1, 0.19], proximal: [0.2, 0.36] },
 };
 
 /**
@@ -27,36 +27,32 @@ const SHARES: Readonly<Record<LimbKind, Shares>> = {
  * Shape: a ladder, body height in mm; a doubt about the whole ladder, or undefined. Source: `SHARES`.
  * Example: a child of 1,400 mm with the gluteal fold at 900 mm: 0.64 of the height, asked.
  */
-export function sizeCheck(
-	ladder: Ladder,
-	bodyHeightMm: number | undefined,
-): Doubt | undefined {
-	if (bodyHeightMm === undefined) return undefined;
-	const [distal, middle, proximal] = LIMBS[ladder.limb].landmarks;
-	const at = (landmark: string): number | undefined => {
-		if (landmark === ladder.zero) return 0;
-		const found = ladder.landmarks.find((one) => one.landmark === landmark);
-		return found && mm(found.distance.nm);
-	};
-	const start = at(distal);
-	if (start === undefined) return undefined;
-	for (const [landmark, [least, most]] of [
-		[middle, SHARES[ladder.limb].middle],
-		[proximal, SHARES[ladder.limb].proximal],
-	] as const) {
-		const place = at(landmark);
-		if (place === undefined) continue;
-		const length = Math.abs(place - start);
-		if (length >= least * bodyHeightMm && length <= most * bodyHeightMm)
-			continue;
-		const usual = `${showLengthWithUnit(least * bodyHeightMm, ladder.unit)} to ${showLengthWithUnit(most * bodyHeightMm, ladder.unit)}`;
-		const message = `${placeInWords(landmark)} at ${showLengthWithUnit(length, ladder.unit)}? At this height it is usually ${usual} from the ${placeInWords(distal)}.`;
-		const doubt: Doubt = {
-			kind: "body-size",
-			distanceMm: null,
-			message: message.charAt(0).toUpperCase() + message.slice(1),
-		};
-		return wasKept(ladder, doubt) ? undefined : doubt;
-	}
-	return undefined;
+export function sizeCheck(ladder: Ladder, bodyHeightMm: number | undefined): Doubt | undefined {
+  if (bodyHeightMm === undefined) return undefined;
+  const [distal, middle, proximal] = LIMBS[ladder.limb].landmarks;
+  const at = (landmark: string): number | undefined => {
+    if (landmark === ladder.zero) return 0;
+    const found = ladder.landmarks.find((one) => one.landmark === landmark);
+    return found && mm(found.distance.nm);
+  };
+  const start = at(distal);
+  if (start === undefined) return undefined;
+  for (const [landmark, [least, most]] of [
+    [middle, SHARES[ladder.limb].middle],
+    [proximal, SHARES[ladder.limb].proximal],
+  ] as const) {
+    const place = at(landmark);
+    if (place === undefined) continue;
+    const length = Math.abs(place - start);
+    if (length >= least * bodyHeightMm && length <= most * bodyHeightMm) continue;
+    const usual = `${showLengthWithUnit(least * bodyHeightMm, ladder.unit)} to ${showLengthWithUnit(most * bodyHeightMm, ladder.unit)}`;
+    const message = `${placeInWords(landmark)} at ${showLengthWithUnit(length, ladder.unit)}? At this height it is usually ${usual} from the ${placeInWords(distal)}.`;
+    const doubt: Doubt = {
+      kind: 'body-size',
+      distanceMm: null,
+      message: message.charAt(0).toUpperCase() + message.slice(1),
+    };
+    return wasKept(ladder, doubt) ? undefined : doubt;
+  }
+  return undefined;
 }

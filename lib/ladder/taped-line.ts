@@ -1,5 +1,5 @@
-import type { Ladder } from "./ladder";
-import { isLandmarkOf, type LandmarkId } from "./limb";
+import type { Ladder } from './ladder';
+import { isLandmarkOf, type LandmarkId } from './limb';
 
 /**
  * A ladder ready for arithmetic: places and girths in millimetres on one upward ruler.
@@ -8,9 +8,9 @@ import { isLandmarkOf, type LandmarkId } from "./limb";
  * `landmarks` holds the landmarks met, on the same ruler; a zero that is a landmark is among them at 0.
  */
 export type TapedLine = {
-	readonly placesMm: readonly number[];
-	readonly girthsMm: readonly number[];
-	readonly landmarks: ReadonlyMap<LandmarkId, number>;
+  readonly placesMm: readonly number[];
+  readonly girthsMm: readonly number[];
+  readonly landmarks: ReadonlyMap<LandmarkId, number>;
 };
 
 /**
@@ -19,26 +19,12 @@ export type TapedLine = {
  * Example: a ladder from the gluteal fold down with rungs at 0 and 4 cm has places −40 and 0 mm.
  */
 export function tapedLine(ladder: Ladder): TapedLine {
-	const sign = ladder.direction === "up" ? 1 : -1;
-	const taped = ladder.rungs
-		.flatMap((rung) =>
-			rung.girth
-				? [
-						{
-							place: (sign * rung.distance.nm) / 1e6,
-							girth: rung.girth.nm / 1e6,
-						},
-					]
-				: [],
-		)
-		.sort((lower, upper) => lower.place - upper.place);
-	const landmarks = new Map<LandmarkId, number>();
-	if (isLandmarkOf(ladder.limb, ladder.zero)) landmarks.set(ladder.zero, 0);
-	for (const { landmark, distance } of ladder.landmarks)
-		landmarks.set(landmark, (sign * distance.nm) / 1e6);
-	return {
-		placesMm: taped.map((rung) => rung.place),
-		girthsMm: taped.map((rung) => rung.girth),
-		landmarks,
-	};
+  const sign = ladder.direction === 'up' ? 1 : -1;
+  const taped = ladder.rungs
+    .flatMap((rung) => (rung.girth ? [{ place: (sign * rung.distance.nm) / 1e6, girth: rung.girth.nm / 1e6 }] : []))
+    .sort((lower, upper) => lower.place - upper.place);
+  const landmarks = new Map<LandmarkId, number>();
+  if (isLandmarkOf(ladder.limb, ladder.zero)) landmarks.set(ladder.zero, 0);
+  for (const { landmark, distance } of ladder.landmarks) landmarks.set(landmark, (sign * distance.nm) / 1e6);
+  return { placesMm: taped.map((rung) => rung.place), girthsMm: taped.map((rung) => rung.girth), landmarks };
 }

@@ -1,84 +1,77 @@
-import type { Ladder } from "../ladder/ladder";
-import type { LandmarkId, LimbKind, Side } from "../ladder/limb";
-import type { CalendarDay } from "../units/calendar-day";
-import type { TypedLength } from "../units/length";
-import type { TypedMass } from "../units/mass";
+import type { Ladder } from '../ladder/ladder';
+import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
+import type { CalendarDay } from '../units/calendar-day';
+import type { TypedLength } from '../units/length';
+import type { TypedMass } from '../units/mass';
 
 /** Sex as growth tables use it; X reads no table. */
-export type Sex = "F" | "M" | "X";
+export type Sex = 'F' | 'M' | 'X';
 
 /** One limb of one side. */
 export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 
 /** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
-export type SingleReading = {
-	readonly name: string;
-	readonly length: TypedLength;
-};
+export type SingleReading = { readonly name: string; readonly length: TypedLength };
 
 /** One visit: a day, what was taped, and what else was measured that day. */
 export type Visit = {
-	readonly day: CalendarDay;
-	/** Clock time `HH:MM` as written, or null. */
-	readonly time: string | null;
-	readonly posture: string | null;
-	readonly measurer: string | null;
-	readonly height: TypedLength | null;
-	readonly weight: TypedMass | null;
-	readonly note: string | null;
-	readonly ladders: readonly Ladder[];
-	readonly readings?: readonly SingleReading[] | null;
+  readonly day: CalendarDay;
+  /** Clock time `HH:MM` as written, or null. */
+  readonly time: string | null;
+  readonly posture: string | null;
+  readonly measurer: string | null;
+  readonly height: TypedLength | null;
+  readonly weight: TypedMass | null;
+  readonly note: string | null;
+  readonly ladders: readonly Ladder[];
+  readonly readings?: readonly SingleReading[] | null;
 };
 
 /** How the relaxed garment girth follows from the limb girth C and the reduction r. */
-export type ReductionConvention = "C(1-r)" | "C/(1+r)";
+export type ReductionConvention = 'C(1-r)' | 'C/(1+r)';
 
 /** An end of the stretch that a piece covers: a landmark, or a distance from the zero of its cut-from ladder. */
 export type CoverEnd = LandmarkId | TypedLength;
 
 /** One physical garment. Two of the same order are two pieces. */
 export type Piece = {
-	readonly piece: string;
-	readonly limb: LimbKind;
-	readonly side: Side;
-	readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
-	/** Day of the ladder that the piece was made to. */
-	readonly cutFrom: CalendarDay;
-	readonly reductionPct: number;
-	readonly convention: ReductionConvention;
-	/** Total let-out width, or null for none. */
-	readonly allowance: TypedLength | null;
-	readonly firstWorn: CalendarDay | null;
-	readonly lifeDays: number;
-	readonly leadDays: number;
-	readonly retired: CalendarDay | null;
-	/** Day of the first-fit check: null when none is on record, undefined where first fits are not recorded at all. */
-	readonly firstFit?: CalendarDay | null;
+  readonly piece: string;
+  readonly limb: LimbKind;
+  readonly side: Side;
+  readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
+  /** Day of the ladder that the piece was made to. */
+  readonly cutFrom: CalendarDay;
+  readonly reductionPct: number;
+  readonly convention: ReductionConvention;
+  /** Total let-out width, or null for none. */
+  readonly allowance: TypedLength | null;
+  readonly firstWorn: CalendarDay | null;
+  readonly lifeDays: number;
+  readonly leadDays: number;
+  readonly retired: CalendarDay | null;
+  /** Day of the first-fit check: null when none is on record, undefined where first fits are not recorded at all. */
+  readonly firstFit?: CalendarDay | null;
 };
 
 /** Something after which a limb is no longer the same series: the trend restarts here. */
 export type PatientEvent = {
-	readonly day: CalendarDay;
-	readonly kind: "operation" | "infection" | "therapy" | "other";
-	readonly words: string;
+  readonly day: CalendarDay;
+  readonly kind: 'operation' | 'infection' | 'therapy' | 'other';
+  readonly words: string;
 };
 
 /** A patient with visits and pieces, as the rules see it. Visits rise by day. */
 export type PatientRecord = {
-	readonly reference: string;
-	readonly born: CalendarDay;
-	readonly sex: Sex;
-	readonly affected: readonly LimbSide[];
-	readonly visits: readonly Visit[];
-	readonly pieces: readonly Piece[];
-	readonly events?: readonly PatientEvent[];
+  readonly reference: string;
+  readonly born: CalendarDay;
+  readonly sex: Sex;
+  readonly affected: readonly LimbSide[];
+  readonly visits: readonly Visit[];
+  readonly pieces: readonly Piece[];
+  readonly events?: readonly PatientEvent[];
 };
 
 /** True when the record says that this limb is affected. */
-export function isAffected(
-	record: PatientRecord,
-	limb: LimbKind,
-	side: Side,
-): boolean {
-	return record.affected.some((one) => one.limb === limb && one.side === side);
+export function isAffected(record: PatientRecord, limb: LimbKind, side: Side): boolean {
+  return record.affected.some((one) => one.limb === limb && one.side === side);
 }

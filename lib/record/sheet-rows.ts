@@ -1,20 +1,15 @@
-import {
-	type LandmarkId,
-	LIMBS,
-	placeInWords,
-	type Side,
-} from "../ladder/limb";
-import { exactText } from "../units/exact-text";
-import { asNanometres, type TypedLength } from "../units/length";
-import { readLength } from "../units/read-length";
-import { type LimbSheet, markKey } from "./visit-form";
+import { type LandmarkId, LIMBS, placeInWords, type Side } from '../ladder/limb';
+import { exactText } from '../units/exact-text';
+import { asNanometres, type TypedLength } from '../units/length';
+import { readLength } from '../units/read-length';
+import { type LimbSheet, markKey } from './visit-form';
 
 /** A row of the sheet: where it is on the ruler of each side (undefined where that cannot be read yet), and what it is called. */
 export type SheetRow = {
-	readonly key: string;
-	readonly kind: "grid" | "end" | "extra";
-	readonly at: Readonly<Record<Side, TypedLength | undefined>>;
-	readonly name: string;
+  readonly key: string;
+  readonly kind: 'grid' | 'end' | 'extra';
+  readonly at: Readonly<Record<Side, TypedLength | undefined>>;
+  readonly name: string;
 };
 
 /** A grid row closer to the far landmark than this share of an interval is left out; the odd last row stands there. Common practice. */
@@ -25,27 +20,20 @@ const MOST_ROWS = 120;
 
 /** The landmark at which a ladder ends: the far one of its limb as seen from zero. */
 export function endLandmark(sheet: LimbSheet): LandmarkId {
-	return LIMBS[sheet.limb].landmarks[sheet.direction === "up" ? 2 : 0];
+  return LIMBS[sheet.limb].landmarks[sheet.direction === 'up' ? 2 : 0];
 }
 
 /** Landmarks that are typed on the ruler: all of the limb but the one that zero stands on. */
 export function typedLandmarks(sheet: LimbSheet): readonly LandmarkId[] {
-	const inOrder = LIMBS[sheet.limb].landmarks.filter(
-		(landmark) => landmark !== sheet.zero,
-	);
-	return sheet.direction === "up" ? inOrder : [...inOrder].reverse();
+  const inOrder = LIMBS[sheet.limb].landmarks.filter((landmark) => landmark !== sheet.zero);
+  return sheet.direction === 'up' ? inOrder : [...inOrder].reverse();
 }
 
 /** A mark of one side as it was read; undefined while it is empty or cannot be read. */
-export function markAt(
-	sheet: LimbSheet,
-	side: Side,
-	mark: LandmarkId | "floor",
-): TypedLength | undefined {
-	const text = sheet.marks[markKey(side, mark)] ?? "";
-	const reading =
-		text.trim() === "" ? undefined : readLength(text, sheet.unit, true);
-	return reading?.kind === "read" ? reading.value : undefined;
+export function markAt(sheet: LimbSheet, side: Side, mark: LandmarkId | 'floor'): TypedLength | undefined {
+  const text = sheet.marks[markKey(side, mark)] ?? '';
+  const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
+  return reading?.kind === 'read' ? reading.value : undefined;
 }
 
 /**
@@ -56,102 +44,59 @@ export function markAt(
  * Example: every 1½ in to a gluteal fold at 23⅜: 1½, 3 … 22½, then 23⅜.
  */
 export function sheetRows(sheet: LimbSheet): SheetRow[] {
-	const sides = sheet.sides.length > 0 ? sheet.sides : (["right"] as const);
-	const ends = sides.map((side) => markAt(sheet, side, endLandmark(sheet)));
-	const rows = new Map<string, SheetRow>();
-	for (const nm of gridPlaces(sheet, ends))
-		add(
-			rows,
-			"grid",
-			{
-				text: exactText(nm, sheet.unit),
-				unit: sheet.unit,
-				nm: asNanometres(nm),
-			},
-			"",
-		);
-	for (const extra of sheet.extras) {
-		const reading = readPlace(extra.place, sheet);
-		if (reading) add(rows, "extra", reading, extra.name);
-	}
-	for (const key of Object.keys(sheet.cells)) {
-		const row = key.slice(key.indexOf("/") + 1);
-		if (row === "end" || rows.has(row)) continue;
-		add(
-			rows,
-			"grid",
-			{
-				text: exactText(Number(row), sheet.unit),
-				unit: sheet.unit,
-				nm: asNanometres(Number(row)),
-			},
-			"",
-		);
-	}
-	const sorted = [...rows.values()].sort(
-		(one, other) => place(one) - place(other),
-	);
-	const endTyped = Object.keys(sheet.cells).some((key) => key.endsWith("/end"));
-	const endKnown = ends.some((end) => end && !rows.has(String(end.nm)));
-	if (endTyped || (sheet.endRow && endKnown)) sorted.push(endRow(sheet));
-	return sorted;
+  const sides = sheet.sides.length > 0 ? sheet.sides : (['right'] as const);
+  const ends = sides.map((side) => markAt(sheet, side, endLandmark(sheet)));
+  const rows = new Map<string, SheetRow>();
+  for (const nm of gridPlaces(sheet, ends))
+    add(rows, 'grid', { text: exactText(nm, sheet.unit), unit: sheet.unit, nm: asNanometres(nm) }, '');
+  for (const extra of sheet.extras) {
+    const reading = readPlace(extra.place, sheet);
+    if (reading) add(rows, 'extra', reading, extra.name);
+  }
+  for (const key of Object.keys(sheet.cells)) {
+    const row = key.slice(key.indexOf('/') + 1);
+    if (row === 'end' || rows.has(row)) continue;
+    add(rows, 'grid', { text: exactText(Number(row), sheet.unit), unit: sheet.unit, nm: asNanometres(Number(row)) }, '');
+  }
+  const sorted = [...rows.values()].sort((one, other) => place(one) - place(other));
+  const endTyped = Object.keys(sheet.cells).some((key) => key.endsWith('/end'));
+  const endKnown = ends.some((end) => end && !rows.has(String(end.nm)));
+  if (endTyped || (sheet.endRow && endKnown)) sorted.push(endRow(sheet));
+  return sorted;
 }
 
-function gridPlaces(
-	sheet: LimbSheet,
-	ends: readonly (TypedLength | undefined)[],
-): number[] {
-	const interval = readLength(sheet.interval, sheet.unit, true);
-	if (interval.kind !== "read") return [];
-	const step = interval.value.nm;
-	const first = sheet.fromZero ? 0 : 1;
-	const known = ends.flatMap((end) => (end ? [end.nm] : []));
-	const farthest = Math.max(...known);
-	const upTo = sheet.endRow ? farthest - NEAREST_TO_END * step : farthest;
-	const fitting =
-		known.length > 0
-			? Math.floor(upTo / step + (sheet.endRow ? 0 : 1e-9)) + 1 - first
-			: sheet.count;
-	const count = Math.min(Math.max(fitting, 0) + sheet.more, MOST_ROWS);
-	return Array.from({ length: count }, (_, index) => (index + first) * step);
+function gridPlaces(sheet: LimbSheet, ends: readonly (TypedLength | undefined)[]): number[] {
+  const interval = readLength(sheet.interval, sheet.unit, true);
+  if (interval.kind !== 'read') return [];
+  const step = interval.value.nm;
+  const first = sheet.fromZero ? 0 : 1;
+  const known = ends.flatMap((end) => (end ? [end.nm] : []));
+  const farthest = Math.max(...known);
+  const upTo = sheet.endRow ? farthest - NEAREST_TO_END * step : farthest;
+  const fitting = known.length > 0 ? Math.floor(upTo / step + (sheet.endRow ? 0 : 1e-9)) + 1 - first : sheet.count;
+  const count = Math.min(Math.max(fitting, 0) + sheet.more, MOST_ROWS);
+  return Array.from({ length: count }, (_, index) => (index + first) * step);
 }
 
 function endRow(sheet: LimbSheet): SheetRow {
-	const landmark = endLandmark(sheet);
-	const at = {
-		right: markAt(sheet, "right", landmark),
-		left: markAt(sheet, "left", landmark),
-	};
-	return { key: "end", kind: "end", at, name: placeInWords(landmark) };
+  const landmark = endLandmark(sheet);
+  const at = { right: markAt(sheet, 'right', landmark), left: markAt(sheet, 'left', landmark) };
+  return { key: 'end', kind: 'end', at, name: placeInWords(landmark) };
 }
 
-function add(
-	rows: Map<string, SheetRow>,
-	kind: "grid" | "extra",
-	at: TypedLength,
-	name: string,
-): void {
-	const key = String(at.nm);
-	const before = rows.get(key);
-	rows.set(key, {
-		key,
-		kind: before?.kind ?? kind,
-		at: { right: at, left: at },
-		name: name || (before?.name ?? ""),
-	});
+function add(rows: Map<string, SheetRow>, kind: 'grid' | 'extra', at: TypedLength, name: string): void {
+  const key = String(at.nm);
+  const before = rows.get(key);
+  rows.set(key, { key, kind: before?.kind ?? kind, at: { right: at, left: at }, name: name || (before?.name ?? '') });
 }
 
 /** A place on the ruler: a length, or 0 for zero itself. */
-export function readPlace(
-	text: string,
-	sheet: LimbSheet,
-): TypedLength | undefined {
-	if (/^0+([.,]0+)?$/.test(text.trim()))
-		return { text: text.trim(), unit: sheet.unit, nm: asNanometres(0) };
-	const reading = readLength(text, sheet.unit, true);
-	return reading.kind === "read" ? reading.value : undefined;
+export function readPlace(text: string, sheet: LimbSheet): TypedLength | undefined {
+  if (/^0+([.,]0+)?$/.test(text.trim())) return { text: text.trim(), unit: sheet.unit, nm: asNanometres(0) };
+  const reading = readLength(text, sheet.unit, true);
+  return reading.kind === 'read' ? reading.value : undefined;
 }
 
 function place(row: SheetRow): number {
-	return row.at.right?.nm ?? row.at.left?.nm ?? Number.POSITIVE_INFINITY;
+  return row.at.right?.nm ?? row.at.left?.nm ?? Number.POSITIVE_INFINITY;
 }
