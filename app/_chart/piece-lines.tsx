@@ -6,13 +6,26 @@ export type PieceLine = {
   readonly piece: string;
   readonly firstWorn: CalendarDay;
   readonly endOfLife: CalendarDay | null;
-  readonly retired: { readonly day: CalendarDay; readonly reason: string } | null;
-  readonly outgrown: { readonly early: CalendarDay; readonly middle: CalendarDay | null } | null;
+  readonly retired: {
+    readonly day: CalendarDay;
+    readonly reason: string;
+  } | null;
+  readonly outgrown: {
+    readonly early: CalendarDay;
+    readonly middle: CalendarDay | null;
+  } | null;
   /** Every day on the line, so that the axis reaches them. */
   readonly days: readonly CalendarDay[];
 };
 
-type Props = { pieces: readonly PieceLine[]; axis: TimeAxis; top: number; step: number; today: CalendarDay; toX: number };
+type Props = {
+  pieces: readonly PieceLine[];
+  axis: TimeAxis;
+  top: number;
+  step: number;
+  today: CalendarDay;
+  toX: number;
+};
 
 /** One line a piece: upright at first wear, thick to today, dotted to the end of its life; a cross where it was retired; chevrons where outgrown. */
 export function PieceLines({ pieces, axis, top, step, today, toX }: Props) {

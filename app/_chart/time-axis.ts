@@ -4,7 +4,12 @@ import { addDays, type CalendarDay, dayFromNumber, dayNumber } from '@/lib/units
 export type TimeAxis = {
   readonly x: (day: CalendarDay) => number;
   readonly weeks: readonly number[];
-  readonly months: readonly { readonly x: number; readonly middle: number; readonly name: string | null; readonly year: string | null }[];
+  readonly months: readonly {
+    readonly x: number;
+    readonly middle: number;
+    readonly name: string | null;
+    readonly year: string | null;
+  }[];
 };
 
 const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
@@ -22,11 +27,17 @@ export function timeAxis(from: CalendarDay, to: CalendarDay, fromX: number, toX:
   const perMonth = (30.44 / span) * (toX - fromX);
   const every = Math.max(1, Math.ceil(ROOM_FOR_NAME_PX / perMonth));
   const nice = [1, 2, 3, 6, 12].find((one) => one >= every) ?? 12;
+  const lastYearX = Number.NEGATIVE_INFINITY;
   const months = starts.map((start, index) => {
     const month = Number(start.slice(5, 7)) - 1;
     const named = month % nice === 0 || (nice === 1 && true);
     const year = month === 0 || index === 0 ? start.slice(0, 4) : null;
-    return { x: at(dayNumber(start)), middle: at(dayNumber(start) + 15), name: named ? (MONTH_NAMES[month] ?? null) : null, year };
+    return {
+      x: at(dayNumber(start)),
+      middle: at(dayNumber(start) + 15),
+      name: named ? (MONTH_NAMES[month] ?? null) : null,
+      year,
+    };
   });
   return { x: (day) => at(dayNumber(day)), weeks, months };
 }

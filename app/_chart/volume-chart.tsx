@@ -11,14 +11,19 @@ import { valueAxis } from './value-axis';
 export type VolumeLine = {
   readonly side: Side;
   readonly points: readonly DatedVolume[];
-  readonly ahead: { readonly until: CalendarDay; readonly middleMl: number; readonly lowMl: number; readonly highMl: number } | null;
+  readonly ahead: {
+    readonly until: CalendarDay;
+    readonly middleMl: number;
+    readonly lowMl: number;
+    readonly highMl: number;
+  } | null;
 };
 
 export type ChartEvent = { readonly day: CalendarDay; readonly words: string };
 
-const WIDTH = 600;
+const WIDTH = 620;
 const FROM_X = 52;
-const LABELS = 76;
+const LABELS = 92;
 const TOP = 26;
 const PLOT = 190;
 const PIECE_STEP = 22;

@@ -81,7 +81,14 @@ function OneLimb(props: {
   name: string;
 }) {
   const { limb, picture, frame, figuresX, anchor, stretch, name } = props;
-  const path = outlinePath({ heightsMm: limb.heightsMm, girthsMm: limb.girthsMm, doubtful: limb.asked }, frame);
+  const path = outlinePath(
+    {
+      heightsMm: limb.heightsMm,
+      girthsMm: limb.girthsMm,
+      doubtful: limb.asked,
+    },
+    frame,
+  );
   const inner = anchor === 'end' ? 1 : -1;
   const word = limb.side === 'left' ? 'Left' : 'Right';
   return (
@@ -145,7 +152,15 @@ function EarlierEdges({
   stretch: number;
 }) {
   const taped = limb.heightsMm.flatMap((height, rung) =>
-    girthsMm[rung] === null ? [] : [{ height, now: limb.girthsMm[rung] as number, before: girthsMm[rung] as number }],
+    girthsMm[rung] === null
+      ? []
+      : [
+          {
+            height,
+            now: limb.girthsMm[rung] as number,
+            before: girthsMm[rung] as number,
+          },
+        ],
   );
   const girths = stretchedGirths(
     taped.map((one) => one.now),

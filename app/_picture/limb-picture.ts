@@ -1,4 +1,4 @@
-import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { girthAt } from '@/lib/ladder/girth-at';
 import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
@@ -31,13 +31,22 @@ export type PictureLimb = {
 
 /** Tightness of one piece at places along a limb, and the stretch it covers. */
 export type PictureStrip = {
+  /** One piece, or several that sit alike: `3, 4`. */
   readonly piece: string;
   readonly fromMm: number;
   readonly toMm: number;
-  readonly cells: readonly { readonly heightMm: number; readonly tightness: number }[];
+  readonly cells: readonly {
+    readonly heightMm: number;
+    readonly tightness: number;
+  }[];
 };
 
-export type PictureLandmark = { readonly name: string; readonly heightMm: number; readonly inferred: boolean; readonly isZero: boolean };
+export type PictureLandmark = {
+  readonly name: string;
+  readonly heightMm: number;
+  readonly inferred: boolean;
+  readonly isZero: boolean;
+};
 
 /** Everything the limb outline draws: the figures are the engine's, nothing is computed while drawing but places on the page. */
 export type LimbPicture = {
@@ -58,7 +67,13 @@ export function limbPicture(analysis: PatientAnalysis, limb: LimbKind): LimbPict
   const lead = found.find((one) => one.affected) ?? found[0];
   const newest = lead?.series.visits.at(-1);
   if (!newest || limbs.length === 0) return undefined;
-  return { limb, unit: newest.ladder.unit, zeroWords: zeroWords(newest), limbs, landmarks: landmarksOf(newest, limb) };
+  return {
+    limb,
+    unit: newest.ladder.unit,
+    zeroWords: zeroWords(newest),
+    limbs,
+    landmarks: landmarksOf(newest, limb),
+  };
 }
 
 function zeroWords(visit: SeriesVisit): string {
@@ -70,10 +85,25 @@ function landmarksOf(visit: SeriesVisit, limb: LimbKind): PictureLandmark[] {
     const placed = visit.placed.landmarks.get(landmark);
     if (!placed) return [];
     const isZero = landmark === visit.ladder.zero;
-    return [{ name: placeInWords(landmark), heightMm: heightOnLimb(visit, placed.placeMm), inferred: placed.inferred, isZero }];
+    return [
+      {
+        name: placeInWords(landmark),
+        heightMm: heightOnLimb(visit, placed.placeMm),
+        inferred: placed.inferred,
+        isZero,
+      },
+    ];
   });
   if (known.some((landmark) => landmark.isZero)) return known;
-  return [...known, { name: placeInWords(visit.ladder.zero), heightMm: heightOnLimb(visit, 0), inferred: false, isZero: true }];
+  return [
+    ...known,
+    {
+      name: placeInWords(visit.ladder.zero),
+      heightMm: heightOnLimb(visit, 0),
+      inferred: false,
+      isZero: true,
+    },
+  ];
 }
 
 function pictureLimb(series: LimbSeries, newest: SeriesVisit, affected: boolean, analysis: PatientAnalysis): PictureLimb {
@@ -90,9 +120,7 @@ function pictureLimb(series: LimbSeries, newest: SeriesVisit, affected: boolean,
     asked: newest.doubts.map((doubt) => rungOf(doubt.distanceMm)).filter((rung) => rung >= 0),
     kept: keptDistances.map(rungOf).filter((rung) => rung >= 0),
     earlier: earlierLines(series, newest, analysis),
-    strips: analysis.pieces
-      .filter((one) => one.piece.limb === series.limb && one.piece.side === series.side)
-      .flatMap((one) => strip(one, newest)),
+    strips: strips(series, newest, analysis),
   };
 }
 
@@ -115,18 +143,23 @@ function lineOf(kind: EarlierLine['kind'], earlier: SeriesVisit, newest: SeriesV
   return [{ kind, day: earlier.visit.day, girthsMm }];
 }
 
-function strip(one: AnalysedPiece, newest: SeriesVisit): PictureStrip[] {
-  const { fit, piece } = one;
-  if (!one.inUse || isNoAnswer(fit) || fit.latest !== newest) return [];
-  const onToday = (placeMm: number): number => heightOnLimb(newest, fit.change ? samePlace(fit.change, placeMm) : placeMm);
-  return [
-    {
-      piece: piece.piece,
+/** One strip for each cut in use: two pieces of the same order and stretch sit alike and share one. */
+function strips(series: LimbSeries, newest: SeriesVisit, analysis: PatientAnalysis): PictureStrip[] {
+  const shared = new Map<string, PictureStrip>();
+  for (const one of analysis.pieces) {
+    const { fit, piece } = one;
+    if (piece.limb !== series.limb || piece.side !== series.side || !one.inUse || isNoAnswer(fit) || fit.latest !== newest) continue;
+    const alike = [piece.cutFrom, piece.reductionPct, piece.convention, fit.cut.fromMm, fit.cut.toMm].join(' ');
+    const same = shared.get(alike);
+    const onToday = (placeMm: number): number => heightOnLimb(newest, fit.change ? samePlace(fit.change, placeMm) : placeMm);
+    shared.set(alike, {
+      piece: same ? `${same.piece}, ${piece.piece}` : piece.piece,
       fromMm: onToday(fit.cut.fromMm),
       toMm: onToday(fit.cut.toMm),
       cells: fit.places.map((place) => ({ heightMm: onToday(place.placeMm), tightness: place.tightness })),
-    },
-  ];
+    });
+  }
+  return [...shared.values()];
 }
 
 /** One sentence that says what the picture shows, for those who cannot see it. */

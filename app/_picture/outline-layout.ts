@@ -56,14 +56,26 @@ export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: n
   if (right) {
     const strips = stripsOf(right);
     const start = x + strips + FIGURES;
-    limbs.push({ limb: right, centreX: start + limbPx / 2, figuresX: start - 8, anchor: 'end', stripX: x + strips - STRIP - STRIP_GAP });
+    limbs.push({
+      limb: right,
+      centreX: start + limbPx / 2,
+      figuresX: start - 8,
+      anchor: 'end',
+      stripX: x + strips - STRIP - STRIP_GAP,
+    });
     x = start + limbPx + GAP;
   } else x += NO_LIMB;
   const tapeX = x + TAPE / 2;
   x += TAPE;
   if (left) {
     x += GAP + limbPx;
-    limbs.push({ limb: left, centreX: x - limbPx / 2, figuresX: x + 8, anchor: 'start', stripX: x + FIGURES + STRIP_GAP });
+    limbs.push({
+      limb: left,
+      centreX: x - limbPx / 2,
+      figuresX: x + 8,
+      anchor: 'start',
+      stripX: x + FIGURES + STRIP_GAP,
+    });
   } else x += NO_LIMB;
   return {
     frame: { scale, centreX: 0, zeroY: TOP + topMm * scale },

@@ -8,10 +8,18 @@ export type Outline = {
 };
 
 /** Where and how large: px per mm on both axes, the limb's centre line, and y of height 0. */
-export type Frame = { readonly scale: number; readonly centreX: number; readonly zeroY: number };
+export type Frame = {
+  readonly scale: number;
+  readonly centreX: number;
+  readonly zeroY: number;
+};
 
 /** SVG path data of a limb's outline. */
-export type OutlinePath = { readonly edges: string; readonly dotted: string; readonly fill: string };
+export type OutlinePath = {
+  readonly edges: string;
+  readonly dotted: string;
+  readonly fill: string;
+};
 
 /** Half of the drawn width of a girth, px: the radius of the circle of that girth. */
 export function halfWidth(girthMm: number, scale: number): number {
@@ -32,7 +40,11 @@ export function yOf(heightMm: number, frame: Frame): number {
 export function outlinePath(outline: Outline, frame: Frame): OutlinePath {
   const doubtful = new Set(outline.doubtful ?? []);
   const rungs = outline.heightsMm
-    .map((height, index) => ({ height, girth: outline.girthsMm[index] as number, index }))
+    .map((height, index) => ({
+      height,
+      girth: outline.girthsMm[index] as number,
+      index,
+    }))
     .filter(({ index }) => !doubtful.has(index));
   if (rungs.length < 2) return { edges: '', dotted: '', fill: '' };
   const cubic = monotoneCubic(

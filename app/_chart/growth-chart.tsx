@@ -1,0 +1,101 @@
+import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import { TapeAxis, ValueLines } from './chart-axes';
+import { timeAxis } from './time-axis';
+import { valueAxis } from './value-axis';
+import { ForecastHatch } from './volume-chart';
+
+/** Height or weight of a child on the clinic's growth table, in the unit shown. */
+export type GrowthLine = {
+  readonly points: readonly {
+    readonly day: CalendarDay;
+    readonly value: number;
+  }[];
+  readonly reference: readonly {
+    readonly day: CalendarDay;
+    readonly p10: number;
+    readonly p50: number;
+    readonly p90: number;
+  }[];
+  readonly ahead: readonly {
+    readonly day: CalendarDay;
+    readonly low: number;
+    readonly middle: number;
+    readonly high: number;
+  }[];
+};
+
+const WIDTH = 290;
+const HEIGHT = 170;
+const FROM_X = 34;
+const TO_X = 246;
+const TOP = 10;
+const BOTTOM = 128;
+
+/** A child's line on the 10th to 90th centile of a growth table, and the own place in the table carried on. */
+export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) {
+  const days = [...line.points, ...line.reference].map((point) => point.day).sort();
+  const axis = timeAxis(days[0] ?? addDays(line.points[0]?.day as CalendarDay, -30), days.at(-1) as CalendarDay, FROM_X, TO_X);
+  const all = [
+    ...line.points.map((point) => point.value),
+    ...line.reference.flatMap((row) => [row.p10, row.p90]),
+    ...line.ahead.flatMap((row) => [row.low, row.high]),
+  ];
+  const values = valueAxis(Math.min(...all), Math.max(...all), BOTTOM, TOP, 3);
+  const path = (rows: readonly { day: CalendarDay }[], of: (index: number) => number): string =>
+    rows.map((row, index) => `${index === 0 ? 'M' : 'L'}${axis.x(row.day)} ${values.y(of(index))}`).join('');
+  const { reference, ahead, points } = line;
+  const area = (rows: readonly { day: CalendarDay }[], low: (index: number) => number, high: (index: number) => number): string =>
+    `${path(rows, high)}${rows
+      .map((row, index) => ({ row, index }))
+      .reverse()
+      .map(({ row, index }) => `L${axis.x(row.day)} ${values.y(low(index))}`)
+      .join('')}Z`;
+  const lastReference = reference.at(-1);
+  return (
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+      <ForecastHatch />
+      <ValueLines axis={values} fromX={FROM_X} toX={TO_X} show={String} />
+      {reference.length > 1 && (
+        <>
+          <path
+            className="reference-band"
+            d={area(
+              reference,
+              (index) => reference[index]?.p10 ?? 0,
+              (index) => reference[index]?.p90 ?? 0,
+            )}
+          />
+          <path
+            className="reference-edge"
+            d={path(reference, (index) => reference[index]?.p90 ?? 0) + path(reference, (index) => reference[index]?.p10 ?? 0)}
+          />
+          <path className="reference-middle" d={path(reference, (index) => reference[index]?.p50 ?? 0)} />
+        </>
+      )}
+      {ahead.length > 1 && (
+        <>
+          <path
+            fill="url(#chart-ahead)"
+            d={area(
+              ahead,
+              (index) => ahead[index]?.low ?? 0,
+              (index) => ahead[index]?.high ?? 0,
+            )}
+          />
+          <path className="ahead-line" d={path(ahead, (index) => ahead[index]?.middle ?? 0)} />
+        </>
+      )}
+      <path className="body-line" d={path(points, (index) => points[index]?.value ?? 0)} />
+      {points.map((point) => (
+        <rect key={point.day} className="body-mark" x={axis.x(point.day) - 2.5} y={values.y(point.value) - 2.5} width={5} height={5} />
+      ))}
+      {lastReference &&
+        (['p90', 'p50', 'p10'] as const).map((centile) => (
+          <text key={centile} className="axis-text" x={TO_X + 6} y={values.y(lastReference[centile]) + 4}>
+            {`${centile.slice(1)}th`}
+          </text>
+        ))}
+      <TapeAxis axis={axis} y={BOTTOM} fromX={FROM_X} toX={TO_X} />
+    </svg>
+  );
+}

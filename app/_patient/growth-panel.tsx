@@ -1,0 +1,178 @@
+import { GrowthChart, type GrowthLine } from '@/app/_chart/growth-chart';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { showCentile } from '@/lib/growth/centile';
+import type { GrowthReference } from '@/lib/growth/growth-reference';
+import { projectMeasure } from '@/lib/growth/project-measure';
+import { valueAtZ, zScore } from '@/lib/growth/z-score';
+import { isNoAnswer } from '@/lib/outcome';
+import { isGrowing } from '@/lib/trend/limb-series';
+import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
+import { inUnit } from '@/lib/units/length';
+import { kg, showMass } from '@/lib/units/mass';
+import { showLengthWithUnit } from '@/lib/units/show-length';
+
+const P10 = -1.2815515655446004;
+const LOOK_AHEAD_DAYS = 182;
+const REFERENCE_NAMES: Readonly<Record<GrowthReference, string>> = {
+  'cdc-2000': 'CDC 2000 (WHO 2006 under two years)',
+  who: 'WHO 2006 and 2007',
+};
+
+type Measured = {
+  readonly day: CalendarDay;
+  readonly inTable: number;
+  readonly shown: number;
+};
+
+/** Height and weight of a child on the clinic's growth tables; of an adult, weight alone. */
+export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
+  const { record, policy, today } = analysis;
+  const heightUnit = record.visits.findLast((visit) => visit.height)?.height?.unit ?? 'cm';
+  const massUnit = record.visits.findLast((visit) => visit.weight)?.weight?.unit ?? 'kg';
+  const growing = isGrowing(record, today, policy);
+  const heights = record.visits.flatMap((visit): Measured[] =>
+    visit.height
+      ? [
+          {
+            day: visit.day,
+            inTable: visit.height.nm / 1e7,
+            shown: inUnit(visit.height.nm / 1e6, heightUnit),
+          },
+        ]
+      : [],
+  );
+  const perUnit = massUnit === 'kg' ? 1 : 0.45359237;
+  const weights = record.visits.flatMap((visit): Measured[] =>
+    visit.weight
+      ? [
+          {
+            day: visit.day,
+            inTable: kg(visit.weight),
+            shown: kg(visit.weight) / perUnit,
+          },
+        ]
+      : [],
+  );
+  const lastHeight = heights.at(-1);
+  const lastWeight = weights.at(-1);
+  if (!lastWeight && !(growing && lastHeight)) return null;
+  return (
+    <section className="panel growth-panel" aria-labelledby="growth-head">
+      <h2 id="growth-head">{growing ? 'Growth' : 'Weight'}</h2>
+      <div className="growth-charts">
+        {growing && lastHeight && (
+          <div>
+            <p className="chart-title">
+              <strong>Height</strong>{' '}
+              {`${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}${place(analysis, 'height', lastHeight)}, ${showDay(lastHeight.day)}`}
+            </p>
+            <GrowthChart
+              line={lineOf(analysis, 'height', heights, growing)}
+              said={`Height over ${heights.length} visits, last ${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}.`}
+            />
+          </div>
+        )}
+        {lastWeight && (
+          <div>
+            <p className="chart-title">
+              <strong>Weight</strong>{' '}
+              {`${showMass(lastWeight.inTable, massUnit)}${growing ? place(analysis, 'weight', lastWeight) : ''}, ${showDay(lastWeight.day)}`}
+            </p>
+            <GrowthChart
+              line={lineOf(analysis, 'weight', weights, growing)}
+              said={`Weight over ${weights.length} visits, last ${showMass(lastWeight.inTable, massUnit)}.`}
+            />
+          </div>
+        )}
+      </div>
+      {growing && (
+        <p className="secondary">{`Grey: 10th to 90th centile, ${REFERENCE_NAMES[policy.growthReference]}. Hatched: the own place in the table, carried on six months.`}</p>
+      )}
+      <details className="as-table">
+        <summary>As a table</summary>
+        <BodyTable analysis={analysis} />
+      </details>
+    </section>
+  );
+}
+
+function place(analysis: PatientAnalysis, measure: 'height' | 'weight', last: Measured): string {
+  const { record, policy } = analysis;
+  const score = zScore(policy.growthReference, measure, record.sex, daysBetween(record.born, last.day), last.inTable);
+  return isNoAnswer(score) ? '' : ` · ${showCentile(score.centile)}`;
+}
+
+function lineOf(analysis: PatientAnalysis, measure: 'height' | 'weight', measured: readonly Measured[], growing: boolean): GrowthLine {
+  const points = measured.map(({ day, shown }) => ({ day, value: shown }));
+  const first = measured[0];
+  const last = measured.at(-1);
+  if (!growing || !first || !last) return { points, reference: [], ahead: [] };
+  const { record, policy } = analysis;
+  const perShown = last.shown / last.inTable;
+  const until = daysBetween(first.day, last.day) + LOOK_AHEAD_DAYS;
+  const steps = Array.from({ length: 13 }, (_, step) => addDays(first.day, Math.round((until * step) / 12)));
+  const reference = steps.flatMap((day) => {
+    const at = (z: number) => valueAtZ(policy.growthReference, measure, record.sex, daysBetween(record.born, day), z);
+    const [low, middle, high] = [at(P10), at(0), at(-P10)];
+    if (isNoAnswer(low) || isNoAnswer(middle) || isNoAnswer(high)) return [];
+    return [
+      {
+        day,
+        p10: low.value * perShown,
+        p50: middle.value * perShown,
+        p90: high.value * perShown,
+      },
+    ];
+  });
+  const ahead = [0, 0.25, 0.5, 0.75, 1].flatMap((share) => {
+    const day = addDays(last.day, Math.round(LOOK_AHEAD_DAYS * share));
+    const projected = projectMeasure(policy.growthReference, measure, record.sex, record.born, last.day, last.inTable, day);
+    return isNoAnswer(projected)
+      ? []
+      : [
+          {
+            day,
+            low: projected.low90 * perShown,
+            middle: projected.middle * perShown,
+            high: projected.high90 * perShown,
+          },
+        ];
+  });
+  return { points, reference, ahead };
+}
+
+function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
+  const rows = analysis.record.visits.filter((visit) => visit.height || visit.weight).reverse();
+  return (
+    <div className="table-frame">
+      <table>
+        <caption>Height and weight as typed.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col" className="figure">
+              Height
+            </th>
+            <th scope="col" className="figure">
+              Weight
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((visit) => (
+            <tr key={visit.day + (visit.time ?? '')}>
+              <th scope="row">{showDay(visit.day)}</th>
+              <td className="figure">{visit.height ? withUnit(visit.height.text, visit.height.unit) : '–'}</td>
+              <td className="figure">{visit.weight ? withUnit(visit.weight.text, visit.weight.unit) : '–'}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** A figure as typed, with its unit unless it was typed too. */
+function withUnit(text: string, unit: string): string {
+  return /[a-z"″]/i.test(text) ? text : `${text}\u202f${unit}`;
+}

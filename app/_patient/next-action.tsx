@@ -1,0 +1,50 @@
+import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
+import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { PromptView } from './prompt-view';
+
+type Props = {
+  readonly prompts: readonly MergedPrompt[];
+  readonly patientId: string;
+  readonly today: CalendarDay;
+  readonly mayAnswer: boolean;
+  readonly nextVisit: string | null;
+};
+
+/** What should happen next, with its evidence; at most three prompts open, the rest behind one line. */
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit }: Props) {
+  const [first, ...others] = prompts;
+  const shown = others.slice(0, MOST_SHOWN - 1);
+  const behind = others.slice(MOST_SHOWN - 1);
+  return (
+    <section className="next" aria-labelledby="next-head">
+      <h2 id="next-head" className="next-mark">
+        <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true">
+          <path d="M7 1l6 6l-6 6l-6-6Z" />
+        </svg>
+        Next
+      </h2>
+      {first ? (
+        <PromptView prompt={first} patientId={patientId} today={today} mayAnswer={mayAnswer} first />
+      ) : (
+        <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>
+      )}
+      {shown.length > 0 && (
+        <details className="more-prompts">
+          <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
+          {shown.map((prompt) => (
+            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayAnswer} first={false} />
+          ))}
+        </details>
+      )}
+      {behind.length > 0 && (
+        <details className="more-prompts">
+          <summary>{`${behind.length} less urgent`}</summary>
+          {behind.map((prompt) => (
+            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayAnswer} first={false} />
+          ))}
+        </details>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,96 @@
+import Link from 'next/link';
+import type { KeptVisit } from '@/db/read-visits';
+import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { isNoAnswer } from '@/lib/outcome';
+import type { Verdict } from '@/lib/trend/verdict';
+import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
+import { showDay } from '@/lib/units/calendar-day';
+import { showVolume } from '@/lib/units/volume';
+
+/** A verdict in a table cell. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  'no-clear-change': 'no clear change',
+  'as-expected': 'as expected',
+  'more-than-expected': 'larger than expected',
+  'less-than-expected': 'smaller than expected',
+  'cannot-tell': 'cannot tell',
+};
+
+/** Every visit, the newest first: volume over the stretch that all visits tape, and the verdict against the first visit. */
+export function VisitsPanel({ analysis, patientId }: { analysis: PatientAnalysis; patientId: string }) {
+  const visits = [...analysis.record.visits].reverse() as unknown as readonly KeptVisit[];
+  const volumes = analysis.limbs.map(({ series }) => volumeOverTime(series, analysis.policy));
+  return (
+    <section className="panel" aria-labelledby="visits-head">
+      <div className="panel-head">
+        <h2 id="visits-head">Visits</h2>
+        {visits.length > 0 && (
+          <Link href={`/patients/${patientId}/girths`} prefetch={false}>
+            Girth by place
+          </Link>
+        )}
+      </div>
+      {visits.length === 0 ? (
+        <p className="secondary">No visit yet. The first ladder is what every later one is compared with.</p>
+      ) : (
+        <div className="table-frame">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Day</th>
+                {analysis.limbs.map(({ series }) => (
+                  <th key={`${series.side} ${series.limb}`} scope="col" className="figure">{`${series.side} ${series.limb}`}</th>
+                ))}
+                <th scope="col">Against the first visit</th>
+              </tr>
+            </thead>
+            <tbody>
+              {visits.map((visit) => (
+                <VisitRow key={visit.visitId} visit={visit} analysis={analysis} patientId={patientId} volumes={volumes} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+type VisitRowProps = { visit: KeptVisit; analysis: PatientAnalysis; patientId: string; volumes: readonly (VolumeOverTime | undefined)[] };
+
+function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
+  const found = analysis.limbs.map((limb) => limb.visits.find((one) => (one.at.visit as unknown) === visit));
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/patients/${patientId}/visits/${visit.visitId}`} prefetch={false}>
+          {showDay(visit.day)}
+        </Link>
+      </th>
+      {found.map((one, index) => (
+        <td key={`${analysis.limbs[index]?.series.side} ${analysis.limbs[index]?.series.limb}`} className="figure">
+          {!one ? '–' : volumeOf(one, volumes[index])}
+        </td>
+      ))}
+      <td>{againstFirst(found)}</td>
+    </tr>
+  );
+}
+
+/** The volume over the anatomy that every visit tapes, as the chart draws it; else why there is none. */
+function volumeOf(one: AnalysedVisit, over: VolumeOverTime | undefined): string {
+  if (isNoAnswer(one.volume)) return 'no volume';
+  const point = over?.points.find((other) => other.day === one.at.visit.day);
+  return point ? showVolume(point.volumeMl) : 'other stretch';
+}
+
+function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {
+  const said = found.flatMap((one) => {
+    if (!one?.sinceBaseline) return [];
+    const words = isNoAnswer(one.sinceBaseline) ? 'not comparable' : VERDICT_WORDS[one.sinceBaseline.verdict];
+    return [{ side: one.at.ladder.side, words }];
+  });
+  if (said.length === 0) return 'first visit';
+  const all = new Set(said.map((one) => one.words));
+  return all.size === 1 ? (said[0]?.words ?? '') : said.map((one) => `${one.side} ${one.words}`).join('; ');
+}

@@ -1,0 +1,157 @@
+import type { PieceLine } from '@/app/_chart/piece-lines';
+import { ReadValues } from '@/app/_chart/read-values';
+import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { LimbKind } from '@/lib/ladder/limb';
+import { isNoAnswer } from '@/lib/outcome';
+import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
+import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
+import { showLength } from '@/lib/units/show-length';
+import { showVolume } from '@/lib/units/volume';
+
+/** Volume of a kind of limb over true dates: chart, sentence and table from the same figures. */
+export function VolumePanel({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
+  const limbs = analysis.limbs.filter((one) => one.series.limb === limb);
+  const drawn = limbs.flatMap((one) => {
+    const over = volumeOverTime(one.series, analysis.policy);
+    return over && over.points.length > 0 ? [{ limb: one, over }] : [];
+  });
+  const first = drawn[0];
+  if (!first) return null;
+  const unit = first.limb.series.visits.at(-1)?.ladder.unit ?? 'cm';
+  const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
+  const lines = drawn.map(
+    ({ limb: one, over }): VolumeLine => ({
+      side: one.series.side,
+      points: over.points,
+      ahead: aheadOf(one, over),
+    }),
+  );
+  const said = sentence(lines, limb);
+  const events = (analysis.record.events ?? []).map((event) => ({
+    day: event.day,
+    words: event.words,
+  }));
+  const pieces = analysis.pieces
+    .filter((one) => one.piece.limb === limb && one.piece.firstWorn)
+    .slice(-6)
+    .map((one) => pieceLine(one, analysis.today));
+  return (
+    <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
+      <h2 id={`volume-${limb}`}>Volume over time</h2>
+      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
+      <div className="chart-scroll">
+        <VolumeChart lines={lines} events={events} pieces={pieces} today={analysis.today} said={said} />
+      </div>
+      <ReadValues
+        lines={lines.map((line) => ({
+          side: line.side,
+          points: line.points.map(({ day, volumeMl, lowMl, highMl }) => ({
+            day,
+            volumeMl,
+            lowMl,
+            highMl,
+          })),
+        }))}
+      />
+      <details className="as-table">
+        <summary>As a table</summary>
+        <VolumeTable lines={lines} />
+      </details>
+      {drawn.flatMap(({ limb: one, over }) =>
+        over.leftOut.map((out) => (
+          <p
+            key={`${one.series.side} ${out.day}`}
+            className="secondary"
+          >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
+        )),
+      )}
+    </section>
+  );
+}
+
+function aheadOf(limb: AnalysedLimb, over: VolumeOverTime): VolumeLine['ahead'] {
+  const { trend } = limb;
+  const base = over.points[0];
+  if (isNoAnswer(trend) || !trend.forecast || !base || trend.of !== 'volume' || base.day !== trend.from) return null;
+  const { until, middle, low, high } = trend.forecast;
+  return {
+    until,
+    middleMl: base.volumeMl * middle,
+    lowMl: base.volumeMl * low,
+    highMl: base.volumeMl * high,
+  };
+}
+
+function pieceLine(one: AnalysedPiece, today: CalendarDay): PieceLine {
+  const { piece, endOfLife, outgrow } = one;
+  const firstWorn = piece.firstWorn ?? today;
+  const end = isNoAnswer(endOfLife) ? null : endOfLife;
+  const retired = piece.retired
+    ? {
+        day: piece.retired,
+        reason: (piece as { retiredReason?: string | null }).retiredReason ?? 'retired',
+      }
+    : null;
+  const outgrown =
+    !retired && !isNoAnswer(outgrow) && outgrow.earlyDay && (!end || outgrow.earlyDay < end)
+      ? { early: outgrow.earlyDay, middle: outgrow.day }
+      : null;
+  return {
+    piece: piece.piece,
+    firstWorn,
+    endOfLife: end,
+    retired,
+    outgrown,
+    days: [firstWorn, ...(retired ? [retired.day] : end ? [end] : [])],
+  };
+}
+
+function sentence(lines: readonly VolumeLine[], limb: LimbKind): string {
+  return lines
+    .map((line) => {
+      const first = line.points[0];
+      const last = line.points.at(-1);
+      if (!first || !last) return '';
+      const word = line.side === 'left' ? 'Left' : 'Right';
+      if (first === last) return `${word} ${limb}: ${showVolume(last.volumeMl)} on ${showDay(last.day)}, one visit.`;
+      return `${word} ${limb}: ${showVolume(first.volumeMl)} on ${showDay(first.day)}, ${showVolume(last.volumeMl)} on ${showDay(last.day)}, ${line.points.length} visits.`;
+    })
+    .join(' ');
+}
+
+function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
+  const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort().reverse();
+  return (
+    <div className="table-frame">
+      <table>
+        <caption>Volume with its 95 % range, ml.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            {lines.map((line) => (
+              <th key={line.side} scope="col" className="figure">
+                {line.side === 'left' ? 'Left' : 'Right'}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {days.map((day) => (
+            <tr key={day}>
+              <th scope="row">{showDay(day)}</th>
+              {lines.map((line) => {
+                const point = line.points.find((one) => one.day === day);
+                return (
+                  <td key={line.side} className="figure">
+                    {point ? `${showVolume(point.volumeMl)} (${Math.round(point.lowMl)}–${Math.round(point.highMl)})` : 'not taped'}
+                  </td>
+                );
+              })}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

@@ -1,0 +1,52 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { afterActing } from '@/app/_patient/after-acting';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { requireRole } from '@/app/_session/therapist';
+import { answerPrompt } from '@/db/prompt-answers';
+import { inputsOf } from '@/lib/prompts/decide-prompts';
+import { readDay } from '@/lib/units/calendar-day';
+
+/** Why an answer was not taken, beside the prompt it belongs to. */
+export type AnswerState = {
+  readonly cause: string;
+  readonly refusal: string;
+} | null;
+
+const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const;
+
+/** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done. */
+export async function answerPromptAction(_before: AnswerState, form: FormData): Promise<AnswerState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const cause = String(form.get('cause') ?? '');
+  const { prompts, today } = await loadPatient(therapist, patientId);
+  const prompt = prompts.find((one) => one.cause === cause);
+  const answer = ANSWERS.find((one) => one === form.get('answer'));
+  if (!prompt || !answer)
+    return {
+      cause,
+      refusal: 'This has changed since the page was opened. Nothing was saved; look at it again.',
+    };
+  const reason = String(form.get('reason') ?? '').trim();
+  const until = readDay(String(form.get('until') ?? ''));
+  if (answer === 'not-now' && (until.kind !== 'read' || until.value <= today))
+    return { cause, refusal: 'Choose the day to ask again, later than today.' };
+  if (answer === 'not-for-this-patient' && reason === '')
+    return {
+      cause,
+      refusal: 'Say why in a few words, so that others understand it later.',
+    };
+  await answerPrompt(therapist, patientId, {
+    promptKey: cause,
+    rule: prompt.rule,
+    ruleVersion: String(prompt.ruleVersion),
+    inputsHash: inputsOf(prompt),
+    inputs: { title: prompt.title, facts: prompt.facts },
+    answer,
+    until: answer === 'not-now' && until.kind === 'read' ? until.value : null,
+    reason: reason || null,
+  });
+  redirect(answer === 'act' ? afterActing(patientId, prompt) : `/patients/${patientId}`);
+}

@@ -1,0 +1,58 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { GrowthPanel } from '@/app/_patient/growth-panel';
+import { LadderPanel } from '@/app/_patient/ladder-panel';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { NextAction } from '@/app/_patient/next-action';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { PiecesPanel } from '@/app/_patient/pieces-panel';
+import { VisitsPanel } from '@/app/_patient/visits-panel';
+import { VolumePanel } from '@/app/_patient/volume-panel';
+import { limbPicture } from '@/app/_picture/limb-picture';
+import { requireTherapist } from '@/app/_session/therapist';
+import { nextVisit } from '@/lib/record/next-visit';
+import { showDay, showWeekday } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Patient' };
+
+/** One patient: what to do next, the limb as it is, how it got there, the pieces and the visits. */
+export default async function PatientPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}`);
+  const { record, analysis, prompts, today } = await loadPatient(therapist, patientId);
+  const mayWrite = therapist.role !== 'read-only';
+  const due = nextVisit(record, analysis.policy);
+  const quiet = due
+    ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
+    : 'No visit yet. Tape the first ladder.';
+  const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
+    const picture = limbPicture(analysis, limb);
+    return picture ? [picture] : [];
+  });
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today}>
+        {mayWrite && (
+          <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
+            New visit
+          </Link>
+        )}
+      </PatientTitle>
+      <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} />
+      {pictures.map((picture) => (
+        <div key={picture.limb} className="patient-grid">
+          <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
+          <div className="stack">
+            <VolumePanel analysis={analysis} limb={picture.limb} />
+            {picture === pictures[0] && <GrowthPanel analysis={analysis} />}
+          </div>
+        </div>
+      ))}
+      <div className="halves">
+        <PiecesPanel analysis={analysis} patientId={patientId} mayWrite={mayWrite} />
+        <VisitsPanel analysis={analysis} patientId={patientId} />
+      </div>
+      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

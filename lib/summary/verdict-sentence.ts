@@ -1,0 +1,61 @@
+import { shiftInWords } from '../alignment/shift-in-words';
+import { limbInWords } from '../ladder/limb';
+import { pct, signedPct } from '../prompts/show-figures';
+import type { PatientRecord } from '../record/patient-record';
+import type { JudgedChange } from '../trend/judged-change';
+
+/**
+ * A verdict as one sentence for the therapist: what the limb did, and the figure that decides.
+ *
+ * Says what was measured, never what it means for health. Shape: a judged change and the record; one or two short sentences.
+ * Example: "The right leg has grown as much as her height and weight explain."
+ */
+export function verdictSentence(judged: JudgedChange, record: PatientRecord): string {
+  const { change } = judged;
+  const { ladder } = change.later;
+  const limb = limbInWords(ladder.limb, ladder.side);
+  const whose = record.sex === 'F' ? 'her' : record.sex === 'M' ? 'his' : 'their';
+  const volume = change.measured.volume.ratio - 1;
+  switch (judged.verdict) {
+    case 'no-clear-change':
+      return Math.abs(volume) <= judged.smallestRealChange
+        ? `No clear change: ${signedPct(volume)}, and a change under ${pct(judged.smallestRealChange)} cannot be told from the tape.`
+        : `No clear change beyond what is expected: girth ${beyond(judged)}.`;
+    case 'as-expected':
+      return change.earlier.growing
+        ? `The ${limb} has ${volume > 0 ? 'grown' : 'changed'} as much as ${whose} height and weight explain.`
+        : `The ${limb} has become ${volume > 0 ? 'larger' : 'smaller'} as much as ${explainer(judged, whose)} explains.`;
+    case 'more-than-expected':
+      return `The ${limb} is larger than ${explainer(judged, whose)} explains: girth ${beyond(judged)}.`;
+    case 'less-than-expected':
+      return `The ${limb} is smaller than ${explainer(judged, whose)} explains: girth ${beyond(judged)}.`;
+    case 'cannot-tell':
+      return `Cannot tell. ${cannotTell(judged)}`;
+  }
+}
+
+function beyond(judged: JudgedChange): string {
+  const { explained } = judged;
+  return explained ? `${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}` : 'unknown';
+}
+
+/** In the singular, so that one verb serves every witness. */
+function explainer(judged: JudgedChange, whose: string): string {
+  const { change, explained } = judged;
+  if (explained && explained.otherLimbShare > 0.5) return `the other ${change.later.ladder.limb}`;
+  if (change.earlier.growing) return `${whose} growth`;
+  return change.body.missing.includes('weight') ? 'anything on record' : `${whose} weight`;
+}
+
+function cannotTell(judged: JudgedChange): string {
+  const { change, confounders } = judged;
+  if (confounders.includes('other-unit') || confounders.includes('moved-zero')) {
+    return change.shift ? shiftInWords(change.shift, change.later.ladder.unit) : '';
+  }
+  if (confounders.includes('doubtful-rungs')) return 'It hangs on a reading that is still in doubt.';
+  if (confounders.includes('little-shared-span')) return 'The two ladders share too little of the limb.';
+  if (confounders.includes('missing-height')) return 'Growth cannot be taken out without height on both days.';
+  if (confounders.includes('posture')) return `Taped in another posture, and girth is ${beyond(judged)}.`;
+  if (confounders.includes('time-of-day')) return `Taped at another time of day, and girth is ${beyond(judged)}.`;
+  return `Taped by another measurer, and girth is ${beyond(judged)}.`;
+}
