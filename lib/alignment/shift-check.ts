@@ -18,16 +18,8 @@ export type ShiftCheck = {
   readonly finding: ShiftFinding | null;
 };
 
-export type ShiftLimits = {
-  /** A smaller shift is not asked about: clean visits differ by 0.7 cm (SD) when each zero has an SD of 0.5 cm, and 1.5 cm
-   * questions about one clean visit in twenty. Clinic default. */
-  readonly askFromMm: number;
-  /** Two explanations count as told apart when their deviances differ by this much (likelihood ratio e³, about 20). */
-  readonly deviance: number;
-};
-
-export const DEFAULT_SHIFT_LIMITS: ShiftLimits = { askFromMm: 15, deviance: 6 };
-
+/** Two explanations count as told apart when their deviances differ by this much (likelihood ratio e³, about 20). Clinic default. */
+const TOLD_APART = 6;
 /** Moved zeros beyond ordinary placement: expected in one visit of twenty (−2 ln 0.05 = 6), SD 2.5 cm. Clinic default. */
 const BLUNDER = { cost: 6, sdMm: 25 };
 /** Beside reading error, a limb's shape itself varies from visit to visit by about this share of girth. Clinic default. */
@@ -43,7 +35,8 @@ const SLIP_WITHIN_MM = 3;
  * Four models are compared: no change, a shift s, a girth factor 1 + a, both. The shift has the prior that landmarks leave, or, at a
  * price, that of a blunder. *Moved* needs |s| at the limit or more, 2 SE, and a deviance smaller by the limit than a girth change
  * alone gives; *cannot tell* means that a shift of that size explains a change as well as a girth change does (a cone).
- * Shape: two taped lines, their alignment, later / earlier expected girth by earlier place, SD of a reading, SD of a placement, mm.
+ * Shape: two taped lines, their alignment, later / earlier expected girth by earlier place, SD of a reading, SD of a
+ * placement, smallest shift that is asked about (the policy's `shiftAskMm`), mm.
  * Undefined with fewer than four rungs in common. Source: engine section 4; Huber 1964.
  * Example: a leg taped from 2 cm above the crease gives `zero-moved`, about +20 mm; the same on a straight cone gives `cannot-tell`.
  */
@@ -54,13 +47,13 @@ export function checkShift(
   expectedFactor: (earlierPlaceMm: number) => number,
   readingMm: number,
   placementMm: number,
-  limits: ShiftLimits = DEFAULT_SHIFT_LIMITS,
+  askFromMm: number,
 ): ShiftCheck | undefined {
   const data = shiftData(earlier, later, alignment, expectedFactor, readingMm);
   if (!data) return undefined;
   const models = fitModels(data, alignment, placementMm);
   const landmarkMm = -alignment.zeroStepMm;
-  const finding = looksLikeOtherUnit(data) ? 'inch-centimetre' : findingOf(models, landmarkMm, limits, earlier, later);
+  const finding = looksLikeOtherUnit(data) ? 'inch-centimetre' : findingOf(models, landmarkMm, askFromMm, earlier, later);
   const reported = finding === 'cannot-tell' ? models.shift : finding ? models.withShift : models.both;
   return {
     mm: reported.shiftMm + landmarkMm,
@@ -111,16 +104,15 @@ function fitModels(data: ShiftData, alignment: Alignment, placementMm: number): 
   };
 }
 
-function findingOf(models: Models, landmarkMm: number, limits: ShiftLimits, earlier: TapedLine, later: TapedLine): ShiftFinding | null {
+function findingOf(models: Models, landmarkMm: number, askFromMm: number, earlier: TapedLine, later: TapedLine): ShiftFinding | null {
   const movedMm = models.withShift.shiftMm + landmarkMm;
-  const toldFromGirth = models.withShiftDeviance + limits.deviance <= Math.min(models.girth, models.none);
+  const toldFromGirth = models.withShiftDeviance + TOLD_APART <= Math.min(models.girth, models.none);
   const sure = movedMm * movedMm > 4 * models.withShift.shiftVariance;
-  if (Math.abs(movedMm) >= limits.askFromMm && sure && toldFromGirth) {
+  if (Math.abs(movedMm) >= askFromMm && sure && toldFromGirth) {
     return isWholeInterval(movedMm, earlier.placesMm, later.placesMm) ? 'interval-slipped' : 'zero-moved';
   }
-  const changed = Math.min(models.girth, models.withShiftDeviance) + limits.deviance <= models.none;
-  const shiftWouldDo =
-    models.shiftAlone < models.girth + limits.deviance && Math.abs(models.shift.shiftMm + landmarkMm) >= limits.askFromMm;
+  const changed = Math.min(models.girth, models.withShiftDeviance) + TOLD_APART <= models.none;
+  const shiftWouldDo = models.shiftAlone < models.girth + TOLD_APART && Math.abs(models.shift.shiftMm + landmarkMm) >= askFromMm;
   return changed && shiftWouldDo ? 'cannot-tell' : null;
 }
 

@@ -8,10 +8,12 @@ import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import { isAffected } from '../record/patient-record';
 import type { Policy } from '../record/policy';
+import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
-import { type LimbChange, limbChange } from '../trend/limb-change';
+import type { ChangeBetween, LimbChange } from '../trend/limb-change';
 import { type LimbSeries, limbSeries, type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
+import { rememberedChanges } from '../trend/remembered-changes';
 import type { CalendarDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
@@ -63,16 +65,23 @@ export type PatientAnalysis = {
  */
 export function analysePatient(record: PatientRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
   const series = limbSeries(record, policy);
+  const between = rememberedChanges(policy);
   return {
     record,
     policy,
     today,
-    limbs: series.map((one) => analyseLimb(one, series, record, policy)),
-    pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today)),
+    limbs: series.map((one) => analyseLimb(one, series, record, policy, between)),
+    pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today, between)),
   };
 }
 
-function analyseLimb(series: LimbSeries, all: readonly LimbSeries[], record: PatientRecord, policy: Policy): AnalysedLimb {
+function analyseLimb(
+  series: LimbSeries,
+  all: readonly LimbSeries[],
+  record: PatientRecord,
+  policy: Policy,
+  between: ChangeBetween,
+): AnalysedLimb {
   const other = all.find((one) => one.limb === series.limb && one.side !== series.side);
   const affected = isAffected(record, series.limb, series.side);
   const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
@@ -81,16 +90,16 @@ function analyseLimb(series: LimbSeries, all: readonly LimbSeries[], record: Pat
     const tension = at.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
     const baseline = series.visits[0] as SeriesVisit;
     const last = series.visits[index - 1];
-    const sinceBaseline = index === 0 ? null : judged(baseline, at, series, witness, policy);
-    const sinceLast = !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy);
+    const sinceBaseline = index === 0 ? null : judged(baseline, at, series, witness, policy, between);
+    const sinceLast = !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy, between);
     return { at, volume: limbVolume(at.placed.line, tape, tension), sinceBaseline, sinceLast };
   });
   return {
     series,
     affected,
     visits,
-    trend: limbTrend(series, record.events ?? [], policy),
-    relativeVolumeChange: relativeVolumeChange(visits.at(-1)?.sinceBaseline, witness, policy),
+    trend: limbTrend(series, record.events ?? [], between),
+    relativeVolumeChange: relativeVolumeChange(visits.at(-1)?.sinceBaseline, witness, between),
   };
 }
 
@@ -101,41 +110,54 @@ export function judged(
   series: LimbSeries,
   witness: LimbSeries | undefined,
   policy: Policy,
+  between: ChangeBetween = rememberedChanges(policy),
 ): JudgedChange | NoAnswer {
-  const change = limbChange(earlier, later, series.limb, policy);
+  const change = between(earlier, later, series.limb);
   if (isNoAnswer(change)) return change;
   const clean = withoutDoubtfulRungs(earlier, later);
-  const undoubted = clean ? limbChange(clean.earlier, clean.later, series.limb, policy) : undefined;
+  const undoubted = clean ? between(clean.earlier, clean.later, series.limb) : undefined;
   return judgeChange(
-    change,
-    witnessChange(earlier, later, witness, policy),
+    checkedChange(change, policy),
+    witnessChange(earlier, later, witness, between),
     policy,
     undoubted && !isNoAnswer(undoubted) ? undoubted : undefined,
   );
 }
 
-function witnessChange(earlier: SeriesVisit, later: SeriesVisit, witness: LimbSeries | undefined, policy: Policy): LimbChange | undefined {
+function witnessChange(
+  earlier: SeriesVisit,
+  later: SeriesVisit,
+  witness: LimbSeries | undefined,
+  between: ChangeBetween,
+): LimbChange | undefined {
   const before = witness?.visits.find((one) => one.visit === earlier.visit);
   const after = witness?.visits.find((one) => one.visit === later.visit);
   if (!witness || !before || !after) return undefined;
-  const change = limbChange(before, after, witness.limb, policy);
+  const change = between(before, after, witness.limb);
   return isNoAnswer(change) ? undefined : change;
 }
 
 function relativeVolumeChange(
   latest: JudgedChange | NoAnswer | null | undefined,
   witness: LimbSeries | undefined,
-  policy: Policy,
+  between: ChangeBetween,
 ): number | null {
   if (!latest || isNoAnswer(latest)) return null;
   const { change } = latest;
-  const other = witnessChange(change.earlier, change.later, witness, policy);
+  const other = witnessChange(change.earlier, change.later, witness, between);
   return other ? change.measured.volume.ratio / other.measured.volume.ratio - 1 : null;
 }
 
-function analysePiece(piece: Piece, all: readonly LimbSeries[], record: PatientRecord, policy: Policy, today: CalendarDay): AnalysedPiece {
+function analysePiece(
+  piece: Piece,
+  all: readonly LimbSeries[],
+  record: PatientRecord,
+  policy: Policy,
+  today: CalendarDay,
+  between: ChangeBetween,
+): AnalysedPiece {
   const series = all.find((one) => one.limb === piece.limb && one.side === piece.side);
-  const fit = fitToday(piece, series, policy);
+  const fit = fitToday(piece, series, policy, between);
   const life = endOfLife(piece);
   const retired = piece.retired !== null && piece.retired <= today;
   const gone: NoAnswer = { noAnswer: `Retired on ${piece.retired ?? ''}.` };
@@ -151,7 +173,7 @@ function analysePiece(piece: Piece, all: readonly LimbSeries[], record: PatientR
       orderBy: retired ? gone : orderBy(piece, why, life, policy),
     };
   }
-  const trend: OwnTrend | undefined = series ? ownTrend(series, policy) : undefined;
+  const trend: OwnTrend | undefined = series ? ownTrend(series, between) : undefined;
   const outgrow = outgrowDate(fit, record, trend, policy);
   return {
     piece,

@@ -3,7 +3,7 @@ import { girthAt } from '../ladder/girth-at';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
-import { type LimbChange, limbChange, samePlace } from '../trend/limb-change';
+import { type ChangeBetween, type LimbChange, samePlace } from '../trend/limb-change';
 import { heightOnLimb, type LimbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type CutFrom, cutFrom } from './covered-places';
 import { relaxedGirth } from './relaxed-girth';
@@ -45,15 +45,15 @@ const LOCAL_SD = 0.01;
  *
  * Tightness as taped stands per place with its error. Beside it an evened ratio: the place's own change weighted with the change of
  * the whole shared span by reliability, w = τ² / (τ² + s²), for anything that looks ahead.
- * Age and washing are not in it. Shape: a piece, its limb's series, the policy. Refuses by name where ladders cannot be compared.
+ * Age and washing are not in it. Shape: a piece, its limb's series, the policy, the changes between its visits. Refuses by name where ladders cannot be compared.
  * Source: `relativeTightness`; engine section 7.
  */
-export function fitToday(piece: Piece, series: LimbSeries | undefined, policy: Policy): FitToday | NoAnswer {
+export function fitToday(piece: Piece, series: LimbSeries | undefined, policy: Policy, between: ChangeBetween): FitToday | NoAnswer {
   const cut = cutFrom(piece, series);
   if (isNoAnswer(cut)) return cut;
   const latest = series?.visits.at(-1) as SeriesVisit;
   if (latest === cut.visit) return asCut(piece, cut);
-  const change = limbChange(cut.visit, latest, piece.limb, policy);
+  const change = between(cut.visit, latest, piece.limb);
   if (isNoAnswer(change)) return change;
   const shape = monotoneCubic(latest.placed.line.placesMm, latest.placed.line.girthsMm);
   const places = cut.rungs.flatMap((rung) => placeFit(piece, cut.visit, latest, change, shape, rung, policy));

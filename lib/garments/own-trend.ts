@@ -1,6 +1,5 @@
 import { isNoAnswer } from '../outcome';
-import type { Policy } from '../record/policy';
-import { limbChange } from '../trend/limb-change';
+import type { ChangeBetween } from '../trend/limb-change';
 import type { LimbSeries } from '../trend/limb-series';
 
 /** A limb's own unexplained change of girth, as ln per day, shrunk towards zero, with its SD. */
@@ -14,17 +13,17 @@ const FEWEST_VISITS = 3;
  * The limb's own trend beyond what body size explains, for looking ahead.
  *
  * Slope of ln(unexplained girth ratio) on days by least squares through the baseline, shrunk by b·T² / (T² + var b), T the spread of such
- * trends. Undefined with fewer than three aligned visits. Shape: a series and the policy; ln of girth per day.
+ * trends. Undefined with fewer than three aligned visits. Shape: a series and the changes between its visits; ln of girth per day.
  * Source: empirical Bayes (normal prior); engine section 8.
  */
-export function ownTrend(series: LimbSeries, policy: Policy): OwnTrend | undefined {
+export function ownTrend(series: LimbSeries, between: ChangeBetween): OwnTrend | undefined {
   const [baseline, ...later] = series.visits;
   if (!baseline || later.length + 1 < FEWEST_VISITS) return undefined;
   let information = 0;
   let weighted = 0;
   let visits = 1;
   for (const visit of later) {
-    const change = limbChange(baseline, visit, series.limb, policy);
+    const change = between(baseline, visit, series.limb);
     const days = visit.placed.day - baseline.placed.day;
     if (isNoAnswer(change) || change.body.modelSd === undefined || days <= 0) continue;
     const { girth } = change.measured;

@@ -1,5 +1,6 @@
 import type { LimbKind } from '../ladder/limb';
 import type { Policy } from '../record/policy';
+import type { CheckedChange } from './checked-change';
 import { type ExplainedChange, explainedChange } from './explained-change';
 import type { LimbChange } from './limb-change';
 import type { SeriesVisit } from './limb-series';
@@ -8,7 +9,7 @@ import { type Confounder, judge, type Verdict } from './verdict';
 
 /** A change with its verdict and the figures that the verdict used. */
 export type JudgedChange = {
-  readonly change: LimbChange;
+  readonly change: CheckedChange;
   readonly explained: ExplainedChange | undefined;
   readonly smallestRealChange: number;
   /** Volume expected from body size and, where used, the other limb: later / earlier. */
@@ -29,7 +30,12 @@ const FULL_MINUTES = 24 * 60;
  * Shape: a change; the other limb's change between the same two days when that limb is healthy; the policy.
  * Source: engine sections 4 to 6.
  */
-export function judgeChange(change: LimbChange, other: LimbChange | undefined, policy: Policy, withoutDoubts?: LimbChange): JudgedChange {
+export function judgeChange(
+  change: CheckedChange,
+  other: LimbChange | undefined,
+  policy: Policy,
+  withoutDoubts?: LimbChange,
+): JudgedChange {
   const confounders = visitConfounders(change, policy);
   const recorded = judgeMeasured(change, change.measured, other, policy, confounders);
   const realigned = change.realigned ? judgeMeasured(change, change.realigned, other, policy, confounders).verdict : undefined;

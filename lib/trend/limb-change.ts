@@ -1,5 +1,4 @@
-import { type Alignment, alignLadders, movedBy, toLater } from '../alignment/align-ladders';
-import { checkShift, type ShiftCheck } from '../alignment/shift-check';
+import { type Alignment, alignLadders, toLater } from '../alignment/align-ladders';
 import { anatomicalPlace } from '../growth/anatomical-place';
 import { type BodyChange, bodyChange, expectedGirthAt } from '../growth/body-change';
 import type { LimbKind } from '../ladder/limb';
@@ -8,6 +7,7 @@ import type { NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { equivalentGirth } from '../volume/frustum';
 import { spanVolume } from '../volume/span-volume';
+import type { TapeError } from '../volume/tape-error';
 import { type SeriesVisit, tapeErrorOf } from './limb-series';
 import { type MeasuredChange, measuredChange } from './measured-change';
 
@@ -20,11 +20,13 @@ export type LimbChange = {
   readonly body: BodyChange;
   /** Mean girth expected over the shared span from body size alone, later / earlier. */
   readonly expectedGirthRatio: number;
-  readonly shift: ShiftCheck | undefined;
-  /** The same with the shift that girths suggest taken out; the therapist chooses, nothing is corrected. */
-  readonly realigned: MeasuredChange | undefined;
+  /** Girth expected at a place of the earlier ruler from body size alone, later / earlier. */
+  readonly expectedAt: (earlierPlaceMm: number) => number;
   readonly sameMeasurer: boolean;
 };
+
+/** What a limb did between two of its visits: `limbChange` with the clinic's policy, or the same remembered (`rememberedChanges`). */
+export type ChangeBetween = (earlier: SeriesVisit, later: SeriesVisit, limb: LimbKind) => LimbChange | NoAnswer;
 
 /**
  * What one limb did between two visits, on the same anatomy.
@@ -38,7 +40,7 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
   const growing = earlier.growing;
   const tape = tapeErrorOf(policy);
   const sameMeasurer = isSame(earlier.visit.measurer, later.visit.measurer);
-  const tension = sameMeasurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
+  const tension = tensionBetween(sameMeasurer, tape);
   const body = bodyChange(earlier.body, later.body, limb, growing, later.placed.day - earlier.placed.day);
   const alignment = alignLadders(earlier.placed, later.placed, limb, body.expectedLength);
   if (!alignment) return { noAnswer: 'The two ladders share no landmark, so they cannot be put on the same anatomy.' };
@@ -46,14 +48,6 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
   if (!measured) return { noAnswer: 'The two ladders have no stretch of the limb in common.' };
   const place = anatomicalPlace(limb, (landmark) => earlier.placed.landmarks.get(landmark)?.placeMm, earlier.body.heightMm?.value);
   const expectedAt = (placeMm: number): number => expectedGirthAt(body, limb, growing, place(placeMm));
-  const shift = checkShift(earlier.placed.line, later.placed.line, alignment, expectedAt, tape.readingMm, tape.placementMm, {
-    askFromMm: policy.shiftAskMm,
-    deviance: 6,
-  });
-  const realigned =
-    shift?.finding && shift.finding !== 'inch-centimetre'
-      ? measuredChange(earlier.placed.line, later.placed.line, movedBy(alignment, -shift.residualMm), tape, tension)
-      : undefined;
   return {
     earlier,
     later,
@@ -61,10 +55,14 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
     measured,
     body,
     expectedGirthRatio: expectedGirth(earlier.placed.line, measured, expectedAt),
-    shift,
-    realigned,
+    expectedAt,
     sameMeasurer,
   };
+}
+
+/** SD of tape tension at each of two visits. */
+export function tensionBetween(sameMeasurer: boolean, tape: TapeError): number {
+  return sameMeasurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
 }
 
 /** Mean girth ratio over the shared span when every rung grows as expected of it: √(V of the grown girths / V as taped). */

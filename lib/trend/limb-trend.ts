@@ -1,8 +1,7 @@
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientEvent } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { addDays, type CalendarDay } from '../units/calendar-day';
-import { limbChange } from './limb-change';
+import type { ChangeBetween } from './limb-change';
 import type { LimbSeries, SeriesVisit } from './limb-series';
 import { lineOfBestFit } from './line-of-best-fit';
 import { mannKendall } from './mann-kendall';
@@ -41,17 +40,17 @@ const LONGEST_FORECAST_DAYS = 183;
  *
  * Works on y = ln(ratio) against days. One to three visits: no slope, with the reason. Four or five: weighted line with the known tape error
  * as the least SD, called possible. Six or more: Theil–Sen slope with exact or normal Mann–Kendall test, and a short forecast.
- * Shape: a series, the patient's events, the policy; shares per year. Source: engine section 6; Sen 1968; Kendall 1975.
+ * Shape: a series, the patient's events, the changes between its visits; shares per year. Source: engine section 6; Sen 1968; Kendall 1975.
  * Example: ratios 1, 1.01, 1.02, 1.03 at quarters of a year: about 4 % a year, possible.
  */
-export function limbTrend(series: LimbSeries, events: readonly PatientEvent[], policy: Policy): LimbTrend | NoAnswer {
+export function limbTrend(series: LimbSeries, events: readonly PatientEvent[], between: ChangeBetween): LimbTrend | NoAnswer {
   const visits = sinceLastEvent(series.visits, events);
   const baseline = visits[0];
   if (!baseline || visits.length < 2) return { noAnswer: 'One ladder so far. Change shows from the second visit on.' };
   const of: TrendOf = baseline.growing ? 'cross-section' : 'volume';
   const points = [{ day: 0, y: 0, sd: 0 }];
   for (const visit of visits.slice(1)) {
-    const change = limbChange(baseline, visit, series.limb, policy);
+    const change = between(baseline, visit, series.limb);
     if (!isNoAnswer(change)) points.push({ day: visit.placed.day - baseline.placed.day, ...logRatio(change.measured, of) });
   }
   if (points.length < FEWEST_FOR_LINE)
