@@ -9,7 +9,7 @@ import { patient, patientRevision } from './schema';
 import type { Therapist } from './therapist';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
-export type KeptRecord = PatientRecord & {
+export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events'> & {
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
   readonly pieces: readonly KeptPiece[];

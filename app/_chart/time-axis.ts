@@ -27,17 +27,15 @@ export function timeAxis(from: CalendarDay, to: CalendarDay, fromX: number, toX:
   const perMonth = (30.44 / span) * (toX - fromX);
   const every = Math.max(1, Math.ceil(ROOM_FOR_NAME_PX / perMonth));
   const nice = [1, 2, 3, 6, 12].find((one) => one >= every) ?? 12;
-  const lastYearX = Number.NEGATIVE_INFINITY;
+  let lastYearX = Number.NEGATIVE_INFINITY;
   const months = starts.map((start, index) => {
     const month = Number(start.slice(5, 7)) - 1;
-    const named = month % nice === 0 || (nice === 1 && true);
-    const year = month === 0 || index === 0 ? start.slice(0, 4) : null;
-    return {
-      x: at(dayNumber(start)),
-      middle: at(dayNumber(start) + 15),
-      name: named ? (MONTH_NAMES[month] ?? null) : null,
-      year,
-    };
+    const x = at(dayNumber(start));
+    const januaryFollows = month !== 0 && (12 - month) * perMonth < ROOM_FOR_NAME_PX + 6;
+    const shown = (month === 0 || (index === 0 && !januaryFollows)) && x - lastYearX > ROOM_FOR_NAME_PX + 6;
+    if (shown) lastYearX = x;
+    const name = month % nice === 0 ? (MONTH_NAMES[month] ?? null) : null;
+    return { x, middle: at(dayNumber(start) + 15), name, year: shown ? start.slice(0, 4) : null };
   });
   return { x: (day) => at(dayNumber(day)), weeks, months };
 }

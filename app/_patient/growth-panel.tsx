@@ -10,6 +10,7 @@ import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/cal
 import { inUnit } from '@/lib/units/length';
 import { kg, showMass } from '@/lib/units/mass';
 import { showLengthWithUnit } from '@/lib/units/show-length';
+import { unitBeside } from './girth-table';
 
 const P10 = -1.2815515655446004;
 const LOOK_AHEAD_DAYS = 182;
@@ -162,17 +163,12 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
           {rows.map((visit) => (
             <tr key={visit.day + (visit.time ?? '')}>
               <th scope="row">{showDay(visit.day)}</th>
-              <td className="figure">{visit.height ? withUnit(visit.height.text, visit.height.unit) : '–'}</td>
-              <td className="figure">{visit.weight ? withUnit(visit.weight.text, visit.weight.unit) : '–'}</td>
+              <td className="figure">{visit.height ? unitBeside(visit.height) : '–'}</td>
+              <td className="figure">{visit.weight ? unitBeside(visit.weight) : '–'}</td>
             </tr>
           ))}
         </tbody>
       </table>
     </div>
   );
-}
-
-/** A figure as typed, with its unit unless it was typed too. */
-function withUnit(text: string, unit: string): string {
-  return /[a-z"″]/i.test(text) ? text : `${text}\u202f${unit}`;
 }

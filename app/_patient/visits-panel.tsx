@@ -17,8 +17,8 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
 };
 
 /** Every visit, the newest first: volume over the stretch that all visits tape, and the verdict against the first visit. */
-export function VisitsPanel({ analysis, patientId }: { analysis: PatientAnalysis; patientId: string }) {
-  const visits = [...analysis.record.visits].reverse() as unknown as readonly KeptVisit[];
+export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string }) {
+  const visits = [...kept].reverse();
   const volumes = analysis.limbs.map(({ series }) => volumeOverTime(series, analysis.policy));
   return (
     <section className="panel" aria-labelledby="visits-head">

@@ -50,7 +50,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
       ))}
       <div className="halves">
         <PiecesPanel analysis={analysis} patientId={patientId} mayWrite={mayWrite} />
-        <VisitsPanel analysis={analysis} patientId={patientId} />
+        <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
     </main>

@@ -1,0 +1,94 @@
+import type { Side } from '@/lib/ladder/limb';
+import { signedPct } from '@/lib/prompts/show-figures';
+import { valueAxis } from './value-axis';
+import { SideMark } from './volume-chart';
+
+/** One row of the ruler: a change of volume against an earlier ladder, all figures as shares. */
+export type ChangeRow = {
+  readonly since: string;
+  readonly note: string | null;
+  readonly change: number;
+  /** 95 % reach of the taped change, to both sides. */
+  readonly reach: number;
+  readonly smallestReal: number;
+  readonly expected: { readonly low: number; readonly middle: number; readonly high: number } | null;
+};
+
+const WIDTH = 520;
+const FROM_X = 120;
+const TO_X = 440;
+const STEP = 46;
+const TOP = 18;
+
+/** Taped change beside what the tape cannot tell (grey hatch) and what height, weight or the other limb lead one to expect (violet box). */
+export function ChangeRuler({ rows, side, name }: { rows: readonly ChangeRow[]; side: Side; name: string }) {
+  const ends = rows.flatMap((row) => [
+    row.change - row.reach,
+    row.change + row.reach,
+    -row.smallestReal,
+    row.smallestReal,
+    ...(row.expected ? [row.expected.low, row.expected.high] : []),
+  ]);
+  const axis = valueAxis(Math.min(0, ...ends), Math.max(0, ...ends), FROM_X, TO_X, 6);
+  const bottom = TOP + rows.length * STEP;
+  const said = rows.map((row) => `Since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
+  return (
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${bottom + 30}`} width={WIDTH} height={bottom + 30} role="img" aria-label={said}>
+      <g className={side}>
+        <defs>
+          <pattern id={`${name}-noise`} width={5} height={5} patternUnits="userSpaceOnUse">
+            <path className="noise-hatch" d="M-1.25 1.25l2.5-2.5M0 5L5 0M3.75 6.25l2.5-2.5" />
+          </pattern>
+        </defs>
+        {axis.ticks.map((tick) => (
+          <g key={tick}>
+            <line className="grid" x1={axis.y(tick)} x2={axis.y(tick)} y1={TOP - 8} y2={bottom} />
+            <text className="axis-text" x={axis.y(tick)} y={bottom + 20} textAnchor="middle">
+              {signedPct(tick, 0)}
+            </text>
+          </g>
+        ))}
+        <line className="axis-line" x1={axis.y(0)} x2={axis.y(0)} y1={TOP - 8} y2={bottom} />
+        <line className="axis-line" x1={FROM_X} x2={TO_X} y1={bottom} y2={bottom} />
+        {rows.map((row, index) => {
+          const y = TOP + index * STEP + STEP / 2 - 6;
+          const at = axis.y;
+          return (
+            <g key={row.since}>
+              <text x={0} y={y}>{`since ${row.since}`}</text>
+              {row.note && (
+                <text className="axis-text" x={0} y={y + 15}>
+                  {row.note}
+                </text>
+              )}
+              <rect
+                fill={`url(#${name}-noise)`}
+                x={at(-row.smallestReal)}
+                y={y - 9}
+                width={at(row.smallestReal) - at(-row.smallestReal)}
+                height={18}
+              />
+              {row.expected && (
+                <>
+                  <rect
+                    className="expected-box"
+                    x={at(row.expected.low)}
+                    y={y - 9}
+                    width={Math.max(at(row.expected.high) - at(row.expected.low), 2)}
+                    height={18}
+                  />
+                  <path className="expected-box" d={`M${at(row.expected.middle)} ${y - 9}v18`} />
+                </>
+              )}
+              <path className="taped-bar" d={`M${at(row.change - row.reach)} ${y}H${at(row.change + row.reach)}`} />
+              <SideMark side={side} x={at(row.change)} y={y} />
+              <text className="ruler-figure" x={WIDTH} y={y + 5} textAnchor="end">
+                {signedPct(row.change)}
+              </text>
+            </g>
+          );
+        })}
+      </g>
+    </svg>
+  );
+}

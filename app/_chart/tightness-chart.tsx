@@ -1,0 +1,88 @@
+import type { Side } from '@/lib/ladder/limb';
+import type { LengthUnit } from '@/lib/units/length';
+import { showLength } from '@/lib/units/show-length';
+import { valueAxis } from './value-axis';
+import { SideMark } from './volume-chart';
+
+/** Tightness of a piece along the limb, with the 95 % reach of each place. Heights in mm above the distal landmark. */
+export type TightnessPoint = { readonly heightMm: number; readonly tightness: number; readonly reach: number };
+
+type Props = {
+  readonly points: readonly TightnessPoint[];
+  readonly side: Side;
+  readonly band: { readonly low: number; readonly high: number };
+  readonly unit: LengthUnit;
+  readonly landmarks: readonly { readonly name: string; readonly heightMm: number }[];
+  readonly said: string;
+};
+
+const WIDTH = 1120;
+const HEIGHT = 270;
+const FROM_X = 56;
+const TO_X = 980;
+const TOP = 22;
+const BOTTOM = 206;
+
+/** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
+export function TightnessChart({ points, side, band, unit, landmarks, said }: Props) {
+  const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
+  const from = Math.min(...heights);
+  const to = Math.max(...heights);
+  const x = (height: number): number => Math.round((FROM_X + 20 + ((height - from) / (to - from || 1)) * (TO_X - FROM_X - 40)) * 100) / 100;
+  const lows = points.map((point) => point.tightness - point.reach);
+  const highs = points.map((point) => point.tightness + point.reach);
+  const axis = valueAxis(Math.min(band.low - 0.1, ...lows), Math.max(band.high + 0.1, ...highs), BOTTOM, TOP, 5);
+  const area = `M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness + point.reach)}`).join('L')}L${[...points]
+    .reverse()
+    .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
+    .join('L')}Z`;
+  return (
+    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+      <g className={side}>
+        <rect className="band-area" x={FROM_X} width={TO_X - FROM_X} y={axis.y(band.high)} height={axis.y(band.low) - axis.y(band.high)} />
+        {[band.high, band.low].map((edge) => (
+          <path key={edge} className="band-edge" d={`M${FROM_X} ${axis.y(edge)}H${TO_X}`} />
+        ))}
+        <path className="axis-line" d={`M${FROM_X} ${axis.y(1)}H${TO_X}`} />
+        {[
+          { at: band.high, words: 'tighter than the band' },
+          { at: 1, words: 'as fitted' },
+          { at: band.low, words: 'looser than the band' },
+        ].map(({ at, words }) => (
+          <g key={words}>
+            <text className="axis-text" x={FROM_X - 8} y={axis.y(at) + 4} textAnchor="end">
+              {at.toFixed(2)}
+            </text>
+            <text className="axis-text" x={TO_X + 10} y={axis.y(at) + 4}>
+              {words}
+            </text>
+          </g>
+        ))}
+        {landmarks.map((landmark) => (
+          <g key={landmark.name}>
+            <path className="landmark-line" d={`M${x(landmark.heightMm)} ${TOP - 10}V${BOTTOM + 26}`} />
+            <text className="axis-year" x={x(landmark.heightMm)} y={BOTTOM + 42} textAnchor="middle">
+              {landmark.name}
+            </text>
+          </g>
+        ))}
+        {points.length > 1 && <path className="error-band" d={area} />}
+        {points.length > 1 && (
+          <path className="value-line" d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />
+        )}
+        {points.map((point) => (
+          <g key={point.heightMm}>
+            <SideMark side={side} x={x(point.heightMm)} y={axis.y(point.tightness)} />
+            <text className="value-word" x={x(point.heightMm)} y={axis.y(point.tightness) - 11} textAnchor="middle">
+              {point.tightness.toFixed(2)}
+            </text>
+            <text className="axis-text" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
+              {showLength(point.heightMm, unit)}
+            </text>
+          </g>
+        ))}
+        <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
+      </g>
+    </svg>
+  );
+}

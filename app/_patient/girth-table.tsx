@@ -1,0 +1,139 @@
+import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { signedPct } from '@/lib/prompts/show-figures';
+import { type ChangeBase, type GirthCell, girthByPlace } from '@/lib/trend/girth-by-place';
+import { heightOnLimb, type SeriesVisit } from '@/lib/trend/limb-series';
+import { volumeOverTime } from '@/lib/trend/volume-over-time';
+import { showDay } from '@/lib/units/calendar-day';
+import type { LengthUnit } from '@/lib/units/length';
+import { showLength } from '@/lib/units/show-length';
+import { thousands } from '@/lib/units/volume';
+
+type Props = {
+  readonly limb: AnalysedLimb;
+  readonly analysis: PatientAnalysis;
+  readonly unit: 'typed' | LengthUnit;
+  readonly base: 'first' | 'cut' | 'before';
+};
+
+/** Places down the side with proximal on top, a column a visit; the figure as typed, its change small beside it with a tint. */
+export function GirthTable({ limb, analysis, unit, base }: Props) {
+  const { series } = limb;
+  const own = series.visits.at(-1)?.ladder.unit ?? 'cm';
+  const cut = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1)
+    ?.piece.cutFrom;
+  const cutVisit = series.visits.find((visit) => visit.visit.day === cut);
+  const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
+  const rows = girthByPlace(series, analysis.policy, from);
+  const shownIn = unit === 'typed' ? own : unit;
+  return (
+    <div className="panel">
+      {base === 'cut' && !cutVisit && (
+        <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
+      )}
+      <div className="table-frame">
+        <table className="girth-table">
+          <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; place in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Place</th>
+              {series.visits.map((visit) => (
+                <th key={visit.visit.day + (visit.visit.time ?? '')} scope="col" className="figure">
+                  {showDay(visit.visit.day)}
+                  {visit === cutVisit && <span className="under">cut from</span>}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.heightMm}>
+                <th scope="row" className="figure">
+                  {showLength(row.heightMm, shownIn)}
+                </th>
+                {row.cells.map((cell, column) => (
+                  <Cell
+                    key={series.visits[column]?.visit.day ?? column}
+                    cell={cell}
+                    heightMm={row.heightMm}
+                    unit={unit}
+                    shownIn={shownIn}
+                  />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+          <Below limb={limb} analysis={analysis} shownIn={shownIn} />
+        </table>
+      </div>
+      <p className="secondary">
+        One rung is known to about 3 mm, 1 to 2 % here: read the column, not the cell. Volume is over the stretch that every visit covers.
+      </p>
+    </div>
+  );
+}
+
+function Cell({
+  cell,
+  heightMm,
+  unit,
+  shownIn,
+}: {
+  cell: GirthCell | null;
+  heightMm: number;
+  unit: 'typed' | LengthUnit;
+  shownIn: LengthUnit;
+}) {
+  if (!cell) return <td className="figure">–</td>;
+  const elsewhere = Math.abs(cell.takenAtMm - heightMm) > 8;
+  return (
+    <td className={`figure ${tintOf(cell.change)}`}>
+      {unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}
+      {cell.change !== null && <span className="change">{signedPct(cell.change).replace('\u202f%', '')}</span>}
+      {elsewhere && <span className="under">{`at ${showLength(cell.takenAtMm, shownIn)}`}</span>}
+    </td>
+  );
+}
+
+/** Four steps of tint to each side; the signed figure stands in every cell, so colour carries nothing alone. */
+function tintOf(change: number | null): string {
+  if (change === null || Math.abs(change) < 0.005) return '';
+  const step = Math.min(4, Math.ceil(Math.abs(change) / 0.02));
+  return `${change > 0 ? 'larger' : 'smaller'}-${step}`;
+}
+
+function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: PatientAnalysis; shownIn: LengthUnit }) {
+  const { visits } = limb.series;
+  const volumes = volumeOverTime(limb.series, analysis.policy);
+  const middle = LIMBS[limb.series.limb].landmarks[1];
+  const row = (name: string, of: (visit: SeriesVisit) => string) => (
+    <tr>
+      <th scope="row">{name}</th>
+      {visits.map((visit) => (
+        <td key={visit.visit.day + (visit.visit.time ?? '')} className="figure">
+          {of(visit)}
+        </td>
+      ))}
+    </tr>
+  );
+  return (
+    <tbody className="below">
+      {row('volume, ml', (visit) => {
+        const point = volumes?.points.find((one) => one.day === visit.visit.day);
+        return point ? thousands(Math.round(point.volumeMl)) : '–';
+      })}
+      {row('height', ({ visit }) => (visit.height ? unitBeside(visit.height) : '–'))}
+      {row('weight', ({ visit }) => (visit.weight ? unitBeside(visit.weight) : '–'))}
+      {row(`${placeInWords(middle)} at, ${shownIn}`, (visit) => {
+        const placed = visit.placed.landmarks.get(middle);
+        return placed ? `${showLength(heightOnLimb(visit, placed.placeMm), shownIn)}${placed.inferred ? ' inferred' : ''}` : '–';
+      })}
+      {row('taped', ({ visit }) => [visit.measurer, visit.posture].filter(Boolean).join(', ') || '–')}
+    </tbody>
+  );
+}
+
+/** A figure as typed, with its unit unless it was typed too. */
+export function unitBeside({ text, unit }: { readonly text: string; readonly unit: string }): string {
+  return /[a-z"″]/i.test(text) ? text : `${text}\u202f${unit}`;
+}

@@ -1,0 +1,155 @@
+import { showLength } from '@/lib/units/show-length';
+import type { LimbPicture, PictureLimb, PictureStrip } from './limb-picture';
+import { type Frame, halfWidth, outlinePath, round, yOf } from './outline-path';
+import { stretchedGirths } from './stretched-change';
+
+type Props = {
+  readonly limb: PictureLimb;
+  readonly picture: LimbPicture;
+  readonly frame: Frame;
+  readonly figuresX: number;
+  readonly anchor: 'end' | 'start';
+  readonly stretch: number;
+  readonly name: string;
+};
+
+/** One limb of the outline: fill, edges, earlier visits, figures outside with hairlines to the edge, doubts on the edge. */
+export function OneLimb(props: Props) {
+  const { limb, picture, frame, figuresX, anchor, stretch, name } = props;
+  const path = outlinePath(
+    {
+      heightsMm: limb.heightsMm,
+      girthsMm: limb.girthsMm,
+      doubtful: limb.asked,
+    },
+    frame,
+  );
+  const inner = anchor === 'end' ? 1 : -1;
+  const word = limb.side === 'left' ? 'Left' : 'Right';
+  return (
+    <g className={`limb ${limb.side}`}>
+      <text className="limb-name" x={frame.centreX} y={16} textAnchor="middle">{`${word} ${picture.limb}`}</text>
+      <text className="limb-note" x={frame.centreX} y={32} textAnchor="middle">
+        {limb.affected ? 'affected' : 'other limb'}
+      </text>
+      <path className="limb-fill" d={path.fill} />
+      {limb.strips.length > 0 && <Mesh limb={limb} frame={frame} fill={path.fill} name={name} />}
+      {limb.heightsMm.map((height, rung) => (
+        <line
+          key={height}
+          className="rung-line"
+          x1={figuresX + inner * 4}
+          x2={frame.centreX + inner * halfWidth(limb.girthsMm[rung] as number, frame.scale)}
+          y1={yOf(height, frame)}
+          y2={yOf(height, frame)}
+        />
+      ))}
+      {limb.earlier.map((line) => (
+        <EarlierEdges key={line.kind} limb={limb} girthsMm={line.girthsMm} kind={line.kind} frame={frame} stretch={stretch} />
+      ))}
+      <path className="limb-edge" d={path.edges} />
+      <path className="limb-gap" d={path.dotted} />
+      <OpenEnds limb={limb} picture={picture} frame={frame} />
+      {limb.heightsMm.map((height, rung) => (
+        <text
+          key={height}
+          className={limb.asked.includes(rung) ? 'figure asked' : 'figure'}
+          x={figuresX}
+          y={yOf(height, frame) + 4}
+          textAnchor={anchor}
+        >
+          {showLength(limb.girthsMm[rung] as number, picture.unit)}
+        </text>
+      ))}
+      {[...limb.asked, ...limb.kept].map((rung) => (
+        <Diamond
+          key={rung}
+          x={frame.centreX - inner * halfWidth(limb.girthsMm[rung] as number, frame.scale)}
+          y={yOf(limb.heightsMm[rung] as number, frame)}
+          kept={limb.kept.includes(rung)}
+        />
+      ))}
+    </g>
+  );
+}
+
+function EarlierEdges({
+  limb,
+  girthsMm,
+  kind,
+  frame,
+  stretch,
+}: {
+  limb: PictureLimb;
+  girthsMm: readonly (number | null)[];
+  kind: string;
+  frame: Frame;
+  stretch: number;
+}) {
+  const taped = limb.heightsMm.flatMap((height, rung) =>
+    girthsMm[rung] === null
+      ? []
+      : [
+          {
+            height,
+            now: limb.girthsMm[rung] as number,
+            before: girthsMm[rung] as number,
+          },
+        ],
+  );
+  const girths = stretchedGirths(
+    taped.map((one) => one.now),
+    taped.map((one) => one.before),
+    stretch as 1 | 2 | 3 | 4,
+  );
+  const path = outlinePath({ heightsMm: taped.map((one) => one.height), girthsMm: girths }, frame);
+  return <path className={kind === 'first' ? 'earlier first' : 'earlier cut'} d={path.edges} />;
+}
+
+/** From the outer rungs to a known zero or landmark: two dotted lines straight on; nothing is drawn beyond the tape. */
+function OpenEnds({ limb, picture, frame }: { limb: PictureLimb; picture: LimbPicture; frame: Frame }) {
+  const first = limb.heightsMm[0] as number;
+  const last = limb.heightsMm.at(-1) as number;
+  const below = Math.min(...picture.landmarks.map((landmark) => landmark.heightMm));
+  const above = Math.max(...picture.landmarks.map((landmark) => landmark.heightMm));
+  const ends: { from: number; to: number; girth: number }[] = [];
+  if (below < first) ends.push({ from: first, to: below, girth: limb.girthsMm[0] as number });
+  if (above > last) ends.push({ from: last, to: above, girth: limb.girthsMm.at(-1) as number });
+  const d = ends.flatMap(({ from, to, girth }) =>
+    [-1, 1].map(
+      (way) => `M${round(frame.centreX + way * halfWidth(girth, frame.scale))} ${round(yOf(from, frame))}V${round(yOf(to, frame))}`,
+    ),
+  );
+  return <path className="open-end" d={d.join('')} />;
+}
+
+function Mesh({ limb, frame, fill, name }: { limb: PictureLimb; frame: Frame; fill: string; name: string }) {
+  const strip = limb.strips[0] as PictureStrip;
+  const clip = `${name}-${limb.side}`;
+  const top = yOf(strip.toMm, frame);
+  return (
+    <>
+      <clipPath id={clip}>
+        <path d={fill} />
+      </clipPath>
+      <rect
+        className="mesh"
+        clipPath={`url(#${clip})`}
+        x={frame.centreX - 120}
+        width={240}
+        y={top}
+        height={Math.max(yOf(strip.fromMm, frame) - top, 0)}
+        fill={`url(#${name}-mesh-${limb.side})`}
+      />
+    </>
+  );
+}
+
+function Diamond({ x, y, kept }: { x: number; y: number; kept: boolean }) {
+  return (
+    <g className="diamond">
+      <path d={`M${round(x)} ${round(y - 6)}l6 6l-6 6l-6-6Z`} />
+      {kept && <circle cx={round(x)} cy={round(y)} r={1.6} />}
+    </g>
+  );
+}

@@ -1,0 +1,48 @@
+'use server';
+
+import { notFound, redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { revisePiece, savePiece } from '@/db/pieces';
+import { recordOf } from '@/db/records';
+import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
+import { cutLadders } from './cut-ladders';
+
+/** A refused piece: why beside each box, everything as typed, and a notice when somebody else was faster. */
+export type PieceFormState = {
+  readonly errors: Partial<Record<PieceBox, string>>;
+  readonly typed: TypedPieceForm | null;
+  readonly notice: string | null;
+};
+
+/** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
+export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const text = (name: string): string => String(form.get(name) ?? '');
+  const typed = Object.fromEntries(PIECE_BOXES.map((box) => [box, text(box)])) as TypedPieceForm;
+  const patientId = text('patientId');
+  const pieceId = text('pieceId');
+  const record = await recordOf(therapist, patientId);
+  if (!record) notFound();
+  const taken = record.pieces.filter((one) => one.pieceId !== pieceId).map((one) => one.piece);
+  const read = readPieceForm(typed, cutLadders(record), taken);
+  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
+  const piece = { ...read.piece, cutFromVisitId: read.ladder.visitId, retiredReason: read.retiredReason };
+  const submissionId = text('submissionId') || crypto.randomUUID();
+  if (pieceId === '') {
+    const saved = await savePiece(therapist, { patientId, submissionId, piece });
+    if (saved.kind === 'not-found') notFound();
+    redirect(`/patients/${patientId}`);
+  }
+  const reason = text('reason').trim() || 'changed';
+  const revised = await revisePiece(therapist, pieceId, Number(text('revision')), { submissionId, piece, reason });
+  if (revised.kind === 'not-found') notFound();
+  if (revised.kind === 'conflict') {
+    return {
+      errors: {},
+      typed,
+      notice:
+        'Somebody else changed this piece while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
+    };
+  }
+  redirect(`/patients/${patientId}`);
+}

@@ -1,0 +1,87 @@
+import { ChangeRuler } from '@/app/_chart/change-ruler';
+import { LimbGlyph } from '@/app/_picture/limb-glyph';
+import type { LimbPicture } from '@/app/_picture/limb-picture';
+import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { isNoAnswer } from '@/lib/outcome';
+import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import { showDay } from '@/lib/units/calendar-day';
+import { showLength } from '@/lib/units/show-length';
+import { showVolume } from '@/lib/units/volume';
+import { changeRows } from './change-rows';
+import { ShiftReadings } from './shift-readings';
+
+type Props = {
+  readonly limb: AnalysedLimb;
+  readonly visit: AnalysedVisit;
+  readonly analysis: PatientAnalysis;
+  readonly picture: LimbPicture | undefined;
+};
+
+/** What a visit says of one limb: the verdict as a sentence, its figures, the change ruler, the outline, and the shift's two readings. */
+export function LimbResult({ limb, visit, analysis, picture }: Props) {
+  const { side } = limb.series;
+  const rows = changeRows(limb, visit, analysis);
+  const own = picture?.limbs.find((one) => one.side === side);
+  const last = visit.sinceLast && !isNoAnswer(visit.sinceLast) ? visit.sinceLast : null;
+  const shifted = [visit.sinceLast, visit.sinceBaseline].find((one) => one && !isNoAnswer(one) && one.change.shift?.finding);
+  return (
+    <section className={`panel limb-result ${side}`} aria-label={`${side} ${limb.series.limb}`}>
+      <div className="limb-result-head">
+        <div>
+          <p>
+            <strong className="side-word">{`${side === 'left' ? 'Left' : 'Right'} ${limb.series.limb}`}</strong>{' '}
+            <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
+          </p>
+          <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
+          <VolumeLine visit={visit} />
+          {last && (
+            <ul className="reasons">
+              {reasonsInWords(last).map((reason) => (
+                <li key={reason}>{reason}</li>
+              ))}
+            </ul>
+          )}
+        </div>
+        {picture && own && (
+          <LimbGlyph
+            side={side}
+            heightsMm={own.heightsMm}
+            girthsMm={own.girthsMm}
+            landmarksMm={picture.landmarks.map((landmark) => landmark.heightMm)}
+            heightPx={170}
+          />
+        )}
+      </div>
+      {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
+      {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} />}
+      {visit.at.doubts.length > 0 && (
+        <ul className="doubts">
+          {visit.at.doubts.map((doubt) => (
+            <li key={`${doubt.kind} ${doubt.distanceMm}`}>{`◇ ${doubt.message}`}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
+  const { sinceLast } = visit;
+  if (!sinceLast) return 'One ladder so far. Change shows from the second visit on.';
+  if (isNoAnswer(sinceLast)) return `Not comparable with the visit before. ${sinceLast.noAnswer}`;
+  return verdictSentence(sinceLast, analysis.record);
+}
+
+function VolumeLine({ visit }: { visit: AnalysedVisit }) {
+  const { volume, at } = visit;
+  if (isNoAnswer(volume)) return <p>{volume.noAnswer}</p>;
+  const { unit } = at.ladder;
+  const reach = 1.96 * volume.sdMl;
+  return (
+    <p className="volume-line">
+      <strong data-volume={volume.volumeMl.toFixed(1)}>{showVolume(volume.volumeMl)}</strong>
+      {`, give or take ${showVolume(reach)}, over ${showLength(volume.lengthMm, unit)}\u202f${unit} of ladder on ${showDay(at.visit.day)}. Mean girth ${showLength(volume.meanGirthMm, unit)}\u202f${unit}.`}
+    </p>
+  );
+}

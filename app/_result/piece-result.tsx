@@ -1,0 +1,123 @@
+import { TightnessChart } from '@/app/_chart/tightness-chart';
+import type { LimbPicture } from '@/app/_picture/limb-picture';
+import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { daysWorn } from '@/lib/garments/wear';
+import { isNoAnswer } from '@/lib/outcome';
+import { coverInWords } from '@/lib/prompts/show-figures';
+import { showDay } from '@/lib/units/calendar-day';
+import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+
+/** How one piece sits by this visit's ladder: tightness by place with its error, what the future holds, and the room the next one needs. */
+export function PieceResult({
+  one,
+  alike,
+  analysis,
+  picture,
+}: {
+  one: AnalysedPiece;
+  alike: readonly AnalysedPiece[];
+  analysis: PatientAnalysis;
+  picture: LimbPicture | undefined;
+}) {
+  const { piece, fit } = one;
+  const names = alike.map((other) => other.piece.piece);
+  const title = `${names.length > 1 ? `Pieces ${names.join(' and ')}` : `Piece ${piece.piece}`} on the ${piece.side} ${piece.limb}`;
+  const formula = piece.convention === 'C(1-r)' ? `girth × (1 − ${piece.reductionPct / 100})` : `girth ÷ (1 + ${piece.reductionPct / 100})`;
+  const worn = daysWorn(piece, analysis.today);
+  if (isNoAnswer(fit)) {
+    return (
+      <section className="piece-result" aria-label={title}>
+        <h2>{title}</h2>
+        <p>{`Tightness is not known: ${fit.noAnswer}`}</p>
+      </section>
+    );
+  }
+  const { unit } = fit.latest.ladder;
+  const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: 1.96 * place.sd }));
+  const most = Math.max(...points.map((point) => point.tightness));
+  const least = Math.min(...points.map((point) => point.tightness));
+  const said = `Tightness from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places.`;
+  return (
+    <section className="piece-result" aria-label={title}>
+      <h2>
+        {title}{' '}
+        <span className="secondary">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; cut from ${showDay(piece.cutFrom)}`}</span>
+      </h2>
+      <div className="panel">
+        <div className="chart-scroll">
+          <TightnessChart
+            points={points}
+            side={piece.side}
+            band={{ low: analysis.policy.bandLow, high: analysis.policy.bandHigh }}
+            unit={unit}
+            landmarks={picture?.landmarks ?? []}
+            said={said}
+          />
+        </div>
+        <p className="secondary">
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic's own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
+        </p>
+        <Outlook one={one} unit={unit} />
+      </div>
+    </section>
+  );
+}
+
+function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
+  const { outgrow, endOfLife, orderBy, room } = one;
+  return (
+    <div className="outlook">
+      <p>
+        {isNoAnswer(outgrow)
+          ? `Outgrown: not known. ${outgrow.noAnswer}`
+          : outgrow.earlyDay
+            ? `Outgrown ${showDay(outgrow.earlyDay)} at the earliest (nine of ten later), ${outgrow.day ? `${showDay(outgrow.day)} in the middle` : `not by ${showDay(outgrow.lookedUntil)} in the middle`}${outgrow.by === 'length' ? ', by length' : ''}.`
+            : `Not outgrown by ${showDay(outgrow.lookedUntil)}, as far as can be seen.`}{' '}
+        {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}.`}{' '}
+        {isNoAnswer(orderBy) ? '' : `Order by ${showDay(orderBy.day)} (${orderBy.because}, making and measuring taken off).`}
+      </p>
+      {isNoAnswer(room) ? (
+        <p className="secondary">{`Room to grow: not known. ${room.noAnswer}`}</p>
+      ) : room.highMm === 0 ? (
+        <p className="secondary">Room to grow: none is expected to be needed.</p>
+      ) : (
+        <details className="as-table">
+          <summary>{`Room to grow in the next piece: ${showLengthWithUnit(room.middleMm, unit)}, ${showLengthWithUnit(room.highMm, unit)} at the 90\u202f% estimate, ${showDay(room.delivery)} to ${showDay(room.endOfLife)}`}</summary>
+          <div className="table-frame">
+            <table>
+              <caption>{`Let-out width by place, ${unit}, rounded up to the tape step; tightness if the room stays stitched away.`}</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Place, {unit}</th>
+                  <th scope="col" className="figure">
+                    Middle
+                  </th>
+                  <th scope="col" className="figure">
+                    90 %
+                  </th>
+                  <th scope="col" className="figure">
+                    Tightness at delivery
+                  </th>
+                  <th scope="col" className="figure">
+                    At end of life
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {[...room.places].reverse().map((place) => (
+                  <tr key={place.placeMm}>
+                    <th scope="row">{showLength(place.heightMm, unit)}</th>
+                    <td className="figure">{showLength(place.middleMm, unit)}</td>
+                    <td className="figure">{showLength(place.highMm, unit)}</td>
+                    <td className="figure">{place.tightnessAtDelivery.toFixed(2)}</td>
+                    <td className="figure">{place.tightnessAtEnd.toFixed(2)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </details>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+import { VERDICT_WORDS } from '@/app/_patient/visits-panel';
+import { shiftInWords } from '@/lib/alignment/shift-in-words';
+import { signedPct } from '@/lib/prompts/show-figures';
+import type { JudgedChange } from '@/lib/trend/judged-change';
+import { showDay } from '@/lib/units/calendar-day';
+
+/** A zero that looks moved: both readings side by side, as recorded and with the shift taken out. Nothing is corrected. */
+export function ShiftReadings({ judged }: { judged: JudgedChange }) {
+  const { change } = judged;
+  if (!change.shift) return null;
+  return (
+    <div className="shift-readings">
+      <p className="shift-sentence">{`◇ ${shiftInWords(change.shift, change.later.ladder.unit)}`}</p>
+      {change.realigned && (
+        <div className="table-frame">
+          <table>
+            <caption>{`Both readings against ${showDay(change.earlier.visit.day)}. Nothing has been corrected.`}</caption>
+            <thead>
+              <tr>
+                <th scope="col">Reading</th>
+                <th scope="col" className="figure">
+                  Volume
+                </th>
+                <th scope="col" className="figure">
+                  Girth
+                </th>
+                <th scope="col">Verdict</th>
+              </tr>
+            </thead>
+            <tbody>
+              <tr>
+                <th scope="row">As recorded</th>
+                <td className="figure">{signedPct(change.measured.volume.ratio - 1)}</td>
+                <td className="figure">{signedPct(change.measured.girth.ratio - 1)}</td>
+                <td>{VERDICT_WORDS[judged.verdict]}</td>
+              </tr>
+              <tr>
+                <th scope="row">Zero moved back</th>
+                <td className="figure">{signedPct(change.realigned.volume.ratio - 1)}</td>
+                <td className="figure">{signedPct(change.realigned.girth.ratio - 1)}</td>
+                <td>{judged.realignedVerdict ? VERDICT_WORDS[judged.realignedVerdict] : '–'}</td>
+              </tr>
+            </tbody>
+          </table>
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,84 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { GirthTable } from '@/app/_patient/girth-table';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { requireTherapist } from '@/app/_session/therapist';
+import { limbInWords } from '@/lib/ladder/limb';
+
+export const metadata: Metadata = { title: 'Girth by place' };
+
+const UNITS = [
+  { key: 'typed', words: 'As typed' },
+  { key: 'in', words: 'Inches' },
+  { key: 'cm', words: 'Centimetres' },
+] as const;
+const BASES = [
+  { key: 'first', words: 'Change since first visit' },
+  { key: 'cut', words: 'since the piece was cut' },
+  { key: 'before', words: 'since the visit before' },
+] as const;
+
+type Search = { readonly limb?: string; readonly unit?: string; readonly base?: string };
+
+/** Girths of one limb by place, a column a visit. Limb, unit and base of change stand in the address. */
+export default async function GirthsPage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ patientId: string }>;
+  searchParams: Promise<Search>;
+}) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/girths`);
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const asked = await searchParams;
+  const keyOf = (one: (typeof analysis.limbs)[number]): string => `${one.series.side}-${one.series.limb}`;
+  const limb = analysis.limbs.find((one) => keyOf(one) === asked.limb) ?? analysis.limbs.find((one) => one.affected) ?? analysis.limbs[0];
+  const unit = UNITS.find((one) => one.key === asked.unit)?.key ?? 'typed';
+  const base = BASES.find((one) => one.key === asked.base)?.key ?? 'first';
+  const link = (change: Search): string => {
+    const query = new URLSearchParams({ limb: limb ? keyOf(limb) : '', unit, base, ...change });
+    return `/patients/${patientId}/girths?${query}`;
+  };
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying={`Girth by place, ${limb?.series.visits.length ?? 0} visits`}>
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      {limb ? (
+        <>
+          <div className="filter-row">
+            <nav className="filters" aria-label="Limb">
+              {analysis.limbs.map((one) => (
+                <Link key={keyOf(one)} href={link({ limb: keyOf(one) })} aria-current={one === limb ? 'true' : undefined} prefetch={false}>
+                  {limbInWords(one.series.limb, one.series.side)}
+                </Link>
+              ))}
+            </nav>
+            <nav className="filters" aria-label="Unit">
+              {UNITS.map((one) => (
+                <Link key={one.key} href={link({ unit: one.key })} aria-current={one.key === unit ? 'true' : undefined} prefetch={false}>
+                  {one.words}
+                </Link>
+              ))}
+            </nav>
+            <nav className="filters" aria-label="Base of change">
+              {BASES.map((one) => (
+                <Link key={one.key} href={link({ base: one.key })} aria-current={one.key === base ? 'true' : undefined} prefetch={false}>
+                  {one.words}
+                </Link>
+              ))}
+            </nav>
+          </div>
+          <GirthTable limb={limb} analysis={analysis} unit={unit} base={base} />
+        </>
+      ) : (
+        <p className="nothing-yet">No ladder yet. The first one starts this table.</p>
+      )}
+      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

@@ -1,0 +1,69 @@
+import type { Metadata } from 'next';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { PieceForm } from '@/app/_piece/piece-form';
+import { requireRole } from '@/app/_session/therapist';
+import { LIMBS } from '@/lib/ladder/limb';
+import { pieceFormOf, type TypedPieceForm } from '@/lib/record/read-piece-form';
+
+export const metadata: Metadata = { title: 'Add a piece' };
+
+/** A new piece. After an earlier one its order figures are carried over; name, ladder and days are never. */
+export default async function NewPiecePage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ patientId: string }>;
+  searchParams: Promise<{ after?: string }>;
+}) {
+  const { patientId } = await params;
+  const { after } = await searchParams;
+  const therapist = await requireRole('lead', 'therapist');
+  const { record, today } = await loadPatient(therapist, patientId);
+  const ladders = cutLadders(record);
+  const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
+  const newest = before ? ladders.find((one) => one.limb === before.limb && one.side === before.side) : ladders[0];
+  const start: TypedPieceForm = before
+    ? { ...pieceFormOf(before, newest?.key ?? ''), piece: '', allowance: '', firstWorn: '', firstFit: '', retired: '', retiredReason: '' }
+    : {
+        ...BLANK,
+        cutFrom: newest?.key ?? '',
+        from: newest ? LIMBS[newest.limb].landmarks[0] : '',
+        to: newest ? LIMBS[newest.limb].landmarks[2] : '',
+      };
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying="A new piece: one physical garment" />
+      {ladders.length === 0 ? (
+        <p className="nothing-yet">Tape a ladder first: a piece is cut from one.</p>
+      ) : (
+        <PieceForm
+          patientId={patientId}
+          pieceId={null}
+          revision={0}
+          submissionId={crypto.randomUUID()}
+          start={start}
+          ladders={ladderChoices(ladders)}
+          today={today}
+        />
+      )}
+    </main>
+  );
+}
+
+const BLANK: TypedPieceForm = {
+  piece: '1',
+  cutFrom: '',
+  from: '',
+  to: '',
+  reduction: '',
+  convention: 'C(1-r)',
+  allowance: '',
+  firstWorn: '',
+  firstFit: '',
+  lifeDays: '',
+  leadDays: '',
+  retired: '',
+  retiredReason: '',
+};

@@ -1,0 +1,103 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { PromptView } from '@/app/_patient/prompt-view';
+import { limbPicture } from '@/app/_picture/limb-picture';
+import { LimbResult } from '@/app/_result/limb-result';
+import { PieceResult } from '@/app/_result/piece-result';
+import { requireTherapist } from '@/app/_session/therapist';
+import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
+import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
+import { showShortWeekday } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Visit' };
+
+/** The result of a visit, at once: a verdict per limb with its figures, how each piece sits, and what to consider. */
+export default async function VisitPage({ params }: { params: Promise<{ patientId: string; visitId: string }> }) {
+  const { patientId, visitId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/visits/${visitId}`);
+  const loaded = await loadPatient(therapist, patientId);
+  const { record, today } = loaded;
+  const index = record.visits.findIndex((one) => one.visitId === visitId);
+  const visit = record.visits[index];
+  if (!visit) notFound();
+  const newest = index === record.visits.length - 1;
+  const analysis = newest
+    ? loaded.analysis
+    : analysePatient({ ...record, visits: record.visits.slice(0, index + 1) }, loaded.analysis.policy, visit.day);
+  const limbs = analysis.limbs.flatMap((limb) => {
+    const at = limb.visits.find((one) => one.at.visit === visit);
+    return at ? [{ limb, at }] : [];
+  });
+  const ordered = [...limbs].sort((one, other) => other.limb.series.side.localeCompare(one.limb.series.side));
+  const taped = limbs.reduce((sum, { at }) => sum + at.at.placed.line.girthsMm.length, 0);
+  const kept = limbs.reduce((sum, { at }) => sum + at.at.ladder.rungs.filter((rung) => rung.kept?.length).length, 0);
+  const pieces = analysis.pieces.filter(
+    (one) => one.inUse && limbs.some(({ limb }) => limb.series.limb === one.piece.limb && limb.series.side === one.piece.side),
+  );
+  const mayWrite = therapist.role !== 'read-only';
+  return (
+    <main id="main">
+      <PatientTitle
+        record={record}
+        today={today}
+        saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, taped by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''} · ${taped} girths${kept > 0 ? `, ${kept} questions answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
+      >
+        {mayWrite && (
+          <Link className="button" href={`/patients/${patientId}/visits/${visitId}/correct`} prefetch={false}>
+            Correct a figure
+          </Link>
+        )}
+        <Link className="button main" href={`/patients/${patientId}`} prefetch={false}>
+          Done
+        </Link>
+      </PatientTitle>
+      <div className="halves">
+        {ordered.map(({ limb, at }) => (
+          <LimbResult
+            key={limb.series.side + limb.series.limb}
+            limb={limb}
+            visit={at}
+            analysis={analysis}
+            picture={limbPicture(analysis, limb.series.limb)}
+          />
+        ))}
+      </div>
+      <p className="ruler-key secondary">
+        Grey hatch: too small to tell from the tape. Violet box: what height, weight or the other limb lead one to expect. Mark and line:
+        taped change, 95 % range.
+      </p>
+      {pieces.filter(firstOfItsKind).map((one) => (
+        <PieceResult
+          key={one.piece.piece}
+          one={one}
+          alike={pieces.filter((other) => kindOf(other) === kindOf(one))}
+          analysis={analysis}
+          picture={limbPicture(analysis, one.piece.limb)}
+        />
+      ))}
+      {newest && loaded.prompts.length > 0 && (
+        <section aria-labelledby="consider-head">
+          <h2 id="consider-head" className="section-head">
+            To consider <span className="secondary">{`${loaded.prompts.length} open, most urgent first`}</span>
+          </h2>
+          {loaded.prompts.slice(0, MOST_SHOWN).map((prompt) => (
+            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayWrite} first={false} />
+          ))}
+        </section>
+      )}
+      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}
+
+/** Pieces cut from the same ladder to the same figures sit alike: one chart serves them all. */
+function kindOf({ piece }: AnalysedPiece): string {
+  return JSON.stringify([piece.limb, piece.side, piece.cutFrom, piece.covers, piece.reductionPct, piece.convention]);
+}
+
+function firstOfItsKind(one: AnalysedPiece, index: number, all: readonly AnalysedPiece[]): boolean {
+  return all.findIndex((other) => kindOf(other) === kindOf(one)) === index;
+}
