@@ -40,7 +40,8 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
     ...line.reference.flatMap((row) => [row.p10, row.p90]),
     ...line.ahead.flatMap((row) => [row.low, row.high]),
   ];
-  const values = valueAxis(Math.min(...all), Math.max(...all), BOTTOM, TOP, 3);
+  const middle = (Math.min(...all) + Math.max(...all)) / 2;
+  const values = valueAxis(Math.min(...all, middle * 0.95), Math.max(...all, middle * 1.05), BOTTOM, TOP, 3);
   const path = (rows: readonly { day: CalendarDay }[], of: (index: number) => number): string =>
     rows.map((row, index) => `${index === 0 ? 'M' : 'L'}${axis.x(row.day)} ${values.y(of(index))}`).join('');
   const { reference, ahead, points } = line;

@@ -58,7 +58,7 @@ export async function clinicWork(
       return { patient: record.head, item, outline, behind: 0 };
     });
   });
-  work.sort((one, other) => one.item.due.localeCompare(other.item.due));
+  work.sort(referFirst);
   return { work, patients: found.total, looked: records.length };
 }
 
@@ -72,5 +72,10 @@ export function onePerPatient(work: readonly ClinicWork[]): ClinicWork[] {
       lines.set(one.patient.patientId, { ...one, behind: standing.behind + 1 });
     else lines.set(one.patient.patientId, { ...standing, behind: standing.behind + 1 });
   }
-  return [...lines.values()].sort((one, other) => one.item.due.localeCompare(other.item.due));
+  return [...lines.values()].sort(referFirst);
+}
+
+/** Referrals first, then by day. */
+function referFirst(one: ClinicWork, other: ClinicWork): number {
+  return Number(other.item.kind === 'refer') - Number(one.item.kind === 'refer') || one.item.due.localeCompare(other.item.due);
 }

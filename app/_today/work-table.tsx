@@ -29,6 +29,13 @@ export function WorkTable({
         {HEADS[group]} <span className="secondary">{shown.length < own.length ? `${shown.length} of ${own.length}` : own.length}</span>
       </h2>
       <table className="worklist work-table">
+        <colgroup>
+          <col className="col-day" />
+          <col className="col-limb" />
+          <col className="col-who" />
+          <col className="col-what" />
+          <col />
+        </colgroup>
         <thead className="visually-hidden">
           <tr>
             <th scope="col">Due</th>

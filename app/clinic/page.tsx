@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
 import { deedsOf } from '@/db/audit';
 import { clinicOf } from '@/db/clinic';
@@ -21,6 +22,9 @@ export default async function ClinicPage() {
             counts days in {clinic.timeZone}.
           </p>
         </div>
+        <Link className="button" href="/clinic/limits" prefetch={false}>
+          Limits and their sources
+        </Link>
       </div>
       <h2 className="section-head">
         People <span className="count">{people.length}</span>

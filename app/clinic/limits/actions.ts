@@ -1,0 +1,22 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { changeSetting } from '@/db/clinic';
+import { POLICY_KEY } from '@/db/policy';
+import { type PolicyErrors, readPolicyForm } from '@/lib/record/read-policy-form';
+
+/** A refused form: why, beside each box, and everything as typed. */
+export type LimitsState = { readonly errors: PolicyErrors & { reason?: string }; readonly typed: Readonly<Record<string, string>> | null };
+
+/** Keeps the clinic's own limits as a new row with who, when and why; earlier values stay. */
+export async function saveLimitsAction(_before: LimitsState, form: FormData): Promise<LimitsState> {
+  const therapist = await requireRole('lead');
+  const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
+  const read = readPolicyForm(typed);
+  if (read.kind === 'refused') return { errors: read.errors, typed };
+  const reason = (typed.reason ?? '').trim();
+  if (reason === '') return { errors: { reason: 'Say why the limits are changed: it stands beside them later.' }, typed };
+  await changeSetting(therapist, { key: POLICY_KEY, value: read.own, reason });
+  redirect('/clinic/limits');
+}

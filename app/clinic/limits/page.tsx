@@ -1,0 +1,64 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_session/therapist';
+import { clinicOf, historyOfSetting } from '@/db/clinic';
+import { peopleOf } from '@/db/people';
+import { POLICY_KEY, policyOf } from '@/db/policy';
+import { DEFAULT_POLICY, LIMITS, type LimitName } from '@/lib/record/policy';
+import { limitShown, limitUnit } from '@/lib/record/read-policy-form';
+import { LimitsForm } from './limits-form';
+
+export const metadata: Metadata = { title: 'Limits' };
+
+/** Every limit that the engine works with: this clinic's value, the default, its kind and source, and who changed what. */
+export default async function LimitsPage() {
+  const therapist = await requireTherapist('/clinic/limits');
+  const policy = await policyOf(therapist);
+  const clinic = await clinicOf(therapist);
+  const [history, people] = [await historyOfSetting(therapist, POLICY_KEY), await peopleOf(therapist)];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const lines = (Object.keys(LIMITS) as LimitName[]).map((name) => {
+    const { does, kind, source, value } = LIMITS[name];
+    return { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };
+  });
+  const review = policy.reviewDays.map((row, index) => ({
+    words: row.underYears >= 100 ? 'Review interval, adults' : `Review interval under ${row.underYears} years`,
+    now: row.days,
+    usual: DEFAULT_POLICY.reviewDays[index]?.days ?? row.days,
+  }));
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Limits</h1>
+          <p className="secondary">
+            What the program compares with. Local protocol and the prescriber come first; a lead can set each figure.
+          </p>
+        </div>
+        <Link className="button" href="/clinic" prefetch={false}>
+          Back to the clinic
+        </Link>
+      </div>
+      <LimitsForm lines={lines} review={review} growthReference={policy.growthReference} mayChange={therapist.role === 'lead'} />
+      <h2 className="section-head">Changes</h2>
+      {history.length === 0 ? (
+        <p className="nothing-yet">Nothing was changed yet: every figure is the default.</p>
+      ) : (
+        <ul className="limit-history">
+          {[...history].reverse().map((change) => (
+            <li key={change.at.toISOString()}>
+              {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''} `}
+              <span className="secondary">{ownInWords(change.value)}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </main>
+  );
+}
+
+function ownInWords(value: unknown): string {
+  const own = Object.entries((value ?? {}) as Record<string, unknown>);
+  if (own.length === 0) return '(all defaults)';
+  return `(${own.map(([name, figure]) => `${LIMITS[name as LimitName]?.does ?? name}: ${typeof figure === 'number' && name in LIMITS ? `${limitShown(name as LimitName, figure)} ${limitUnit(name as LimitName)}` : JSON.stringify(figure)}`).join('; ')})`;
+}

@@ -1,0 +1,51 @@
+import { DEFAULT_POLICY, LIMITS, type LimitName, type Policy, policySchema } from './policy';
+
+/** One sentence for each box that cannot be read. */
+export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'reviewDays', string>>;
+
+/** The clinic's own figures, only where they differ from the defaults. */
+export type OwnPolicy = Partial<Policy>;
+
+/** A limit as the form shows it: shares in per cent, everything else in its own unit. */
+export function limitShown(name: LimitName, value: number): string {
+  return String(LIMITS[name].unit === 'share' ? Number((value * 100).toPrecision(10)) : value);
+}
+
+/** The unit beside a limit's box. */
+export function limitUnit(name: LimitName): string {
+  return LIMITS[name].unit === 'share' ? '%' : LIMITS[name].unit;
+}
+
+/**
+ * The clinic's own limits from what was typed; an empty box goes back to the default.
+ *
+ * Refuses by name what is not a figure above 0, and a working band that does not hold 1. Shape: box name to text; own figures only.
+ */
+export function readPolicyForm(
+  typed: Readonly<Record<string, string>>,
+): { kind: 'read'; own: OwnPolicy } | { kind: 'refused'; errors: PolicyErrors } {
+  const errors: PolicyErrors = {};
+  const own: Record<string, unknown> = {};
+  for (const name of Object.keys(LIMITS) as LimitName[]) {
+    const text = (typed[name] ?? '').trim().replace(',', '.');
+    if (text === '') continue;
+    const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) / (LIMITS[name].unit === 'share' ? 100 : 1) : Number.NaN;
+    if (!(value > 0)) errors[name] = 'Type a figure above 0, or leave it empty for the default.';
+    else if (Math.abs(value - LIMITS[name].value) > 1e-12) own[name] = value;
+  }
+  const low = (own.bandLow as number | undefined) ?? LIMITS.bandLow.value;
+  const high = (own.bandHigh as number | undefined) ?? LIMITS.bandHigh.value;
+  if (low >= 1) errors.bandLow = 'The lower edge must lie below 1, the fitting itself.';
+  if (high <= 1) errors.bandHigh = 'The upper edge must lie above 1, the fitting itself.';
+  if (typed.growthReference && typed.growthReference !== DEFAULT_POLICY.growthReference) own.growthReference = typed.growthReference;
+  const review = DEFAULT_POLICY.reviewDays.map((row, index) => ({
+    underYears: row.underYears,
+    days: Number((typed[`review-${index}`] ?? '').trim() || row.days),
+  }));
+  if (review.some((row) => !Number.isInteger(row.days) || row.days < 1)) errors.reviewDays = 'Review intervals are whole days, 1 or more.';
+  else if (review.some((row, index) => row.days !== DEFAULT_POLICY.reviewDays[index]?.days)) own.reviewDays = review;
+  if (Object.keys(errors).length > 0) return { kind: 'refused', errors };
+  const checked = policySchema.safeParse(own);
+  if (!checked.success) return { kind: 'refused', errors: { growthReference: 'Choose one of the growth tables.' } };
+  return { kind: 'read', own: checked.data as OwnPolicy };
+}
