@@ -1,15 +1,21 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
+import { demoClinic } from '@/app/_demo/demo-clinic';
+import { seedPatient } from '@/app/_demo/seed-patient';
 import { closeDatabase, databaseAddress } from '@/db/client';
 import { addPatient } from '@/db/patients';
 import { addPerson, openClinic, soleClinic } from '@/db/people';
 import { therapistWithId } from '@/db/therapist';
 import { saveVisit } from '@/db/visits';
+import { calendarDay } from '@/lib/units/calendar-day';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
 
-/** Makes the database of the browser tests anew: one clinic, three people, two patients. */
+/** Made-up people of the demonstration who come along, under these names, so that screens have stories to show. */
+const STORIES = ['Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
+
+/** Makes the database of the browser tests anew: one clinic, three people, two patients and a few stories. */
 async function seed(): Promise<void> {
   for (const end of ['', '-wal', '-shm']) fs.rmSync(databaseAddress() + end, { force: true });
   fs.mkdirSync(path.dirname(databaseAddress()), { recursive: true });
@@ -25,6 +31,8 @@ async function seed(): Promise<void> {
   const mira = await addPatient(therapist, { submissionId: 'seed 2', details: details('HL-0147', 'Mira Oduya') });
   if (mira.kind !== 'saved') throw new Error(mira.kind);
   await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
+  const { patients } = demoClinic(calendarDay(new Date().toISOString().slice(0, 10)));
+  for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
 }
 
 await seed();

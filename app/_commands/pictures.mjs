@@ -1,0 +1,40 @@
+import path from 'node:path';
+import { chromium } from '@playwright/test';
+import { ROOT } from './prepare.mjs';
+
+/** The demonstration clinic's sign-in, as `npm run demo` prints it. */
+const SIGN_IN = { email: 'demo@harbour-lane.example', password: 'made-up people only' };
+
+/** What the README shows: a screen of the running demonstration clinic, its width, and the file in public/. */
+const PICTURES = [
+  { of: '/', width: 1280, file: 'today.png' },
+  { of: 'Mira Oduya', width: 1280, file: 'patient.png' },
+  { of: 'Mira Oduya', then: 'New visit', width: 1280, file: 'ladder-sheet.png' },
+];
+
+/** Takes the README's pictures from a running demonstration clinic: `npm run demo`, then `npm run pictures -- http://127.0.0.1:3000`. */
+async function pictures(address) {
+  const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
+  const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
+  const page = await browser.newPage({ locale: 'en-GB', baseURL: address });
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(SIGN_IN.email);
+  await page.getByLabel('Password').fill(SIGN_IN.password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.waitForURL('/');
+  for (const picture of PICTURES) {
+    await page.setViewportSize({ width: picture.width, height: 900 });
+    if (picture.of.startsWith('/')) await page.goto(picture.of);
+    else {
+      await page.goto(`/patients?q=${encodeURIComponent(picture.of)}`);
+      await page.getByRole('link', { name: picture.of }).click();
+      await page.getByRole('heading', { level: 1, name: picture.of }).waitFor();
+      if (picture.then) await page.getByRole('link', { name: picture.then }).click();
+    }
+    await page.waitForLoadState('networkidle');
+    await page.screenshot({ path: path.join(ROOT, 'public', picture.file), fullPage: picture.then === undefined });
+  }
+  await browser.close();
+}
+
+await pictures(process.argv[2] ?? 'http://127.0.0.1:3000');

@@ -1,0 +1,136 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+const STORIES = ['Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
+
+async function openPatient(page: Page, name: string): Promise<string> {
+  await page.goto(`/patients?q=${encodeURIComponent(name)}`);
+  await page.getByRole('link', { name }).click();
+  await expect(page.getByRole('heading', { level: 1, name })).toBeVisible();
+  return new URL(page.url()).pathname;
+}
+
+/** The screens of one patient, with the newest visit and piece. */
+async function patientPages(page: Page, name: string): Promise<string[]> {
+  const own = await openPatient(page, name);
+  const links = await page.locator('main a').evaluateAll((all) => all.map((link) => new URL((link as HTMLAnchorElement).href).pathname));
+  const visit = links.find((link) => /\/visits\/[0-9a-f-]{36}$/.test(link));
+  const piece = links.find((link) => /\/pieces\/[0-9a-f-]{36}$/.test(link));
+  return [own, `${own}/girths`, `${own}/pieces/new`, ...[visit, piece].filter((link) => link !== undefined)];
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`no screen of a patient breaks a rule of WCAG 2.2 A or AA that axe can see, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    for (const place of ['/', ...(await patientPages(page, 'Bram Oster')), '/clinic/limits']) {
+      await page.goto(place);
+      await page.locator('details').evaluateAll((all) => {
+        for (const one of all) (one as HTMLDetailsElement).open = true;
+      });
+      const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+      expect(violations.map((one) => `${place} ${one.id} ${one.nodes[0]?.html}`)).toEqual([]);
+    }
+  });
+}
+
+test('no screen of a patient is wider than its window, and none carries an inline style', async ({ page }) => {
+  const places = ['/', ...(await patientPages(page, 'Ana Brisk')), '/clinic/limits'];
+  for (const width of [320, 390, 834, 1280]) {
+    await page.setViewportSize({ width, height: 800 });
+    for (const place of places) {
+      await page.goto(place);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `${place} at ${width}`).toBeLessThanOrEqual(width);
+    }
+  }
+  for (const place of places) {
+    const html = await (await page.request.get(place)).text();
+    expect(html.match(/<[^>]+\sstyle=/g) ?? [], place).toEqual([]);
+  }
+});
+
+test('every story has a next action or says that nothing is asked, and its charts have names and tables', async ({ page }) => {
+  for (const name of STORIES) {
+    await openPatient(page, name);
+    await expect(page.getByRole('heading', { name: 'Next', exact: true })).toBeVisible();
+    const chart = page.getByRole('region', { name: 'Volume over time' });
+    await expect(chart.getByRole('img')).toHaveAttribute('aria-label', /ml on \d/);
+    const said = await chart.getByRole('img').getAttribute('aria-label');
+    const last = /([\d,]+)\sml on [^,]+, \d+ visits/.exec(said ?? '')?.[1];
+    await chart.getByText('As a table').click();
+    await expect(chart.getByRole('cell', { name: new RegExp(`^${last}\\s`) }).first()).toBeVisible();
+    await expect(page.getByText('This page does not diagnose or decide.')).toBeVisible();
+  }
+});
+
+test('values can be read off a chart whose library is fetched only then', async ({ page }) => {
+  await openPatient(page, 'Tess Ibarra');
+  const before = await page.evaluate(() => performance.getEntriesByType('resource').length);
+  await page.getByRole('button', { name: 'Read values off the chart' }).click();
+  await expect(page.locator('.recharts-surface').first()).toBeVisible();
+  expect(await page.evaluate(() => performance.getEntriesByType('resource').length)).toBeGreaterThan(before);
+});
+
+test('a moved zero shows both readings side by side and corrects nothing', async ({ page }) => {
+  await openPatient(page, 'Bram Oster');
+  await page.getByRole('region', { name: 'Visits' }).getByRole('link').nth(1).click();
+  await expect(page.getByText(/zero looks moved by about/).first()).toBeVisible();
+  await expect(page.getByRole('row', { name: /As recorded/ }).first()).toContainText('%');
+  await expect(page.getByRole('row', { name: /Zero moved back/ }).first()).toContainText('%');
+  await expect(page.getByText('Nothing has been corrected.').first()).toBeVisible();
+});
+
+test('a prompt is put off only to a later day, declined only with a reason, and stays away after that', async ({ page }) => {
+  const own = await openPatient(page, 'Ana Brisk');
+  const prompt = page.getByRole('article').first();
+  const title = await prompt.getByRole('heading').textContent();
+  await expect(prompt.getByRole('button', { name: 'Told the prescriber' })).toBeVisible();
+  await prompt.getByText('Not for this patient…').click();
+  await prompt.getByRole('button', { name: 'Keep this answer' }).click();
+  await expect(page).toHaveURL(own);
+  await expect(prompt.getByRole('heading')).toHaveText(title ?? '');
+  await prompt.getByLabel('Why not').fill('assessed on the ward the same day');
+  await prompt.getByRole('button', { name: 'Keep this answer' }).click();
+  await expect(page.getByRole('article').first().getByRole('heading')).not.toHaveText(title ?? '');
+  await page.goto(own);
+  await expect(page.getByRole('heading', { name: title ?? '' })).toHaveCount(0);
+});
+
+test('a refused piece says why beside each box and keeps what was typed; a good one appears at once', async ({ page }) => {
+  const own = await openPatient(page, 'Rui Castellan');
+  await page.getByRole('link', { name: 'Add a piece' }).click();
+  await page.getByLabel('Piece', { exact: true }).fill('9');
+  await page.getByLabel('Reduction, %').fill('1,234');
+  await page.getByLabel('First worn').fill('2001-01-01');
+  await page.getByRole('button', { name: 'Add the piece' }).click();
+  await expect(page.getByText('“1,234” can be read two ways. Type 1.234 or 1234.')).toBeVisible();
+  await expect(page.getByText('This is before the ladder it was cut from.')).toBeVisible();
+  await expect(page.getByLabel('Piece', { exact: true })).toHaveValue('9');
+  await expect(page.getByLabel('Reduction, %')).toHaveValue('1,234');
+  await page.getByLabel('Reduction, %').fill('12.5');
+  await page.getByLabel('First worn').fill('');
+  await page.getByRole('button', { name: 'Add the piece' }).click();
+  await expect(page).toHaveURL(own);
+  await expect(page.getByRole('region', { name: 'Pieces' }).getByRole('link', { name: 'Piece 9' })).toBeVisible();
+});
+
+test('filters of the worklist stand in the address and hold after a reload', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('navigation', { name: 'Kind of work' }).getByRole('link', { name: 'Refer' }).click();
+  await expect(page).toHaveURL('/?kind=refer');
+  await page.reload();
+  await expect(page.getByRole('navigation', { name: 'Kind of work' }).locator('[aria-current]')).toHaveText('Refer');
+});
+
+test('a limit is changed only with a reason, says who changed it, and is used', async ({ page }) => {
+  await page.goto('/clinic/limits');
+  await page.getByLabel('Upper edge of the working band').fill('0,9');
+  await page.getByRole('button', { name: 'Keep these limits' }).click();
+  await expect(page.getByText('The upper edge must lie above 1, the fitting itself.')).toBeVisible();
+  await page.getByLabel('Upper edge of the working band').fill('1.3');
+  await page.getByRole('button', { name: 'Keep these limits' }).click();
+  await expect(page.getByText('Say why the limits are changed')).toBeVisible();
+  await page.getByLabel('Why they are changed').fill('agreed at the team meeting');
+  await page.getByRole('button', { name: 'Keep these limits' }).click();
+  await expect(page.getByText(/R\. Adeyemi: agreed at the team meeting/)).toBeVisible();
+  await expect(page.getByLabel('Upper edge of the working band')).toHaveValue('1.3');
+});
