@@ -10,7 +10,7 @@ export type ValueAxis = {
 export function valueAxis(lowest: number, highest: number, bottomY: number, topY: number, steps = 4): ValueAxis {
   const span = Math.max(highest - lowest, Math.abs(highest) * 0.02, 1e-6);
   const power = 10 ** Math.floor(Math.log10(span / steps));
-  const step = ([1, 2, 2.5, 5, 10].find((one) => one * power >= span / steps) ?? 10) * power;
+  const step = ([1, 2, 5, 10].find((one) => one * power >= span / steps) ?? 10) * power;
   const low = Math.floor(lowest / step) * step;
   const high = Math.ceil(highest / step) * step;
   const ticks: number[] = [];

@@ -1,16 +1,19 @@
+import type { ReactNode } from 'react';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
 import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
+import { signedPct } from '@/lib/prompts/show-figures';
+import { trendSentence } from '@/lib/summary/trend-sentence';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 
 /** Volume of a kind of limb over true dates: chart, sentence and table from the same figures. */
-export function VolumePanel({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
+export function VolumePanel({ analysis, limb, children }: { analysis: PatientAnalysis; limb: LimbKind; children?: ReactNode }) {
   const limbs = analysis.limbs.filter((one) => one.series.limb === limb);
   const drawn = limbs.flatMap((one) => {
     const over = volumeOverTime(one.series, analysis.policy);
@@ -58,6 +61,16 @@ export function VolumePanel({ analysis, limb }: { analysis: PatientAnalysis; lim
         <summary>As a table</summary>
         <VolumeTable lines={lines} />
       </details>
+      <ul className="trends">
+        {drawn.map(({ limb: one }) => (
+          <li key={one.series.side}>
+            <strong className={`side-word ${one.series.side}`}>{one.series.side === 'left' ? 'Left' : 'Right'}</strong>{' '}
+            {trendSentence(one.trend)}
+            {one.relativeVolumeChange !== null &&
+              ` Against the other ${limb}, since the first visit: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
+          </li>
+        ))}
+      </ul>
       {drawn.flatMap(({ limb: one, over }) =>
         over.leftOut.map((out) => (
           <p
@@ -66,6 +79,7 @@ export function VolumePanel({ analysis, limb }: { analysis: PatientAnalysis; lim
           >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
         )),
       )}
+      {children}
     </section>
   );
 }

@@ -2,6 +2,8 @@ import type { PictureStrip } from './limb-picture';
 import { type Frame, round, yOf } from './outline-path';
 
 const WIDTH = 44;
+/** The outer cells reach this far past their rung. */
+const OUTER_PX = 10;
 /** A value this near a band edge is set in bold. */
 const NEAR_EDGE = 0.09;
 
@@ -29,10 +31,10 @@ export function TightnessStrip({
       </text>
       <text className="strip-piece" x={x} y={32}>{`piece ${strip.piece}`}</text>
       {cells.map((cell, index) => {
-        const below = cells[index - 1]?.heightMm ?? cell.heightMm - ((cells[index + 1]?.heightMm ?? cell.heightMm) - cell.heightMm);
-        const above = cells[index + 1]?.heightMm ?? cell.heightMm + (cell.heightMm - below);
-        const top = round(yOf((cell.heightMm + above) / 2, frame));
-        const bottom = round(yOf((cell.heightMm + below) / 2, frame));
+        const below = cells[index - 1]?.heightMm;
+        const above = cells[index + 1]?.heightMm;
+        const top = round(above === undefined ? yOf(cell.heightMm, frame) - OUTER_PX : yOf((cell.heightMm + above) / 2, frame));
+        const bottom = round(below === undefined ? yOf(cell.heightMm, frame) + OUTER_PX : yOf((cell.heightMm + below) / 2, frame));
         const near =
           Math.min(Math.abs(cell.tightness - band.low), Math.abs(cell.tightness - band.high)) <= NEAR_EDGE ||
           cell.tightness > band.high ||

@@ -5,9 +5,11 @@ import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysi
 import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
+import { namedSegments } from '@/lib/volume/named-segments';
 import { changeRows } from './change-rows';
 import { ShiftReadings } from './shift-readings';
 
@@ -34,7 +36,9 @@ export function LimbResult({ limb, visit, analysis, picture }: Props) {
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
+          <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
+          <Segments visit={visit} analysis={analysis} />
           {last && (
             <ul className="reasons">
               {reasonsInWords(last).map((reason) => (
@@ -73,6 +77,20 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
   return verdictSentence(sinceLast, analysis.record);
 }
 
+/** The verdict against the first visit, where it says more than the one against the visit before. */
+function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  const { sinceLast, sinceBaseline } = visit;
+  if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast || sinceBaseline.verdict === 'no-clear-change')
+    return null;
+  if (sinceLast && !isNoAnswer(sinceLast) && sinceLast.verdict === sinceBaseline.verdict) return null;
+  return (
+    <p className="since-first">
+      {`Since the first visit, ${showDay(sinceBaseline.change.earlier.visit.day)}: `}
+      <span className="judgement">{verdictSentence(sinceBaseline, analysis.record)}</span>
+    </p>
+  );
+}
+
 function VolumeLine({ visit }: { visit: AnalysedVisit }) {
   const { volume, at } = visit;
   if (isNoAnswer(volume)) return <p>{volume.noAnswer}</p>;
@@ -84,4 +102,15 @@ function VolumeLine({ visit }: { visit: AnalysedVisit }) {
       {`, give or take ${showVolume(reach)}, over ${showLength(volume.lengthMm, unit)}\u202f${unit} of ladder on ${showDay(at.visit.day)}. Mean girth ${showLength(volume.meanGirthMm, unit)}\u202f${unit}.`}
     </p>
   );
+}
+
+/** Lower leg and thigh, forearm and upper arm, where the landmark between them is known. */
+function Segments({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  const { ladder, placed, visit: taped } = visit.at;
+  const tape = tapeErrorOf(analysis.policy);
+  const tension = taped.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
+  const known = namedSegments(placed, ladder.limb, tape, tension).flatMap(({ name, volume, part }) =>
+    isNoAnswer(volume) ? [] : [`${name} ${showVolume(volume.volumeMl)}${part ? ' as far as taped' : ''}`],
+  );
+  return known.length > 0 ? <p className="secondary">{`${known.join(', ')}.`}</p> : null;
 }

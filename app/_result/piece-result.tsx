@@ -41,7 +41,7 @@ export function PieceResult({
     <section className="piece-result" aria-label={title}>
       <h2>
         {title}{' '}
-        <span className="secondary">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; cut from ${showDay(piece.cutFrom)}`}</span>
+        <span className="head-note">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; cut from ${showDay(piece.cutFrom)}`}</span>
       </h2>
       <div className="panel">
         <div className="chart-scroll">

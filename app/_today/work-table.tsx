@@ -26,7 +26,7 @@ export function WorkTable({
   return (
     <section aria-labelledby={`work-${group}`}>
       <h2 id={`work-${group}`} className={`section-head work-head ${group}`}>
-        {HEADS[group]} <span className="secondary">{shown.length < own.length ? `${shown.length} of ${own.length}` : own.length}</span>
+        {HEADS[group]} <span className="head-note">{shown.length < own.length ? `${shown.length} of ${own.length}` : own.length}</span>
       </h2>
       <table className="worklist work-table">
         <colgroup>

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { afterActing } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
+import { addEvent } from '@/db/events';
 import { answerPrompt } from '@/db/prompt-answers';
 import { inputsOf } from '@/lib/prompts/decide-prompts';
 import { readDay } from '@/lib/units/calendar-day';
@@ -49,4 +50,24 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
     reason: reason || null,
   });
   redirect(answer === 'act' ? afterActing(patientId, prompt) : `/patients/${patientId}`);
+}
+
+/** Why an event was not taken, and what was typed. */
+export type EventState = { readonly refusal: string; readonly words: string } | null;
+
+const EVENT_KINDS = ['operation', 'infection', 'therapy', 'other'] as const;
+
+/** Notes an event after which the limbs' trends start anew. */
+export async function addEventAction(_before: EventState, form: FormData): Promise<EventState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const { today } = await loadPatient(therapist, patientId);
+  const words = String(form.get('words') ?? '').trim();
+  const day = readDay(String(form.get('day') ?? ''));
+  const kind = EVENT_KINDS.find((one) => one === form.get('kind'));
+  if (day.kind !== 'read' || day.value > today) return { refusal: 'Choose the day it happened, today or before.', words };
+  if (!kind || words === '') return { refusal: 'Choose the kind and say what happened in a few words.', words };
+  const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
+  await addEvent(therapist, { patientId, submissionId, event: { day: day.value, kind, words } });
+  redirect(`/patients/${patientId}`);
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
 import { loadPatient } from '@/app/_patient/load-patient';
@@ -43,7 +44,9 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         <div key={picture.limb} className="patient-grid">
           <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
           <div className="stack">
-            <VolumePanel analysis={analysis} limb={picture.limb} />
+            <VolumePanel analysis={analysis} limb={picture.limb}>
+              {mayWrite && picture === pictures[0] && <EventForm patientId={patientId} submissionId={crypto.randomUUID()} today={today} />}
+            </VolumePanel>
             {picture === pictures[0] && <GrowthPanel analysis={analysis} />}
           </div>
         </div>

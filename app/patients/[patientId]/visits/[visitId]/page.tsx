@@ -81,7 +81,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       {newest && loaded.prompts.length > 0 && (
         <section aria-labelledby="consider-head">
           <h2 id="consider-head" className="section-head">
-            To consider <span className="secondary">{`${loaded.prompts.length} open, most urgent first`}</span>
+            To consider <span className="head-note">{`${loaded.prompts.length} open, most urgent first`}</span>
           </h2>
           {loaded.prompts.slice(0, MOST_SHOWN).map((prompt) => (
             <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayWrite} first={false} />
