@@ -98,3 +98,8 @@ async function submitted(database: Database, therapist: Therapist, submissionId:
     .where(and(eq(visitRevision.clinicId, therapist.clinicId), eq(visitRevision.submissionId, submissionId)));
   return found?.visitId;
 }
+
+/** The visit that a submission made, if it made one: tells a draft that was finished from one that was not. */
+export async function visitOfSubmission(therapist: Therapist, submissionId: string): Promise<string | undefined> {
+  return submitted(await getDatabase(), therapist, submissionId);
+}

@@ -1,0 +1,99 @@
+import { placeInWords, type Side } from '@/lib/ladder/limb';
+import { typedLandmarks } from '@/lib/record/sheet-rows';
+import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
+import { readMass } from '@/lib/units/mass';
+import { readLength } from '@/lib/units/read-length';
+import { MeasuredBox } from './measured-box';
+
+type FieldsProps = {
+  readonly form: VisitForm;
+  readonly group: number;
+  readonly carriedFrom: string | null;
+  readonly onField: (change: Partial<VisitForm>) => void;
+  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet) => void;
+  readonly onDone: () => void;
+};
+
+/** Height, weight, landmarks on the ruler and the fold's height: typed new at every visit. Enter goes to the next box, then to the ladder. */
+export function BodyFields({ form, group, carriedFrom, onField, onSheet, onDone }: FieldsProps) {
+  const sheet = form.sheets[group];
+  if (!sheet) return null;
+  const marks = marksOf(sheet);
+  const order = ['height', 'weight', ...marks.map(({ id }) => id)];
+  const next = (id: string) => {
+    const after = order[order.indexOf(id) + 1];
+    if (after) document.getElementById(`box-${after}`)?.focus();
+    else onDone();
+  };
+  return (
+    <div className="body-fields">
+      <MeasuredBox
+        id="box-height"
+        label={`Height, ${form.heightUnit}`}
+        text={form.height}
+        read={(text) => readLength(text, form.heightUnit)}
+        onType={(height) => onField({ height })}
+        onEnter={() => next('height')}
+      />
+      <MeasuredBox
+        id="box-weight"
+        label={`Weight, ${form.massUnit}`}
+        text={form.weight}
+        read={(text) => readMass(text, form.massUnit)}
+        onType={(weight) => onField({ weight })}
+        onEnter={() => next('weight')}
+      />
+      {marks.map(({ id, label, side, mark }) => (
+        <MeasuredBox
+          key={id}
+          id={`box-${id}`}
+          label={label}
+          text={sheet.marks[markKey(side, mark)] ?? ''}
+          read={(text) => readLength(text, sheet.unit, true)}
+          onType={(text) => onSheet((one) => withMark(one, side, mark, text))}
+          onEnter={() => next(id)}
+        />
+      ))}
+      <p className="carried">
+        {carriedFrom ? `Set-up carried over from ${carriedFrom}.` : 'First visit: look at the set-up above.'}
+        <br />
+        Every measured figure is typed new.
+      </p>
+    </div>
+  );
+}
+
+type Mark = { readonly id: string; readonly label: string; readonly side: Side; readonly mark: MarkName };
+
+function marksOf(sheet: LimbSheet): Mark[] {
+  const names: { mark: MarkName; label: string }[] = typedLandmarks(sheet).map((landmark) => ({
+    mark: landmark,
+    label: `${capital(placeInWords(landmark))} at`,
+  }));
+  if (sheet.limb === 'leg') names.push({ mark: 'floor', label: sheet.apart ? 'fold height' : 'Fold above floor' });
+  const sides = sheet.apart ? sheet.sides : sheet.sides.slice(0, 1);
+  return sides.flatMap((side) =>
+    names.map(({ mark, label }) => ({
+      id: `${side}-${mark}`,
+      label: `${sheet.apart ? `${capital(side)} ` : ''}${label}, ${sheet.unit}`,
+      side,
+      mark,
+    })),
+  );
+}
+
+/** A mark on one side, or on both where both are typed once. */
+function withMark(sheet: LimbSheet, side: Side, mark: MarkName, text: string): LimbSheet {
+  const sides = sheet.apart ? [side] : sheet.sides;
+  return { ...sheet, marks: { ...sheet.marks, ...Object.fromEntries(sides.map((one) => [markKey(one, mark), text])) } };
+}
+
+/** The word that tells a landmark from its neighbours: `fold`, `knee`, `elbow`. */
+function shortName(landmark: MarkName): string {
+  const words = placeInWords(landmark).split(' ');
+  return words.at(landmark === 'gluteal-fold' ? -1 : 0) ?? '';
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

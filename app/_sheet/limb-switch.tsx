@@ -1,0 +1,45 @@
+import type { Side } from '@/lib/ladder/limb';
+import { typedCount, type VisitForm } from '@/lib/record/visit-form';
+import { limbsInWords } from './set-up-line';
+import type { SheetView } from './sheet-view';
+
+type SwitchProps = {
+  readonly form: VisitForm;
+  readonly group: number;
+  readonly view: SheetView;
+  readonly shown: Side;
+  readonly onGroup: (group: number) => void;
+  readonly onSide: (side: Side) => void;
+};
+
+/** Which limbs, where there are several ladders; and on a phone, which side, with how far each is. */
+export function LimbSwitch({ form, group, view, shown, onGroup, onSide }: SwitchProps) {
+  const { sheet, rows } = view;
+  return (
+    <>
+      {form.sheets.length > 1 && (
+        <div className="filters group-switch" role="group" aria-label="Limbs on this sheet">
+          {form.sheets.map((one, index) => (
+            <button
+              key={`${limbsInWords(one)} ${one.zero} ${one.unit}`}
+              type="button"
+              aria-pressed={index === group}
+              onClick={() => onGroup(index)}
+            >
+              {limbsInWords(one)}
+            </button>
+          ))}
+        </div>
+      )}
+      {sheet.sides.length > 1 && (
+        <div className="side-switch" role="group" aria-label="Side">
+          {sheet.sides.map((side) => (
+            <button key={side} type="button" aria-pressed={side === shown} onClick={() => onSide(side)}>
+              {side === 'left' ? 'Left' : 'Right'} {sheet.limb} · {typedCount(sheet, side)} of {rows.length}
+            </button>
+          ))}
+        </div>
+      )}
+    </>
+  );
+}

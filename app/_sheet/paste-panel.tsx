@@ -1,0 +1,151 @@
+import { useId, useState } from 'react';
+import type { Side } from '@/lib/ladder/limb';
+import { type CommaIs, cutPasted } from '@/lib/record/pasted-columns';
+import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/record/place-pasted';
+import type { LimbSheet } from '@/lib/record/visit-form';
+import { readLength } from '@/lib/units/read-length';
+import { echoLength, showLength } from '@/lib/units/show-length';
+import { firstEmpty } from './cell-keys';
+import type { SheetView } from './sheet-view';
+
+type PasteProps = {
+  readonly text: string;
+  readonly view: SheetView;
+  readonly shown: Side;
+  readonly onCancel: () => void;
+  readonly onPaste: (change: (one: LimbSheet) => LimbSheet, words: string) => void;
+};
+
+const HOLDS: Readonly<Record<ColumnHolds, string>> = { place: 'places', right: 'right', left: 'left', nothing: 'leave out' };
+
+/** A column or two from a spreadsheet: what goes where, cell by cell, before anything lands. */
+export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps) {
+  const id = useId();
+  const { sheet } = view;
+  const [typed, setTyped] = useState(text);
+  const [comma, setComma] = useState<CommaIs | undefined>();
+  const [chosen, setChosen] = useState<readonly ColumnHolds[] | null>(null);
+  const block = cutPasted(typed, comma);
+  const columns = chosen ?? guessColumns(block, sheet, shown);
+  const plan = planPaste(block, columns, sheet, firstEmpty(view, shown, false));
+  const ready = typed.trim() !== '' && plan.refused === null;
+  return (
+    <section className="panel paste-panel" aria-labelledby={`${id}-title`}>
+      <h2 id={`${id}-title`}>Paste a column</h2>
+      <label className="field">
+        <span className="hint">
+          Copy one or two columns in your spreadsheet and paste them here. Nothing lands before you have seen it.
+        </span>
+        <textarea
+          id="paste-text"
+          rows={4}
+          value={typed}
+          spellCheck={false}
+          onChange={({ target }) => {
+            setTyped(target.value);
+            setChosen(null);
+          }}
+        />
+      </label>
+      {typed.trim() !== '' && (
+        <>
+          {typed.includes(',') && (
+            <label className="field comma">
+              <span>A comma is</span>
+              <select value={block.comma} onChange={({ target }) => setComma(target.value === 'column' ? 'column' : 'decimal')}>
+                <option value="decimal">a decimal mark</option>
+                <option value="column">the end of a column</option>
+              </select>
+            </label>
+          )}
+          <Columns columns={columns} header={block.header} sides={sheet.sides} onChange={setChosen} />
+          <Preview plan={plan} view={view} />
+          <p className={plan.refused ? 'refusal' : 'secondary'} role="status">
+            {plan.refused ?? `${plan.figures.length} figures can be read.`}
+          </p>
+        </>
+      )}
+      <div className="actions">
+        <button
+          className="button main"
+          type="button"
+          aria-disabled={!ready}
+          onClick={() => ready && onPaste((one) => withPasted(one, plan), `${plan.figures.length} figures pasted.`)}
+        >
+          Put them on the sheet
+        </button>
+        <button className="button" type="button" onClick={onCancel}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+}
+
+type ColumnsProps = {
+  readonly columns: readonly ColumnHolds[];
+  readonly header: readonly string[] | null;
+  readonly sides: readonly Side[];
+  readonly onChange: (columns: readonly ColumnHolds[]) => void;
+};
+
+function Columns({ columns, header, sides, onChange }: ColumnsProps) {
+  const choices: ColumnHolds[] = ['place', ...sides, 'nothing'];
+  const named = columns.map((holds, index) => ({ holds, index, key: `column-${index}`, name: header?.[index] || `Column ${index + 1}` }));
+  return (
+    <div className="paste-columns">
+      {named.map(({ holds, index, key, name }) => (
+        <label className="field" key={key}>
+          <span>{name}</span>
+          <select
+            value={holds}
+            onChange={({ target }) => onChange(columns.map((one, at) => (at === index ? (target.value as ColumnHolds) : one)))}
+          >
+            {choices.map((choice) => (
+              <option key={choice} value={choice}>
+                {HOLDS[choice]}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
+  const { unit } = view.sheet;
+  const place = (key: string | null, side: Side): string => {
+    const at = view.rows.find((row) => row.key === key)?.at[side];
+    return at ? showLength(at.nm / 1e6, unit, 16) : '–';
+  };
+  return (
+    <div className="table-frame paste-preview">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Place</th>
+            <th scope="col">Side</th>
+            <th scope="col">As pasted</th>
+            <th scope="col">Read as</th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.figures.map((figure) => {
+            const reading = readLength(figure.text, unit, true);
+            return (
+              <tr key={`${figure.line} ${figure.side}`}>
+                <th scope="row">{place(figure.row, figure.side)}</th>
+                <td>{figure.side}</td>
+                <td>{figure.text}</td>
+                <td className={figure.refused ? 'refusal' : ''}>
+                  {figure.refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

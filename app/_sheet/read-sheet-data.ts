@@ -1,0 +1,79 @@
+import 'server-only';
+import type { Clinic } from '@/db/clinic';
+import type { Draft } from '@/db/drafts';
+import type { KeptRecord } from '@/db/records';
+import { bodyAt } from '@/lib/growth/body-at';
+import type { LastLadder } from '@/lib/growth/expected-ladder';
+import { firstSheet } from '@/lib/record/first-sheet';
+import { carriedSheets } from '@/lib/record/form-of-visit';
+import { isAffected } from '@/lib/record/patient-record';
+import type { Policy } from '@/lib/record/policy';
+import type { VisitForm } from '@/lib/record/visit-form';
+import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { isGrowing, limbSeries, type SeriesVisit } from '@/lib/trend/limb-series';
+import { type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
+import { type DraftContent, limbKey, type MetDraft, type SheetData } from './sheet-data';
+
+/** What the sheet compares with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
+export function whatIsKnown(
+  record: KeptRecord,
+  policy: Policy,
+  day: CalendarDay,
+): Pick<SheetData, 'last' | 'affected' | 'bodyOnRecord' | 'placementMm'> {
+  const last: Record<string, LastLadder> = {};
+  const affected: string[] = [];
+  for (const series of limbSeries(record, policy)) {
+    const newest = series.visits.at(-1);
+    if (newest) last[limbKey(series.limb, series.side)] = lastLadder(newest);
+  }
+  for (const { limb, side } of record.affected) if (isAffected(record, limb, side)) affected.push(limbKey(limb, side));
+  const bodyOnRecord = bodyAt(record.visits, day, isGrowing(record, day, policy));
+  return { last, affected, bodyOnRecord, placementMm: policy.placementSdMm };
+}
+
+function lastLadder({ visit, ladder, placed, body, growing }: SeriesVisit): LastLadder {
+  const sign = ladder.direction === 'up' ? 1 : -1;
+  const girthsNm = ladder.rungs.flatMap((rung) => (rung.girth ? [[(sign * rung.distance.nm) / 1e6, rung.girth.nm] as const] : []));
+  return { placed, body, growing, words: showDayOfYear(visit.day), girthsNm };
+}
+
+/** The form a new visit starts from: the last visit's set-up and nothing measured. */
+export function firstForm(
+  record: KeptRecord,
+  clinic: Clinic,
+  now: { readonly day: CalendarDay; readonly time: string; readonly who: string },
+): VisitForm {
+  const before = [...record.visits].reverse().find((visit) => visit.ladders.length > 0);
+  const treated = record.affected[0]?.limb ?? 'leg';
+  return {
+    day: now.day,
+    time: now.time,
+    posture: before?.posture ?? 'lying',
+    measurer: now.who,
+    height: '',
+    heightUnit: before?.height?.unit ?? clinic.lengthUnit,
+    weight: '',
+    massUnit: before?.weight?.unit ?? clinic.massUnit,
+    note: '',
+    sheets: before ? carriedSheets(before.ladders) : [firstSheet(treated, clinic.lengthUnit)],
+    readings: (before?.readings ?? []).map(({ name, length }) => ({ name, text: '', unit: length.unit })),
+  };
+}
+
+/** A draft from the database as the sheet meets it; one that no longer has the right shape is as good as none. */
+export function metDraft(draft: Draft | undefined, timeZone: string): MetDraft | undefined {
+  if (!draft) return undefined;
+  const content = draft.content as Partial<DraftContent> | null;
+  const form = visitFormSchema.safeParse(content?.form);
+  if (!form.success || typeof content?.submissionId !== 'string') return undefined;
+  return {
+    content: { form: form.data, submissionId: content.submissionId },
+    version: draft.version,
+    at: clockIn(timeZone, draft.updatedAt),
+  };
+}
+
+/** `14:31` on the clinic's clock. */
+export function clockIn(timeZone: string, at: Date): string {
+  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(at);
+}

@@ -1,0 +1,66 @@
+import { useEffect, useRef } from 'react';
+import { placeInWords, type Side } from '@/lib/ladder/limb';
+import type { FormRefusal } from '@/lib/record/read-sheet-side';
+import { sheetRows } from '@/lib/record/sheet-rows';
+import type { VisitForm } from '@/lib/record/visit-form';
+import type { CellPlace } from './sheet-state';
+
+/** Why the visit was not saved, box by box; each line leads to its box. */
+export function RefusedBox({ refusals, onGo }: { refusals: readonly FormRefusal[]; onGo: (refusal: FormRefusal) => void }) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (refusals.length > 0) box.current?.scrollIntoView({ block: 'nearest' });
+  }, [refusals]);
+  if (refusals.length === 0) return null;
+  return (
+    <div className="refused-box" role="alert" ref={box}>
+      <b>Nothing was saved yet. {refusals.length === 1 ? 'One box stops it.' : `${refusals.length} boxes stop it.`}</b>
+      <ul>
+        {refusals.map((refusal) => (
+          <li key={refusal.where}>
+            <button className="link-button" type="button" onClick={() => onGo(refusal)}>
+              {refusal.reason}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+type Ways = { readonly group: (group: number) => void; readonly focus: (place: CellPlace) => void; readonly setUp: () => void };
+
+/** Goes to the first box that was refused. */
+export function goToRefusal(refusals: readonly FormRefusal[], form: VisitForm, ways: Ways): void {
+  const where = refusals[0]?.where ?? '';
+  const [first, side, row, again] = where.split('/');
+  const group = Number(first);
+  const sheet = form.sheets[group];
+  if (sheet && (side === 'left' || side === 'right') && row !== undefined) {
+    ways.group(group);
+    if (sheetRows(sheet).some((one) => one.key === row)) return ways.focus({ group, side: side as Side, row, again: again === 'again' });
+    return later(`box-${sheet.apart ? side : sheet.sides[0]}-${row}`);
+  }
+  if (where === 'day' || where === 'time' || where.endsWith('/interval')) {
+    ways.setUp();
+    return later(`box-${where}`);
+  }
+  if (first === 'reading') return later(`box-reading-${side}`);
+  if (where.endsWith('/place')) return later('box-place');
+  later(`box-${where}`);
+}
+
+function later(id: string): void {
+  setTimeout(() => document.getElementById(id)?.focus(), 0);
+}
+
+/** A box in words: `right leg, 13½`, for lists of differences. */
+export function boxInWords(where: string, form: VisitForm): string {
+  const [first, side, row, again] = where.split('/');
+  const sheet = form.sheets[Number(first)];
+  if (!sheet || !side) return where;
+  const at = sheetRows(sheet).find((one) => one.key === row)?.at[side as Side];
+  const place =
+    row === 'floor' ? 'fold above floor' : at ? `${at.text} ${sheet.unit}` : row === 'end' ? 'last place' : placeInWords(row ?? '');
+  return `${side} ${sheet.limb}, ${place}${again ? ', second taping' : ''}`;
+}

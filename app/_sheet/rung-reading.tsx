@@ -1,0 +1,101 @@
+import { differMoreThanTape } from '@/lib/ladder/second-taping';
+import type { GirthCell } from '@/lib/record/visit-form';
+import type { LengthUnit, TypedLength } from '@/lib/units/length';
+import { readLength } from '@/lib/units/read-length';
+import { echoLength, showLength, showLengthChange } from '@/lib/units/show-length';
+
+type ReadingProps = {
+  readonly id: string;
+  readonly cell: GirthCell;
+  readonly unit: LengthUnit;
+  readonly isCurrent: boolean;
+  /** Nothing is said yet of a figure that is still being typed. */
+  readonly isHalfTyped: boolean;
+  readonly thenMm: number | undefined;
+  readonly thenWords: string;
+  readonly isAsked: boolean;
+  readonly onAsk: () => void;
+};
+
+/** How a cell was read, the last visit's girth at the same place once something is typed, and the mark of a question. */
+export function RungReading({ id, cell, unit, isCurrent, isHalfTyped, thenMm, thenWords, isAsked, onAsk }: ReadingProps) {
+  if (cell.text.trim() === '')
+    return (
+      <div className="reading" id={id}>
+        {isCurrent && <span className="echo">type, then Enter</span>}
+      </div>
+    );
+  const girth = readLength(cell.text, unit, true);
+  if (girth.kind !== 'read')
+    return (
+      <div className="reading" id={id}>
+        {isHalfTyped ? null : <span className="refusal">{girth.reason}</span>}
+      </div>
+    );
+  const again = cell.again?.trim() ? readLength(cell.again, unit, true) : undefined;
+  return (
+    <div className={isAsked ? 'reading asked' : 'reading'} id={id}>
+      <span className="echo">{echoLength(girth.value.nm / 1e6, unit)}</span>
+      {!isHalfTyped && (
+        <span className="then">
+          {thenMm !== undefined && <Then girthMm={girth.value.nm / 1e6} thenMm={thenMm} unit={unit} words={thenWords} />}
+          {again?.kind === 'read' && <Again first={girth.value} again={again.value} unit={unit} />}
+          {again && again.kind !== 'read' && <span className="refusal">{again.reason}</span>}
+          {cell.kept?.length ? <Kept kept={cell.kept} /> : null}
+        </span>
+      )}
+      {isAsked && (
+        <button className="diamond-button" type="button" onClick={onAsk} tabIndex={-1}>
+          <Diamond />
+          <span className="for-screen-readers">Question about this rung</span>
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Then({ girthMm, thenMm, unit, words }: { girthMm: number; thenMm: number; unit: LengthUnit; words: string }) {
+  return (
+    <span>
+      <span className="then-day">{words} </span>
+      {showLength(thenMm, unit)}
+      <span className="then-comma">,</span> <b>{showLengthChange(girthMm - thenMm, unit)}</b>
+    </span>
+  );
+}
+
+function Again({ first, again, unit }: { first: TypedLength; again: TypedLength; unit: LengthUnit }) {
+  const apart = showLengthChange((again.nm - first.nm) / 1e6, unit);
+  return (
+    <span className={differMoreThanTape(first, again) ? 'again apart' : 'again'}>
+      again {showLength(again.nm / 1e6, unit, 16)} <b>{apart}</b>
+      {differMoreThanTape(first, again) ? ' more than tape error' : ''}
+    </span>
+  );
+}
+
+function Kept({ kept }: { kept: NonNullable<GirthCell['kept']> }) {
+  const last = kept.at(-1);
+  if (!last) return null;
+  return (
+    <span className="kept">
+      <Diamond kept /> kept by {last.by} {clockOf(last.at)}
+    </span>
+  );
+}
+
+/** `14:31` of an instant, or what is there when it is none. */
+function clockOf(at: string): string {
+  const moment = new Date(at);
+  return /T/.test(at) && !Number.isNaN(moment.getTime()) ? moment.toTimeString().slice(0, 5) : at;
+}
+
+/** The mark of a question: an open diamond; with a dot once it was answered "keep". */
+export function Diamond({ kept = false }: { kept?: boolean }) {
+  return (
+    <svg className="diamond-mark" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+      <path d="M8 1.5 14.5 8 8 14.5 1.5 8Z" />
+      {kept && <circle cx="8" cy="8" r="2" />}
+    </svg>
+  );
+}

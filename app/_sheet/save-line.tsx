@@ -1,0 +1,52 @@
+import type { DraftState } from './draft-keeper';
+
+type LineProps = { readonly state: DraftState; readonly waiting: number; readonly counts: string; readonly short: string };
+
+/** How the draft stands, in a mark and in words, and how far the sheet is filled. */
+export function SaveLine({ state, waiting, counts, short }: LineProps) {
+  return (
+    <div className="save-line">
+      <p className={`save-state ${state.is}`} role="status">
+        <Mark is={state.is} />
+        <span>{wordsFor(state, waiting)}</span>
+      </p>
+      <p className="counts">
+        <span className="long">{counts}</span>
+        <span className="short">{short}</span>
+      </p>
+    </div>
+  );
+}
+
+function wordsFor(state: DraftState, waiting: number): string {
+  switch (state.is) {
+    case 'nothing':
+      return 'Nothing typed yet';
+    case 'saved':
+      return `Saved ${state.at}`;
+    case 'saving':
+      return 'Saving…';
+    case 'newer':
+      return 'Not saved: another window has a newer draft.';
+    case 'unsaved': {
+      const figures = waiting === 1 ? '1 figure' : `${waiting} figures`;
+      if (state.why === 'signed-out') return `Not on the server: you are signed out. ${figures} kept on this device.`;
+      return `Not on the server yet. ${figures} kept on this device. Trying again.`;
+    }
+  }
+}
+
+function Mark({ is }: { is: DraftState['is'] }) {
+  return (
+    <svg className="save-mark" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+      {is === 'saved' && (
+        <>
+          <circle className="disc" cx="8" cy="8" r="7.5" />
+          <path className="tick-line" d="m4.5 8.3 2.4 2.4 4.6-5" />
+        </>
+      )}
+      {(is === 'saving' || is === 'nothing') && <circle className="hollow" cx="8" cy="8" r="6.5" />}
+      {(is === 'unsaved' || is === 'newer') && <path className="triangle" d="M8 2 14.5 14h-13Z" />}
+    </svg>
+  );
+}

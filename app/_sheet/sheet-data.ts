@@ -1,0 +1,40 @@
+import type { BodyAt } from '@/lib/growth/body-at';
+import type { LastLadder } from '@/lib/growth/expected-ladder';
+import type { LimbKind, Side } from '@/lib/ladder/limb';
+import type { VisitForm } from '@/lib/record/visit-form';
+
+/** What a draft holds: the form, and the submission that its saving will be. */
+export type DraftContent = { readonly form: VisitForm; readonly submissionId: string };
+
+/** A draft as the sheet meets it. */
+export type MetDraft = { readonly content: DraftContent; readonly version: number; readonly at: string };
+
+/** Everything the sheet needs, in plain data. */
+export type SheetData = {
+  readonly patientId: string;
+  readonly name: string;
+  readonly reference: string;
+  /** `new visit, Wed 25 Nov 2026, 14:26` */
+  readonly title: string;
+  readonly draftKind: string;
+  readonly draftVersion: number;
+  readonly draftAt: string | null;
+  readonly submissionId: string;
+  readonly form: VisitForm;
+  /** The last ladders by `limbKey`, for what is expected and for what was taped. */
+  readonly last: Readonly<Record<string, LastLadder>>;
+  readonly affected: readonly string[];
+  /** `14 Oct`, when the set-up was carried over. */
+  readonly carriedFrom: string | null;
+  /** Height and weight on record near the day, used until they are typed. */
+  readonly bodyOnRecord: BodyAt;
+  readonly placementMm: number;
+  /** The last day a visit may have. */
+  readonly today: string;
+  readonly who: string;
+};
+
+/** `leg/right` */
+export function limbKey(limb: LimbKind, side: Side): string {
+  return `${limb}/${side}`;
+}

@@ -1,0 +1,122 @@
+import type { LimbPicture, PictureLandmark } from '@/app/_picture/limb-picture';
+import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
+import { OutlineTape } from '@/app/_picture/outline-tape';
+import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
+import { tapedLine } from '@/lib/ladder/taped-line';
+import type { SheetView, SideView } from './sheet-view';
+
+const WIDTH = 300;
+const TAPE = 40;
+/** 12.5 px an inch; smaller where a long limb would not fit. */
+const MOST_SCALE = 12.5 / 25.4;
+const MOST_HEIGHT = 420;
+
+/** The limbs as far as they are taped, true to proportion; a doubtful rung stays out until it is answered. */
+export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) {
+  const { sheet, rows, sides } = view;
+  const sign = sheet.direction === 'up' ? 1 : -1;
+  const lead = sides.find((one) => one.side === shown) ?? sides[0];
+  if (!lead) return null;
+  const landmarks = landmarksOf(lead, view);
+  const places = rows.flatMap((row) => {
+    const at = row.at[lead.side];
+    return at ? [(sign * at.nm) / 1e6] : [];
+  });
+  const all = [...places, ...landmarks.map((one) => one.heightMm), 0];
+  const [bottom, top] = [Math.min(...all), Math.max(...all)];
+  if (top <= bottom) return null;
+  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 90) / (top - bottom));
+  const frame: Frame = { scale, centreX: 0, zeroY: 44 + top * scale };
+  const height = 44 + (top - bottom) * scale + 40;
+  const middle = WIDTH / 2;
+  const picture = {
+    limb: sheet.limb,
+    unit: sheet.unit,
+    zeroWords: `zero, taped ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
+    landmarks,
+    limbs: [{ affected: true, heightsMm: places }],
+  } as unknown as LimbPicture;
+  const words = `Outline of the ${sheet.limb}s as far as taped. The table holds the same figures.`;
+  return (
+    <figure className="limb-figure sheet-outline" data-shown={shown}>
+      <svg
+        className="limb-outline"
+        viewBox={`0 0 ${WIDTH} ${round(height)}`}
+        width={WIDTH}
+        height={round(height)}
+        role="img"
+        aria-label={words}
+      >
+        <OutlineTape picture={picture} frame={frame} centreX={middle} fromX={20} toX={WIDTH - 20} />
+        {sides.map((one) => (
+          <OneSide
+            key={one.side}
+            one={one}
+            view={view}
+            frame={{ ...frame, centreX: one.side === 'right' ? (middle - TAPE / 2) / 2 : WIDTH - (middle - TAPE / 2) / 2 }}
+          />
+        ))}
+      </svg>
+      <figcaption>The outline grows as you tape. A doubtful rung stays out until you answer.</figcaption>
+    </figure>
+  );
+}
+
+function OneSide({ one, view, frame }: { one: SideView; view: SheetView; frame: Frame }) {
+  const line = tapedLine(one.ladder);
+  const sign = view.sheet.direction === 'up' ? 1 : -1;
+  const asked = view.questions
+    .filter((question) => question.side === one.side && question.doubt.distanceMm !== null)
+    .map((question) => line.placesMm.indexOf(sign * (question.doubt.distanceMm ?? 0)));
+  const taped = line.placesMm
+    .map((heightMm, index) => ({ heightMm, girthMm: line.girthsMm[index] as number }))
+    .filter((_, index) => !asked.includes(index));
+  const name = `${one.side === 'left' ? 'Left' : 'Right'} ${view.sheet.limb}`;
+  const path = outlinePath({ heightsMm: taped.map((rung) => rung.heightMm), girthsMm: taped.map((rung) => rung.girthMm) }, frame);
+  const first = taped[0];
+  return (
+    <g className={`limb ${one.side}`}>
+      <text className="limb-name" x={frame.centreX} y={16} textAnchor="middle">
+        {name}
+      </text>
+      <text className="limb-note" x={frame.centreX} y={32} textAnchor="middle">
+        {one.affected ? 'affected' : 'other limb'}
+      </text>
+      <path className="limb-fill" d={path.fill} />
+      {taped.map((rung) => (
+        <line
+          key={rung.heightMm}
+          className="rung-line"
+          x1={round(frame.centreX - Math.max(halfWidth(rung.girthMm, frame.scale), 8) - 14)}
+          x2={round(frame.centreX + halfWidth(rung.girthMm, frame.scale))}
+          y1={round(yOf(rung.heightMm, frame))}
+          y2={round(yOf(rung.heightMm, frame))}
+        />
+      ))}
+      <path className="limb-edge" d={path.edges} />
+      <path className="limb-gap" d={path.dotted} />
+      {first && first.heightMm > 0 && view.sheet.direction === 'up' && <path className="open-end" d={straightDown(first, frame)} />}
+    </g>
+  );
+}
+
+function straightDown(rung: { heightMm: number; girthMm: number }, frame: Frame): string {
+  return [-1, 1]
+    .map(
+      (way) =>
+        `M${round(frame.centreX + way * halfWidth(rung.girthMm, frame.scale))} ${round(yOf(rung.heightMm, frame))}V${round(yOf(0, frame))}`,
+    )
+    .join('');
+}
+
+function landmarksOf(lead: SideView, view: SheetView): PictureLandmark[] {
+  const line = tapedLine(lead.ladder);
+  const known = LIMBS[view.sheet.limb].landmarks.flatMap((landmark) => {
+    const heightMm = line.landmarks.get(landmark);
+    return heightMm === undefined
+      ? []
+      : [{ name: placeInWords(landmark), heightMm, inferred: false, isZero: landmark === view.sheet.zero }];
+  });
+  if (known.some((one) => one.isZero)) return known;
+  return [...known, { name: placeInWords(view.sheet.zero) || 'zero', heightMm: 0, inferred: false, isZero: true }];
+}

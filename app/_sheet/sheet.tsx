@@ -1,0 +1,238 @@
+'use client';
+
+import Link from 'next/link';
+import { useRef, useState, useTransition } from 'react';
+import type { FormRefusal } from '@/lib/record/read-sheet-side';
+import { readVisitForm } from '@/lib/record/read-visit-form';
+import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
+import { AddPlace } from './add-place';
+import { Announced } from './announced';
+import { BodyFields } from './body-fields';
+import { changedFigures } from './changed-figures';
+import { ChooseDraft } from './choose-draft';
+import { LadderTable } from './ladder-table';
+import { LimbSwitch } from './limb-switch';
+import { PastePanel } from './paste-panel';
+import { ReadBack } from './read-back';
+import { goToRefusal, RefusedBox } from './refused-box';
+import { SaveLine } from './save-line';
+import { SetUpLine } from './set-up-line';
+import { SetUpPanel } from './set-up-panel';
+import type { SheetData } from './sheet-data';
+import { SheetOutline } from './sheet-outline';
+import { ThumbKeys } from './thumb-keys';
+import { useDraft } from './use-draft';
+import { useSheet } from './use-sheet';
+import { SingleReadings } from './visit-facts';
+
+/** Sends the form away; boxes that stop it come back, and nothing comes back when the page moves on. */
+export type Finish = (submissionId: string, form: VisitForm) => Promise<{ readonly refusals: readonly FormRefusal[] } | undefined>;
+
+type SheetProps = { readonly data: SheetData; readonly finishWords: string; readonly finish: Finish; readonly top?: React.ReactNode };
+
+type Panel = 'set-up' | 'paste' | 'read-back' | null;
+
+/** The ladder sheet: set-up, body, table, questions, outline, and the bar that keeps and finishes. */
+export function Sheet({ data, finishWords, finish, top }: SheetProps) {
+  const [panel, setPanel] = useState<Panel>(null);
+  const [twice, setTwice] = useState(false);
+  const [pasted, setPasted] = useState('');
+  const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
+  const [submissionId, setSubmissionId] = useState(data.submissionId);
+  const [busy, startFinish] = useTransition();
+  const finishButton = useRef<HTMLButtonElement>(null);
+  const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
+  const sheet = useSheet(data, {
+    onFinished: () => finishButton.current?.focus(),
+    onPlace: () => focusBox('box-place'),
+    onSingle: () => focusBox('add-reading'),
+    onReadBack: () => setPanel('read-back'),
+    onUnit: () => {
+      setPanel('set-up');
+      focusBox('set-up-unit');
+    },
+  });
+  const { state, dispatch, view, group } = sheet;
+  const { form } = state;
+  const draft = useDraft(data, { form, submissionId });
+  const onField = (change: Partial<VisitForm>) => dispatch({ do: 'field', change });
+  const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
+    dispatch({ do: 'sheet', group, change, ...(words ? { words } : {}) });
+
+  const send = () => {
+    if (busy) return;
+    const read = readVisitForm(form, data.today as never);
+    if ('refusals' in read) return stop(read.refusals);
+    startFinish(async () => {
+      const kept = await draft.keeper.flush();
+      if (!kept)
+        return stop([
+          { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
+        ]);
+      const stopped = await finish(submissionId, form).catch(offline);
+      if (stopped) stop(stopped.refusals);
+      else draft.keeper.close();
+    });
+  };
+  const stop = (found: readonly FormRefusal[]) => {
+    setRefusals(found);
+    goToRefusal(found, form, { group: sheet.setGroup, focus: sheet.focus, setUp: () => setPanel('set-up') });
+  };
+
+  if (!view) return null;
+  const open = view.questions.length;
+  const rows = view.rows.length;
+  const typed = view.sheet.sides.map((side) => typedCount(view.sheet, side));
+  const total = typed.reduce((sum, one) => sum + one, 0);
+  const asked = open === 0 ? '' : `, ${open} question${open === 1 ? '' : 's'}`;
+  const waiting = changedFigures(form, draft.keeper.keptForm());
+  return (
+    <div className="sheet">
+      <header className="sheet-head">
+        <div className="sheet-title">
+          <h1>{data.name}</h1>
+          <p>
+            {data.reference} · {data.title}
+          </p>
+        </div>
+        <Link
+          className="button"
+          href={`/patients/${data.patientId}`}
+          onClick={async (event) => {
+            event.preventDefault();
+            if (await draft.keeper.flush()) window.location.assign(`/patients/${data.patientId}`);
+          }}
+        >
+          Leave, keep the draft
+        </Link>
+      </header>
+      <SetUpLine form={form} sheet={view.sheet} open={panel === 'set-up'} onChange={() => setPanel(panel === 'set-up' ? null : 'set-up')} />
+      {draft.state.is === 'newer' && (
+        <ChooseDraft
+          theirs={draft.state.theirs}
+          mine={form}
+          onTheirs={(theirs) => {
+            dispatch({ do: 'replace', form: theirs.content.form });
+            setSubmissionId(theirs.content.submissionId);
+            draft.keeper.startFrom(theirs.content, theirs.version, theirs.at);
+          }}
+          onMine={(theirs) => {
+            if (!theirs) setSubmissionId(crypto.randomUUID());
+            draft.keeper.overwrite(theirs?.version ?? 0);
+          }}
+        />
+      )}
+      {top}
+      <RefusedBox refusals={refusals} onGo={(one) => stop([one, ...refusals.filter((other) => other !== one)])} />
+      {panel === 'set-up' && (
+        <SetUpPanel form={form} group={group} today={data.today} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
+      )}
+      <BodyFields form={form} group={group} carriedFrom={data.carriedFrom} onField={onField} onSheet={onSheet} onDone={sheet.startTyping} />
+      <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
+      <div className="sheet-body">
+        <LadderTable
+          state={state}
+          view={view}
+          group={group}
+          shown={sheet.shown}
+          twice={twice}
+          question={sheet.question}
+          onAnswer={(given) => sheet.answer(given)}
+          onAsk={sheet.ask}
+          hands={{
+            onType: (place, text) => dispatch({ do: 'type', place, text }),
+            onFocus: (place) => {
+              sheet.setShown(place.side);
+              dispatch({ do: 'focus', place });
+            },
+            onBlur: () => {
+              dispatch({ do: 'blur' });
+              if (draft.keeper.isAhead()) void draft.keeper.flush();
+            },
+            onKey: sheet.onKey,
+            onPasteText: (text) => {
+              if (!/[\n\t;]/.test(text.trim())) return false;
+              setPasted(text);
+              setPanel('paste');
+              return true;
+            },
+          }}
+        />
+        <aside className="sheet-side">
+          <SheetOutline view={view} shown={sheet.shown} />
+        </aside>
+      </div>
+      <AddPlace sheet={view.sheet} onSheet={onSheet} onAdded={(row) => sheet.focus({ group, side: sheet.shown, row, again: false })} />
+      <SingleReadings form={form} unit={view.sheet.unit} onField={onField} />
+      {panel === 'paste' && (
+        <PastePanel
+          text={pasted}
+          view={view}
+          shown={sheet.shown}
+          onCancel={() => setPanel(null)}
+          onPaste={(change, words) => {
+            onSheet(change, words);
+            setPanel(null);
+          }}
+        />
+      )}
+      {panel === 'read-back' && <ReadBack view={view} shown={sheet.shown} onClose={() => setPanel(null)} />}
+      <Announced state={state} view={view} question={sheet.question} />
+      <div className="sheet-bar">
+        <ThumbKeys
+          unit={view.sheet.unit}
+          place={state.editing?.place ?? null}
+          form={form}
+          onType={(place, text) => dispatch({ do: 'type', place, text })}
+          onNext={sheet.enter}
+        />
+        <div className="sheet-bar-row">
+          <SaveLine
+            state={draft.state}
+            waiting={waiting}
+            counts={`${total} of ${rows * view.sheet.sides.length} girths${asked}`}
+            short={open === 0 ? `${total} of ${rows * view.sheet.sides.length}` : `${open} question${open === 1 ? '' : 's'} open`}
+          />
+          {draft.state.is === 'unsaved' && draft.state.why === 'signed-out' && (
+            <a className="button" href={`/sign-in?to=${encodeURIComponent('/')}`} target="_blank" rel="noreferrer">
+              Sign in again
+            </a>
+          )}
+          {state.undo && (
+            <button className="button undo" type="button" onClick={() => dispatch({ do: 'undo' })} title={state.undo.words}>
+              Undo
+            </button>
+          )}
+          <details className="more">
+            <summary className="button">More</summary>
+            <div className="more-items">
+              <button
+                className="button"
+                type="button"
+                onClick={() => {
+                  setPasted('');
+                  setPanel('paste');
+                }}
+              >
+                Paste a column
+              </button>
+              <button className="button" type="button" aria-pressed={twice} onClick={() => setTwice(!twice)}>
+                Second taping
+              </button>
+              <button className="button" type="button" onClick={() => setPanel('read-back')}>
+                Read back
+              </button>
+            </div>
+          </details>
+          <button className="button main" type="button" ref={finishButton} aria-disabled={busy} onClick={send}>
+            {busy ? 'Saving…' : finishWords}
+          </button>
+        </div>
+      </div>
+    </div>
+  );
+}
+
+function offline() {
+  return { refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; finish again when it is back.' }] };
+}

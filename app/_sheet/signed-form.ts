@@ -1,0 +1,20 @@
+import type { VisitForm } from '@/lib/record/visit-form';
+
+/** The form with every kept doubt signed by the person who sends it; doubts that `already` stand on record keep their own signature. */
+export function signedForm(form: VisitForm, by: string, already?: VisitForm): VisitForm {
+  const onRecord = new Set(
+    already?.sheets.flatMap((sheet) => Object.values(sheet.cells).flatMap((cell) => (cell.kept ?? []).map(signature))),
+  );
+  const signed = (kept: { kind: string; by: string; at: string }) => (onRecord.has(signature(kept)) ? kept : { ...kept, by });
+  const sheets = form.sheets.map((sheet) => ({
+    ...sheet,
+    cells: Object.fromEntries(
+      Object.entries(sheet.cells).map(([key, cell]) => [key, cell.kept ? { ...cell, kept: cell.kept.map(signed) } : cell]),
+    ),
+  }));
+  return { ...form, sheets };
+}
+
+function signature({ kind, by, at }: { readonly kind: string; readonly by: string; readonly at: string }): string {
+  return `${kind}|${by}|${at}`;
+}

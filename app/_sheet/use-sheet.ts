@@ -1,0 +1,125 @@
+import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
+import { fixFor, keptAt } from './answer-question';
+import { acrossPlace, type CellWish, cellWish, firstEmpty, nextPlace } from './cell-keys';
+import { isGirthRead } from './cell-reading';
+import { cellId } from './girth-cell';
+import type { Answer } from './question-card';
+import type { SheetData } from './sheet-data';
+import { type CellPlace, cellAt, committedForm, isHalfTyped, type SheetState, step } from './sheet-state';
+import { type OpenQuestion, sheetView } from './sheet-view';
+
+/** What the sheet as a whole is asked to do by a key in a cell. */
+export type SheetWishes = {
+  readonly onFinished: () => void;
+  readonly onPlace: () => void;
+  readonly onSingle: () => void;
+  readonly onReadBack: () => void;
+  readonly onUnit: () => void;
+};
+
+/** The state of a sheet on screen: what is typed, which limb kind and question are shown, and what every key and answer does. */
+export function useSheet(data: SheetData, wishes: SheetWishes) {
+  const start: SheetState = { form: data.form, editing: null, undo: null, newest: null };
+  const [state, dispatch] = useReducer(step, start);
+  const [group, setGroup] = useState(0);
+  const [picked, setPicked] = useState<OpenQuestion | null>(null);
+  const [shown, setShown] = useState(data.form.sheets[0]?.sides[0] ?? 'right');
+  const goTo = useRef<CellPlace | null>(null);
+  const committed = useMemo(() => committedForm(state), [state]);
+  const view = useMemo(() => sheetView(committed, Math.min(group, committed.sheets.length - 1), data), [committed, group, data]);
+  const typedView = useMemo(() => sheetView(state.form, Math.min(group, state.form.sheets.length - 1), data), [state.form, group, data]);
+  const question = openQuestion(view?.questions ?? [], picked, state.newest);
+
+  useLayoutEffect(() => {
+    const place = goTo.current;
+    if (!place) return;
+    goTo.current = null;
+    const box = document.getElementById(cellId(place)) as HTMLInputElement | null;
+    box?.focus();
+    box?.select();
+  });
+
+  const focus = useCallback((place: CellPlace | undefined) => {
+    if (!place) return;
+    goTo.current = place;
+    setShown(place.side);
+    dispatch({ do: 'focus', place });
+  }, []);
+
+  const answer = (given: Answer, about: OpenQuestion | undefined = question): void => {
+    const sheet = view?.sheet;
+    if (!about || !sheet) return;
+    setPicked(null);
+    const place: CellPlace = { group, side: about.side, row: about.row, again: false };
+    if (given === 'again') return againFor(about, place);
+    if (given === 'keep') {
+      const kept = { kind: about.doubt.kind, by: data.who, at: new Date().toISOString() };
+      return dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept });
+    }
+    if (about.doubt.kind === 'inch-centimetre' && about.whole) return wishes.onUnit();
+    const fix = fixFor(about, sheet);
+    if (!fix) return;
+    dispatch({ do: 'sheet', group, change: fix.change, words: fix.words });
+    const now = state.editing?.place;
+    if (fix.goTo) focus({ ...place, row: fix.goTo });
+    else if (now) focus(now);
+  };
+
+  const againFor = (about: OpenQuestion, place: CellPlace): void => {
+    const box =
+      about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
+        ? document.querySelector<HTMLInputElement>('.body-fields input')
+        : null;
+    if (box) box.focus();
+    else focus(place);
+  };
+
+  const onKey = (event: KeyboardEvent<HTMLInputElement>, place: CellPlace): void => {
+    if (event.ctrlKey || event.metaKey || event.altKey || event.nativeEvent.isComposing) return;
+    const wish = cellWish(event.key, event.currentTarget, question !== undefined);
+    if (!wish || !typedView) return;
+    event.preventDefault();
+    const half = isHalfTyped(state);
+    const deeds: Record<NonNullable<CellWish>, () => void> = {
+      next: () => enter(place),
+      down: () => focus(nextPlace(typedView, place, 1, false)),
+      up: () => focus(nextPlace(typedView, place, -1, false)),
+      across: () => focus(acrossPlace(typedView, place)),
+      escape: () => (half ? dispatch({ do: 'restore' }) : answer('again')),
+      fits: () => answer('fits'),
+      keep: () => answer('keep'),
+      place: wishes.onPlace,
+      single: wishes.onSingle,
+      back: wishes.onReadBack,
+    };
+    deeds[wish]();
+  };
+
+  /** Enter takes the figure and goes on; on a figure that cannot be read it stays. */
+  const enter = (place: CellPlace): void => {
+    const cell = cellAt(state.form, place);
+    const readable = isGirthRead(place.again ? (cell.again ?? '') : cell.text, typedView?.sheet.unit ?? 'in');
+    const next = readable && typedView ? nextPlace(typedView, place, 1, true) : undefined;
+    if (readable) setPicked(null);
+    if (next) focus(next);
+    else dispatch({ do: 'blur' });
+    if (readable && !next) wishes.onFinished();
+  };
+
+  const startTyping = (): void => {
+    const side = view?.sheet.sides[0];
+    if (view && side) focus({ group, side, row: firstEmpty(view, side, false), again: false });
+  };
+
+  return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, focus, answer, onKey, enter, startTyping };
+}
+
+/** The question shown: the one picked, else that of the figure typed last, else the last one on the ladder. */
+function openQuestion(questions: readonly OpenQuestion[], picked: OpenQuestion | null, newest: CellPlace | null): OpenQuestion | undefined {
+  const same = (one: OpenQuestion) => picked && one.side === picked.side && one.row === picked.row && one.doubt.kind === picked.doubt.kind;
+  return (
+    questions.find(same) ??
+    questions.find((one) => newest && one.side === newest.side && one.row === newest.row && !one.whole) ??
+    questions.at(-1)
+  );
+}

@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { requireRole } from '@/app/_session/therapist';
+import { metDraft } from '@/app/_sheet/read-sheet-data';
+import { isSameOrigin } from '@/app/_sheet/same-origin';
+import { clinicOf } from '@/db/clinic';
+import { discardDraft, keepDraft } from '@/db/drafts';
+import { visitFormSchema } from '@/lib/record/visit-form-schema';
+
+const KIND = z.string().regex(/^(visit|correction:[0-9a-f-]{36})$/);
+const sent = z.object({
+  kind: KIND,
+  version: z.number().int().min(0),
+  content: z.object({ form: visitFormSchema, submissionId: z.uuid() }),
+});
+
+type Place = { readonly params: Promise<{ patientId: string }> };
+
+/** Larger than any visit: a stranger may not make the server keep more. */
+const MOST_BYTES = 300_000;
+
+/** Keeps the draft of a sheet over the version it started from; answers with the newer one when another window was faster. */
+export async function POST(request: Request, { params }: Place): Promise<Response> {
+  const therapist = await requireRole('lead', 'therapist');
+  if (!isSameOrigin(request.headers)) return new Response(null, { status: 403 });
+  const text = await request.text();
+  if (text.length > MOST_BYTES) return new Response(null, { status: 413 });
+  const read = sent.safeParse(parsed(text));
+  if (!read.success) return new Response(null, { status: 400 });
+  const { patientId } = await params;
+  const { kind, version, content } = read.data;
+  const kept = await keepDraft(therapist, patientId, kind, { version, content });
+  if (kept.kind === 'kept') return Response.json({ kind: 'kept', version: kept.version });
+  const { timeZone } = await clinicOf(therapist);
+  return Response.json({ kind: 'newer', draft: metDraft(kept.draft, timeZone) ?? null }, { status: 409 });
+}
+
+/** Gives the draft up. */
+export async function DELETE(request: Request, { params }: Place): Promise<Response> {
+  const therapist = await requireRole('lead', 'therapist');
+  if (!isSameOrigin(request.headers)) return new Response(null, { status: 403 });
+  const kind = KIND.safeParse(new URL(request.url).searchParams.get('kind'));
+  if (!kind.success) return new Response(null, { status: 400 });
+  await discardDraft(therapist, (await params).patientId, kind.data);
+  return Response.json({ kind: 'given-up' });
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}

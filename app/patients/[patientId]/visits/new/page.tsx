@@ -1,0 +1,55 @@
+import '@/app/_picture/picture.css';
+import '@/app/_sheet/sheet.css';
+import type { Metadata } from 'next';
+import { notFound, redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import type { SheetData } from '@/app/_sheet/sheet-data';
+import { clinicOf } from '@/db/clinic';
+import { discardDraft, draftOf } from '@/db/drafts';
+import { policyOf } from '@/db/policy';
+import { recordOf } from '@/db/records';
+import { visitOfSubmission } from '@/db/visits';
+import { showDay, showDayOfYear, showShortWeekday } from '@/lib/units/calendar-day';
+import { NewVisit } from './new-visit';
+
+export const metadata: Metadata = { title: 'New visit' };
+
+/** The ladder sheet of a new visit: the last set-up, the draft if there is one, and what the figures are compared with. */
+export default async function NewVisitPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireRole('lead', 'therapist');
+  const record = await recordOf(therapist, patientId);
+  if (!record) notFound();
+  const clinic = await clinicOf(therapist);
+  const today = todayIn(clinic.timeZone);
+  const now = { day: today, time: clockIn(clinic.timeZone, new Date()), who: therapist.name };
+  const draft = metDraft(await draftOf(therapist, patientId, 'visit'), clinic.timeZone);
+  const savedAlready = draft && (await visitOfSubmission(therapist, draft.content.submissionId));
+  if (savedAlready) {
+    await discardDraft(therapist, patientId, 'visit');
+    redirect(`/patients/${patientId}/visits/${savedAlready}`);
+  }
+  const before = record.visits.findLast((visit) => visit.ladders.length > 0);
+  const data: SheetData = {
+    patientId,
+    name: record.head.name ?? record.reference,
+    reference: record.reference,
+    title: `new visit, ${showShortWeekday(today).split(' ')[0]} ${showDay(today)}, ${now.time}`,
+    draftKind: 'visit',
+    draftVersion: draft?.version ?? 0,
+    draftAt: draft?.at ?? null,
+    submissionId: draft?.content.submissionId ?? crypto.randomUUID(),
+    form: draft?.content.form ?? firstForm(record, clinic, now),
+    ...whatIsKnown(record, await policyOf(therapist), today),
+    carriedFrom: before ? showDayOfYear(before.day) : null,
+    today,
+    who: therapist.name,
+  };
+  return (
+    <main id="main" className="sheet-page">
+      <NewVisit data={data} />
+    </main>
+  );
+}

@@ -1,0 +1,58 @@
+/** What a comma between figures is: a decimal mark, or the end of a column. */
+export type CommaIs = 'decimal' | 'column';
+
+/** A pasted block cut into rows and columns, and how its commas were taken. */
+export type PastedBlock = {
+  readonly rows: readonly (readonly string[])[];
+  readonly comma: CommaIs;
+  readonly header: readonly string[] | null;
+};
+
+const MOST_ROWS = 400;
+
+/**
+ * Text from a spreadsheet cut into cells: columns by tab, else semicolon, else comma; rows by line; quoted cells as they are.
+ *
+ * A comma is a decimal mark unless the text has decimal points or fractions, a blank after it, or quotes, or the reader says otherwise.
+ * A first row without a figure in it is taken for a header. Shape: text; rows of trimmed cells, empty last lines dropped.
+ * Source: RFC 4180 for quotes; spreadsheets copy columns by tab.
+ * Example: `12,5⏎13,1` is one column of decimals; `1.5,7.75⏎3,8.25` is two columns.
+ */
+export function cutPasted(text: string, comma?: CommaIs): PastedBlock {
+  const taken = comma ?? guessComma(text);
+  const separator = text.includes('\t') ? '\t' : text.includes(';') ? ';' : taken === 'column' ? ',' : '\n';
+  const rows = cutQuoted(text.replace(/\r\n?/g, '\n'), separator).map((cells) => cells.map((cell) => cell.trim()));
+  while (rows.length > 0 && rows.at(-1)?.every((cell) => cell === '')) rows.pop();
+  const first = rows[0];
+  const header = first && rows.length > 1 && first.every((cell) => !/\d/.test(cell)) && first.some((cell) => cell !== '') ? first : null;
+  return { rows: rows.slice(header ? 1 : 0, MOST_ROWS), comma: taken, header };
+}
+
+function guessComma(text: string): CommaIs {
+  if (/[\t;]/.test(text)) return 'decimal';
+  return /\d\.\d|\d\/\d|[½¼¾⅛⅜⅝⅞]|,\s*[ "]|"\s*,|,[^,\n]*,/.test(text) && text.includes(',') ? 'column' : 'decimal';
+}
+
+function cutQuoted(text: string, separator: string): string[][] {
+  const rows: string[][] = [];
+  let row: string[] = [];
+  let cell = '';
+  let quoted = false;
+  for (let at = 0; at < text.length; at++) {
+    const sign = text[at] as string;
+    if (quoted && sign === '"' && text[at + 1] === '"') {
+      cell += '"';
+      at++;
+    } else if (sign === '"' && (quoted || cell.trim() === '')) quoted = !quoted;
+    else if (!quoted && sign === '\n') {
+      rows.push([...row, cell]);
+      row = [];
+      cell = '';
+    } else if (!quoted && sign === separator) {
+      row.push(cell);
+      cell = '';
+    } else cell += sign;
+  }
+  rows.push([...row, cell]);
+  return rows;
+}
