@@ -1,6 +1,6 @@
-import { type LandmarkId, LIMBS, type LimbKind } from '../ladder/limb';
+import { LIMBS, type LimbKind } from '../ladder/limb';
 import { invertSymmetric } from './invert-symmetric';
-import type { PlacedLine } from './place-landmarks';
+import type { PlacedLandmark, PlacedLine } from './place-landmarks';
 
 /** What is expected of segment length between two visits: ratio later / earlier, and its SD. */
 export type ExpectedStretch = { readonly ratio: number; readonly sd: number };
@@ -8,14 +8,14 @@ export type ExpectedStretch = { readonly ratio: number; readonly sd: number };
 /**
  * Where the anatomy of an earlier ladder lies on the ruler of a later one: a line through knots, one at each shared landmark.
  *
- * `covariance` is that of the knots' later places, mm²; beyond the outer knots the line goes on at the expected ratio.
+ * `covariance` is that of the knots' later places, mm²; beyond the outer knots the line goes on at the expected ratio, with its SD.
  */
 export type Alignment = {
-  readonly landmarks: readonly LandmarkId[];
   readonly earlierMm: readonly number[];
   readonly laterMm: readonly number[];
   readonly covariance: readonly (readonly number[])[];
   readonly ratio: number;
+  readonly ratioSd: number;
   /** Where the earlier anatomy puts the later ladder's zero landmark on its own ruler, mm; 0 when its zero is not a shared landmark. */
   readonly zeroStepMm: number;
   readonly inferred: boolean;
@@ -28,23 +28,25 @@ export const NO_STRETCH: ExpectedStretch = { ratio: 1, sd: 0.002 };
  * The most likely place of each shared landmark on the later ruler, from what was taped and what is expected of growth.
  *
  * Minimises Σ (zₖ − yₖ)² / vₖ + Σ (zₖ₊₁ − zₖ − q dₖ)² / (σ_q dₖ)², yₖ the taped places, vₖ the placement variances of both
- * visits, q and σ_q the expected stretch. Zero is a landmark like the others. With σ_q → 0 and q = 1 (adults) every place moves
- * by the mean landmark difference, SE σ√(2/K); for a child taped and expected distances weigh by inverse variance.
- * Shape: two placed lines of one limb, mm. Undefined when no landmark is shared.
+ * visits, q and σ_q the expected stretch. Zero is a landmark like the others; so is a zero in words that both ladders share. With
+ * σ_q → 0 and q = 1 (adults) every place moves by the mean landmark difference, SE σ√(2/K); for a child taped and expected
+ * distances weigh by inverse variance.
+ * Shape: two placed lines of one limb, mm. Undefined when no landmark is shared or landmarks do not lie in order.
  * Source: Gauss–Markov estimate; landmark registration after Ramsay and Silverman, Functional Data Analysis.
  * Example: landmarks 0, 280, 590 and 0, 290, 600 mm in an adult: every place moves up by 6.7 mm, SE 4.1 mm at σ = 5 mm.
  */
 export function alignLadders(earlier: PlacedLine, later: PlacedLine, limb: LimbKind, stretch: ExpectedStretch): Alignment | undefined {
-  const shared = sharedLandmarks(earlier, later, limb);
-  if (shared.length === 0) return undefined;
-  const earlierMm = shared.map((landmark) => earlier.landmarks.get(landmark)?.placeMm ?? 0);
-  const size = shared.length;
+  const knots = sharedKnots(earlier, later, limb);
+  if (knots.length === 0) return undefined;
+  const earlierMm = knots.map((knot) => knot.earlier.placeMm);
+  if (!rises(earlierMm)) return undefined;
+  const size = knots.length;
   const information = Array.from({ length: size }, () => new Array<number>(size).fill(0));
   const target = new Array<number>(size).fill(0);
-  shared.forEach((landmark, knot) => {
-    const weight = 1 / ((earlier.landmarks.get(landmark)?.sdMm ?? 0) ** 2 + (later.landmarks.get(landmark)?.sdMm ?? 0) ** 2);
-    add(information, knot, knot, weight);
-    target[knot] = (target[knot] as number) + weight * (later.landmarks.get(landmark)?.placeMm ?? 0);
+  knots.forEach((knot, index) => {
+    const weight = 1 / (knot.earlier.sdMm ** 2 + knot.later.sdMm ** 2);
+    add(information, index, index, weight);
+    target[index] = (target[index] as number) + weight * knot.later.placeMm;
   });
   for (let knot = 0; knot + 1 < size; knot++) {
     const distance = (earlierMm[knot + 1] as number) - (earlierMm[knot] as number);
@@ -59,28 +61,41 @@ export function alignLadders(earlier: PlacedLine, later: PlacedLine, limb: LimbK
   const covariance = invertSymmetric(information);
   if (!covariance) return undefined;
   const laterMm = covariance.map((row) => row.reduce((sum, value, column) => sum + value * (target[column] as number), 0));
-  if (!rises(earlierMm) || !rises(laterMm)) return undefined;
-  const zero = shared.findIndex((landmark) => later.line.landmarks.get(landmark) === 0);
+  if (!rises(laterMm)) return undefined;
+  const zero = knots.findIndex((knot) => knot.later.placeMm === 0 && !knot.later.inferred);
   return {
-    landmarks: shared,
     earlierMm,
     laterMm,
     covariance,
     ratio: stretch.ratio,
+    ratioSd: stretch.sd,
     zeroStepMm: laterMm[zero] ?? 0,
-    inferred: anyInferred(shared, earlier, later),
+    inferred: knots.some(isInferred),
   };
 }
 
-/** Taped at both visits if there is such a landmark; inferred ones only when there is none. In order along the limb. */
-function sharedLandmarks(earlier: PlacedLine, later: PlacedLine, limb: LimbKind): LandmarkId[] {
-  const placed = LIMBS[limb].landmarks.filter((landmark) => earlier.landmarks.has(landmark) && later.landmarks.has(landmark));
-  const taped = placed.filter((landmark) => !anyInferred([landmark], earlier, later));
-  return taped.length > 0 ? taped : placed;
+/** One mark of the limb on both rulers. */
+type Knot = { readonly earlier: PlacedLandmark; readonly later: PlacedLandmark };
+
+/** Marks taped at both visits if there are any; inferred ones only when there are none. In order along the limb. */
+function sharedKnots(earlier: PlacedLine, later: PlacedLine, limb: LimbKind): Knot[] {
+  const placed = LIMBS[limb].landmarks.flatMap((landmark): Knot[] => {
+    const before = earlier.landmarks.get(landmark);
+    const after = later.landmarks.get(landmark);
+    return before && after ? [{ earlier: before, later: after }] : [];
+  });
+  const taped = placed.filter((knot) => !isInferred(knot));
+  if (earlier.ownZero && earlier.ownZero.words === later.ownZero?.words)
+    taped.push({ earlier: atZero(earlier.ownZero), later: atZero(later.ownZero) });
+  return taped.length > 0 ? taped.sort((one, other) => one.earlier.placeMm - other.earlier.placeMm) : placed;
 }
 
-function anyInferred(landmarks: readonly LandmarkId[], earlier: PlacedLine, later: PlacedLine): boolean {
-  return landmarks.some((landmark) => earlier.landmarks.get(landmark)?.inferred || later.landmarks.get(landmark)?.inferred);
+function atZero({ sdMm }: { readonly sdMm: number }): PlacedLandmark {
+  return { placeMm: 0, sdMm, inferred: false };
+}
+
+function isInferred(knot: Knot): boolean {
+  return knot.earlier.inferred || knot.later.inferred;
 }
 
 function add(matrix: number[][], row: number, column: number, value: number): void {
@@ -95,18 +110,6 @@ function rises(places: readonly number[]): boolean {
 /** The same alignment with every later place moved along the limb by `byMm`. */
 export function movedBy(alignment: Alignment, byMm: number): Alignment {
   return { ...alignment, laterMm: alignment.laterMm.map((place) => place + byMm) };
-}
-
-/** Weights of the knots at a place of the earlier ruler: which two, and how much of each; outside, the outer knot alone. */
-export function knotWeights(alignment: Alignment, earlierPlaceMm: number): { lower: number; upper: number; share: number } {
-  const knots = alignment.earlierMm;
-  const last = knots.length - 1;
-  if (earlierPlaceMm <= (knots[0] as number)) return { lower: 0, upper: 0, share: 0 };
-  if (earlierPlaceMm >= (knots[last] as number)) return { lower: last, upper: last, share: 0 };
-  let lower = 0;
-  while ((knots[lower + 1] as number) < earlierPlaceMm) lower++;
-  const from = knots[lower] as number;
-  return { lower, upper: lower + 1, share: (earlierPlaceMm - from) / ((knots[lower + 1] as number) - from) };
 }
 
 /** A place of the earlier ruler on the later one, mm. Example: offset 6.7 mm carries 100 to 106.7. */

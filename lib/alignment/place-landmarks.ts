@@ -1,4 +1,4 @@
-import { type LandmarkId, LIMBS, type LimbKind } from '../ladder/limb';
+import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
 
 /** Where a landmark lies on a ladder's upward ruler, how sure that is, and whether it was taped or inferred. */
@@ -9,10 +9,17 @@ export type PlacedLine = {
   readonly day: number;
   readonly line: TapedLine;
   readonly landmarks: ReadonlyMap<LandmarkId, PlacedLandmark>;
+  /** A zero that is no landmark of the limb, in words, and its SD: two ladders from the same such place can be compared by it. */
+  readonly ownZero?: { readonly words: string; readonly sdMm: number };
 };
 
-/** What placing needs of a visit: its line, its day number, and body height in mm where known. */
-export type LineAtVisit = { readonly day: number; readonly line: TapedLine; readonly bodyHeightMm: number | undefined };
+/** What placing needs of a visit: its line, its day number, body height in mm where known, and its zero in words. */
+export type LineAtVisit = {
+  readonly day: number;
+  readonly line: TapedLine;
+  readonly bodyHeightMm: number | undefined;
+  readonly zero?: string;
+};
 
 /** A distance inferred from another visit holds three placements (its two ends there, one here) and a growth model. */
 const INFERRED_MODEL_SHARE = 0.02;
@@ -39,8 +46,14 @@ export function placeLandmarks(visits: readonly LineAtVisit[], limb: LimbKind, g
         if (inferred) landmarks.set(missing, inferred);
       }
     }
-    return { day: visit.day, line: visit.line, landmarks };
+    const ownZero = visit.zero && !isLandmarkOf(limb, visit.zero) ? { words: zeroInWords(visit.zero), sdMm: placementMm } : undefined;
+    return { day: visit.day, line: visit.line, landmarks, ...(ownZero ? { ownZero } : {}) };
   });
+}
+
+/** `10 cm above the  Patella` and `10 cm above the patella` are one place. */
+function zeroInWords(zero: string): string {
+  return zero.trim().toLowerCase().replace(/\s+/g, ' ');
 }
 
 function inferLandmark(

@@ -1,7 +1,8 @@
 import type { TapedLine } from '../ladder/taped-line';
 import { type Alignment, toEarlier } from './align-ladders';
 import { monotoneCubic } from './monotone-cubic';
-import { bestStart, fitShift, type ShiftData, type ShiftModel, type ShiftPrior } from './shift-fit';
+import type { ShiftData } from './shift-fit';
+import { fitModels, type ShiftModels } from './shift-models';
 
 /** What girths and landmarks together say of a moved zero. */
 export type ShiftFinding = 'zero-moved' | 'interval-slipped' | 'cannot-tell' | 'inch-centimetre';
@@ -20,15 +21,11 @@ export type ShiftCheck = {
 
 /** Two explanations count as told apart when their deviances differ by this much (likelihood ratio e³, about 20). Clinic default. */
 const TOLD_APART = 6;
-/** Moved zeros beyond ordinary placement: expected in one visit of twenty (−2 ln 0.05 = 6), SD 2.5 cm. Clinic default. */
-const BLUNDER = { cost: 6, sdMm: 25 };
 /** Beside reading error, a limb's shape itself varies from visit to visit by about this share of girth. Clinic default. */
 const SHAPE_SHARE = 0.005;
-const REACH_MM = 70;
-const STEP_MM = 10;
 const FEWEST_RUNGS = 4;
+/** A shift this near one interval, or within its own error of it but no further than twice that, is named a slipped interval. Clinic default. */
 const SLIP_WITHIN_MM = 3;
-
 /**
  * Whether the later zero looks moved, judged by girths beside landmarks; nothing is corrected.
  *
@@ -51,10 +48,11 @@ export function checkShift(
 ): ShiftCheck | undefined {
   const data = shiftData(earlier, later, alignment, expectedFactor, readingMm);
   if (!data) return undefined;
-  const models = fitModels(data, alignment, placementMm);
+  const gaps = [usualGap(earlier.placesMm), usualGap(later.placesMm)];
+  const models = fitModels(data, alignment, placementMm, gaps);
   const landmarkMm = -alignment.zeroStepMm;
-  const finding = looksLikeOtherUnit(data) ? 'inch-centimetre' : findingOf(models, landmarkMm, askFromMm, earlier, later);
-  const reported = finding === 'cannot-tell' ? models.shift : finding ? models.withShift : models.both;
+  const finding = looksLikeOtherUnit(data) ? 'inch-centimetre' : findingOf(models, landmarkMm, askFromMm, gaps);
+  const reported = finding === 'cannot-tell' ? models.wholeShift : finding ? models.withShift : models.both;
   return {
     mm: reported.shiftMm + landmarkMm,
     seMm: Math.sqrt(reported.shiftVariance),
@@ -65,55 +63,18 @@ export function checkShift(
   };
 }
 
-/** The four models with their deviances, penalised for parameters; `withShift` is the better of shift and both. */
-type Models = {
-  readonly none: number;
-  readonly girth: number;
-  readonly shift: ShiftModel;
-  readonly both: ShiftModel;
-  readonly withShift: ShiftModel;
-  readonly withShiftDeviance: number;
-  /** The shift alone without the price of a blunder: how well girths and landmarks bear it, whatever its odds. */
-  readonly shiftAlone: number;
-};
-
-/** `none` and `girth` hold zero in its place; `shift` and `both` may hold it as an ordinary placement or as a blunder. */
-function fitModels(data: ShiftData, alignment: Alignment, placementMm: number): Models {
-  const usual: ShiftPrior = { centreMm: 0, varianceMm2: placementVariance(alignment), cost: 0 };
-  const blunder = blunderPrior(alignment, placementMm);
-  const inPlaceMm = alignment.zeroStepMm;
-  const none = fitShift(data, usual, inPlaceMm, false, false);
-  const girth = fitShift(data, usual, inPlaceMm, false, true);
-  const usualShift = fitShift(data, usual, 0, true, false);
-  const blunderShift = fitShift(data, blunder, bestStart(data, blunder, REACH_MM, STEP_MM, false), true, false);
-  const usualBoth = fitShift(data, usual, 0, true, true);
-  const blunderBoth = fitShift(data, blunder, bestStart(data, blunder, REACH_MM, STEP_MM, true), true, true);
-  const shift = cheaper(usualShift, blunderShift);
-  const both = cheaper(usualBoth, blunderBoth);
-  const one = penalty(1, data.placesMm.length);
-  const two = penalty(2, data.placesMm.length);
-  const withShift = shift.deviance + one <= both.deviance + two ? shift : both;
-  return {
-    none: none.deviance,
-    girth: girth.deviance + one,
-    shift,
-    both,
-    withShift,
-    withShiftDeviance: Math.min(shift.deviance + one, both.deviance + two),
-    shiftAlone: Math.min(usualShift.deviance, blunderShift.deviance - blunder.cost) + one,
-  };
-}
-
-function findingOf(models: Models, landmarkMm: number, askFromMm: number, earlier: TapedLine, later: TapedLine): ShiftFinding | null {
+function findingOf(models: ShiftModels, landmarkMm: number, askFromMm: number, gaps: readonly number[]): ShiftFinding | null {
   const movedMm = models.withShift.shiftMm + landmarkMm;
   const toldFromGirth = models.withShiftDeviance + TOLD_APART <= Math.min(models.girth, models.none);
   const sure = movedMm * movedMm > 4 * models.withShift.shiftVariance;
   if (Math.abs(movedMm) >= askFromMm && sure && toldFromGirth) {
-    return isWholeInterval(movedMm, earlier.placesMm, later.placesMm) ? 'interval-slipped' : 'zero-moved';
+    return isWholeInterval([movedMm, models.withShift.shiftMm], models.withShift.shiftVariance, gaps) ? 'interval-slipped' : 'zero-moved';
   }
   const changed = Math.min(models.girth, models.withShiftDeviance) + TOLD_APART <= models.none;
-  const shiftWouldDo = models.shiftAlone < models.girth + TOLD_APART && Math.abs(models.shift.shiftMm + landmarkMm) >= askFromMm;
-  return changed && shiftWouldDo ? 'cannot-tell' : null;
+  const wholeMm = models.wholeShift.shiftMm + landmarkMm;
+  const shiftWouldDo = models.wholeShiftDeviance < models.girth + TOLD_APART && Math.abs(wholeMm) >= askFromMm;
+  const girthWouldDo = models.girth < models.wholeShiftDeviance + 2 * TOLD_APART;
+  return changed && shiftWouldDo && girthWouldDo ? 'cannot-tell' : null;
 }
 
 function shiftData(
@@ -141,37 +102,6 @@ function shiftData(
   return { earlier: monotoneCubic(earlier.placesMm, earlier.girthsMm), placesMm, girthsMm, weights };
 }
 
-/** Placement variance that the landmarks leave, mm²: mean of the knots' variances. */
-function placementVariance(alignment: Alignment): number {
-  return alignment.covariance.reduce((sum, row, knot) => sum + (row[knot] as number), 0) / alignment.covariance.length;
-}
-
-/**
- * A blunder: zero far from its landmark. Then zero tells nothing, and only the other landmarks (K − 1 of them) hold the shift back;
- * with the zero alone the prior is that of blunders.
- */
-function blunderPrior(alignment: Alignment, placementMm: number): ShiftPrior {
-  const others = alignment.landmarks.length - 1;
-  const wide = BLUNDER.sdMm * BLUNDER.sdMm;
-  const step = alignment.zeroStepMm;
-  if (others === 0) return { centreMm: step, varianceMm2: wide, cost: BLUNDER.cost };
-  const byOthers = (2 * placementMm * placementMm) / others;
-  const centreByOthers = -step / others;
-  const variance = 1 / (1 / byOthers + 1 / wide);
-  return { centreMm: variance * (centreByOthers / byOthers + step / wide), varianceMm2: variance, cost: BLUNDER.cost };
-}
-
-function cheaper(one: ShiftModel, other: ShiftModel): ShiftModel {
-  return other.deviance < one.deviance ? other : one;
-}
-
-/** Akaike's penalty with the small-sample correction (Hurvich and Tsai 1989) below fifteen rungs. */
-function penalty(parameters: number, rungs: number): number {
-  const spare = rungs - parameters - 1;
-  const correction = rungs < 15 && spare > 0 ? (2 * parameters * (parameters + 1)) / spare : 0;
-  return 2 * parameters + correction;
-}
-
 /** 1 in = 2.54 cm: girths all about 2.54 times as large, or as small, read in the other unit. */
 function looksLikeOtherUnit(data: ShiftData): boolean {
   const middle = Math.floor(data.placesMm.length / 2);
@@ -183,8 +113,10 @@ function looksLikeOtherUnit(data: ShiftData): boolean {
   return Math.abs(Math.log(median / 2.54)) < 0.15 || Math.abs(Math.log(median * 2.54)) < 0.15;
 }
 
-function isWholeInterval(shiftMm: number, earlierMm: readonly number[], laterMm: readonly number[]): boolean {
-  return [usualGap(earlierMm), usualGap(laterMm)].some((gap) => Math.abs(Math.abs(shiftMm) - gap) <= SLIP_WITHIN_MM);
+/** Whether the zero, or the girths against their landmarks, lie one interval off. */
+function isWholeInterval(shiftsMm: readonly number[], variance: number, gaps: readonly number[]): boolean {
+  const within = Math.min(Math.max(SLIP_WITHIN_MM, 1.96 * Math.sqrt(variance)), 2 * SLIP_WITHIN_MM);
+  return shiftsMm.some((shift) => gaps.some((gap) => Math.abs(Math.abs(shift) - gap) <= within));
 }
 
 function usualGap(placesMm: readonly number[]): number {

@@ -76,19 +76,19 @@ export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, fr
   };
 }
 
-/** The start for a fit: the shift on a coarse grid with the smallest deviance. */
-export function bestStart(data: ShiftData, prior: ShiftPrior, reachMm: number, stepMm: number, freeFactor: boolean): number {
+/** Starts for a fit of the shift alone and of shift and factor together: the shifts on a coarse grid with the smallest deviances. */
+export function bestStarts(data: ShiftData, prior: ShiftPrior, reachMm: number, stepMm: number): { shift: number; both: number } {
   const point: CubicPoint = { girthMm: 0, slope: 0 };
-  let best = 0;
-  let smallest = Number.POSITIVE_INFINITY;
-  for (let shift = -reachMm; shift <= reachMm; shift += stepMm) {
-    const deviance = robustDeviance(data, shift, freeFactor ? factorAt(data, shift, point) : 1, point) + priorDeviance(prior, shift);
-    if (deviance < smallest) {
-      smallest = deviance;
-      best = shift;
-    }
+  const shift = { at: 0, deviance: Number.POSITIVE_INFINITY };
+  const both = { at: 0, deviance: Number.POSITIVE_INFINITY };
+  for (let at = -reachMm; at <= reachMm; at += stepMm) {
+    const cost = priorDeviance(prior, at);
+    const alone = robustDeviance(data, at, 1, point) + cost;
+    const scaled = robustDeviance(data, at, factorAt(data, at, point), point) + cost;
+    if (alone < shift.deviance) Object.assign(shift, { at, deviance: alone });
+    if (scaled < both.deviance) Object.assign(both, { at, deviance: scaled });
   }
-  return best;
+  return { shift: shift.at, both: both.at };
 }
 
 function factorAt(data: ShiftData, shift: number, point: CubicPoint): number {

@@ -1,3 +1,4 @@
+import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { CoverEnd, Piece } from '../record/patient-record';
 import type { LimbSeries, SeriesVisit } from '../trend/limb-series';
@@ -27,7 +28,7 @@ export function cutFrom(piece: Piece, series: LimbSeries | undefined): CutFrom |
 }
 
 function placeOfEnd(end: CoverEnd, visit: SeriesVisit): number | NoAnswer {
-  if (typeof end !== 'string') return (visit.ladder.direction === 'up' ? 1 : -1) * (end.nm / 1e6);
+  if (typeof end !== 'string') return placeOf(visit.ladder, end.nm / 1e6);
   const placed = visit.placed.landmarks.get(end);
   return placed ? placed.placeMm : { noAnswer: `The ladder of ${visit.visit.day} does not say where the ${end.replace('-', ' ')} lies.` };
 }

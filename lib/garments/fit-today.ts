@@ -1,4 +1,5 @@
 import { cubicAt, type MonotoneCubic, monotoneCubic } from '../alignment/monotone-cubic';
+import { placeCovariance } from '../alignment/place-covariance';
 import { girthAt } from '../ladder/girth-at';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Piece } from '../record/patient-record';
@@ -112,7 +113,7 @@ function placeFit(
   const { girth } = change.measured;
   const slope = cubicAt(shape, laterPlace, { girthMm: 0, slope: 0 }).slope;
   const readings = policy.readingSdMm ** 2 * (1 / girthNow ** 2 + 1 / cutGirth ** 2);
-  const placement = (change.alignment.covariance[0]?.[0] ?? 0) * (slope / girthNow) ** 2;
+  const placement = placeCovariance(change.alignment, placeMm, placeMm) * (slope / girthNow) ** 2;
   const own = readings + placement;
   const trust = LOCAL_SD ** 2 / (LOCAL_SD ** 2 + own);
   const ratio = girthNow / cutGirth;

@@ -1,4 +1,5 @@
 import { girthAt } from '../ladder/girth-at';
+import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { limbChange, samePlace } from './limb-change';
@@ -60,8 +61,7 @@ function cellAt({ visit, onNewest, change }: Column, place: number, reach: numbe
   }
   if (nearest < 0) return null;
   const own = visit.placed.line.placesMm[nearest] as number;
-  const sign = visit.ladder.direction === 'up' ? 1 : -1;
-  const rung = visit.ladder.rungs.find((one) => Math.abs((sign * one.distance.nm) / 1e6 - own) < 1e-6);
+  const rung = visit.ladder.rungs.find((one) => Math.abs(placeOf(visit.ladder, one.distance.nm / 1e6) - own) < 1e-6);
   const girthMm = visit.placed.line.girthsMm[nearest] as number;
   return { text: rung?.girth?.text ?? '', girthMm, takenAtMm: heightOnLimb(visit, own), change: change(own) };
 }

@@ -74,10 +74,11 @@ function seriesOf(
     const growing = isGrowing(record, visit.day, policy);
     return { visit, ladder, growing, body: bodyAt(visits, visit.day, growing), line: tapedLine(ladder) };
   });
-  const lines: LineAtVisit[] = parts.map(({ visit, line, body }) => ({
+  const lines: LineAtVisit[] = parts.map(({ visit, ladder, line, body }) => ({
     day: dayNumber(visit.day),
     line,
     bodyHeightMm: body.heightMm?.value,
+    zero: ladder.zero,
   }));
   const placed = placeLandmarks(lines, limb, parts[0]?.growing ?? false, policy.placementSdMm);
   return {

@@ -1,4 +1,5 @@
-import { type Alignment, knotWeights } from '../alignment/align-ladders';
+import type { Alignment } from '../alignment/align-ladders';
+import { placeCovariance } from '../alignment/place-covariance';
 import { type SharedSpan, sharedSpan } from '../alignment/shared-span';
 import { girthAt } from '../ladder/girth-at';
 import type { TapedLine } from '../ladder/taped-line';
@@ -77,24 +78,12 @@ export function measuredChange(
 type EndVariance = { readonly top: number; readonly bottom: number; readonly both: number };
 
 /** Variances and covariance of the later places of the two ends of the shared span, mm². */
-function endVariance(alignment: Alignment, shared: SharedSpan): EndVariance {
-  const top = knotWeights(alignment, shared.earlier.toMm);
-  const bottom = knotWeights(alignment, shared.earlier.fromMm);
+function endVariance(alignment: Alignment, { earlier }: SharedSpan): EndVariance {
   return {
-    top: covarianceOf(alignment, top, top),
-    bottom: covarianceOf(alignment, bottom, bottom),
-    both: covarianceOf(alignment, top, bottom),
+    top: placeCovariance(alignment, earlier.toMm, earlier.toMm),
+    bottom: placeCovariance(alignment, earlier.fromMm, earlier.fromMm),
+    both: placeCovariance(alignment, earlier.toMm, earlier.fromMm),
   };
-}
-
-type KnotWeights = ReturnType<typeof knotWeights>;
-
-function covarianceOf(alignment: Alignment, one: KnotWeights, other: KnotWeights): number {
-  const at = (row: number, column: number): number => alignment.covariance[row]?.[column] ?? 0;
-  return (
-    (1 - one.share) * ((1 - other.share) * at(one.lower, other.lower) + other.share * at(one.lower, other.upper)) +
-    one.share * ((1 - other.share) * at(one.upper, other.lower) + other.share * at(one.upper, other.upper))
-  );
 }
 
 function placed(ends: EndVariance, byTop: number, byBottom: number): number {

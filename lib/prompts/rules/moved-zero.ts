@@ -25,7 +25,7 @@ export const movedZero: Rule = {
             `Ladder of ${showDay(newest.at.visit.day)} against ${showDay(judged.change.earlier.visit.day)}.`,
           ],
           missing:
-            judged.change.alignment.landmarks.length < 2 ? ['A second landmark on the ruler would tell a moved zero from a change.'] : [],
+            judged.change.alignment.earlierMm.length < 2 ? ['A second landmark on the ruler would tell a moved zero from a change.'] : [],
           limits: ['shiftAskMm' as const, 'placementSdMm' as const],
           cause: `${limb}: reading`,
           about: { limb: { limb: series.limb, side: series.side } },
