@@ -102,6 +102,7 @@ const ladderColumns = {
   rungs: ladder.rungs,
   landmarks: ladder.landmarks,
   floorToFold: ladder.floorToFold,
+  zeroChoice: ladder.zeroChoice,
 };
 
 type LadderRow = KeptLadder & { readonly visitRevisionId: string };

@@ -1,4 +1,4 @@
-import type { LandmarkReading, Rung } from '@/lib/ladder/ladder';
+import type { LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -110,6 +110,7 @@ export const ladder = table(
     rungs: json<readonly Rung[]>().notNull(),
     landmarks: json<readonly LandmarkReading[]>().notNull(),
     floorToFold: json<TypedLength>(),
+    zeroChoice: json<ZeroChoice>(),
   },
   (row) => [uniqueIndex('ladder_place').on(row.visitRevisionId, row.position)],
 );

@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { girthAt } from '@/lib/ladder/girth-at';
 import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
+import { placeOf } from '@/lib/ladder/taped-line';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Policy } from '@/lib/record/policy';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
@@ -108,8 +109,8 @@ function landmarksOf(visit: SeriesVisit, limb: LimbKind): PictureLandmark[] {
 
 function pictureLimb(series: LimbSeries, newest: SeriesVisit, affected: boolean, analysis: PatientAnalysis): PictureLimb {
   const { line } = newest.placed;
-  const sign = newest.ladder.direction === 'up' ? 1 : -1;
-  const rungOf = (distanceMm: number | null): number => (distanceMm === null ? -1 : line.placesMm.indexOf(sign * distanceMm));
+  const rungOf = (distanceMm: number | null): number =>
+    distanceMm === null ? -1 : line.placesMm.indexOf(placeOf(newest.ladder, distanceMm));
   const keptDistances = newest.ladder.rungs.filter((rung) => rung.kept?.length).map((rung) => rung.distance.nm / 1e6);
   return {
     side: series.side,

@@ -2,26 +2,29 @@ import { ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
-import { showLength } from '@/lib/units/show-length';
+import type { LengthUnit } from '@/lib/units/length';
+import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 import { namedSegments } from '@/lib/volume/named-segments';
 import { changeRows } from './change-rows';
-import { ShiftReadings } from './shift-readings';
+import { ShiftReadings, type VisitRef } from './shift-readings';
 
 type Props = {
   readonly limb: AnalysedLimb;
   readonly visit: AnalysedVisit;
   readonly analysis: PatientAnalysis;
   readonly picture: LimbPicture | undefined;
+  readonly visitRef: VisitRef | null;
 };
 
 /** What a visit says of one limb: the verdict as a sentence, its figures, the change ruler, the outline, and the shift's two readings. */
-export function LimbResult({ limb, visit, analysis, picture }: Props) {
+export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) {
   const { side } = limb.series;
   const rows = changeRows(limb, visit, analysis);
   const own = picture?.limbs.find((one) => one.side === side);
@@ -58,7 +61,8 @@ export function LimbResult({ limb, visit, analysis, picture }: Props) {
         )}
       </div>
       {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
-      {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} />}
+      {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
+      {visit.at.ladder.zeroChoice && <p className="zero-choice">{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
       {visit.at.doubts.length > 0 && (
         <ul className="doubts">
           {visit.at.doubts.map((doubt) => (
@@ -113,4 +117,14 @@ function Segments({ visit, analysis }: { visit: AnalysedVisit; analysis: Patient
     isNoAnswer(volume) ? [] : [`${name} ${showVolume(volume.volumeMl)}${part ? ' as far as taped' : ''}`],
   );
   return known.length > 0 ? <p className="secondary">{`${known.join(', ')}.`}</p> : null;
+}
+
+function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: LengthUnit): string {
+  const size = showLengthWithUnit(Math.abs(shiftMm), unit);
+  const way = shiftMm > 0 ? 'towards the trunk' : 'away from the trunk';
+  const read =
+    choice === 'moved-back'
+      ? `read with the zero moved back ${size} (it lay ${way})`
+      : `kept as recorded, though it looked moved by ${size} ${way}`;
+  return `Zero ${read}. Chosen by ${by}, ${at.slice(0, 10)}. The figures stay as taped.`;
 }

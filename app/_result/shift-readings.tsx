@@ -1,11 +1,15 @@
 import { VERDICT_WORDS } from '@/app/_patient/visits-panel';
+import { chooseZeroAction } from '@/app/patients/[patientId]/visits/[visitId]/actions';
 import { shiftInWords } from '@/lib/alignment/shift-in-words';
 import { signedPct } from '@/lib/prompts/show-figures';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { showDay } from '@/lib/units/calendar-day';
 
+/** The visit a choice belongs to; null where the reader may not choose. */
+export type VisitRef = { readonly patientId: string; readonly visitId: string; readonly revision: number; readonly submissionId: string };
+
 /** A zero that looks moved: both readings side by side, as recorded and with the shift taken out. Nothing is corrected. */
-export function ShiftReadings({ judged }: { judged: JudgedChange }) {
+export function ShiftReadings({ judged, visit }: { judged: JudgedChange; visit: VisitRef | null }) {
   const { change } = judged;
   if (!change.shift) return null;
   return (
@@ -43,6 +47,23 @@ export function ShiftReadings({ judged }: { judged: JudgedChange }) {
             </tbody>
           </table>
         </div>
+      )}
+      {visit && (
+        <form action={chooseZeroAction} className="actions">
+          <input type="hidden" name="patientId" value={visit.patientId} />
+          <input type="hidden" name="visitId" value={visit.visitId} />
+          <input type="hidden" name="revision" value={visit.revision} />
+          <input type="hidden" name="submissionId" value={visit.submissionId} />
+          <input type="hidden" name="limb" value={`${change.later.ladder.side} ${change.later.ladder.limb}`} />
+          <button className="button" type="submit" name="choice" value="as-recorded">
+            Read it as recorded
+          </button>
+          {change.realigned && (
+            <button className="button" type="submit" name="choice" value="moved-back">
+              Read it with the zero moved back
+            </button>
+          )}
+        </form>
       )}
     </div>
   );

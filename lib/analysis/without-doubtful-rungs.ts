@@ -1,3 +1,4 @@
+import { placeOf } from '../ladder/taped-line';
 import type { SeriesVisit } from '../trend/limb-series';
 
 /**
@@ -15,8 +16,7 @@ function hasDoubtfulRung(visit: SeriesVisit): boolean {
 }
 
 function dropped(visit: SeriesVisit): SeriesVisit {
-  const sign = visit.ladder.direction === 'up' ? 1 : -1;
-  const doubtful = new Set(visit.doubts.flatMap((doubt) => (doubt.distanceMm === null ? [] : [sign * doubt.distanceMm])));
+  const doubtful = new Set(visit.doubts.flatMap((doubt) => (doubt.distanceMm === null ? [] : [placeOf(visit.ladder, doubt.distanceMm)])));
   const { placesMm, girthsMm, landmarks } = visit.placed.line;
   const keep = placesMm.map((place) => !doubtful.has(place));
   const line = { placesMm: placesMm.filter((_, rung) => keep[rung]), girthsMm: girthsMm.filter((_, rung) => keep[rung]), landmarks };

@@ -5,6 +5,7 @@ import {
   analysePatient,
   type PatientAnalysis,
 } from '../analysis/analyse-patient';
+import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { raisePrompts } from '../prompts/decide-prompts';
 import { reasonsInWords } from '../prompts/reasons-in-words';
@@ -92,7 +93,7 @@ function visitPart(visit: AnalysedVisit) {
 
 function doubtHeight(at: SeriesVisit, distanceMm: number | null): number | null {
   if (distanceMm === null) return null;
-  return round(heightOnLimb(at, at.ladder.direction === 'up' ? distanceMm : -distanceMm), 3);
+  return round(heightOnLimb(at, placeOf(at.ladder, distanceMm)), 3);
 }
 
 function changePart(judged: JudgedChange) {

@@ -17,6 +17,17 @@ export type Rung = {
 export type LandmarkReading = { readonly landmark: LandmarkId; readonly distance: TypedLength };
 
 /**
+ * What a therapist chose when the zero of a ladder looked moved: to read it as recorded, or with the zero so far (mm) towards the trunk
+ * of its landmark. Figures stay as taped; only the places they are read at move.
+ */
+export type ZeroChoice = {
+  readonly choice: 'as-recorded' | 'moved-back';
+  readonly shiftMm: number;
+  readonly by: string;
+  readonly at: string;
+};
+
+/**
  * The girths of one limb at one visit, taped from a zero in one direction.
  *
  * `zero` is a landmark of the limb or, for a segment ladder, any other place in words.
@@ -33,4 +44,5 @@ export type Ladder = {
   readonly rungs: readonly Rung[];
   readonly landmarks: readonly LandmarkReading[];
   readonly floorToFold: TypedLength | null;
+  readonly zeroChoice?: ZeroChoice | null;
 };

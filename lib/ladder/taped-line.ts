@@ -19,12 +19,21 @@ export type TapedLine = {
  * Example: a ladder from the gluteal fold down with rungs at 0 and 4 cm has places −40 and 0 mm.
  */
 export function tapedLine(ladder: Ladder): TapedLine {
-  const sign = ladder.direction === 'up' ? 1 : -1;
   const taped = ladder.rungs
-    .flatMap((rung) => (rung.girth ? [{ place: (sign * rung.distance.nm) / 1e6, girth: rung.girth.nm / 1e6 }] : []))
+    .flatMap((rung) => (rung.girth ? [{ place: placeOf(ladder, rung.distance.nm / 1e6), girth: rung.girth.nm / 1e6 }] : []))
     .sort((lower, upper) => lower.place - upper.place);
   const landmarks = new Map<LandmarkId, number>();
   if (isLandmarkOf(ladder.limb, ladder.zero)) landmarks.set(ladder.zero, 0);
-  for (const { landmark, distance } of ladder.landmarks) landmarks.set(landmark, (sign * distance.nm) / 1e6);
+  for (const { landmark, distance } of ladder.landmarks) landmarks.set(landmark, placeOf(ladder, distance.nm / 1e6));
   return { placesMm: taped.map((rung) => rung.place), girthsMm: taped.map((rung) => rung.girth), landmarks };
+}
+
+/**
+ * A distance from a ladder's zero as a place on its upward ruler, mm; with the zero moved back where a therapist chose so.
+ *
+ * Example: 40 mm down from the gluteal fold is −40; 40 mm up from a crease whose zero was taken 20 mm too high is 60.
+ */
+export function placeOf(ladder: Ladder, distanceMm: number): number {
+  const moved = ladder.zeroChoice?.choice === 'moved-back' ? ladder.zeroChoice.shiftMm : 0;
+  return (ladder.direction === 'up' ? distanceMm : -distanceMm) + moved;
 }

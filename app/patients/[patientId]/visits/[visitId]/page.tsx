@@ -38,6 +38,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
     (one) => one.inUse && limbs.some(({ limb }) => limb.series.limb === one.piece.limb && limb.series.side === one.piece.side),
   );
   const mayWrite = therapist.role !== 'read-only';
+  const visitRef = mayWrite ? { patientId, visitId, revision: visit.revision, submissionId: crypto.randomUUID() } : null;
   return (
     <main id="main">
       <PatientTitle
@@ -62,6 +63,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             visit={at}
             analysis={analysis}
             picture={limbPicture(analysis, limb.series.limb)}
+            visitRef={visitRef}
           />
         ))}
       </div>

@@ -1,0 +1,1 @@
+ALTER TABLE "ladder" ADD COLUMN "zero_choice" jsonb;

@@ -1,0 +1,1 @@
+ALTER TABLE `ladder` ADD `zero_choice` text;
