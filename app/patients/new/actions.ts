@@ -8,7 +8,10 @@ import { addPatient } from '@/db/patients';
 import { type PatientErrors, readPatient, type TypedPatient, typedPatient } from './read-patient';
 
 /** A refused form: why, beside each field, and everything as it was typed. */
-export type NewPatientState = { readonly errors: PatientErrors; readonly typed: TypedPatient | null };
+export type NewPatientState = {
+  readonly errors: PatientErrors;
+  readonly typed: TypedPatient | null;
+};
 
 /** Adds the patient and goes to their page; or gives the form back with its reasons. Sent twice, it adds one. */
 export async function addPatientAction(_before: NewPatientState, form: FormData): Promise<NewPatientState> {
@@ -17,7 +20,15 @@ export async function addPatientAction(_before: NewPatientState, form: FormData)
   const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));
   if ('errors' in read) return { errors: read.errors, typed };
   const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
-  const saved = await addPatient(therapist, { submissionId, details: read.details });
+  const saved = await addPatient(therapist, {
+    submissionId,
+    details: read.details,
+  });
   if (saved.kind === 'saved' || saved.kind === 'already-saved') redirect(`/patients/${saved.patientId}`);
-  return { errors: { reference: `${read.details.reference} is already used by another patient of this clinic.` }, typed };
+  return {
+    errors: {
+      reference: `${read.details.reference} is already used by another patient of this clinic.`,
+    },
+    typed,
+  };
 }

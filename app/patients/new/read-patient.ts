@@ -66,7 +66,10 @@ function schema(today: CalendarDay) {
     born: z.string().transform((text, context): CalendarDay => {
       const day = readDay(text);
       if (day.kind === 'read' && day.value <= today && day.value >= OLDEST) return day.value;
-      context.addIssue({ code: 'custom', message: birthdayRefusal(text, today, day.kind === 'refused' ? day.reason : '') });
+      context.addIssue({
+        code: 'custom',
+        message: birthdayRefusal(text, today, day.kind === 'refused' ? day.reason : ''),
+      });
       return z.NEVER;
     }),
     sex: z.enum(['F', 'M', 'X'], 'Choose which growth table to read, or none.'),
