@@ -68,7 +68,7 @@ type Mark = { readonly id: string; readonly label: string; readonly side: Side; 
 function marksOf(sheet: LimbSheet): Mark[] {
   const names: { mark: MarkName; label: string }[] = typedLandmarks(sheet).map((landmark) => ({
     mark: landmark,
-    label: `${capital(placeInWords(landmark))} at`,
+    label: `${sheet.apart ? shortName(landmark) : capital(placeInWords(landmark))} at`,
   }));
   if (sheet.limb === 'leg') names.push({ mark: 'floor', label: sheet.apart ? 'fold height' : 'Fold above floor' });
   const sides = sheet.apart ? sheet.sides : sheet.sides.slice(0, 1);

@@ -160,7 +160,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
           unit={sheet.unit}
           isCurrent={isHere}
           isHalfTyped={half}
-          thenMm={at && one.then?.shownMm(at.nm / 1e6)}
+          thenMm={at && one.before?.shownMm(at.nm / 1e6)}
           thenWords={one.last?.words ?? ''}
           isAsked={question !== undefined}
           onAsk={() => question && onAsk(question)}

@@ -18,7 +18,7 @@ export function LimbSwitch({ form, group, view, shown, onGroup, onSide }: Switch
   return (
     <>
       {form.sheets.length > 1 && (
-        <div className="filters group-switch" role="group" aria-label="Limbs on this sheet">
+        <fieldset className="filters group-switch" aria-label="Limbs on this sheet">
           {form.sheets.map((one, index) => (
             <button
               key={`${limbsInWords(one)} ${one.zero} ${one.unit}`}
@@ -29,16 +29,16 @@ export function LimbSwitch({ form, group, view, shown, onGroup, onSide }: Switch
               {limbsInWords(one)}
             </button>
           ))}
-        </div>
+        </fieldset>
       )}
       {sheet.sides.length > 1 && (
-        <div className="side-switch" role="group" aria-label="Side">
+        <fieldset className="side-switch" aria-label="Side">
           {sheet.sides.map((side) => (
             <button key={side} type="button" aria-pressed={side === shown} onClick={() => onSide(side)}>
               {side === 'left' ? 'Left' : 'Right'} {sheet.limb} · {typedCount(sheet, side)} of {rows.length}
             </button>
           ))}
-        </div>
+        </fieldset>
       )}
     </>
   );

@@ -66,8 +66,9 @@ export function metDraft(draft: Draft | undefined, timeZone: string): MetDraft |
   const content = draft.content as Partial<DraftContent> | null;
   const form = visitFormSchema.safeParse(content?.form);
   if (!form.success || typeof content?.submissionId !== 'string') return undefined;
+  const base = typeof content.base === 'number' ? { base: content.base } : {};
   return {
-    content: { form: form.data, submissionId: content.submissionId },
+    content: { form: form.data, submissionId: content.submissionId, ...base },
     version: draft.version,
     at: clockIn(timeZone, draft.updatedAt),
   };

@@ -36,18 +36,20 @@ export function goToRefusal(refusals: readonly FormRefusal[], form: VisitForm, w
   const [first, side, row, again] = where.split('/');
   const group = Number(first);
   const sheet = form.sheets[group];
-  if (sheet && (side === 'left' || side === 'right') && row !== undefined) {
-    ways.group(group);
-    if (sheetRows(sheet).some((one) => one.key === row)) return ways.focus({ group, side: side as Side, row, again: again === 'again' });
-    return later(`box-${sheet.apart ? side : sheet.sides[0]}-${row}`);
+  const ofSide = sheet && row !== undefined && (side === 'left' || side === 'right');
+  if (sheet) ways.group(group);
+  if (ofSide && sheetRows(sheet).some((one) => one.key === row)) {
+    ways.focus({ group, side, row, again: again === 'again' });
+    return;
   }
-  if (where === 'day' || where === 'time' || where.endsWith('/interval')) {
-    ways.setUp();
-    return later(`box-${where}`);
-  }
-  if (first === 'reading') return later(`box-reading-${side}`);
-  if (where.endsWith('/place')) return later('box-place');
-  later(`box-${where}`);
+  const inSetUp = where === 'day' || where === 'time' || side === 'interval';
+  if (inSetUp) ways.setUp();
+  later(ofSide ? `box-${sheet.apart ? side : sheet.sides[0]}-${row}` : boxId(where, first, side));
+}
+
+function boxId(where: string, first: string | undefined, part: string | undefined): string {
+  if (first === 'reading') return `box-reading-${part}`;
+  return part === 'place' || part === 'interval' ? `box-${part}` : `box-${where}`;
 }
 
 function later(id: string): void {

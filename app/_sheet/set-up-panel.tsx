@@ -133,6 +133,7 @@ function Grid({ sheet, onSheet }: Part) {
         <span>Interval, {sheet.unit}</span>
         <input
           type="text"
+          id="box-interval"
           inputMode="decimal"
           value={text}
           maxLength={20}

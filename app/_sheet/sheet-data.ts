@@ -3,8 +3,8 @@ import type { LastLadder } from '@/lib/growth/expected-ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { VisitForm } from '@/lib/record/visit-form';
 
-/** What a draft holds: the form, and the submission that its saving will be. */
-export type DraftContent = { readonly form: VisitForm; readonly submissionId: string };
+/** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
+export type DraftContent = { readonly form: VisitForm; readonly submissionId: string; readonly base?: number };
 
 /** A draft as the sheet meets it. */
 export type MetDraft = { readonly content: DraftContent; readonly version: number; readonly at: string };
@@ -20,6 +20,8 @@ export type SheetData = {
   readonly draftVersion: number;
   readonly draftAt: string | null;
   readonly submissionId: string;
+  /** The revision that a correction starts from. */
+  readonly base?: number;
   readonly form: VisitForm;
   /** The last ladders by `limbKey`, for what is expected and for what was taped. */
   readonly last: Readonly<Record<string, LastLadder>>;

@@ -20,7 +20,7 @@ export type SideView = {
   readonly affected: boolean;
   readonly last: LastLadder | undefined;
   /** What the last visit taped at places of this ladder. */
-  readonly then: ReferenceLine | undefined;
+  readonly before: ReferenceLine | undefined;
 };
 
 /** A sheet of one kind of limb with everything that follows from its figures. */
@@ -42,7 +42,7 @@ export function sheetView(form: VisitForm, group: number, data: SheetData): Shee
     const key = limbKey(sheet.limb, side);
     const affected = data.affected.includes(key);
     const last = data.last[key];
-    return { side, ladder, affected, last, then: last && lastVisitLine(last, ladder, today, affected) };
+    return { side, ladder, affected, last, before: last && lastVisitLine(last, ladder, today, affected) };
   });
   const limbs = sides.map(({ side, ladder, affected, last }): LimbOnSheet => {
     const rowsMm = rows.flatMap((row) => (row.at[side] ? [row.at[side].nm / 1e6] : []));

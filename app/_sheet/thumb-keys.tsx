@@ -19,7 +19,7 @@ export function ThumbKeys({ unit, place, form, onType, onNext }: KeysProps) {
   const cell = cellAt(form, place);
   const text = (place.again ? cell.again : cell.text) ?? '';
   return (
-    <div className="thumb-keys" role="group" aria-label="Keys of the sheet">
+    <fieldset className="thumb-keys" aria-label="Keys of the sheet">
       {unit === 'in' &&
         PARTS.map((part, index) => (
           <button
@@ -36,6 +36,6 @@ export function ThumbKeys({ unit, place, form, onType, onNext }: KeysProps) {
       <button className="button main" type="button" onPointerDown={(event) => event.preventDefault()} onClick={() => onNext(place)}>
         Next
       </button>
-    </div>
+    </fieldset>
   );
 }

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
+import type { LimbSheet } from '@/lib/record/visit-form';
 import { fixFor, keptAt } from './answer-question';
 import { acrossPlace, type CellWish, cellWish, firstEmpty, nextPlace } from './cell-keys';
 import { isGirthRead } from './cell-reading';
@@ -51,12 +52,15 @@ export function useSheet(data: SheetData, wishes: SheetWishes) {
     if (!about || !sheet) return;
     setPicked(null);
     const place: CellPlace = { group, side: about.side, row: about.row, again: false };
-    if (given === 'again') return againFor(about, place);
-    if (given === 'keep') {
+    if (given === 'again') againFor(about, place);
+    else if (given === 'keep') {
       const kept = { kind: about.doubt.kind, by: data.who, at: new Date().toISOString() };
-      return dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept });
-    }
-    if (about.doubt.kind === 'inch-centimetre' && about.whole) return wishes.onUnit();
+      dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept });
+    } else if (about.doubt.kind === 'inch-centimetre' && about.whole) wishes.onUnit();
+    else mend(about, place, sheet);
+  };
+
+  const mend = (about: OpenQuestion, place: CellPlace, sheet: LimbSheet): void => {
     const fix = fixFor(about, sheet);
     if (!fix) return;
     dispatch({ do: 'sheet', group, change: fix.change, words: fix.words });

@@ -10,7 +10,7 @@ const KIND = z.string().regex(/^(visit|correction:[0-9a-f-]{36})$/);
 const sent = z.object({
   kind: KIND,
   version: z.number().int().min(0),
-  content: z.object({ form: visitFormSchema, submissionId: z.uuid() }),
+  content: z.object({ form: visitFormSchema, submissionId: z.uuid(), base: z.number().int().min(1).optional() }),
 });
 
 type Place = { readonly params: Promise<{ patientId: string }> };

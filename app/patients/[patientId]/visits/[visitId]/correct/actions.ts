@@ -1,0 +1,89 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
+import { clockIn } from '@/app/_sheet/read-sheet-data';
+import { signedForm } from '@/app/_sheet/signed-form';
+import { clinicOf } from '@/db/clinic';
+import { discardDraft } from '@/db/drafts';
+import { policyOf } from '@/db/policy';
+import { visitWithHistory } from '@/db/read-visits';
+import { recordOf } from '@/db/records';
+import { reviseVisit } from '@/db/visits';
+import { formOfVisit } from '@/lib/record/form-of-visit';
+import type { FormRefusal } from '@/lib/record/read-sheet-side';
+import { readVisitForm } from '@/lib/record/read-visit-form';
+import type { VisitForm } from '@/lib/record/visit-form';
+import { visitFormSchema } from '@/lib/record/visit-form-schema';
+
+type Refused = { readonly refusals: readonly FormRefusal[] };
+
+/** What a correction would change in the answers; nothing is saved. */
+export async function previewCorrection(
+  patientId: string,
+  visitId: string,
+  typed: unknown,
+): Promise<Refused | { readonly answers: readonly AnswerChange[] }> {
+  const therapist = await requireRole('lead', 'therapist');
+  const record = await recordOf(therapist, patientId);
+  if (!record?.visits.some((visit) => visit.visitId === visitId)) return refusedForm('This visit is not in your clinic.');
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const form = visitFormSchema.safeParse(typed);
+  if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
+  const read = readVisitForm(form.data, today);
+  if ('refusals' in read) return read;
+  return { answers: answerChanges(record, visitId, read.visit, await policyOf(therapist), today) };
+}
+
+/** Somebody else's version of a visit, saved while this one was being corrected. */
+export type TheirVersion = { readonly form: VisitForm; readonly revision: number; readonly by: string; readonly at: string };
+
+/** What is sent to be saved as the next revision of a visit. */
+export type Correction = {
+  readonly expectedRevision: number;
+  readonly submissionId: string;
+  readonly form: unknown;
+  readonly reason: string;
+};
+
+/** Saves a correction as a new revision with its reason and goes to the visit; a newer version by somebody else is shown instead. */
+export async function saveCorrection(
+  patientId: string,
+  visitId: string,
+  sent: Correction,
+): Promise<Refused | { readonly theirs: TheirVersion }> {
+  const therapist = await requireRole('lead', 'therapist');
+  const { timeZone, ...units } = await clinicOf(therapist);
+  const history = await visitWithHistory(therapist, visitId);
+  const form = visitFormSchema.safeParse(sent.form);
+  const reason = String(sent.reason).trim().slice(0, 500);
+  if (!history || history.current.patientId !== patientId) return refusedForm('This visit is not in your clinic.');
+  if (!form.success || !/^[0-9a-f-]{36}$/.test(sent.submissionId))
+    return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
+  if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
+  const onRecord = formOfVisit(history.current, units);
+  const read = readVisitForm(signedForm(form.data, therapist.name, onRecord), todayIn(timeZone));
+  if ('refusals' in read) return read;
+  const entry = { submissionId: sent.submissionId, visit: read.visit, reason };
+  const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
+  if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic.');
+  if (saved.kind === 'conflict') {
+    const { theirs } = saved;
+    return {
+      theirs: {
+        form: formOfVisit(theirs, units),
+        revision: theirs.revision,
+        by: theirs.authorName ?? 'somebody',
+        at: clockIn(timeZone, theirs.at),
+      },
+    };
+  }
+  await discardDraft(therapist, patientId, `correction:${visitId}`);
+  redirect(`/patients/${patientId}/visits/${visitId}`);
+}
+
+function refusedForm(reason: string): Refused {
+  return { refusals: [{ where: 'form', reason }] };
+}

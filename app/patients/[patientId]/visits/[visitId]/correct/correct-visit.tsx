@@ -1,0 +1,72 @@
+'use client';
+
+import { useState, useTransition } from 'react';
+import type { AnswerChange } from '@/app/_sheet/answer-changes';
+import { figureDifferences } from '@/app/_sheet/figure-differences';
+import { Sheet } from '@/app/_sheet/sheet';
+import type { SheetData } from '@/app/_sheet/sheet-data';
+import type { VisitForm } from '@/lib/record/visit-form';
+import { previewCorrection, saveCorrection, type TheirVersion } from './actions';
+import { BothVersions, WhatChanges } from './what-changes';
+
+type Previewed = { readonly form: VisitForm; readonly submissionId: string; readonly answers: readonly AnswerChange[] };
+
+/** The sheet of a stored visit: first what the correction changes is shown, then it is saved with its reason. */
+export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; visitId: string; onRecord: VisitForm }) {
+  const [previewed, setPreviewed] = useState<Previewed | null>(null);
+  const [theirs, setTheirs] = useState<TheirVersion | null>(null);
+  const [refusal, setRefusal] = useState('');
+  const [reason, setReason] = useState('');
+  const [busy, startSaving] = useTransition();
+
+  const preview = async (submissionId: string, form: VisitForm) => {
+    const shown = await previewCorrection(data.patientId, visitId, form);
+    if ('refusals' in shown) return shown;
+    setPreviewed({ form, submissionId, answers: shown.answers });
+    setRefusal('');
+    return { refusals: [] };
+  };
+
+  const save = (expectedRevision: number) => {
+    if (!previewed || busy) return;
+    startSaving(async () => {
+      const { form, submissionId } = previewed;
+      const stopped = await saveCorrection(data.patientId, visitId, { expectedRevision, submissionId, form, reason }).catch(() => ({
+        refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; save again when it is back.' }],
+      }));
+      if (!stopped) return;
+      if ('theirs' in stopped) setTheirs(stopped.theirs);
+      else setRefusal(stopped.refusals.map((one) => one.reason).join(' '));
+    });
+  };
+
+  const panel = (form: VisitForm) => {
+    if (theirs && previewed) {
+      const differences = figureDifferences(theirs.form, previewed.form);
+      return (
+        <BothVersions
+          theirs={theirs}
+          differences={differences}
+          busy={busy}
+          onMine={() => save(theirs.revision)}
+          visitAddress={`/patients/${data.patientId}/visits/${visitId}`}
+          data={data}
+        />
+      );
+    }
+    if (previewed?.form !== form) return null;
+    return (
+      <WhatChanges
+        figures={figureDifferences(onRecord, form)}
+        answers={previewed.answers}
+        reason={reason}
+        refusal={refusal}
+        busy={busy}
+        onReason={setReason}
+        onSave={() => save(data.base ?? 1)}
+      />
+    );
+  };
+
+  return <Sheet data={data} finishWords="See what changes" finish={preview} top={panel} />;
+}

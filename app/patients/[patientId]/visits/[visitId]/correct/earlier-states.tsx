@@ -1,0 +1,37 @@
+import { DifferenceTable } from '@/app/_sheet/difference-table';
+import { figureDifferences } from '@/app/_sheet/figure-differences';
+import type { Clinic } from '@/db/clinic';
+import type { KeptVisit } from '@/db/read-visits';
+import { formOfVisit } from '@/lib/record/form-of-visit';
+
+/** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */
+export function EarlierStates({ revisions, clinic }: { revisions: readonly KeptVisit[]; clinic: Clinic }) {
+  const when = new Intl.DateTimeFormat('en-GB', { timeZone: clinic.timeZone, dateStyle: 'medium', timeStyle: 'short' });
+  const newestFirst = revisions.map((revision, index) => ({ revision, before: revisions[index - 1] })).reverse();
+  return (
+    <section className="earlier-states" aria-labelledby="states-head">
+      <h2 id="states-head" className="section-head">
+        States of this visit <span className="count">{revisions.length}</span>
+      </h2>
+      <ol reversed>
+        {newestFirst.map(({ revision, before }) => (
+          <li key={revision.revision}>
+            <p>
+              <b>{revision.revision === 1 ? 'Saved' : `Correction ${revision.revision - 1}`}</b> by{' '}
+              {revision.authorName ?? 'somebody who has left'}, {when.format(revision.at)}
+              {revision.reason ? `: ${revision.reason}` : ''}
+            </p>
+            {before && (
+              <DifferenceTable
+                caption="What it changed"
+                one="before"
+                other="after"
+                differences={figureDifferences(formOfVisit(before, clinic), formOfVisit(revision, clinic))}
+              />
+            )}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import '@/app/_picture/picture.css';
+import '@/app/_sheet/sheet.css';
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import type { SheetData } from '@/app/_sheet/sheet-data';
+import { clinicOf } from '@/db/clinic';
+import { draftOf } from '@/db/drafts';
+import { policyOf } from '@/db/policy';
+import { visitWithHistory } from '@/db/read-visits';
+import { recordOf } from '@/db/records';
+import { formOfVisit } from '@/lib/record/form-of-visit';
+import { showDay } from '@/lib/units/calendar-day';
+import { CorrectVisit } from './correct-visit';
+import { EarlierStates } from './earlier-states';
+
+export const metadata: Metadata = { title: 'Correct a visit' };
+
+/** The sheet of a stored visit, filled with what is on record; earlier states with who and when stand below. */
+export default async function CorrectVisitPage({ params }: { params: Promise<{ patientId: string; visitId: string }> }) {
+  const { patientId, visitId } = await params;
+  const therapist = await requireRole('lead', 'therapist');
+  const record = await recordOf(therapist, patientId);
+  const history = await visitWithHistory(therapist, visitId);
+  if (!record || !history || history.current.patientId !== patientId) notFound();
+  const clinic = await clinicOf(therapist);
+  const { current, revisions } = history;
+  const kind = `correction:${visitId}`;
+  const draft = metDraft(await draftOf(therapist, patientId, kind), clinic.timeZone);
+  const earlier = record.visits.slice(
+    0,
+    record.visits.findIndex((visit) => visit.visitId === visitId),
+  );
+  const onRecord = formOfVisit(current, clinic);
+  const data: SheetData = {
+    patientId,
+    name: record.head.name ?? record.reference,
+    reference: record.reference,
+    title: `correcting the visit of ${showDay(current.day)}`,
+    draftKind: kind,
+    draftVersion: draft?.version ?? 0,
+    draftAt: draft?.at ?? null,
+    submissionId: draft?.content.submissionId ?? crypto.randomUUID(),
+    base: draft?.content.base ?? current.revision,
+    form: draft?.content.form ?? onRecord,
+    ...whatIsKnown({ ...record, visits: earlier }, await policyOf(therapist), current.day),
+    carriedFrom: null,
+    today: todayIn(clinic.timeZone),
+    who: therapist.name,
+  };
+  return (
+    <main id="main" className="sheet-page">
+      <CorrectVisit data={data} visitId={visitId} onRecord={onRecord} />
+      <EarlierStates revisions={revisions} clinic={clinic} />
+    </main>
+  );
+}
