@@ -52,23 +52,24 @@ export function outlinePath(outline: Outline, frame: Frame): OutlinePath {
     rungs.map((rung) => halfWidth(rung.girth, frame.scale)),
   );
   const right: string[] = [];
-  const left: string[] = [];
-  const edges: string[] = [];
+  const edges: Record<1 | -1, string[]> = { 1: [], [-1]: [] };
   const dotted: string[] = [];
   const usual = median(outline.heightsMm.slice(1).map((height, index) => height - (outline.heightsMm[index] as number)));
+  let running = false;
   for (let lower = 0; lower + 1 < rungs.length; lower++) {
     const below = rungs[lower] as (typeof rungs)[number];
     const above = rungs[lower + 1] as (typeof rungs)[number];
-    const onRight = curve(cubic, lower, frame, 1);
-    const onLeft = curve(cubic, lower, frame, -1);
-    right.push(lower === 0 ? onRight : onRight.replace(/^M\S+ \S+ /, ''));
-    left.push(onLeft);
     const missing = above.index - below.index > 1 || above.height - below.height > 1.6 * usual;
-    (missing ? dotted : edges).push(onRight, onLeft);
+    right.push(onwards(cubic, lower, frame, 1, lower > 0));
+    for (const way of [1, -1] as const) {
+      if (missing) dotted.push(onwards(cubic, lower, frame, way, false));
+      else edges[way].push(onwards(cubic, lower, frame, way, running));
+    }
+    running = !missing;
   }
   const last = rungs.length - 1;
   return {
-    edges: edges.join(''),
+    edges: edges[1].join('') + edges[-1].join(''),
     dotted: dotted.join(''),
     fill: `${right.join('')}L${point(cubic, last, frame, -1)}${backwards(cubic, frame)}Z`,
   };
@@ -76,9 +77,11 @@ export function outlinePath(outline: Outline, frame: Frame): OutlinePath {
 
 type Cubic = ReturnType<typeof monotoneCubic>;
 
-function curve(cubic: Cubic, lower: number, frame: Frame, way: 1 | -1): string {
+/** The curve of one gap; it goes on from the one before, so that dashes run through, or begins anew. */
+function onwards(cubic: Cubic, lower: number, frame: Frame, way: 1 | -1, goesOn: boolean): string {
   const [first, second] = handles(cubic, lower, frame, way);
-  return `M${point(cubic, lower, frame, way)} C${first} ${second} ${point(cubic, lower + 1, frame, way)}`;
+  const start = goesOn ? '' : `M${point(cubic, lower, frame, way)}`;
+  return `${start}C${first} ${second} ${point(cubic, lower + 1, frame, way)}`;
 }
 
 function handles(cubic: Cubic, lower: number, frame: Frame, way: 1 | -1): [string, string] {
