@@ -1,5 +1,5 @@
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { girthAt } from '@/lib/ladder/girth-at';
+import { girthNear } from '@/lib/ladder/girth-at';
 import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import { placeOf } from '@/lib/ladder/taped-line';
 import { isNoAnswer } from '@/lib/outcome';
@@ -140,7 +140,7 @@ function lineOf(kind: EarlierLine['kind'], earlier: SeriesVisit, newest: SeriesV
   const change = limbChange(earlier, newest, limb, policy);
   if (isNoAnswer(change)) return [];
   const places = earlier.placed.line.placesMm.map((place) => samePlace(change, place));
-  const girthsMm = newest.placed.line.placesMm.map((place) => girthAt(places, earlier.placed.line.girthsMm, place) ?? null);
+  const girthsMm = newest.placed.line.placesMm.map((place) => girthNear(places, earlier.placed.line.girthsMm, place) ?? null);
   return [{ kind, day: earlier.visit.day, girthsMm }];
 }
 

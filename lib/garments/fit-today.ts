@@ -1,6 +1,6 @@
 import { cubicAt, type MonotoneCubic, monotoneCubic } from '../alignment/monotone-cubic';
 import { placeCovariance } from '../alignment/place-covariance';
-import { girthAt } from '../ladder/girth-at';
+import { girthNear } from '../ladder/girth-at';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
@@ -107,7 +107,7 @@ function placeFit(
   const cutGirth = cutVisit.placed.line.girthsMm[rung] as number;
   const now = latest.placed.line;
   const laterPlace = samePlace(change, placeMm);
-  const girthNow = girthAt(now.placesMm, now.girthsMm, laterPlace);
+  const girthNow = girthNear(now.placesMm, now.girthsMm, laterPlace);
   if (girthNow === undefined) return [];
   const relaxedMm = relaxedGirth(cutGirth, piece.reductionPct, piece.convention);
   const { girth } = change.measured;

@@ -32,3 +32,21 @@ export function girthAt(placesMm: readonly number[], girthsMm: readonly number[]
   const share = (placeMm - lowerPlace) / ((placesMm[below + 1] as number) - lowerPlace);
   return lowerGirth + share * ((girthsMm[below + 1] as number) - lowerGirth);
 }
+
+/** A place this little outside the taped stretch is the end rung itself, moved by rounding or by the last bit of an alignment, mm. */
+const END_TOLERANCE_MM = 1;
+
+/**
+ * Girth between rungs as `girthAt`, but a place within a millimetre outside the first or last rung counts as that rung.
+ *
+ * For places carried over from another ladder, where rounding would put the end rung a hair outside itself.
+ * Example: rungs up to 600 mm: place 600.0001 has the girth of the last rung; 602 has none.
+ */
+export function girthNear(placesMm: readonly number[], girthsMm: readonly number[], placeMm: number): number | undefined {
+  const first = placesMm[0];
+  const last = placesMm.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  if (placeMm < first && placeMm >= first - END_TOLERANCE_MM) return girthsMm[0];
+  if (placeMm > last && placeMm <= last + END_TOLERANCE_MM) return girthsMm.at(-1);
+  return girthAt(placesMm, girthsMm, placeMm);
+}

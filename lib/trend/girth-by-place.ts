@@ -1,4 +1,4 @@
-import { girthAt } from '../ladder/girth-at';
+import { girthNear } from '../ladder/girth-at';
 import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
@@ -84,8 +84,8 @@ function changeMap(
   if (isNoAnswer(change)) return () => null;
   const places = base.placed.line.placesMm.map((place) => samePlace(change, place));
   return (placeMm) => {
-    const before = girthAt(places, base.placed.line.girthsMm, placeMm);
-    const now = girthAt(visit.placed.line.placesMm, visit.placed.line.girthsMm, placeMm);
+    const before = girthNear(places, base.placed.line.girthsMm, placeMm);
+    const now = girthNear(visit.placed.line.placesMm, visit.placed.line.girthsMm, placeMm);
     return before === undefined || now === undefined ? null : now / before - 1;
   };
 }

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { mergeByCause, raisePrompts } from '@/lib/prompts/decide-prompts';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { groupOf, type WorkItem, workItems } from '@/lib/schedule/worklist';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
+
+const GIRTHS = [4, 8, 12, 16, 20].map((place) => [place, 24 + place / 2] as const);
+
+function itemsOn(today: string, visits: ReturnType<typeof visitOf>[]): WorkItem[] {
+  const analysis = analysePatient(recordOf(visits), DEFAULT_POLICY, calendarDay(today));
+  return workItems(analysis, mergeByCause(raisePrompts(analysis)));
+}
+
+describe('the worklist', () => {
+  it('lists the next visit of an adult 182 days after the last one when nothing else is asked', () => {
+    const items = itemsOn('2026-02-01', [visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]);
+    expect(items).toEqual([expect.objectContaining({ kind: 'visit', due: '2026-07-02', reason: 'every 182 days, last 1 Jan 2026' })]);
+  });
+
+  it('asks for the first ladder of a patient who was never taped', () => {
+    expect(itemsOn('2026-02-01', [])).toEqual([
+      expect.objectContaining({ kind: 'visit', due: '2026-02-01', title: 'Tape the first ladder' }),
+    ]);
+  });
+
+  it('turns a passed interval into one overdue visit, not two', () => {
+    const items = itemsOn('2026-09-01', [visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]);
+    expect(items.filter((item) => item.kind === 'visit')).toHaveLength(1);
+    expect(items[0]).toMatchObject({ due: '2026-07-02', title: 'Book the visit' });
+  });
+
+  it('groups by day: yesterday is overdue, the sixth day is this week, the seventh is later, a referral never later', () => {
+    const today = calendarDay('2026-11-25');
+    const on = (day: string, kind: WorkItem['kind'] = 'visit'): WorkItem => ({
+      kind,
+      due: calendarDay(day),
+      title: '',
+      reason: '',
+      limb: null,
+    });
+    expect(groupOf(on('2026-11-24'), today)).toBe('overdue');
+    expect(groupOf(on('2026-11-25'), today)).toBe('this-week');
+    expect(groupOf(on('2026-12-01'), today)).toBe('this-week');
+    expect(groupOf(on('2026-12-02'), today)).toBe('later');
+    expect(groupOf(on('2026-12-09', 'refer'), today)).toBe('this-week');
+  });
+});
