@@ -8,14 +8,14 @@ import { MeasuredBox } from './measured-box';
 type FieldsProps = {
   readonly form: VisitForm;
   readonly group: number;
-  readonly carriedFrom: string | null;
+  readonly setUpFrom: readonly string[];
   readonly onField: (change: Partial<VisitForm>) => void;
   readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet) => void;
   readonly onDone: () => void;
 };
 
 /** Height, weight, landmarks on the ruler and the fold's height: typed new at every visit. Enter goes to the next box, then to the ladder. */
-export function BodyFields({ form, group, carriedFrom, onField, onSheet, onDone }: FieldsProps) {
+export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }: FieldsProps) {
   const sheet = form.sheets[group];
   if (!sheet) return null;
   const marks = marksOf(sheet);
@@ -55,9 +55,9 @@ export function BodyFields({ form, group, carriedFrom, onField, onSheet, onDone 
         />
       ))}
       <p className="carried">
-        {carriedFrom ? `Set-up carried over from ${carriedFrom}.` : 'First visit: look at the set-up above.'}
-        <br />
-        Every measured figure is typed new.
+        {setUpFrom.map((line) => (
+          <span key={line}>{line}</span>
+        ))}
       </p>
     </div>
   );

@@ -1,6 +1,6 @@
 import type { VisitForm } from '@/lib/record/visit-form';
+import { boxInWords } from './box-in-words';
 import { figuresOf } from './changed-figures';
-import { boxInWords } from './refused-box';
 
 /** One box that two versions of a visit fill differently. */
 export type FigureDifference = { readonly where: string; readonly one: string; readonly other: string };

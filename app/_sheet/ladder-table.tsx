@@ -68,7 +68,7 @@ function SideHeads({ one, limb, twice }: { one: SideView; limb: string; twice: b
         <span>as typed</span>
       </th>
       {twice && (
-        <th scope="col" className={`girth-head ${one.side}`}>
+        <th scope="col" className={`girth-head again-column ${one.side}`}>
           <span className={`side-name side-${one.side}`}>again</span>
           <span>second taping</span>
         </th>
@@ -142,7 +142,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
         />
       </td>
       {twice && (
-        <td className={`girth ${one.side}`}>
+        <td className={`girth again-column ${one.side}`}>
           <GirthCell
             place={again}
             label={cellLabel(sheet.limb, again, row, sheet.unit)}

@@ -8,7 +8,7 @@ import { localVoice, spoken } from './spoken';
 
 /** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */
 export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Side; onClose: () => void }) {
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLFieldSetElement>(null);
   const [at, setAt] = useState(0);
   const [voice, setVoice] = useState<SpeechSynthesisVoice | null>(null);
   const [aloud, setAloud] = useState(false);
@@ -27,11 +27,10 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
   const go = (by: number) => setAt((now) => Math.min(Math.max(now + by, 0), figures.length - 1));
   return (
     <section className="panel read-back" aria-label="Read back">
-      <div
+      <fieldset
         className="read-back-figure"
         ref={box}
         tabIndex={-1}
-        role="group"
         aria-label="Figure read back"
         onKeyDown={(event) => {
           if (event.key === 'Enter' || event.key === 'ArrowDown') go(1);
@@ -56,7 +55,7 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
         ) : (
           <p>No figure of this side is typed yet.</p>
         )}
-      </div>
+      </fieldset>
       <div className="actions">
         <button className="button" type="button" onClick={() => go(-1)}>
           Before

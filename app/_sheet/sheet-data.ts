@@ -26,8 +26,8 @@ export type SheetData = {
   /** The last ladders by `limbKey`, for what is expected and for what was taped. */
   readonly last: Readonly<Record<string, LastLadder>>;
   readonly affected: readonly string[];
-  /** `14 Oct`, when the set-up was carried over. */
-  readonly carriedFrom: string | null;
+  /** Where the figures and the set-up come from, in a line or two. */
+  readonly setUpFrom: readonly string[];
   /** Height and weight on record near the day, used until they are typed. */
   readonly bodyOnRecord: BodyAt;
   readonly placementMm: number;

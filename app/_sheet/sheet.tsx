@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useRef, useState, useTransition } from 'react';
+import { type ReactNode, useRef, useState, useTransition } from 'react';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
@@ -25,10 +25,15 @@ import { useDraft } from './use-draft';
 import { useSheet } from './use-sheet';
 import { SingleReadings } from './visit-facts';
 
-/** Sends the form away; boxes that stop it come back, and nothing comes back when the page moves on. */
+/** Sends the form away; boxes that stop it come back (none of them: the page stays), and nothing comes back when it moves on. */
 export type Finish = (submissionId: string, form: VisitForm) => Promise<{ readonly refusals: readonly FormRefusal[] } | undefined>;
 
-type SheetProps = { readonly data: SheetData; readonly finishWords: string; readonly finish: Finish; readonly top?: React.ReactNode };
+type SheetProps = {
+  readonly data: SheetData;
+  readonly finishWords: string;
+  readonly finish: Finish;
+  readonly top?: (form: VisitForm) => ReactNode;
+};
 
 type Panel = 'set-up' | 'paste' | 'read-back' | null;
 
@@ -36,6 +41,7 @@ type Panel = 'set-up' | 'paste' | 'read-back' | null;
 export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   const [panel, setPanel] = useState<Panel>(null);
   const [twice, setTwice] = useState(false);
+  const [more, setMore] = useState(false);
   const [pasted, setPasted] = useState('');
   const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
   const [submissionId, setSubmissionId] = useState(data.submissionId);
@@ -54,7 +60,7 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   });
   const { state, dispatch, view, group } = sheet;
   const { form } = state;
-  const draft = useDraft(data, { form, submissionId });
+  const draft = useDraft(data, { form, submissionId, ...(data.base === undefined ? {} : { base: data.base }) });
   const onField = (change: Partial<VisitForm>) => dispatch({ do: 'field', change });
   const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
     dispatch({ do: 'sheet', group, change, ...(words ? { words } : {}) });
@@ -122,12 +128,12 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
           }}
         />
       )}
-      {top}
+      {top?.(form)}
       <RefusedBox refusals={refusals} onGo={(one) => stop([one, ...refusals.filter((other) => other !== one)])} />
       {panel === 'set-up' && (
         <SetUpPanel form={form} group={group} today={data.today} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
       )}
-      <BodyFields form={form} group={group} carriedFrom={data.carriedFrom} onField={onField} onSheet={onSheet} onDone={sheet.startTyping} />
+      <BodyFields form={form} group={group} setUpFrom={data.setUpFrom} onField={onField} onSheet={onSheet} onDone={sheet.startTyping} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
       <div className="sheet-body">
         <LadderTable
@@ -203,8 +209,10 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
               Undo
             </button>
           )}
-          <details className="more">
-            <summary className="button">More</summary>
+          <div className={more ? 'more open' : 'more'}>
+            <button className="button more-button" type="button" aria-expanded={more} onClick={() => setMore(!more)}>
+              More
+            </button>
             <div className="more-items">
               <button
                 className="button"
@@ -223,7 +231,7 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
                 Read back
               </button>
             </div>
-          </details>
+          </div>
           <button className="button main" type="button" ref={finishButton} aria-disabled={busy} onClick={send}>
             {busy ? 'Saving…' : finishWords}
           </button>

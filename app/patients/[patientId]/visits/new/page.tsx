@@ -43,7 +43,10 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     submissionId: draft?.content.submissionId ?? crypto.randomUUID(),
     form: draft?.content.form ?? firstForm(record, clinic, now),
     ...whatIsKnown(record, await policyOf(therapist), today),
-    carriedFrom: before ? showDayOfYear(before.day) : null,
+    setUpFrom: [
+      before ? `Set-up carried over from ${showDayOfYear(before.day)}.` : 'First visit: look at the set-up above.',
+      'Every measured figure is typed new.',
+    ],
     today,
     who: therapist.name,
   };

@@ -46,7 +46,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     base: draft?.content.base ?? current.revision,
     form: draft?.content.form ?? onRecord,
     ...whatIsKnown({ ...record, visits: earlier }, await policyOf(therapist), current.day),
-    carriedFrom: null,
+    setUpFrom: ['As on record.', 'Change what was wrong.'],
     today: todayIn(clinic.timeZone),
     who: therapist.name,
   };
