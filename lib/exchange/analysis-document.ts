@@ -155,7 +155,8 @@ function pct(share: number): number {
   return round(share * 100, 3);
 }
 
+/** Rounded for print; −0 is written 0, and a figure that is none stays one, so that a fault is never printed as 0. */
 function round(value: number, decimals: number): number {
   const scale = 10 ** decimals;
-  return Math.round(value * scale) / scale || 0;
+  return Math.round(value * scale) / scale + 0;
 }

@@ -73,19 +73,31 @@ export const MOST_SHOWN = 3;
 /**
  * The prompts still open after earlier answers. Acted on or declined: hidden until its inputs change. Not now: hidden until its day.
  *
+ * An answer holds for every rule that stood in the prompt when it was given, so a prompt that only lost a part stays answered, and one
+ * with a new part, new inputs or a new rule version is open again.
  * Shape: merged prompts, answers oldest first, today; open prompts in the same order.
  */
 export function openPrompts(prompts: readonly MergedPrompt[], answers: readonly PromptAnswer[], today: string): MergedPrompt[] {
-  return prompts.filter((prompt) => {
-    const last = answers.filter((answer) => answer.cause === prompt.cause && answer.inputs === inputsOf(prompt)).at(-1);
-    if (!last) return true;
-    return last.answer === 'not-now' && last.until !== null && last.until <= today;
-  });
+  return prompts.filter((prompt) => partsOf(prompt).some((part) => isOpen(part, prompt.cause, answers, today)));
 }
+
+function isOpen(part: string, cause: string, answers: readonly PromptAnswer[], today: string): boolean {
+  const last = answers
+    .filter((answer) => answer.cause === cause && `${JOINT}${answer.inputs}${JOINT}`.includes(`${JOINT}${part}${JOINT}`))
+    .at(-1);
+  if (!last) return true;
+  return last.answer === 'not-now' && (last.until === null || last.until <= today);
+}
+
+const JOINT = '; ';
 
 /** The inputs of a merged prompt: its own and those of what stands behind it. */
 export function inputsOf(prompt: MergedPrompt): string {
-  return [prompt, ...prompt.also].map((one) => `${one.rule}/${one.ruleVersion}: ${one.inputs}`).join('; ');
+  return partsOf(prompt).join(JOINT);
+}
+
+function partsOf(prompt: MergedPrompt): string[] {
+  return [prompt, ...prompt.also].map((one) => `${one.rule}/${one.ruleVersion}: ${one.inputs}`);
 }
 
 function byUrgency(one: Prompt, other: Prompt): number {

@@ -1,7 +1,7 @@
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, type Side } from '@/lib/ladder/limb';
 import { asNanometres, type LengthUnit, NANOMETRES_IN, type TypedLength } from '@/lib/units/length';
-import type { LimbShape } from './limb-shape';
+import { anatomyOf, type LimbShape } from './limb-shape';
 import type { Random } from './random';
 
 /** How a limb is taped: the true errors of one visit, and the set-up. */
@@ -16,27 +16,27 @@ export type Taping = {
   readonly tension: number;
   /** A blunder: zero this much nearer the trunk than its landmark, mm. */
   readonly movedZeroMm: number;
+  /** Where zero lies off its landmark, mm towards the trunk, exactly; left out: by placement error and blunder. */
+  readonly zeroOffMm?: number;
 };
 
 /** The limb as it truly is at a visit: a shape stretched and swollen. */
 export type TrueLimb = { readonly shape: LimbShape; readonly stretch: number; readonly factor: (place: number) => number };
 
-/** Anatomical place of the shape, 0 to 2. */
-export function placeOf(shape: LimbShape, placeMm: number): number {
-  return placeMm <= shape.middleMm ? placeMm / shape.middleMm : 1 + (placeMm - shape.middleMm) / (shape.proximalMm - shape.middleMm);
-}
+/** A ladder beside what only the simulation knows: where its zero truly lay, mm above the true distal landmark. */
+export type TapedTruly = { readonly ladder: Ladder; readonly zeroMm: number };
 
 /** A ladder as a therapist would have written it, with the errors of `taping` in it and figures rounded to 1/8 in or 0.1 cm. */
-export function tapeLadder(limb: TrueLimb, side: Side, taping: Taping, random: Random): Ladder {
+export function tapeLadder(limb: TrueLimb, side: Side, taping: Taping, random: Random): TapedTruly {
   const { shape, stretch } = limb;
   const [distal, middle, proximal] = LIMBS[shape.limb].landmarks;
-  const zeroMm = random.normal(taping.placementSdMm) + taping.movedZeroMm;
+  const zeroMm = taping.zeroOffMm ?? random.normal(taping.placementSdMm) + taping.movedZeroMm;
   const up = taping.direction === 'up';
   const start = up ? zeroMm : shape.proximalMm * stretch + zeroMm;
   const lengthMm = shape.proximalMm * stretch;
   const girthAtTruth = (truthMm: number): number => {
     const place = truthMm / stretch;
-    return shape.girthMm(place) * limb.factor(placeOf(shape, place));
+    return shape.girthMm(place) * limb.factor(anatomyOf(shape, place));
   };
   const rungs: { distance: TypedLength; girth: TypedLength }[] = [];
   for (let step = up ? 1 : 0; step * taping.intervalMm <= lengthMm - (up ? 0 : 60); step++) {
@@ -54,7 +54,7 @@ export function tapeLadder(limb: TrueLimb, side: Side, taping: Taping, random: R
     const seen = truth + random.normal(taping.placementSdMm);
     return { landmark, distance: typed(Math.abs(seen - start), taping.unit, false) };
   });
-  return {
+  const ladder: Ladder = {
     limb: shape.limb,
     side,
     zero: up ? distal : proximal,
@@ -64,6 +64,7 @@ export function tapeLadder(limb: TrueLimb, side: Side, taping: Taping, random: R
     landmarks: taping.landmarks === 'all' ? landmarks : [],
     floorToFold: null,
   };
+  return { ladder, zeroMm: start };
 }
 
 /** A length as written on a sheet: 1/8 in or 0.1 cm, or exact where a grid is meant. */

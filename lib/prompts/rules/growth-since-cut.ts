@@ -1,19 +1,21 @@
+import type { FitToday } from '../../garments/fit-today';
 import { usualInterval } from '../../garments/outgrow-date';
 import { anatomicalPlace } from '../../growth/anatomical-place';
 import { bodyAt } from '../../growth/body-at';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { isNoAnswer } from '../../outcome';
-import { daysBetween, showDay } from '../../units/calendar-day';
+import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 import { pieceInWords, signedPct } from '../show-figures';
 
 /**
  * Growth since the cut-from ladder → remeasure. Expected girth up by the clinic's limit (2 %) anywhere along the piece, or its far end
- * expected to drift by half a rung, from height and weight since the day the piece was cut from, whether or not it was taped since.
+ * expected to drift by half a rung, from height and weight since the day the piece was cut from. Taped again on or after that day, the
+ * tape speaks too: the prompt stands unless both girth and length were taped so small that the limits lie outside their 90 % range.
  */
 export const growthSinceCut: Rule = {
   id: 'growth-since-cut',
-  version: 1,
+  version: 2,
   apply: ({ record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isNoAnswer(fit) || !fit.cut.visit.growing) return [];
@@ -27,7 +29,9 @@ export const growthSinceCut: Rule = {
       const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, piece.limb, true, place(one.placeMm)))) - 1;
       const driftMm = (fit.cut.toMm - fit.cut.fromMm) * (body.expectedLength.ratio - 1);
       const halfRungMm = policy.growthLengthSteps * usualInterval(cut.placed.line.placesMm);
-      if (girth * 100 < policy.growthGirthPct && (halfRungMm === 0 || driftMm < halfRungMm)) return [];
+      const byGirth = girth * 100 >= policy.growthGirthPct && !tapedSmaller(fit, measured.day, policy.growthGirthPct / 100);
+      const byLength = halfRungMm > 0 && driftMm >= halfRungMm && !tapedShorter(fit, measured.day, halfRungMm);
+      if (!byGirth && !byLength) return [];
       const height = `Height ${signedPct(body.heightRatio - 1)}${body.missing.includes('weight') ? '' : `, weight ${signedPct(body.weightRatio - 1)}`} from ${showDay(cut.visit.day)} to ${showDay(measured.day)}.`;
       const taped = fit.latest.visit.day > cut.visit.day;
       return [
@@ -39,7 +43,7 @@ export const growthSinceCut: Rule = {
             height,
             `Girth expected ${signedPct(girth)} at most, length ${signedPct(body.expectedLength.ratio - 1)}.`,
             taped
-              ? `Taped since, on ${showDay(fit.latest.visit.day)}: that ladder can serve.`
+              ? `Taped since, on ${showDay(fit.latest.visit.day)}: girth ${signedPct(largestGirthChange(fit))} at most; that ladder can serve.`
               : `Not taped since ${showDay(cut.visit.day)}.`,
           ],
           missing: body.missing.map((figure) => `No ${figure} on record near one of the days.`),
@@ -51,3 +55,21 @@ export const growthSinceCut: Rule = {
       ];
     }),
 };
+
+/** One-sided 90 % point of the normal distribution. */
+const NINETY = 1.2816;
+
+/** Largest change of girth along the piece by the tape, as a share. */
+function largestGirthChange(fit: FitToday): number {
+  return Math.max(...fit.places.map((place) => place.evenedRatio)) - 1;
+}
+
+function tapedSmaller({ latest, change, places }: FitToday, measuredOn: CalendarDay, limit: number): boolean {
+  if (!change || latest.visit.day < measuredOn) return false;
+  return places.every((place) => Math.log(place.evenedRatio) + NINETY * place.evenedSd < Math.log(1 + limit));
+}
+
+function tapedShorter({ latest, change, lengthDriftMm, lengthDriftSdMm }: FitToday, measuredOn: CalendarDay, limitMm: number): boolean {
+  if (!change || latest.visit.day < measuredOn) return false;
+  return lengthDriftMm + NINETY * lengthDriftSdMm < limitMm;
+}

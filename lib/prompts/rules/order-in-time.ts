@@ -1,34 +1,61 @@
 import type { AnalysedPiece } from '../../analysis/analyse-patient';
 import { isNoAnswer } from '../../outcome';
-import { addDays, showDay, showWeekday } from '../../units/calendar-day';
+import type { Piece } from '../../record/patient-record';
+import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
 import type { Prompt, Rule } from '../prompt';
-import { coverInWords, pieceInWords } from '../show-figures';
+import { coverInWords } from '../show-figures';
 
-/** Piece at or near the end of its life → order by. Opens a fortnight before the order-by day. */
+/**
+ * Piece at or near the end of its life → order by. Opens a fortnight before the order-by day. Silent where a newer piece of the same
+ * cover is in use or on its way and lasts longer.
+ */
 export const endOfLifeNear: Rule = {
   id: 'end-of-life',
-  version: 1,
+  version: 2,
   apply: ({ pieces, policy, today }) =>
     pieces.flatMap((one) => {
-      if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life') return [];
+      if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
       return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'])];
     }),
 };
 
-/** Outgrow date before the end of life → order by, with room to grow. */
+/** Outgrow date before the end of life → order by, with room to grow. Silent as `endOfLifeNear` is. */
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
-  version: 1,
+  version: 2,
   apply: ({ pieces, policy, today }) =>
     pieces.flatMap((one) => {
-      if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'outgrown') return [];
+      if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'outgrown' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
       return [orderPrompt(one, ['bandHigh', 'bandLow', 'growthLengthSteps', 'measuringDays'])];
     }),
 };
+
+/** Whether another piece of the same limb and cover, in use or not worn yet, lasts longer than this one. Of two that last alike the later in the list counts. */
+function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], today: CalendarDay): boolean {
+  const end = lastsUntil(one, today);
+  const cover = coverKey(one.piece);
+  return all.some((other, index) => {
+    if (other === one || !other.inUse || coverKey(other.piece) !== cover) return false;
+    const otherEnd = lastsUntil(other, today);
+    return otherEnd > end || (otherEnd === end && index > all.indexOf(one));
+  });
+}
+
+/** The day a piece is done: worn out or, at the earliest, outgrown. One that nobody has worn yet is taken to start its life today. */
+function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: CalendarDay): CalendarDay {
+  const wornOut = isNoAnswer(endOfLife) ? addDays(today, piece.lifeDays) : endOfLife;
+  const outgrown = isNoAnswer(outgrow) ? null : outgrow.earlyDay;
+  return outgrown !== null && outgrown < wornOut ? outgrown : wornOut;
+}
+
+function coverKey({ limb, side, covers }: Piece): string {
+  const ends = [covers.from, covers.to].map((end) => (typeof end === 'string' ? end : String(end.nm)));
+  return [side, limb, ...ends.sort()].join(' ');
+}
 
 function orderPrompt(one: AnalysedPiece, limits: Prompt['limits']): Omit<Prompt, 'rule' | 'ruleVersion'> {
   const { piece, fit, outgrow, room, endOfLife, orderBy } = one;

@@ -16,7 +16,7 @@ export const visitOverdue: Rule = {
         due,
         title: 'Consider booking the next visit.',
         facts: [
-          `Last taped ${showDay(last)}; the clinic's interval is ${reviewInterval(record, last, policy)} days; ${daysBetween(due, today)} days over.`,
+          `Last visit ${showDay(last)}; the clinic's interval is ${reviewInterval(record, last, policy)} days; ${daysBetween(due, today)} days over.`,
         ],
         missing: [],
         limits: [],

@@ -1,4 +1,5 @@
 import { bodyAt } from '../../growth/body-at';
+import { isNoAnswer } from '../../outcome';
 import { isGrowing } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
 import { kg, showMass } from '../../units/mass';
@@ -12,16 +13,20 @@ import { pieceInWords, signedPct } from '../show-figures';
 export const weightSinceCut: Rule = {
   id: 'weight-since-cut',
   version: 1,
-  apply: ({ record, pieces, policy, today }) =>
-    pieces.flatMap(({ piece, inUse }) => {
+  apply: ({ record, pieces, policy }) =>
+    pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isGrowing(record, piece.cutFrom, policy)) return [];
       const then = bodyAt(record.visits, piece.cutFrom, false).weightKg;
-      const weighed = record.visits.filter((visit) => visit.weight && visit.day > piece.cutFrom && visit.day <= today).at(-1);
+      const weighed = record.visits.filter((visit) => visit.weight && visit.day > piece.cutFrom).at(-1);
       if (!then || !weighed?.weight) return [];
       const nowKg = kg(weighed.weight);
       const change = nowKg / then.value - 1;
       if (Math.abs(change) * 100 < policy.weightLookPct) return [];
       const { unit } = weighed.weight;
+      const tapedSince =
+        !isNoAnswer(fit) && fit.latest.visit.day >= weighed.day
+          ? [`Taped since, on ${showDay(fit.latest.visit.day)}: that ladder can serve.`]
+          : [];
       const newPiece = Math.abs(change) * 100 >= policy.weightRefitPct;
       return [
         {
@@ -33,6 +38,7 @@ export const weightSinceCut: Rule = {
           facts: [
             `Weight ${signedPct(change)}: ${showMass(then.value, unit)} on ${showDay(then.day)}, ${showMass(nowKg, unit)} on ${showDay(weighed.day)}.`,
             `If the limb follows weight, girth is ${signedPct((1 + change) ** 0.45 - 1)} near the calf or forearm.`,
+            ...tapedSince,
           ],
           missing: [],
           limits: ['weightLookPct' as const, 'weightRefitPct' as const],
