@@ -66,10 +66,16 @@ function policyFrom(file: string): Policy {
 }
 
 function textOf(file: string): string {
+  let bytes: Buffer;
   try {
-    return readFileSync(file, 'utf8');
+    bytes = readFileSync(file);
   } catch {
     return stop(`${file}: cannot be read.`);
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return stop(`${file}: this is not UTF-8 text. Save it as CSV UTF-8.`);
   }
 }
 

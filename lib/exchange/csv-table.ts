@@ -25,12 +25,13 @@ export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
   if (!header) throw new CsvRefusal({ line: 1, column: columns[0] ?? '', reason: 'The file is empty.' });
   const names = header.cells.map((name) => name.trim());
   checkHeader(names, columns);
+  const places = new Map(names.map((name, place) => [name, place]));
   return records.slice(1).map(({ cells, line }) => {
     if (cells.length !== names.length) {
       const column = names[Math.min(cells.length, names.length - 1)] ?? '';
       throw new CsvRefusal({ line, column, reason: `The row has ${cells.length} cells, the header ${names.length}.` });
     }
-    return { line, cell: (column) => (cells[names.indexOf(column)] ?? '').trim() };
+    return { line, cell: (column) => (cells[places.get(column) ?? -1] ?? '').trim() };
   });
 }
 

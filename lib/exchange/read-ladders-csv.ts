@@ -3,10 +3,11 @@ import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind, type Side } from '
 import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
+import { readLength } from '../units/read-length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
 import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
 
-/** Columns of a ladders file, one row a taped place. */
+/** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
 export const LADDER_COLUMNS = [
   'patient',
   'born',
@@ -75,14 +76,23 @@ function readRow(row: CsvRow, patients: Map<string, PatientDraft>): void {
       refuseCell(row, 'landmark', `The ${landmark} stands twice on this ladder.`);
     if (landmark !== ladder.zero) ladder.landmarks.push({ landmark, distance });
   }
-  if (!girth) {
-    if (!landmark) refuseCell(row, 'girth', 'No girth and no landmark: this row says nothing.');
+  const note = row.cell('note');
+  if (!girth && !landmark && note === '') refuseCell(row, 'girth', 'No girth, no landmark and no note: this row says nothing.');
+  if (girth || note !== '') addRung(row, ladder, note === '' ? { distance, girth } : { distance, girth, note });
+}
+
+/** A place may have one row with its girth and others that only note or name it; two girths at one place are refused. */
+function addRung(row: CsvRow, ladder: LadderDraft, rung: Rung): void {
+  const index = ladder.rungs.findIndex((one) => one.distance.nm === rung.distance.nm);
+  const known = ladder.rungs[index];
+  if (!known) {
+    ladder.rungs.push(rung);
     return;
   }
-  if (ladder.rungs.some((rung) => rung.distance.nm === distance.nm))
-    refuseCell(row, 'distance', `Distance ${distance.text} stands twice on this ladder.`);
-  const note = row.cell('note');
-  ladder.rungs.push(note === '' ? { distance, girth } : { distance, girth, note });
+  if (known.girth && rung.girth) refuseCell(row, 'distance', `Distance ${rung.distance.text} stands twice on this ladder.`);
+  const notes = [known.note, rung.note].filter((note) => note !== undefined).join('; ');
+  const kept = known.girth ? known : rung;
+  ladder.rungs[index] = notes === '' ? kept : { ...kept, note: notes };
 }
 
 function patientOf(row: CsvRow, patients: Map<string, PatientDraft>): PatientDraft {
@@ -169,7 +179,8 @@ function zeroCell(row: CsvRow, limb: LimbKind): string {
   if (EVERY_LANDMARK.includes(text)) refuseCell(row, 'zero', `The ${text} is not on ${limb === 'leg' ? 'a leg' : 'an arm'}.`);
   const meant = EVERY_LANDMARK.find((landmark) => landmark.replace('-', '') === text.toLowerCase().replace(/[^a-z]/g, ''));
   if (meant) refuseCell(row, 'zero', `“${text}” is written ${meant}.`);
-  if (!/^[a-z][\w .,-]*$/i.test(text))
+  const isFigure = readLength(text, 'cm').kind === 'read' || readLength(text, 'in').kind === 'read';
+  if (isFigure || !/\p{L}/u.test(text))
     refuseCell(row, 'zero', `“${text}” is no place. Name a landmark (${LIMBS[limb].landmarks.join(', ')}) or a place in words.`);
   return text;
 }

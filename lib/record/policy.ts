@@ -207,14 +207,23 @@ const defaults = Object.fromEntries(Object.entries(LIMITS).map(([name, { value }
 /** The policy of a clinic that has set nothing. */
 export const DEFAULT_POLICY: Policy = { ...defaults, growthReference: 'cdc-2000', reviewDays: REVIEW_DAYS };
 
-/** What a clinic may set: any limit above 0, the growth tables, the review intervals. Unknown names are refused. */
-export const policySchema = z.strictObject({
-  ...(Object.fromEntries(Object.keys(LIMITS).map((name) => [name, z.number().positive().optional()])) as {
-    [name in LimitName]: z.ZodOptional<z.ZodNumber>;
-  }),
-  growthReference: z.enum(['cdc-2000', 'who']).optional(),
-  reviewDays: z.array(z.strictObject({ underYears: z.number().positive(), days: z.number().int().positive() })).optional(),
-});
+/** What a clinic may set: any limit above 0, the growth tables, the review intervals. Unknown names and limits that contradict are refused. */
+export const policySchema = z
+  .strictObject({
+    ...(Object.fromEntries(Object.keys(LIMITS).map((name) => [name, z.number().positive().optional()])) as {
+      [name in LimitName]: z.ZodOptional<z.ZodNumber>;
+    }),
+    growthReference: z.enum(['cdc-2000', 'who']).optional(),
+    reviewDays: z.array(z.strictObject({ underYears: z.number().positive(), days: z.number().int().positive() })).optional(),
+  })
+  .refine((own) => (own.bandLow ?? LIMITS.bandLow.value) < 1 && (own.bandHigh ?? LIMITS.bandHigh.value) > 1, {
+    path: ['bandLow'],
+    message: 'The working band must lie about the fitted tightness, 1: bandLow below it and bandHigh above.',
+  })
+  .refine((own) => (own.weightLookPct ?? LIMITS.weightLookPct.value) <= (own.weightRefitPct ?? LIMITS.weightRefitPct.value), {
+    path: ['weightLookPct'],
+    message: 'The weight change that asks for the tape cannot be larger than the one that expects a new piece.',
+  });
 
 /** The default policy with the clinic's own figures in place of some. */
 export function policyWith(own: z.infer<typeof policySchema>): Policy {

@@ -1,0 +1,72 @@
+import type { Ladder, Rung } from '../ladder/ladder';
+import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
+import type { TypedLength } from '../units/length';
+import type { TypedMass } from '../units/mass';
+import { csvText } from './csv-text';
+import { LADDER_COLUMNS } from './read-ladders-csv';
+
+type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
+
+/**
+ * Patients with their ladders as a ladders file: what `readLaddersCsv` reads back to the same record, every figure as it was typed.
+ *
+ * A landmark at a rung shares its row; one between rungs has a row of its own. A height or weight typed without a unit is written with
+ * it. The file has no place for what is not a taped place: visits without a ladder, notes of a visit, single readings, second tapings,
+ * kept questions, the fold's height above the floor, names and events.
+ * Shape: records; CSV text with a header. Source: the file layout of the command line (README); RFC 4180.
+ */
+export function writeLaddersCsv(records: readonly PatientRecord[]): string {
+  const rows = records.flatMap((record) =>
+    record.visits.flatMap((visit) =>
+      visit.ladders.flatMap((ladder) => {
+        const head = headCells(record, visit, ladder);
+        return placeCells(ladder).map((cells) => ({ ...head, ...cells }));
+      }),
+    ),
+  );
+  return csvText([LADDER_COLUMNS, ...rows.map((cells: Cells) => LADDER_COLUMNS.map((column) => cells[column] ?? ''))]);
+}
+
+function headCells(record: PatientRecord, visit: Visit, ladder: Ladder): Cells {
+  return {
+    patient: record.reference,
+    born: record.born,
+    sex: record.sex,
+    day: visit.day,
+    time: visit.time ?? '',
+    posture: visit.posture ?? '',
+    measurer: visit.measurer ?? '',
+    height: visit.height ? withUnit(visit.height) : '',
+    weight: visit.weight ? withUnit(visit.weight) : '',
+    limb: ladder.limb,
+    side: ladder.side,
+    affected: isAffected(record, ladder.limb, ladder.side) ? 'yes' : 'no',
+    zero: ladder.zero,
+    unit: ladder.unit,
+  };
+}
+
+/** The places of a ladder in order along the ruler: rungs, with the landmark that lies at them, and landmarks between. */
+function placeCells(ladder: Ladder): Cells[] {
+  const places = new Map<number, { distance: TypedLength; rung?: Rung; landmark?: string }>();
+  for (const rung of ladder.rungs) if (rung.girth || rung.note) places.set(rung.distance.nm, { distance: rung.distance, rung });
+  const between: Cells[] = [];
+  for (const { landmark, distance } of ladder.landmarks) {
+    const at = places.get(distance.nm);
+    if (at?.landmark !== undefined) between.push({ distance: distance.text, landmark });
+    else places.set(distance.nm, { distance, ...at, landmark });
+  }
+  const inOrder = [...places.values()].sort((one, other) => one.distance.nm - other.distance.nm);
+  const rows = inOrder.map(({ distance, rung, landmark }) => ({
+    distance: distance.text,
+    girth: rung?.girth?.text ?? '',
+    landmark: landmark ?? '',
+    note: rung?.note ?? '',
+  }));
+  return [...rows, ...between];
+}
+
+/** The text as typed, with its unit where it has none: `112.5 cm`. */
+export function withUnit({ text, unit }: TypedLength | TypedMass): string {
+  return /[a-z"″”'′’]/i.test(text) ? text : `${text} ${unit}`;
+}
