@@ -12,7 +12,7 @@ export function valueAxis(lowest: number, highest: number, bottomY: number, topY
   const power = 10 ** Math.floor(Math.log10(span / steps));
   const step = ([1, 2, 5, 10].find((one) => one * power >= span / steps) ?? 10) * power;
   const low = Math.floor(lowest / step) * step;
-  const high = Math.ceil(highest / step) * step;
+  const high = Math.max(Math.ceil(highest / step) * step, low + step);
   const ticks: number[] = [];
   for (let count = 0; low + count * step <= high + step / 1000; count++) ticks.push(Number((low + count * step).toPrecision(12)));
   const y = (value: number): number => Math.round((bottomY + ((value - low) / (high - low || 1)) * (topY - bottomY)) * 100) / 100;
