@@ -3,14 +3,10 @@ import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { possibleSlips, SLIP_WORDS, type Slip } from '../ladder/slip';
 import type { LengthUnit } from '../units/length';
 import { showLength, showLengthWithUnit } from '../units/show-length';
-import { fitLevel, type LevelPoint, levelPoint, levelPoints, zScoreOf } from './level-fit';
+import { fitLevel, type LevelPoint, levelPoint, levelPoints, residual, zScoreOf } from './level-fit';
 import type { ReferenceLine, TapedRung } from './reference-line';
 
-type Odd = {
-  readonly index: number;
-  readonly excess: number;
-  readonly slip: Slip | undefined;
-};
+type Odd = { readonly index: number; readonly excess: number; readonly slip: Slip | undefined; readonly expectedMm: number };
 
 /**
  * Questions about single rungs against another ladder of the same anatomy: the last visit, or the other limb today.
@@ -56,7 +52,8 @@ function oddest(
     const slip = bestSlip(rung, reference, fit);
     const alone = Math.abs(point.y) > DOUBT_LIMITS.aloneShare.value ? z / (DOUBT_LIMITS.alone.value * milder) : 0;
     const excess = Math.max(alone, slip ? z / (DOUBT_LIMITS.slip.value * milder) : 0);
-    if (excess > 1 && (!worst || excess > worst.excess)) worst = { index, excess, slip };
+    if (excess > 1 && (!worst || excess > worst.excess))
+      worst = { index, excess, slip, expectedMm: (rung.girth.nm / 1e6) * Math.exp(-residual(point, fit)) };
   });
   return worst;
 }
@@ -73,7 +70,7 @@ function bestSlip(rung: TapedRung, reference: ReferenceLine, fit: ReturnType<typ
   return best?.slip;
 }
 
-function inWords(rungs: readonly TapedRung[], { index, slip }: Odd, reference: ReferenceLine, unit: LengthUnit): Doubt {
+function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm }: Odd, reference: ReferenceLine, unit: LengthUnit): Doubt {
   const { atMm, girth } = rungs[index] as TapedRung;
   const place = showLengthWithUnit(atMm, unit);
   const shown = showLength(girth.nm / 1e6, unit);
@@ -81,7 +78,9 @@ function inWords(rungs: readonly TapedRung[], { index, slip }: Odd, reference: R
   const there = reference.shownMm(atMm);
   const reasons = [
     ...(before ? [`the rung before is ${showLength(before.girth.nm / 1e6, unit)}`] : []),
-    ...(there === undefined ? [] : [`${reference.words} ${showLength(there, unit)}`]),
+    there === undefined
+      ? `its neighbours lead one to expect about ${showLength(expectedMm, unit)}`
+      : `${reference.words} ${showLength(there, unit)}`,
   ].join(', and ');
   const reason = `${reasons.charAt(0).toUpperCase()}${reasons.slice(1)}.`;
   const kind = slip?.kind ?? reference.kind;

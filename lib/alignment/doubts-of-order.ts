@@ -5,39 +5,38 @@ import { showLengthWithUnit } from '../units/show-length';
 import { fitLevel, type LevelPoint, levelPoint, levelPoints } from './level-fit';
 import type { ReferenceLine, TapedRung } from './reference-line';
 
+/** What a question about one rung costs against one about the order of several, as χ²: so much a single slip must explain. */
+const SINGLE_COSTS = 9;
+
 /**
  * Whether figures stand on the wrong rung: from some rung on all one place off (a rung skipped or taped twice), or two neighbours
  * exchanged.
  *
- * Each hypothesis is fitted like the ladder as typed; it is asked about when its sum of squares is smaller by more than the limit.
- * The smallest number of moved rungs is two: one alone is a question about that rung.
+ * Each hypothesis is fitted like the ladder as typed; it is asked about when its sum of squares is smaller by more than the limit, and
+ * smaller than that of single slips at the `odd` rungs (each at a cost). The smallest number of moved rungs is two: one alone is a
+ * question about that rung.
  * Shape: rungs by distance (mm), the distances of all rows, a reference; at most one doubt, and the distances it explains.
  * Source: likelihood ratio; `DOUBT_LIMITS.shiftGain`, `swapGain`.
- * Example: the girth of 9 in was never taped and 10½ stands there, 12 at 10½ and so on: "From 9 in on: one rung on?".
+ * Example: the girth of 9 in was never taped and 10½ stands there, 12 at 10½ and so on: "Was the rung at 9 in left out?".
  */
 export function doubtOfOrder(
   rungs: readonly TapedRung[],
   rowsMm: readonly number[],
   reference: ReferenceLine,
   unit: LengthUnit,
-  milder: number,
-  leaveOut: ReadonlySet<number>,
-):
-  | {
-      readonly doubt: Doubt;
-      readonly explains: (distanceMm: number) => boolean;
-    }
-  | undefined {
-  const left = rungs.filter((rung) => !leaveOut.has(rung.atMm));
-  const straight = levelPoints(left, reference);
+  odd: ReadonlySet<number>,
+): { readonly doubt: Doubt; readonly explains: (distanceMm: number) => boolean } | undefined {
+  const straight = levelPoints(rungs, reference);
   if (straight.filter(Boolean).length < 3) return undefined;
-  const chi2 = fitLevel(straight, reference.spread, () => false).chi2;
-  const shift = bestShift(left, rowsMm, straight, reference);
-  const swap = bestSwap(left, straight, reference);
-  const shiftGain = (chi2 - (shift?.chi2 ?? chi2)) / (DOUBT_LIMITS.shiftGain.value * milder);
-  const swapGain = (chi2 - (swap?.chi2 ?? chi2)) / (DOUBT_LIMITS.swapGain.value * milder);
-  if (swap && swapGain > 1 && swapGain >= shiftGain) return askSwap(left, swap.from, unit);
-  if (shift && shiftGain > 1) return askShift(left, shift.from, shift.by, unit);
+  const isOdd = (index: number) => odd.has(rungs[index]?.atMm ?? -1);
+  const asSlips = fitLevel(straight, reference.spread, isOdd).chi2 + odd.size * SINGLE_COSTS;
+  const chi2 = Math.min(fitLevel(straight, reference.spread, () => false).chi2, asSlips);
+  const shift = bestShift(rungs, rowsMm, straight, reference);
+  const swap = bestSwap(rungs, straight, reference);
+  const shiftGain = (chi2 - (shift?.chi2 ?? chi2)) / (DOUBT_LIMITS.shiftGain.value);
+  const swapGain = (chi2 - (swap?.chi2 ?? chi2)) / (DOUBT_LIMITS.swapGain.value);
+  if (swap && swapGain > 1 && swapGain >= shiftGain) return askSwap(rungs, swap.from, unit);
+  if (shift && shiftGain > 1) return askShift(rungs, shift.from, shift.by, unit);
   return undefined;
 }
 

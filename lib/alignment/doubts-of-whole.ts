@@ -92,7 +92,7 @@ export function doubtOfSides(sides: readonly [SideAgainst, SideAgainst], limb: L
 /** Sum of squares without freedom of level: sides differ by their level. */
 function misfit(rungs: readonly TapedRung[], reference: ReferenceLine): number {
   const strict = { ...reference.spread, level: 0.02, tilt: 0.02 };
-  return fitLevel(levelPoints(rungs, reference), strict as ReferenceLine['spread'], () => false).chi2;
+  return fitLevel(levelPoints(rungs, reference), strict, () => false).chi2;
 }
 
 function median(values: readonly number[]): number {

@@ -70,7 +70,7 @@ export function fitLevel(points: readonly (LevelPoint | undefined)[], spread: Sp
   const mean = [at(0), at(1), at(2)] as const;
   let chi2 = mean.reduce((sum, value, row) => sum + (value / (priors[row] as number)) ** 2, 0);
   points.forEach((point, index) => {
-    if (point && !leaveOut(index)) chi2 += residual(point, mean) ** 2 / point.variance;
+    if (point && !leaveOut(index)) chi2 += residual(point, { mean }) ** 2 / point.variance;
   });
   return { mean, covariance, chi2 };
 }
@@ -82,10 +82,11 @@ export function zScoreOf(point: LevelPoint, fit: LevelFit): number {
   for (let row = 0; row < 3; row++)
     for (let column = 0; column < 3; column++)
       variance += (x[row] as number) * (x[column] as number) * ((fit.covariance[row] as number[])[column] as number);
-  return residual(point, fit.mean) / Math.sqrt(variance);
+  return residual(point, fit) / Math.sqrt(variance);
 }
 
-function residual(point: LevelPoint, mean: readonly [number, number, number]): number {
+/** How far a point lies from what the fit leads one to expect, as a logarithm. */
+export function residual(point: LevelPoint, { mean }: Pick<LevelFit, 'mean'>): number {
   return point.y - mean[0] - mean[1] * point.slope - mean[2] * point.tilt;
 }
 

@@ -9,7 +9,7 @@ import type { TypedLength } from '../units/length';
  * ladder does not reach. `words` name it in a sentence: `on 14 Oct this place was`.
  */
 export type ReferenceLine = {
-  readonly kind: 'last-visit' | 'other-limb';
+  readonly kind: 'last-visit' | 'other-limb' | 'neighbours';
   readonly words: string;
   readonly expectedMm: (distanceMm: number) => number | undefined;
   readonly shownMm: (distanceMm: number) => number | undefined;

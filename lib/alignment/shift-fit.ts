@@ -23,6 +23,8 @@ export type ShiftModel = {
 
 const HUBER = 1.345;
 const ROUNDS = 6;
+/** Steps smaller than this change nothing that is shown: 0.02 mm of shift, a hundred-thousandth of girth. */
+const SMALL_STEP = { shiftMm: 0.02, factor: 1e-5 } as const;
 
 /**
  * Fits girth₂ = (1 + a) · girth₁(place + s) with Huber's loss and a normal prior on s, by Gauss–Newton with reweighting.
@@ -63,8 +65,11 @@ export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, fr
     }
     const determinant = ss * aa - sa * sa;
     if (!(determinant > 0)) break;
-    if (freeShift) shift += (aa * gradientShift - sa * gradientFactor) / determinant;
-    if (freeFactor) factor += (ss * gradientFactor - sa * gradientShift) / determinant;
+    const shiftStep = freeShift ? (aa * gradientShift - sa * gradientFactor) / determinant : 0;
+    const factorStep = freeFactor ? (ss * gradientFactor - sa * gradientShift) / determinant : 0;
+    shift += shiftStep;
+    factor += factorStep;
+    if (Math.abs(shiftStep) < SMALL_STEP.shiftMm && Math.abs(factorStep) < SMALL_STEP.factor) break;
   }
   const determinant = ss * aa - sa * sa;
   return {

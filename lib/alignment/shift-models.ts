@@ -6,8 +6,9 @@ const BLUNDER = { cost: 6, sdMm: 25 };
 /** How far and how finely a blunder is looked for at first, mm. */
 const REACH_MM = 70;
 const STEP_MM = 10;
-/** Slipped rows are looked for only where no change at all fits badly; an interval shorter than this is no landmark's worth. */
-const SLIP_LOOKED_FOR_FROM = 40;
+/** Far-off blunders and slipped rows are looked for only where no change at all fits badly; a blunder that fits no worse lies near. */
+const FITS_BADLY_FROM = 40;
+/** A shorter interval is no landmark's worth. */
 const SHORTEST_SLIP_MM = 15;
 
 /** The four models with their deviances, penalised for parameters; `withShift` is the better of shift and both. */
@@ -38,11 +39,13 @@ export function fitModels(data: ShiftData, alignment: Alignment, placementMm: nu
   const none = fitShift(data, usual, inPlaceMm, false, false);
   const girth = fitShift(data, usual, inPlaceMm, false, true);
   const usualShift = fitShift(data, usual, 0, true, false);
-  const starts = bestStarts(data, blunder, REACH_MM, STEP_MM);
-  const blunderShift = fitShift(data, blunder, starts.shift, true, false);
   const usualBoth = fitShift(data, usual, 0, true, true);
+  const fitsBadly = none.deviance > FITS_BADLY_FROM;
+  const near = { shift: usualShift.shiftMm, both: usualBoth.shiftMm };
+  const starts = fitsBadly ? bestStarts(data, blunder, REACH_MM, STEP_MM) : near;
+  const blunderShift = fitShift(data, blunder, starts.shift, true, false);
   const blunderBoth = fitShift(data, blunder, starts.both, true, true);
-  const slips = none.deviance > SLIP_LOOKED_FOR_FROM ? slipPriors(data, usual, gaps) : [];
+  const slips = fitsBadly ? slipPriors(data, usual, gaps) : [];
   const shift = [blunderShift, ...slips.map((slip) => fitShift(data, slip, slip.centreMm, true, false))].reduce(cheaper, usualShift);
   const both = [blunderBoth, ...slips.map((slip) => fitShift(data, slip, slip.centreMm, true, true))].reduce(cheaper, usualBoth);
   const one = penalty(1, data.placesMm.length);

@@ -22,7 +22,7 @@ import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 export type AnalysedVisit = {
   readonly at: SeriesVisit;
   readonly volume: LimbVolume | NoAnswer;
-  /** Against the first visit of the series, and against the visit before; null at the first. */
+  /** Against the first visit of the series, and against the visit before; null at the first. The second is worked out when it is asked for. */
   readonly sinceBaseline: JudgedChange | NoAnswer | null;
   readonly sinceLast: JudgedChange | NoAnswer | null;
 };
@@ -91,8 +91,14 @@ function analyseLimb(
     const baseline = series.visits[0] as SeriesVisit;
     const last = series.visits[index - 1];
     const sinceBaseline = index === 0 ? null : judged(baseline, at, series, witness, policy, between);
-    const sinceLast = !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy, between);
-    return { at, volume: limbVolume(at.placed.line, tape, tension), sinceBaseline, sinceLast };
+    return {
+      at,
+      volume: limbVolume(at.placed.line, tape, tension),
+      sinceBaseline,
+      get sinceLast() {
+        return !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy, between);
+      },
+    };
   });
   return {
     series,

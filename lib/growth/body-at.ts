@@ -34,6 +34,10 @@ function nearest(
   withinDays: number,
   figureOf: (visit: Visit) => number | undefined,
 ): DatedFigure | undefined {
+  for (const visit of visits) {
+    const value = visit.day === day ? figureOf(visit) : undefined;
+    if (value !== undefined) return { value, day, daysAway: 0 };
+  }
   let best: DatedFigure | undefined;
   for (const visit of visits) {
     const value = figureOf(visit);

@@ -8,7 +8,6 @@ import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
 import { tapedLine } from '../ladder/taped-line';
 import type { PatientRecord, Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
-import { ageInYears } from '../units/age';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
 import type { TapeError } from '../volume/tape-error';
 
@@ -29,9 +28,10 @@ export type LimbSeries = {
   readonly visits: readonly SeriesVisit[];
 };
 
-/** Whether a patient counts as growing on a day. */
+/** Whether a patient counts as growing on a day: before the birthday that the clinic has set. Days of one form compare as texts. */
 export function isGrowing(record: PatientRecord, day: CalendarDay, policy: Policy): boolean {
-  return ageInYears(record.born, day) < policy.grownFromYears;
+  const years = Number(record.born.slice(0, 4)) + Math.ceil(policy.grownFromYears);
+  return day < `${String(years).padStart(4, '0')}${record.born.slice(4)}`;
 }
 
 /** The tape's error as the clinic has set it. */
