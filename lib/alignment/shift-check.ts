@@ -1,3 +1,4 @@
+import { girthAt } from '../ladder/girth-at';
 import type { TapedLine } from '../ladder/taped-line';
 import { type Alignment, toEarlier } from './align-ladders';
 import { monotoneCubic } from './monotone-cubic';
@@ -104,6 +105,9 @@ function shiftData(
 
 /** 1 in = 2.54 cm: girths all about 2.54 times as large, or as small, read in the other unit. */
 function looksLikeOtherUnit(data: ShiftData): boolean {
+  const [first] = data.placesMm;
+  if (first === undefined || isNearly(data.girthsMm[0] as number, girthAt(data.earlier.placesMm, data.earlier.girthsMm, first)))
+    return false;
   const middle = Math.floor(data.placesMm.length / 2);
   const ratios = data.placesMm.map((place, rung) => {
     const below = data.earlier.placesMm.findLastIndex((taped) => taped <= place);
@@ -117,6 +121,11 @@ function looksLikeOtherUnit(data: ShiftData): boolean {
 function isWholeInterval(shiftsMm: readonly number[], variance: number, gaps: readonly number[]): boolean {
   const within = Math.min(Math.max(SLIP_WITHIN_MM, 1.96 * Math.sqrt(variance)), 2 * SLIP_WITHIN_MM);
   return shiftsMm.some((shift) => gaps.some((gap) => Math.abs(Math.abs(shift) - gap) <= within));
+}
+
+/** Within a third of what it was: no other unit. Spares the ordinary ladder the search. */
+function isNearly(girthMm: number, thenMm: number | undefined): boolean {
+  return thenMm !== undefined && girthMm > thenMm / 1.5 && girthMm < thenMm * 1.5;
 }
 
 function usualGap(placesMm: readonly number[]): number {

@@ -15,7 +15,6 @@ const SHORTEST_SLIP_MM = 15;
 export type ShiftModels = {
   readonly none: number;
   readonly girth: number;
-  readonly shift: ShiftModel;
   readonly both: ShiftModel;
   readonly withShift: ShiftModel;
   readonly withShiftDeviance: number;
@@ -41,6 +40,19 @@ export function fitModels(data: ShiftData, alignment: Alignment, placementMm: nu
   const usualShift = fitShift(data, usual, 0, true, false);
   const usualBoth = fitShift(data, usual, 0, true, true);
   const fitsBadly = none.deviance > FITS_BADLY_FROM;
+  const one = penalty(1, data.placesMm.length);
+  const two = penalty(2, data.placesMm.length);
+  const found = (shift: ShiftModel, both: ShiftModel, whole: ShiftModel, wholeCost: number): ShiftModels => ({
+    none: none.deviance,
+    girth: girth.deviance + one,
+    both,
+    withShift: shift.deviance + one <= both.deviance + two ? shift : both,
+    withShiftDeviance: Math.min(shift.deviance + one, both.deviance + two),
+    wholeShift: whole,
+    wholeShiftDeviance: whole.deviance - wholeCost + one,
+  });
+  const nothingElse = !fitsBadly && Math.min(girth.deviance + one, usualBoth.deviance) + BLUNDER.cost > none.deviance;
+  if (nothingElse && !strains(usualShift, usual) && !strains(usualBoth, usual)) return found(usualShift, usualBoth, usualShift, 0);
   const near = { shift: usualShift.shiftMm, both: usualBoth.shiftMm };
   const starts = fitsBadly ? bestStarts(data, blunder, REACH_MM, STEP_MM) : near;
   const blunderShift = fitShift(data, blunder, starts.shift, true, false);
@@ -48,19 +60,17 @@ export function fitModels(data: ShiftData, alignment: Alignment, placementMm: nu
   const slips = fitsBadly ? slipPriors(data, usual, gaps) : [];
   const shift = [blunderShift, ...slips.map((slip) => fitShift(data, slip, slip.centreMm, true, false))].reduce(cheaper, usualShift);
   const both = [blunderBoth, ...slips.map((slip) => fitShift(data, slip, slip.centreMm, true, true))].reduce(cheaper, usualBoth);
-  const one = penalty(1, data.placesMm.length);
-  const two = penalty(2, data.placesMm.length);
-  const withShift = shift.deviance + one <= both.deviance + two ? shift : both;
-  return {
-    none: none.deviance,
-    girth: girth.deviance + one,
-    shift,
-    both,
-    withShift,
-    withShiftDeviance: Math.min(shift.deviance + one, both.deviance + two),
-    wholeShift: blunderShift,
-    wholeShiftDeviance: blunderShift.deviance - blunder.cost + one,
-  };
+  return found(shift, both, blunderShift, blunder.cost);
+}
+
+/**
+ * Whether the prior of an ordinary placement holds a shift back by more than a blunder costs: only then can a blunder fit better.
+ *
+ * With ŝ the shift that girths alone ask for and k = 1 − v/τ² the share of it that came through, the strain is ŝ²k/τ² = s²/(k τ²).
+ */
+function strains(model: ShiftModel, prior: ShiftPrior): boolean {
+  const through = Math.max(1 - model.shiftVariance / prior.varianceMm2, 1e-3);
+  return (model.shiftMm - prior.centreMm) ** 2 / (through * prior.varianceMm2) > BLUNDER.cost;
 }
 
 /** Placement variance that the landmarks leave, mm²: mean of the knots' variances. */
