@@ -21,7 +21,8 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first }: Props
     <article className={first ? 'prompt first' : 'prompt'} aria-label={prompt.title}>
       <div className="prompt-body">
         <h3 className={`${first ? 'prompt-sentence' : ''} ${refer ? 'refer' : ''}`}>{prompt.title}</h3>
-        <ul className="facts">
+        {first && prompt.figures && <Figures figures={prompt.figures} />}
+        <ul className={first && prompt.figures ? 'facts in-words' : 'facts'}>
           {prompt.facts.map((fact) => (
             <li key={fact}>{fact}</li>
           ))}
@@ -71,5 +72,19 @@ function RuleSource({ prompt }: { prompt: Prompt }) {
         </ul>
       )}
     </details>
+  );
+}
+
+/** The deciding figures, large, each over what it is. */
+function Figures({ figures }: { figures: NonNullable<Prompt['figures']> }) {
+  return (
+    <dl className="figures">
+      {figures.map(({ value, label }) => (
+        <div key={label}>
+          <dd>{value}</dd>
+          <dt>{label}</dt>
+        </div>
+      ))}
+    </dl>
   );
 }

@@ -61,6 +61,7 @@ export function LimbOutline({
                 x={stripX + (figuresX < centreX ? -1 : 1) * index * STRIP_STEP}
                 band={band}
                 name={name}
+                named={index === 0}
               />
             ))}
           </g>

@@ -26,9 +26,11 @@ export function TightnessStrip({
   const cells = [...strip.cells].sort((one, other) => one.heightMm - other.heightMm);
   return (
     <g className="tightness-strip">
-      <text className="strip-name" x={x} y={16}>
-        Tightness
-      </text>
+      {named && (
+        <text className="strip-name" x={x} y={16}>
+          Tightness
+        </text>
+      )}
       <text className="strip-piece" x={x} y={32}>{`piece ${strip.piece}`}</text>
       {cells.map((cell, index) => {
         const below = cells[index - 1]?.heightMm;

@@ -17,6 +17,8 @@ export type Prompt = {
   readonly title: string;
   /** One fact a sentence, each with its unit and day. */
   readonly facts: readonly string[];
+  /** The deciding figures of the same facts, each with what it is, for a reader who looks before reading. */
+  readonly figures?: readonly { readonly value: string; readonly label: string }[];
   /** What was missing for a surer answer. */
   readonly missing: readonly string[];
   /** The limits the rule compared with; their sources stand in `LIMITS`. */

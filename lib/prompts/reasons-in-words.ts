@@ -13,6 +13,7 @@ const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
   'little-shared-span': 'The two ladders share less of the limb than a verdict needs.',
   'doubtful-rungs': 'The verdict hangs on a reading that is still in doubt.',
   'other-unit': 'The girths read like the other unit.',
+  'landmarks-disagree': 'The landmarks lie further from each other, or nearer, than at the visit compared with: one may be misread.',
 };
 
 /**

@@ -46,6 +46,12 @@ export const growthSinceCut: Rule = {
               ? `Taped since, on ${showDay(fit.latest.visit.day)}: girth ${signedPct(largestGirthChange(fit))} at most; that ladder can serve.`
               : `Not taped since ${showDay(cut.visit.day)}.`,
           ],
+          figures: [
+            { value: signedPct(body.heightRatio - 1), label: `height since ${showDay(cut.visit.day)}` },
+            ...(body.missing.includes('weight') ? [] : [{ value: signedPct(body.weightRatio - 1), label: 'weight, same days' }]),
+            { value: signedPct(girth), label: 'girth expected, at most' },
+            { value: signedPct(body.expectedLength.ratio - 1), label: 'length expected' },
+          ],
           missing: body.missing.map((figure) => `No ${figure} on record near one of the days.`),
           limits: ['growthGirthPct' as const, 'growthLengthSteps' as const],
           cause: `${piece.side} ${piece.limb}: size`,

@@ -18,7 +18,7 @@ export const endOfLifeNear: Rule = {
     pieces.flatMap((one) => {
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'])];
+      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], today)];
     }),
 };
 
@@ -30,7 +30,7 @@ export const outgrownBeforeWornOut: Rule = {
     pieces.flatMap((one) => {
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'outgrown' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['bandHigh', 'bandLow', 'growthLengthSteps', 'measuringDays'])];
+      return [orderPrompt(one, ['bandHigh', 'bandLow', 'growthLengthSteps', 'measuringDays'], today)];
     }),
 };
 
@@ -57,7 +57,7 @@ function coverKey({ limb, side, covers }: Piece): string {
   return [side, limb, ...ends.sort()].join(' ');
 }
 
-function orderPrompt(one: AnalysedPiece, limits: Prompt['limits']): Omit<Prompt, 'rule' | 'ruleVersion'> {
+function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: CalendarDay): Omit<Prompt, 'rule' | 'ruleVersion'> {
   const { piece, fit, outgrow, room, endOfLife, orderBy } = one;
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
@@ -76,12 +76,40 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits']): Omit<Prompt,
   return {
     action: 'order',
     due: orderBy.day,
-    title: `Consider ordering the next ${piece.side}-${piece.limb} piece by ${showWeekday(orderBy.day)}.`,
+    title:
+      orderBy.day < today
+        ? `Consider ordering the next ${piece.side}-${piece.limb} piece now: its order-by day was ${showWeekday(orderBy.day)}.`
+        : `Consider ordering the next ${piece.side}-${piece.limb} piece by ${showWeekday(orderBy.day)}.`,
     facts,
+    figures: figuresOf(one, unit),
     missing: isNoAnswer(outgrow) ? [outgrow.noAnswer] : [],
     limits,
     cause: `${piece.side} ${piece.limb} ${coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     inputs: `${piece.piece} ${orderBy.day} ${orderBy.because}`,
   };
+}
+
+function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit: LengthUnit): NonNullable<Prompt['figures']> {
+  const figures: { value: string; label: string }[] = [];
+  if (!isNoAnswer(fit)) {
+    const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
+    figures.push({
+      value: tightest.tightness.toFixed(2),
+      label: `tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}, against the fitting`,
+    });
+  }
+  if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
+    const middle = outgrow.day ? `, ${showDay(outgrow.day)} in the middle` : '';
+    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} outgrown at the earliest${middle}` });
+  }
+  if (!isNoAnswer(endOfLife)) figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });
+  figures.push({ value: `${piece.leadDays} days`, label: 'to make and deliver' });
+  if (!isNoAnswer(room) && room.highMm > 0) {
+    figures.push({
+      value: `${showLengthWithUnit(room.middleMm, unit)} – ${showLengthWithUnit(room.highMm, unit)}`,
+      label: 'room to grow, middle – 90\u202f%',
+    });
+  }
+  return figures;
 }

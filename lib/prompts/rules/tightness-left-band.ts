@@ -33,6 +33,14 @@ export const tightnessLeftBand: Rule = {
             `${outside.length} of ${fit.places.length} places are outside the band.`,
             'Age and washing loosen a piece and are not in this figure.',
           ],
+          figures: [
+            {
+              value: worst.tightness.toFixed(2),
+              label: `${tighter ? 'tightest' : 'loosest'} place, ${showLengthWithUnit(worst.place.heightMm, unit)}; band ${policy.bandLow}–${policy.bandHigh}`,
+            },
+            { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
+            { value: showDay(fit.latest.visit.day), label: `taped; cut from ${showDay(piece.cutFrom)}` },
+          ],
           missing: [],
           limits: ['bandLow' as const, 'bandHigh' as const],
           cause: `${piece.side} ${piece.limb}: size`,

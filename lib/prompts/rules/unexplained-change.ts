@@ -33,6 +33,14 @@ export const unexplainedChange: Rule = {
             `Girth ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
             `Volume ${signedPct(judged.change.measured.volume.ratio - 1)}, expected ${signedPct(judged.expectedVolumeRatio - 1)}; smallest real change ${pct(judged.smallestRealChange)}.`,
           ],
+          figures: [
+            {
+              value: signedPct(judged.explained.unexplainedRatio - 1),
+              label: `girth beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}`,
+            },
+            { value: signedPct(judged.change.measured.volume.ratio - 1), label: `volume since ${since}` },
+            { value: pct(judged.smallestRealChange), label: 'smallest real change of volume' },
+          ],
           missing: judged.change.body.missing.map((figure) => `No ${figure} on record near one of the days.`),
           limits: ['verdictSds' as const],
           cause: `${limb}: unexplained`,

@@ -40,6 +40,11 @@ export const weightSinceCut: Rule = {
             `If the limb follows weight, girth is ${signedPct((1 + change) ** 0.45 - 1)} near the calf or forearm.`,
             ...tapedSince,
           ],
+          figures: [
+            { value: signedPct(change), label: `weight since ${showDay(then.day)}` },
+            { value: showMass(nowKg, unit), label: `on ${showDay(weighed.day)}, ${showMass(then.value, unit)} then` },
+            { value: signedPct((1 + change) ** 0.45 - 1), label: 'girth, if the limb follows' },
+          ],
           missing: [],
           limits: ['weightLookPct' as const, 'weightRefitPct' as const],
           cause: `${piece.side} ${piece.limb}: size`,
