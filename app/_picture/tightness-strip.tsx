@@ -16,12 +16,15 @@ export function TightnessStrip({
   x,
   band,
   name,
+  named,
 }: {
   strip: PictureStrip;
   frame: Frame;
   x: number;
   band: Band;
   name: string;
+  /** The first strip carries the word; those beside it only their piece. */
+  named: boolean;
 }) {
   const cells = [...strip.cells].sort((one, other) => one.heightMm - other.heightMm);
   return (
