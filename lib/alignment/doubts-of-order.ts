@@ -33,8 +33,8 @@ export function doubtOfOrder(
   const chi2 = Math.min(fitLevel(straight, reference.spread, () => false).chi2, asSlips);
   const shift = bestShift(rungs, rowsMm, straight, reference);
   const swap = bestSwap(rungs, straight, reference);
-  const shiftGain = (chi2 - (shift?.chi2 ?? chi2)) / (DOUBT_LIMITS.shiftGain.value);
-  const swapGain = (chi2 - (swap?.chi2 ?? chi2)) / (DOUBT_LIMITS.swapGain.value);
+  const shiftGain = (chi2 - (shift?.chi2 ?? chi2)) / DOUBT_LIMITS.shiftGain.value;
+  const swapGain = (chi2 - (swap?.chi2 ?? chi2)) / DOUBT_LIMITS.swapGain.value;
   if (swap && swapGain > 1 && swapGain >= shiftGain) return askSwap(rungs, swap.from, unit);
   if (shift && shiftGain > 1) return askShift(rungs, shift.from, shift.by, unit);
   return undefined;

@@ -1,4 +1,4 @@
-import { alignLadders, toEarlier } from '../alignment/align-ladders';
+import { type Alignment, alignLadders, toEarlier } from '../alignment/align-ladders';
 import { type PlacedLine, placeLandmarks } from '../alignment/place-landmarks';
 import type { ReferenceLine } from '../alignment/reference-line';
 import { SPREAD } from '../ladder/doubt-limits';
@@ -50,11 +50,18 @@ export function lastVisitLine(last: LastLadder, ladder: Ladder, today: TapingDay
     words: `on ${last.words} this place was`,
     shownMm,
     expectedMm: (distanceMm) => {
-      const girth = shownMm(distanceMm);
-      return girth === undefined ? undefined : girth * expectedGirthAt(body, limb, last.growing, place(thenAt(distanceMm)));
+      const then = thenAt(distanceMm);
+      const girth = girthAt(placesMm, girthsMm, then) ?? carriedOn(placesMm, girthsMm, then);
+      return girth === undefined ? undefined : girth * expectedGirthAt(body, limb, last.growing, place(then));
     },
-    spread: swollen ? SPREAD.lastSwollen : SPREAD.last,
+    spread: { ...(swollen ? SPREAD.lastSwollen : SPREAD.last), zeroMm: zeroSd(alignment) },
   };
+}
+
+/** How well the two zeros are known to agree, mm: SD of the aligned landmarks, never taken for better than 4 mm. */
+function zeroSd({ covariance }: Alignment): number {
+  const variances = covariance.map((row, knot) => row[knot] ?? 0);
+  return Math.max(Math.sqrt(variances.reduce((sum, variance) => sum + variance, 0) / variances.length), 4);
 }
 
 /** What the other limb, taped today from the same zero in the same direction, leads one to expect. */
@@ -85,6 +92,19 @@ function placedNow(last: LastLadder, ladder: Ladder, today: TapingDay, limb: Lim
     bodyHeightMm: today.body.heightMm?.value,
   };
   return placeLandmarks([then, now], limb, last.growing, today.placementMm)[1] as PlacedLine;
+}
+
+/** How far past the outer rungs an expectation, never a figure that is shown, may be carried on along the outer slope, mm. */
+const CARRIED_ON_MM = 60;
+
+function carriedOn(placesMm: readonly number[], girthsMm: readonly number[], placeMm: number): number | undefined {
+  const last = placesMm.length - 1;
+  const below = placeMm < (placesMm[0] ?? 0);
+  const [outer, inner] = below ? [0, 1] : [last, last - 1];
+  const [from, next, girth, nextGirth] = [placesMm[outer], placesMm[inner], girthsMm[outer], girthsMm[inner]];
+  if (from === undefined || next === undefined || girth === undefined || nextGirth === undefined) return undefined;
+  if (Math.abs(placeMm - from) > CARRIED_ON_MM) return undefined;
+  return girth + ((girth - nextGirth) / (from - next)) * (placeMm - from);
 }
 
 /** A place that misses an outer rung by less than 8 mm is read at that rung: a zero is not put down more exactly than that. */

@@ -16,6 +16,7 @@ import { wasKept } from '../ladder/was-kept';
 import { anatomicalPlace } from './anatomical-place';
 import { type LastLadder, lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
 import { sidesChanged } from './sides-changed';
+import { usualShapeLine } from './usual-shape';
 
 /** One limb on the sheet: what is typed so far, the places of all its rows (mm from zero), and its last ladder if there is one. */
 export type LimbOnSheet = {
@@ -58,20 +59,27 @@ function prepared(limb: LimbOnSheet, limbs: readonly LimbOnSheet[], today: Tapin
   const byLast = limb.last && lastVisitLine(limb.last, limb.ladder, today, limb.affected);
   const later = other && limbs.indexOf(other) < limbs.indexOf(limb) ? other : undefined;
   const byOther = later && otherLimbLine(later.ladder, limb.ladder, limb.affected || later.affected);
-  return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther };
+  const byShape = usualShapeLine(limb.ladder, today, limb.affected);
+  return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther ?? byShape };
 }
 
 function sideDoubts({ limb, rungs, reference }: Prepared, sides: readonly Prepared[], today: TapingDay): Doubt[] {
   const { ladder, affected } = limb;
-  const unit = doubtOfUnit(rungs, reference, ladder.limb, ladder.unit, placesOn(ladder, today));
+  const unit = doubtOfUnit(
+    rungs,
+    reference?.kind === 'neighbours' ? undefined : reference,
+    ladder.limb,
+    ladder.unit,
+    placesOn(ladder, today),
+  );
   if (unit) return wasKept(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
   const whole = [...copies(limb, rungs, sides), ...lengthDoubts(ladder, today)];
-  const milder = affected ? DOUBT_LIMITS.swollen.value : 1;
+  const milder = (affected ? DOUBT_LIMITS.swollen.value : 1) * (reference?.kind === 'neighbours' ? DOUBT_LIMITS.usualShape.value : 1);
   const against = reference ? doubtsAgainst(rungs, reference, ladder.unit, milder) : undefined;
-  const gross = new Set(against?.doubts.flatMap((doubt) => (isGross(doubt, rungs) && doubt.distanceMm !== null ? [doubt.distanceMm] : [])));
-  const order = reference && doubtOfOrder(rungs, limb.rowsMm, reference, ladder.unit, milder, gross);
-  const explained = (doubt: Doubt) =>
-    doubt.distanceMm !== null && !gross.has(doubt.distanceMm) && (order?.explains(doubt.distanceMm) ?? false);
+  const odd = new Set(against?.doubts.flatMap(({ distanceMm }) => (distanceMm === null ? [] : [distanceMm])));
+  const ordered = reference && reference.kind !== 'neighbours' ? reference : undefined;
+  const order = ordered && doubtOfOrder(rungs, limb.rowsMm, ordered, ladder.unit, odd);
+  const explained = (doubt: Doubt) => doubt.distanceMm !== null && (order?.explains(doubt.distanceMm) ?? false);
   const single = (against?.doubts ?? []).filter((doubt) => !explained(doubt));
   const own = ownDoubts(ladder, rungs, affected).filter((doubt) => {
     if (doubt.kind === 'girth-at-joint') return true;
@@ -88,12 +96,6 @@ function ownDoubts(ladder: Ladder, rungs: readonly TapedRung[], affected: boolea
   const end = newest && endRungDoubt(ladder, newest.atMm);
   const all = [...doubtfulRungs(ladder), ...(end ? [end] : [])];
   return affected ? all.filter((doubt) => doubt.kind !== 'neighbours' && doubt.kind !== 'out-of-range') : all;
-}
-
-/** So far off that it must not take part in weighing the order of the others: a quarter or more. */
-function isGross(doubt: Doubt, rungs: readonly TapedRung[]): boolean {
-  const girthMm = (rungs.find((rung) => rung.atMm === doubt.distanceMm)?.girth.nm ?? 0) / 1e6;
-  return doubt.wouldFitMm !== undefined && Math.abs(Math.log(girthMm / doubt.wouldFitMm)) > 0.22;
 }
 
 function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly Prepared[]): Doubt[] {

@@ -29,9 +29,14 @@ export const DOUBT_LIMITS = {
   slip: limit(2.6, 'SD', PLANTED),
   slipCorrected: limit(2, 'SD', PLANTED),
   slipMovesMm: limit(8, 'mm', 'Just under 1 cm, the smallest swap that is worth a question; clinic default.'),
-  swollen: limit(1.5, 'times', 'Lobes and folds break neighbourhood in a swollen limb, so its questions are milder; clinic default.'),
-  shiftGain: limit(16, 'χ²', PLANTED),
-  swapGain: limit(14, 'χ²', PLANTED),
+  swollen: limit(1.25, 'times', 'Lobes and folds break neighbourhood in a swollen limb, so its questions are milder; clinic default.'),
+  usualShape: limit(
+    1.2,
+    'times',
+    'People differ in shape more than a limb does from itself; set so that Slack 1997 has its marked slips found and few others asked.',
+  ),
+  shiftGain: limit(6, 'χ²', PLANTED),
+  swapGain: limit(8, 'χ²', PLANTED),
   sidesGain: limit(18, 'χ²', PLANTED),
   fewestForWhole: limit(3, 'rungs', 'Three girths in the other unit are no chance; clinic default.'),
   fewestEqual: limit(4, 'rungs', 'Four equal neighbours to the tape step are rare by chance; common practice.'),
@@ -45,14 +50,16 @@ export const DOUBT_LIMITS = {
  * length), the zero (mm), and each rung by itself.
  *
  * Last visit: tension and body model; other limb: five people taped on both sides by students differ by 2.2 % (median), 4.6 % (75th
- * percentile) a rung (Yeadon sample). Swollen limbs vary more: clinic default.
+ * percentile) a rung (Yeadon sample). Usual shape: ANSUR II, see `usual-shape`, with room for the place of a rung. Swollen limbs vary more: clinic default.
  */
 export const SPREAD = {
-  last: { level: 0.03, tilt: 0.02, zeroMm: 8, rung: 0.008 },
+  last: { level: 0.03, tilt: 0.012, zeroMm: 8, rung: 0.006 },
   lastSwollen: { level: 0.07, tilt: 0.06, zeroMm: 8, rung: 0.015 },
   other: { level: 0.05, tilt: 0.03, zeroMm: 8, rung: 0.02 },
+  shape: { level: 0.3, tilt: 0.1, zeroMm: 20, rung: 0.055 },
+  shapeSwollen: { level: 0.4, tilt: 0.25, zeroMm: 20, rung: 0.08 },
   otherSwollen: { level: 0.2, tilt: 0.12, zeroMm: 8, rung: 0.04 },
-} as const;
+} as const satisfies Record<string, Spread>;
 
 /** How far ladders of two visits or limbs may spread. */
-export type Spread = (typeof SPREAD)[keyof typeof SPREAD];
+export type Spread = { readonly level: number; readonly tilt: number; readonly zeroMm: number; readonly rung: number };

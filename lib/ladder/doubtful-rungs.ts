@@ -19,11 +19,12 @@ export const OBSERVED_GIRTHS_MM: Readonly<Record<LimbKind, { readonly least: num
 /**
  * How far a girth may lie from the line between its neighbours before it is asked about, as a share.
  *
- * 6 % at 1 in, 8 % at 4 cm, 10 % at 5 cm gaps, linear between, never below 5 % or above 14 %.
+ * 6 % at 1 in, 8 % at 4 cm, 10 % at 5 cm gaps, linear between, never below 5 %; wider gaps bend with the limb: 30 % at 10 cm, at most 35 %.
  * Source: simulated slips on dense leg profiles with 0.3 cm of reading noise; one false question in thirty ladders at 4 cm.
  */
 export function neighbourLimit(gapMm: number): number {
-  return Math.min(Math.max(0.06 + ((gapMm - 25.4) / (50 - 25.4)) * 0.04, 0.05), 0.14);
+  if (gapMm <= 50) return Math.max(0.06 + ((gapMm - 25.4) / (50 - 25.4)) * 0.04, 0.05);
+  return Math.min(0.1 + ((gapMm - 50) / 50) * 0.2, 0.35);
 }
 
 /**
