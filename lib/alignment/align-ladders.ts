@@ -19,6 +19,8 @@ export type Alignment = {
   /** Where the earlier anatomy puts the later ladder's zero landmark on its own ruler, mm; 0 when its zero is not a shared landmark. */
   readonly zeroStepMm: number;
   readonly inferred: boolean;
+  /** How badly the landmarks agree with each other and with the expected stretch: the sum that is minimised, about χ² with K − 1 degrees. */
+  readonly strain: number;
 };
 
 /** An adult's segments do not change; the tiny SD keeps the arithmetic regular. */
@@ -39,7 +41,8 @@ export function alignLadders(earlier: PlacedLine, later: PlacedLine, limb: LimbK
   const knots = sharedKnots(earlier, later, limb);
   if (knots.length === 0) return undefined;
   const earlierMm = knots.map((knot) => knot.earlier.placeMm);
-  if (!rises(earlierMm)) return undefined;
+  const tapedMm = knots.map((knot) => knot.later.placeMm);
+  if (!rises(earlierMm) || !rises(tapedMm)) return undefined;
   const size = knots.length;
   const information = Array.from({ length: size }, () => new Array<number>(size).fill(0));
   const target = new Array<number>(size).fill(0);
@@ -71,7 +74,22 @@ export function alignLadders(earlier: PlacedLine, later: PlacedLine, limb: LimbK
     ratioSd: stretch.sd,
     zeroStepMm: laterMm[zero] ?? 0,
     inferred: knots.some(isInferred),
+    strain: strainOf(knots, laterMm, stretch),
   };
+}
+
+/** The least value of the sum that `alignLadders` minimises. */
+function strainOf(knots: readonly Knot[], laterMm: readonly number[], stretch: ExpectedStretch): number {
+  let sum = 0;
+  knots.forEach(({ earlier, later }, index) => {
+    const place = laterMm[index] as number;
+    sum += (place - later.placeMm) ** 2 / (earlier.sdMm ** 2 + later.sdMm ** 2);
+    const before = knots[index - 1];
+    if (!before) return;
+    const distance = earlier.placeMm - before.earlier.placeMm;
+    sum += ((place - (laterMm[index - 1] as number) - stretch.ratio * distance) / (stretch.sd * distance)) ** 2;
+  });
+  return sum;
 }
 
 /** One mark of the limb on both rulers. */

@@ -52,6 +52,7 @@ function cannotTell(judged: JudgedChange): string {
   if (confounders.includes('other-unit') || confounders.includes('moved-zero')) {
     return change.shift ? shiftInWords(change.shift, change.later.ladder.unit) : '';
   }
+  if (confounders.includes('landmarks-disagree')) return 'The landmarks do not lie as they did; one may be misread.';
   if (confounders.includes('doubtful-rungs')) return 'It hangs on a reading that is still in doubt.';
   if (confounders.includes('little-shared-span')) return 'The two ladders share too little of the limb.';
   if (confounders.includes('missing-height')) return 'Growth cannot be taken out without height on both days.';

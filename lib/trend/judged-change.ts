@@ -20,6 +20,13 @@ export type JudgedChange = {
   readonly realignedVerdict: Verdict | undefined;
 };
 
+/** 99.9 % point of χ² with one, two and three degrees of freedom: landmarks further apart than chance puts them in a thousand visits. */
+const MOST_STRAIN = [10.83, 13.82, 16.27] as const;
+
+function mostStrain(landmarks: number): number {
+  return MOST_STRAIN[landmarks - 2] ?? Number.POSITIVE_INFINITY;
+}
+
 const FULL_MINUTES = 24 * 60;
 
 /**
@@ -46,6 +53,7 @@ export function judgeChange(
   if (undoubted && undoubted !== recorded.verdict) reasons.push('doubtful-rungs');
   if (change.measured.shared.share < policy.sharedSpanShare) reasons.push('little-shared-span');
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
+  if (change.alignment.strain > mostStrain(change.alignment.earlierMm.length)) reasons.push('landmarks-disagree');
   return {
     change,
     explained: recorded.full,

@@ -12,7 +12,8 @@ export type Confounder =
   | 'missing-height'
   | 'little-shared-span'
   | 'doubtful-rungs'
-  | 'other-unit';
+  | 'other-unit'
+  | 'landmarks-disagree';
 
 /** What a verdict weighs. `strict` leaves out what a different measurer, posture or hour adds to the error; `full` has it in. */
 export type VerdictInput = {
