@@ -2,6 +2,7 @@ import type { BodyAt } from '@/lib/growth/body-at';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { VisitForm } from '@/lib/record/visit-form';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
 export type DraftContent = { readonly form: VisitForm; readonly submissionId: string; readonly base?: number };
@@ -32,7 +33,7 @@ export type SheetData = {
   readonly bodyOnRecord: BodyAt;
   readonly placementMm: number;
   /** The last day a visit may have. */
-  readonly today: string;
+  readonly today: CalendarDay;
   readonly who: string;
 };
 

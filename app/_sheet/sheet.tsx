@@ -7,6 +7,7 @@ import { readVisitForm } from '@/lib/record/read-visit-form';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
+import { beforeFinish } from './before-finish';
 import { BodyFields } from './body-fields';
 import { changedFigures } from './changed-figures';
 import { ChooseDraft } from './choose-draft';
@@ -15,12 +16,11 @@ import { LimbSwitch } from './limb-switch';
 import { PastePanel } from './paste-panel';
 import { ReadBack } from './read-back';
 import { goToRefusal, RefusedBox } from './refused-box';
-import { SaveLine } from './save-line';
 import { SetUpLine } from './set-up-line';
 import { SetUpPanel } from './set-up-panel';
+import { SheetBar } from './sheet-bar';
 import type { SheetData } from './sheet-data';
 import { SheetOutline } from './sheet-outline';
-import { ThumbKeys } from './thumb-keys';
 import { useDraft } from './use-draft';
 import { useSheet } from './use-sheet';
 import { SingleReadings } from './visit-facts';
@@ -41,10 +41,10 @@ type Panel = 'set-up' | 'paste' | 'read-back' | null;
 export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   const [panel, setPanel] = useState<Panel>(null);
   const [twice, setTwice] = useState(false);
-  const [more, setMore] = useState(false);
   const [pasted, setPasted] = useState('');
   const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
   const [submissionId, setSubmissionId] = useState(data.submissionId);
+  const [warned, setWarned] = useState<{ readonly form: VisitForm; readonly notes: readonly string[] } | null>(null);
   const [busy, startFinish] = useTransition();
   const finishButton = useRef<HTMLButtonElement>(null);
   const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
@@ -67,8 +67,11 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
 
   const send = () => {
     if (busy) return;
-    const read = readVisitForm(form, data.today as never);
+    const read = readVisitForm(form, data.today);
     if ('refusals' in read) return stop(read.refusals);
+    setRefusals([]);
+    const notes = warned?.form === form ? [] : beforeFinish(form, data);
+    if (notes.length > 0) return setWarned({ form, notes });
     startFinish(async () => {
       const kept = await draft.keeper.flush();
       if (!kept)
@@ -86,11 +89,8 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   };
 
   if (!view) return null;
-  const open = view.questions.length;
-  const rows = view.rows.length;
   const typed = view.sheet.sides.map((side) => typedCount(view.sheet, side));
   const total = typed.reduce((sum, one) => sum + one, 0);
-  const asked = open === 0 ? '' : `, ${open} question${open === 1 ? '' : 's'}`;
   const waiting = changedFigures(form, draft.keeper.keptForm());
   return (
     <div className="sheet">
@@ -184,59 +184,31 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
       )}
       {panel === 'read-back' && <ReadBack view={view} shown={sheet.shown} onClose={() => setPanel(null)} />}
       <Announced state={state} view={view} question={sheet.question} />
-      <div className="sheet-bar">
-        <ThumbKeys
-          unit={view.sheet.unit}
-          place={state.editing?.place ?? null}
-          form={form}
-          onType={(place, text) => dispatch({ do: 'type', place, text })}
-          onNext={sheet.enter}
-        />
-        <div className="sheet-bar-row">
-          <SaveLine
-            state={draft.state}
-            waiting={waiting}
-            counts={`${total} of ${rows * view.sheet.sides.length} girths${asked}`}
-            short={open === 0 ? `${total} of ${rows * view.sheet.sides.length}` : `${open} question${open === 1 ? '' : 's'} open`}
-          />
-          {draft.state.is === 'unsaved' && draft.state.why === 'signed-out' && (
-            <a className="button" href={`/sign-in?to=${encodeURIComponent('/')}`} target="_blank" rel="noreferrer">
-              Sign in again
-            </a>
-          )}
-          {state.undo && (
-            <button className="button undo" type="button" onClick={() => dispatch({ do: 'undo' })} title={state.undo.words}>
-              Undo
-            </button>
-          )}
-          <div className={more ? 'more open' : 'more'}>
-            <button className="button more-button" type="button" aria-expanded={more} onClick={() => setMore(!more)}>
-              More
-            </button>
-            <div className="more-items">
-              <button
-                className="button"
-                type="button"
-                onClick={() => {
-                  setPasted('');
-                  setPanel('paste');
-                }}
-              >
-                Paste a column
-              </button>
-              <button className="button" type="button" aria-pressed={twice} onClick={() => setTwice(!twice)}>
-                Second taping
-              </button>
-              <button className="button" type="button" onClick={() => setPanel('read-back')}>
-                Read back
-              </button>
-            </div>
-          </div>
-          <button className="button main" type="button" ref={finishButton} aria-disabled={busy} onClick={send}>
-            {busy ? 'Saving…' : finishWords}
-          </button>
-        </div>
-      </div>
+      <SheetBar
+        data={data}
+        state={state}
+        unit={view.sheet.unit}
+        draft={draft.state}
+        waiting={waiting}
+        total={total}
+        places={view.rows.length * view.sheet.sides.length}
+        open={view.questions.length}
+        notes={warned?.form === form && !busy ? warned.notes : []}
+        twice={twice}
+        busy={busy}
+        finishWords={finishWords}
+        finishButton={finishButton}
+        onType={(place, text) => dispatch({ do: 'type', place, text })}
+        onNext={sheet.enter}
+        onUndo={() => dispatch({ do: 'undo' })}
+        onTwice={() => setTwice(!twice)}
+        onPaste={() => {
+          setPasted('');
+          setPanel('paste');
+        }}
+        onReadBack={() => setPanel('read-back')}
+        onFinish={send}
+      />
     </div>
   );
 }

@@ -16,7 +16,7 @@ const FEET = /^(\d+)\s*(?:feet|foot|ft\.?|'|′|’)\s*(.*)$/i;
  * The exact length a person typed, in the unit of its own suffix or else the unit of the sheet.
  *
  * Shape: text and the sheet's unit in; `TypedLength` (text kept, exact nanometres) out.
- * A suffix of the other system is refused on a sheet (`strict`), because a sheet holds one unit; feet and inches are read for heights.
+ * A suffix of the other system is refused on a sheet (`strict`), because a sheet holds one unit; feet and inches are read for heights only: a stroke after a figure is a slip on a ladder.
  * Refuses what `readNumber` refuses, a length of zero, and a part finer than a nanometre.
  * Source: 1 in = 25.4 mm exactly (international yard and pound, 1959); 1 ft = 12 in.
  * Example: `readLength('14 3/4', 'in')` is 374,650,000 nm; `readLength('37,5', 'cm')` is 375,000,000 nm.
@@ -24,7 +24,8 @@ const FEET = /^(\d+)\s*(?:feet|foot|ft\.?|'|′|’)\s*(.*)$/i;
 export function readLength(typed: string, sheetUnit: LengthUnit, strict = false): Reading<TypedLength> {
   const text = typed.trim();
   const feet = FEET.exec(text);
-  if (feet) return readFeet(typed, feet[1] ?? '', feet[2] ?? '', strict ? sheetUnit : 'in');
+  if (feet && strict) return refused(`“${text}” is in feet. On a ladder type ${nameOf(sheetUnit)} alone.`);
+  if (feet) return readFeet(typed, feet[1] ?? '', feet[2] ?? '');
   const suffix = SUFFIXES.find(([pattern]) => pattern.test(text));
   const unit = suffix?.[1] ?? sheetUnit;
   const system: LengthUnit = unit === 'in' ? 'in' : 'cm';
@@ -38,8 +39,8 @@ export function readLength(typed: string, sheetUnit: LengthUnit, strict = false)
   return exactLength(typed, number.value, unit, system);
 }
 
-function readFeet(typed: string, feet: string, rest: string, sheetUnit: LengthUnit): Reading<TypedLength> {
-  if (sheetUnit !== 'in') return refused(`“${typed.trim()}” is in feet, and this sheet is in centimetres.`);
+function readFeet(typed: string, feet: string, rest: string): Reading<TypedLength> {
+  if (feet.length > 2) return refused(`“${typed.trim()}” is too large to be taped.`);
   const inches = rest === '' ? read(fraction(0n, 1n)) : readNumber(rest.replace(/\s*(?:inches|inch|in\.?|"|″|”|'')$/i, ''));
   if (inches.kind !== 'read') return inches;
   if (inches.value.numerator >= 12n * inches.value.denominator)
