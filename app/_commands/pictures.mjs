@@ -9,7 +9,7 @@ const SIGN_IN = { email: 'demo@harbour-lane.example', password: 'made-up people 
 const PICTURES = [
   { of: '/', width: 1280, file: 'today.png' },
   { of: 'Mira Oduya', width: 1280, file: 'patient.png' },
-  { of: 'Mira Oduya', then: 'New visit', width: 1280, file: 'ladder-sheet.png' },
+  { of: 'Mira Oduya', click: 'New visit', width: 1280, file: 'ladder-sheet.png' },
 ];
 
 /** Takes the README's pictures from a running demonstration clinic: `npm run demo`, then `npm run pictures -- http://127.0.0.1:3000`. */
@@ -29,10 +29,10 @@ async function pictures(address) {
       await page.goto(`/patients?q=${encodeURIComponent(picture.of)}`);
       await page.getByRole('link', { name: picture.of }).click();
       await page.getByRole('heading', { level: 1, name: picture.of }).waitFor();
-      if (picture.then) await page.getByRole('link', { name: picture.then }).click();
+      if (picture.click) await page.getByRole('link', { name: picture.click }).click();
     }
     await page.waitForLoadState('networkidle');
-    await page.screenshot({ path: path.join(ROOT, 'public', picture.file), fullPage: picture.then === undefined });
+    await page.screenshot({ path: path.join(ROOT, 'public', picture.file), fullPage: picture.click === undefined });
   }
   await browser.close();
 }
