@@ -103,7 +103,8 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
     const middle = outgrow.day ? `, ${showDay(outgrow.day)} in the middle` : '';
     figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} outgrown at the earliest${middle}` });
   }
-  if (!isNoAnswer(endOfLife)) figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });
+  if (!isNoAnswer(endOfLife))
+    figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });
   figures.push({ value: `${piece.leadDays} days`, label: 'to make and deliver' });
   if (!isNoAnswer(room) && room.highMm > 0) {
     figures.push({
