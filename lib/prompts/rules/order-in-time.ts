@@ -82,7 +82,7 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
         : `Consider ordering the next ${piece.side}-${piece.limb} piece by ${showWeekday(orderBy.day)}.`,
     facts,
     figures: figuresOf(one, unit),
-    missing: isNoAnswer(outgrow) ? [outgrow.noAnswer] : [],
+    missing: [...new Set([outgrow, room].flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : [])))],
     limits,
     cause: `${piece.side} ${piece.limb} ${coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
