@@ -17,7 +17,7 @@ export class CsvRefusal extends Error {
  * The rows of a CSV text with the columns that are expected, in any order.
  *
  * Refuses (CsvRefusal) a text that is not CSV, a missing, unknown or doubled column, and a row with too many or too few cells.
- * Source: RFC 4180; a byte order mark is passed over.
+ * Line ends of any kind count as one line, also inside quotes. Source: RFC 4180; a byte order mark is passed over.
  */
 export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
   const records = parsed(text);
@@ -37,20 +37,32 @@ export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
 
 function parsed(text: string): { cells: string[]; line: number }[] {
   try {
-    const records = parse(text, { bom: true, info: true, relax_column_count: true, skip_empty_lines: true }) as unknown as {
+    const records = parse(text.replace(/\r\n?/g, '\n'), {
+      bom: true,
+      info: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+    }) as unknown as {
       record: string[];
       info: { lines: number };
     }[];
-    return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
+    return records.map(({ record, info }) => ({ cells: record, line: info.lines - lineEndsIn(record) }));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const line = Number((error as { lines?: number }).lines ?? 1);
+    const { lines = 1, index = 0 } = error as { lines?: number; index?: number };
+    const header = text.replace(/^\ufeff/, '').split(/\r?\n|\r/, 1)[0] ?? '';
+    const column = header.split(',')[index]?.trim() ?? '';
     throw new CsvRefusal({
-      line,
-      column: String((error as { column?: unknown }).column ?? ''),
-      reason: 'The quotes of this row do not close as CSV wants.',
+      line: lines,
+      column,
+      reason: 'The quotes of this row do not stand or close as CSV wants: double a quote inside a quoted cell.',
     });
   }
+}
+
+/** Line ends inside the quoted cells of a row: a row is named by the line it begins on. */
+function lineEndsIn(cells: readonly string[]): number {
+  return cells.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
 }
 
 function checkHeader(names: readonly string[], columns: readonly string[]): void {

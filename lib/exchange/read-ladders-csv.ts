@@ -43,7 +43,7 @@ type PatientDraft = {
 /**
  * Patient records from the text of a ladders file, or the first fault in it: line, column, reason.
  *
- * Rows of one patient, day and time are one visit; rows of one limb and side in it are one ladder, all from one zero in one unit.
+ * Rows of one patient, day and time are one visit, a row without a time goes with the day's last; rows of one limb and side in it are one ladder, all from one zero in one unit.
  * Direction follows from the zero: up from the distal landmark, down from the proximal one, else from the landmarks that were taped.
  * Refuses whatever contradicts an earlier row of the same patient, visit or ladder. Nothing is guessed and nothing is dropped.
  * Source: the file layout of the command line (README).
@@ -120,7 +120,7 @@ function visitOf(row: CsvRow, patient: PatientDraft): VisitDraft {
     height: lengthWithUnitCell(row, 'height'),
     weight: massWithUnitCell(row, 'weight'),
   };
-  const known = patient.visits.find((visit) => visit.day === day && visit.time === time);
+  const known = visitAt(patient.visits, day, time);
   if (!known) {
     const fresh: VisitDraft = { day, time, ...figures, note: null, ladders: [] };
     patient.visits.push(fresh);
@@ -135,9 +135,17 @@ function visitOf(row: CsvRow, patient: PatientDraft): VisitDraft {
     refuseCell(row, 'height', `An earlier row of this visit says ${known.height.text}.`);
   if (figures.weight && known.weight && figures.weight.ng !== known.weight.ng)
     refuseCell(row, 'weight', `An earlier row of this visit says ${known.weight.text}.`);
+  known.time ??= time;
   known.height ??= figures.height;
   known.weight ??= figures.weight;
   return known;
+}
+
+/** The visit of a day and time; a row without a time goes with the day's last visit, and a first time with the one that has none yet. */
+function visitAt(visits: readonly VisitDraft[], day: CalendarDay, time: string | null): VisitDraft | undefined {
+  const ofDay = visits.filter((visit) => visit.day === day);
+  if (time === null) return ofDay.at(-1);
+  return ofDay.find((visit) => visit.time === time) ?? ofDay.find((visit) => visit.time === null);
 }
 
 function timeCell(row: CsvRow): string | null {
