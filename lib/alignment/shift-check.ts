@@ -90,17 +90,17 @@ function shiftData(
   if (first === undefined || last === undefined || earlier.placesMm.length < FEWEST_RUNGS) return undefined;
   const placesMm: number[] = [];
   const girthsMm: number[] = [];
-  const weights: number[] = [];
+  const sureness: number[] = [];
   for (let rung = 0; rung < later.placesMm.length; rung++) {
     const place = toEarlier(alignment, later.placesMm[rung] as number);
     if (place < first || place > last) continue;
     const girth = (later.girthsMm[rung] as number) / expectedFactor(place);
     placesMm.push(place);
     girthsMm.push(girth);
-    weights.push(1 / (2 * readingMm * readingMm + (SHAPE_SHARE * girth) ** 2));
+    sureness.push(1 / Math.sqrt(2 * readingMm * readingMm + (SHAPE_SHARE * girth) ** 2));
   }
   if (placesMm.length < FEWEST_RUNGS) return undefined;
-  return { earlier: monotoneCubic(earlier.placesMm, earlier.girthsMm), placesMm, girthsMm, weights };
+  return { earlier: monotoneCubic(earlier.placesMm, earlier.girthsMm), placesMm, girthsMm, sureness };
 }
 
 /** 1 in = 2.54 cm: girths all about 2.54 times as large, or as small, read in the other unit. */

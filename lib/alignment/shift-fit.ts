@@ -5,8 +5,8 @@ export type ShiftData = {
   readonly earlier: MonotoneCubic;
   readonly placesMm: readonly number[];
   readonly girthsMm: readonly number[];
-  /** 1 / variance of each difference, 1/mm². */
-  readonly weights: readonly number[];
+  /** 1 / SD of each difference, 1/mm. */
+  readonly sureness: readonly number[];
 };
 
 /** A belief about the shift before looking at girths: normal, with what it costs to hold it (−2 ln prior odds). */
@@ -48,9 +48,10 @@ export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, fr
     let gradientFactor = 0;
     for (let rung = 0; rung < data.placesMm.length; rung++) {
       cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-      const weight = data.weights[rung] as number;
+      const sure = data.sureness[rung] as number;
+      const weight = sure * sure;
       const residual = (data.girthsMm[rung] as number) - factor * point.girthMm;
-      const scaled = Math.abs(residual) * Math.sqrt(weight);
+      const scaled = Math.abs(residual) * sure;
       const trusted = scaled <= HUBER ? weight : (weight * HUBER) / scaled;
       const byShift = factor * point.slope;
       if (freeShift) {
@@ -101,7 +102,7 @@ function factorAt(data: ShiftData, shift: number, point: CubicPoint): number {
   let under = 0;
   for (let rung = 0; rung < data.placesMm.length; rung++) {
     cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-    const weighted = (data.weights[rung] as number) * point.girthMm;
+    const weighted = (data.sureness[rung] as number) ** 2 * point.girthMm;
     over += weighted * (data.girthsMm[rung] as number);
     under += weighted * point.girthMm;
   }
@@ -112,7 +113,7 @@ function robustDeviance(data: ShiftData, shift: number, factor: number, point: C
   let sum = 0;
   for (let rung = 0; rung < data.placesMm.length; rung++) {
     cubicAt(data.earlier, (data.placesMm[rung] as number) + shift, point);
-    const residual = Math.abs((data.girthsMm[rung] as number) - factor * point.girthMm) * Math.sqrt(data.weights[rung] as number);
+    const residual = Math.abs((data.girthsMm[rung] as number) - factor * point.girthMm) * (data.sureness[rung] as number);
     sum += residual <= HUBER ? residual * residual : HUBER * (2 * residual - HUBER);
   }
   return sum;

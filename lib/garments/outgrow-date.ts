@@ -30,8 +30,8 @@ const NINETY = 1.2816;
  * halfway is taken, which kept the early day in nine of ten simulated children. What is unsure today does not wander.
  */
 const ON_ANY_DAY = 1.15;
-const LONGEST_DAYS = 365;
-const STEP_DAYS = 7;
+const LONGEST_DAYS = 364;
+const STEP_DAYS = 28;
 
 /**
  * First day on which tightness at any place of the piece leaves the working band, or its far end has drifted by half an interval.
@@ -112,13 +112,17 @@ function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (o
   };
 }
 
-/** The first day within one step before `days` on which the condition holds. */
+/** The first day on which the condition holds, by halving the step that ends on `days`, where it holds; within a step growth does not turn back. */
 function firstDay(record: PatientRecord, fit: FitToday, policy: Policy, days: number, holds: (outlook: BodyOutlook) => boolean): number {
-  for (let day = Math.max(days - STEP_DAYS + 1, 0); day < days; day++) {
-    const outlook = bodyOutlook(record, fit.latest, day, policy);
-    if (!isNoAnswer(outlook) && holds(outlook)) return day;
+  let fitsOn = days - STEP_DAYS;
+  let leftBy = days;
+  while (leftBy - fitsOn > 1 && leftBy > 0) {
+    const middle = Math.max(Math.floor((fitsOn + leftBy) / 2), 0);
+    const outlook = bodyOutlook(record, fit.latest, middle, policy);
+    if (!isNoAnswer(outlook) && holds(outlook)) leftBy = middle;
+    else fitsOn = middle;
   }
-  return days;
+  return leftBy;
 }
 
 /** The interval a ladder was taped at: the median gap, mm; 0 for a single rung. */

@@ -43,7 +43,8 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
   const tension = tensionBetween(sameMeasurer, tape);
   const body = bodyChange(earlier.body, later.body, limb, growing, later.placed.day - earlier.placed.day);
   const alignment = alignLadders(earlier.placed, later.placed, limb, body.expectedLength);
-  if (!alignment) return { noAnswer: 'The two ladders share no landmark in the order of the limb, so they cannot be put on the same anatomy.' };
+  if (!alignment)
+    return { noAnswer: 'The two ladders share no landmark in the order of the limb, so they cannot be put on the same anatomy.' };
   const measured = measuredChange(earlier.placed.line, later.placed.line, alignment, tape, tension);
   if (!measured) return { noAnswer: 'The two ladders have no stretch of the limb in common.' };
   const place = anatomicalPlace(limb, (landmark) => earlier.placed.landmarks.get(landmark)?.placeMm, earlier.body.heightMm?.value);

@@ -67,7 +67,8 @@ describe('one dense limb taped twice from any zero, in any direction, interval a
         const [earlier, later] = series?.visits ?? [];
         if (!earlier || !later) throw new Error('no pair');
         const change = limbChange(earlier, later, limb, DEFAULT_POLICY);
-        if (isNoAnswer(change) || change.measured.shared.earlier.toMm - change.measured.shared.earlier.fromMm < 0.6 * shape.proximalMm) continue;
+        if (isNoAnswer(change) || change.measured.shared.earlier.toMm - change.measured.shared.earlier.fromMm < 0.6 * shape.proximalMm)
+          continue;
         const { fromMm, toMm } = change.measured.shared.earlier;
         let truth = 0;
         const slices = Math.round(toMm - fromMm);
