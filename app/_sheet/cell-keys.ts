@@ -1,6 +1,7 @@
 import type { Side } from '@/lib/ladder/limb';
+import type { SheetRow } from '@/lib/record/sheet-rows';
+import type { LimbSheet } from '@/lib/record/visit-form';
 import type { CellPlace } from './sheet-state';
-import type { SheetView } from './sheet-view';
 
 /** What a key pressed in a cell asks for. */
 export type CellWish = 'next' | 'down' | 'up' | 'across' | 'escape' | 'fits' | 'keep' | 'place' | 'single' | 'back' | undefined;
@@ -34,8 +35,11 @@ export function cellWish(
   return undefined;
 }
 
+/** The rows of a sheet, which is all that moving about needs. */
+export type RowsOfSheet = { readonly sheet: LimbSheet; readonly rows: readonly SheetRow[] };
+
 /** The cell one row on (1) or back (−1) on the same side; from the last row of a side to the first empty row of the next, and no further. */
-export function nextPlace(view: SheetView, place: CellPlace, by: 1 | -1, crossing: boolean): CellPlace | undefined {
+export function nextPlace(view: RowsOfSheet, place: CellPlace, by: 1 | -1, crossing: boolean): CellPlace | undefined {
   const keys = view.rows.filter((row) => row.at[place.side] || row.key === 'end').map((row) => row.key);
   const key = keys[keys.indexOf(place.row) + by];
   if (key !== undefined) return { ...place, row: key };
@@ -45,13 +49,13 @@ export function nextPlace(view: SheetView, place: CellPlace, by: 1 | -1, crossin
 }
 
 /** The same row on the other limb. */
-export function acrossPlace(view: SheetView, place: CellPlace): CellPlace | undefined {
+export function acrossPlace(view: RowsOfSheet, place: CellPlace): CellPlace | undefined {
   const side = view.sheet.sides.find((one) => one !== place.side);
   return side && { ...place, side };
 }
 
 /** The first row of a side without a figure; its first row when all have one. */
-export function firstEmpty(view: SheetView, side: Side, again: boolean): string {
+export function firstEmpty(view: RowsOfSheet, side: Side, again: boolean): string {
   const empty = view.rows.find((row) => {
     const cell = view.sheet.cells[`${side}/${row.key}`];
     return !(again ? cell?.again : cell?.text);

@@ -32,7 +32,8 @@ export class DraftKeeper {
   private content: DraftContent;
   private kept: VisitForm | null;
   private version: number;
-  private lastSent = '';
+  /** Everything sent since the last answer: one of them may be what the server holds. */
+  private readonly unanswered = new Set<string>();
   private busy: Promise<boolean> | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private tries = 0;
@@ -107,8 +108,8 @@ export class DraftKeeper {
     const answer = await this.post(this.version, sending);
     clearTimeout(slow);
     if (this.stopped) return false;
-    const ours = answer.is === 'newer' && answer.theirs !== null && inOrder(answer.theirs.content) === this.lastSent;
-    this.lastSent = inOrder(sending);
+    const ours = answer.is === 'newer' && answer.theirs !== null && this.unanswered.has(inOrder(answer.theirs.content));
+    this.unanswered.add(inOrder(sending));
     if (answer.is === 'kept') return this.keep(sending, answer.version);
     if (answer.is === 'newer') {
       if (ours && answer.theirs) {
@@ -128,6 +129,7 @@ export class DraftKeeper {
     this.version = version;
     this.kept = sent.form;
     this.tries = 0;
+    this.unanswered.clear();
     if (this.content.form !== sent.form) return this.send();
     this.tell({ is: 'saved', at: this.clock() });
     return true;

@@ -125,7 +125,8 @@ function Zero({ sheet, onSheet }: Part) {
 
 function Grid({ sheet, onSheet }: Part) {
   const [text, setText] = useState(sheet.interval);
-  const reading = readLength(text, sheet.unit, true);
+  const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
+  const refused = reading && reading.kind !== 'read' ? reading.reason : '';
   const set = (interval: string, unit: LengthUnit) => onSheet((one) => withGrid(one, { interval, unit, fromZero: one.fromZero }));
   return (
     <>
@@ -137,11 +138,11 @@ function Grid({ sheet, onSheet }: Part) {
           inputMode="decimal"
           value={text}
           maxLength={20}
-          aria-invalid={reading.kind !== 'read'}
+          aria-invalid={refused !== ''}
           onChange={({ target }) => setText(target.value)}
           onBlur={() => set(text, sheet.unit)}
         />
-        <span className="refusal">{reading.kind === 'read' ? '' : reading.reason}</span>
+        <span className="refusal">{refused}</span>
       </label>
       <label className="field">
         <span>Unit of the tape</span>

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
+import { sheetRows } from '@/lib/record/sheet-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import { fixFor, keptAt } from './answer-question';
 import { acrossPlace, type CellWish, cellWish, firstEmpty, nextPlace } from './cell-keys';
@@ -28,7 +29,10 @@ export function useSheet(data: SheetData, wishes: SheetWishes) {
   const goTo = useRef<CellPlace | null>(null);
   const committed = useMemo(() => committedForm(state), [state]);
   const view = useMemo(() => sheetView(committed, Math.min(group, committed.sheets.length - 1), data), [committed, group, data]);
-  const typedView = useMemo(() => sheetView(state.form, Math.min(group, state.form.sheets.length - 1), data), [state.form, group, data]);
+  const typedView = useMemo(() => {
+    const sheet = state.form.sheets[Math.min(group, state.form.sheets.length - 1)];
+    return sheet && { sheet, rows: sheetRows(sheet) };
+  }, [state.form, group]);
   const question = openQuestion(view?.questions ?? [], picked, state.newest);
 
   useLayoutEffect(() => {

@@ -8,7 +8,7 @@ import { cellKey, type GirthCell, type LimbSheet } from './visit-form';
 /**
  * The sheet with another interval or unit; figures stay on the rung they were typed at, by its number, and extra places by their text.
  *
- * Refuses by doing nothing: an interval that cannot be read leaves the sheet as it was.
+ * An empty interval is a ladder without a grid. Refuses by doing nothing: one that cannot be read leaves the sheet as it was.
  * Example: every 1½ in changed to every 2 in: the third girth, at 4½, now stands at 6.
  */
 export function withGrid(
@@ -16,6 +16,7 @@ export function withGrid(
   grid: { readonly interval: string; readonly unit: LengthUnit; readonly fromZero: boolean },
 ): LimbSheet {
   const next: LimbSheet = { ...sheet, ...grid };
+  if (grid.interval.trim() === '') return next;
   if (readLength(grid.interval, grid.unit, true).kind !== 'read') return sheet;
   const step = stepOf(next);
   const rows = sheetRows(sheet);

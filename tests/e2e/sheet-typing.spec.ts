@@ -1,0 +1,179 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { cell, finish, newSheet, saved, typeDown } from './on-the-sheet';
+
+/** A made-up leg every 1½ in: 24 girths that rise and fall as a leg does. */
+const LEG =
+  '8 1/8,8 3/8,8 7/8,9 5/8,10 1/2,11 3/8,12 1/8,12 5/8,12 7/8,12 3/4,12 1/2,12 3/8,12 5/8,13 1/8,13 5/8,14 1/4,14 7/8,15 1/2,16 1/8,16 5/8,17 1/8,17 5/8,18,18 3/8'.split(
+    ',',
+  );
+const OTHER_LEG = LEG.map((girth, index) =>
+  index % 3 === 0 ? girth : girth.replace('7/8', '3/4').replace('3/8', '1/4').replace('1/8', '1/4'),
+);
+
+/** Counts every key that reaches the page. */
+async function countKeys(page: Page): Promise<() => Promise<number>> {
+  await page.evaluate(() => {
+    (window as unknown as { keys: number }).keys = 0;
+    document.addEventListener('keydown', () => ((window as unknown as { keys: number }).keys += 1), true);
+  });
+  return () => page.evaluate(() => (window as unknown as { keys: number }).keys);
+}
+
+test('two limbs of 24 rungs take the digits and one key a rung, and nothing else', async ({ page }) => {
+  await newSheet(page, 'SH-24');
+  for (let more = 10; more < 24; more++) await page.getByRole('button', { name: 'One more rung' }).click();
+  await cell(page, 'Right', '1½').focus();
+  const keys = await countKeys(page);
+  await typeDown(page, LEG);
+  await expect(cell(page, 'Left', '1½')).toBeFocused();
+  await typeDown(page, OTHER_LEG);
+  await expect(page.getByRole('button', { name: 'Finish visit' })).toBeFocused();
+  const typed = [...LEG, ...OTHER_LEG].join('').length;
+  const pressed = await keys();
+  console.log(`keystrokes: ${pressed} for 48 girths = ${typed} characters + ${pressed - typed} Enter`);
+  expect(pressed).toBe(typed + 48);
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/\/visits\/[0-9a-f-]{36}$/, { timeout: 15_000 });
+});
+
+test('each cell echoes how it was read; what cannot be read stays as typed with its reason, and Enter does not leave it', async ({
+  page,
+}) => {
+  await newSheet(page, 'SH-echo');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8']);
+  await expect(cell(page, 'Right', '1½')).toHaveAccessibleDescription(/8⅛\sin · 20\.6\scm/);
+  await typeDown(page, ['1,234']);
+  await expect(cell(page, 'Right', '3')).toBeFocused();
+  await expect(cell(page, 'Right', '3')).toHaveValue('1,234');
+  await expect(cell(page, 'Right', '3')).toHaveAccessibleDescription(/can be read two ways/);
+  await expect(cell(page, 'Right', '3')).toHaveAttribute('aria-invalid', 'true');
+  await expect(cell(page, 'Right', '3')).toHaveAttribute('inputmode', 'decimal');
+});
+
+test('arrows, Tab and Escape do what people expect', async ({ page }) => {
+  await newSheet(page, 'SH-keys');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8']);
+  await page.keyboard.press('ArrowUp');
+  await expect(cell(page, 'Right', '3')).toBeFocused();
+  await page.keyboard.type('99');
+  await page.keyboard.press('Escape');
+  await expect(cell(page, 'Right', '3')).toHaveValue('8 3/8');
+  await page.keyboard.press('ArrowDown');
+  await expect(cell(page, 'Right', '4½')).toBeFocused();
+  await page.keyboard.press('Tab');
+  await expect(cell(page, 'Left', '4½')).toBeFocused();
+  await page.keyboard.press('ArrowLeft');
+  await expect(cell(page, 'Right', '4½')).toBeFocused();
+});
+
+test('a swapped figure is asked about at once; S takes what would fit, K keeps it and says who kept it', async ({ page }) => {
+  await newSheet(page, 'SH-asks');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8', '8 7/8', '9 5/8', '10 1/2', '11 3/8', '21 1/8']);
+  const question = page.getByRole('region', { name: /10½\sin: 21⅛ or 12⅛\?/ });
+  await expect(question).toBeVisible();
+  await expect(page.locator('[aria-live=polite]', { hasText: '21⅛ or 12⅛?' })).toHaveCount(1);
+  await page.keyboard.press('s');
+  await expect(question).toHaveCount(0);
+  await expect(cell(page, 'Right', '10½')).toHaveValue('12 1/8');
+  await expect(cell(page, 'Right', '12')).toBeFocused();
+  await typeDown(page, ['21 5/8']);
+  await expect(page.getByRole('region', { name: /12\sin: 21⅝ or 12⅝\?/ })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(cell(page, 'Right', '12')).toBeFocused();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('k');
+  await expect(cell(page, 'Right', '12')).toHaveAccessibleDescription(/kept by R\. Adeyemi \d\d:\d\d/);
+  await expect(cell(page, 'Right', '13½')).toHaveValue('');
+});
+
+test('a letter that belongs to a unit is typed, not taken for an answer', async ({ page }) => {
+  await newSheet(page, 'SH-units');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '81 1/4']);
+  await page.keyboard.type('8 1/2 ins');
+  await expect(cell(page, 'Right', '4½')).toHaveValue('8 1/2 ins');
+});
+
+test('the odd last place follows its landmark, and an extra place with a name stands in order', async ({ page }) => {
+  await newSheet(page, 'SH-places');
+  await page.getByLabel('Gluteal fold at, in').fill('9 3/8');
+  await expect(cell(page, 'Right', '9⅜')).toBeVisible();
+  await expect(cell(page, 'Right', '10½')).toHaveCount(0);
+  await cell(page, 'Right', '1½').focus();
+  await page.keyboard.press('p');
+  await page.keyboard.type('2 1/4');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('smallest ankle');
+  await page.keyboard.press('Enter');
+  await expect(cell(page, 'Right', '2¼')).toBeFocused();
+  await expect(cell(page, 'Right', '2¼')).toHaveAccessibleName(/smallest ankle/);
+  await page.keyboard.press('ArrowUp');
+  await expect(cell(page, 'Right', '1½')).toBeFocused();
+  await page.keyboard.press('r');
+  await page.keyboard.press('Enter');
+  await page.getByLabel('heel–instep girth, in').fill('12 1/2');
+  await cell(page, 'Right', '1½').fill('8');
+  await cell(page, 'Right', '9⅜').fill('11 1/2');
+  await finish(page);
+});
+
+test('the last visit’s figure shows only once a rung is typed, and measured figures are never filled in', async ({ page }) => {
+  await newSheet(page, 'SH-last');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, LEG.slice(0, 10));
+  await finish(page);
+  await page.goto(`${new URL(page.url()).pathname.split('/visits/')[0]}/visits/new`);
+  await expect(cell(page, 'Right', '1½')).toHaveValue('');
+  await expect(page.getByLabel('Height, in')).toHaveValue('');
+  await expect(page.getByRole('row', { name: /^1½/ })).not.toContainText('8⅛');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/4']);
+  await expect(page.getByRole('row', { name: /^1½/ })).toContainText(/8⅛.*\+⅛/);
+});
+
+test('a refused box stops the whole visit, is gone to, and nothing typed is lost', async ({ page }) => {
+  const address = await newSheet(page, 'SH-stop');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8']);
+  await page.keyboard.type('12/');
+  await cell(page, 'Left', '1½').fill('8');
+  await page.getByRole('button', { name: 'Finish visit' }).click();
+  await expect(page.getByRole('alert').filter({ hasText: 'Nothing was saved yet.' })).toContainText('stops at the stroke');
+  await expect(cell(page, 'Right', '4½')).toBeFocused();
+  await expect(cell(page, 'Right', '4½')).toHaveValue('12/');
+  await expect(cell(page, 'Left', '1½')).toHaveValue('8');
+  await saved(page);
+  await page.goto(address);
+  await expect(page.getByText('8⅛')).toHaveCount(0);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`the sheet breaks no rule of WCAG 2.2 A or AA that axe can see, at four widths, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await newSheet(page, `SH-axe-${colorScheme}`);
+    await cell(page, 'Right', '1½').focus();
+    await typeDown(page, ['8 1/8', '8 3/8', '8 7/8', '9 5/8', '10 1/2', '11 3/8', '21 1/8', '12/']);
+    await page.getByRole('button', { name: 'Change' }).click();
+    for (const width of [1280, 834, 390, 320]) {
+      await page.setViewportSize({ width, height: 900 });
+      const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+      expect(violations.map((one) => `${width} ${one.id} ${one.nodes[0]?.html}`)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `width ${width}`).toBeLessThanOrEqual(width);
+    }
+  });
+}
+
+test('the sheet sends no inline style and asks nothing outside', async ({ page, baseURL }) => {
+  const outside: string[] = [];
+  page.on('request', (request) => {
+    if (!request.url().startsWith(baseURL ?? '') && !/^(data|blob):/.test(request.url())) outside.push(request.url());
+  });
+  const address = await newSheet(page, 'SH-style');
+  const html = await (await page.request.get(`${address}/visits/new`)).text();
+  expect(html.match(/<[^>]+\sstyle=/g) ?? []).toEqual([]);
+  expect(outside).toEqual([]);
+});
