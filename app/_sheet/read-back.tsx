@@ -18,12 +18,13 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
     box.current?.focus();
     return localVoice(setVoice);
   }, []);
+  const words = here && `${here.placeWords}: ${here.girthWords}`;
   useEffect(() => {
-    if (!aloud || !voice || !here) return;
+    if (!aloud || !voice || !words) return;
     speechSynthesis.cancel();
-    speechSynthesis.speak(spoken(`${here.placeWords}: ${here.girthWords}`, voice));
+    speechSynthesis.speak(spoken(words, voice));
     return () => speechSynthesis.cancel();
-  }, [aloud, voice, here?.key, here?.placeWords, here?.girthWords]);
+  }, [aloud, voice, words]);
   const go = (by: number) => setAt((now) => Math.min(Math.max(now + by, 0), figures.length - 1));
   return (
     <section className="panel read-back" aria-label="Read back">

@@ -19,21 +19,19 @@ const UP = LEG_CM.map((girth, rung) =>
   }),
 );
 const inches = (cm: number) => (Math.round((cm / 2.54) * 1e4) / 1e4).toString();
-const DOWN = [...LEG_CM]
-  .reverse()
-  .map((girth, rung) =>
-    row({
-      day: '2026-02-02',
-      time: '10:30',
-      measurer: 'RA',
-      weight: '70 kg',
-      zero: 'gluteal-fold',
-      unit: 'in',
-      distance: inches(4 * rung),
-      girth: inches(girth),
-      landmark: rung === 8 ? 'knee' : '',
-    }),
-  );
+const DOWN = [...LEG_CM].reverse().map((girth, rung) =>
+  row({
+    day: '2026-02-02',
+    time: '10:30',
+    measurer: 'RA',
+    weight: '70 kg',
+    zero: 'gluteal-fold',
+    unit: 'in',
+    distance: inches(4 * rung),
+    girth: inches(girth),
+    landmark: rung === 8 ? 'knee' : '',
+  }),
+);
 const CREASE = row({ day: '2026-02-02', time: '10:30', zero: 'gluteal-fold', unit: 'in', distance: inches(60), landmark: 'ankle-crease' });
 const FROM_KNEE = LEG_CM.slice(6).map((girth, step) =>
   row({
