@@ -33,7 +33,7 @@ const FULL_MINUTES = 24 * 60;
  * The verdict on a limb's change, with the healthy other limb as witness where there is one.
  *
  * The verdict is computed as recorded; again with the suggested shift taken out; and again without doubtful rungs. Where these
- * disagree it is `cannot-tell`, with the reasons.
+ * disagree it is `cannot-tell`, with the reasons; so it is where landmarks disagree beyond chance and no moved zero accounts for it.
  * Shape: a change; the other limb's change between the same two days when that limb is healthy; the policy.
  * Source: engine sections 4 to 6.
  */
@@ -53,7 +53,8 @@ export function judgeChange(
   if (undoubted && undoubted !== recorded.verdict) reasons.push('doubtful-rungs');
   if (change.measured.shared.share < policy.sharedSpanShare) reasons.push('little-shared-span');
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
-  if (change.alignment.strain > mostStrain(change.alignment.earlierMm.length)) reasons.push('landmarks-disagree');
+  const strained = change.alignment.strain > mostStrain(change.alignment.earlierMm.length);
+  if (strained && !change.realigned) reasons.push('landmarks-disagree');
   return {
     change,
     explained: recorded.full,
