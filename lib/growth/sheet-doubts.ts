@@ -129,6 +129,7 @@ function placesOn(ladder: Ladder, today: TapingDay): (distanceMm: number) => num
 
 function onePerRung(doubts: readonly Doubt[]): Doubt[] {
   const byRung = new Map<number | null, Doubt>();
-  for (const doubt of doubts) if (!byRung.has(doubt.distanceMm)) byRung.set(doubt.distanceMm, doubt);
+  const slipsFirst = [...doubts].sort((one, other) => Number(one.wouldFitMm === undefined) - Number(other.wouldFitMm === undefined));
+  for (const doubt of slipsFirst) if (!byRung.has(doubt.distanceMm)) byRung.set(doubt.distanceMm, doubt);
   return [...byRung.values()].sort((one, other) => (one.distanceMm ?? -1) - (other.distanceMm ?? -1));
 }

@@ -1,6 +1,7 @@
 import { type LengthUnit, mm, type TypedLength } from '../units/length';
 import { showLength, showLengthWithUnit } from '../units/show-length';
 import type { Doubt } from './doubt';
+import { askAboutEnd, isTooSteep } from './end-rungs';
 import type { Ladder, Rung } from './ladder';
 import { distalLandmark, type LimbKind } from './limb';
 import { SLIP_WORDS, usualSlip } from './slip';
@@ -38,7 +39,9 @@ export function neighbourLimit(gapMm: number): number {
 export function doubtfulRungs(ladder: Ladder): Doubt[] {
   const taped = ladder.rungs.flatMap((rung) => (rung.girth ? [{ rung, girth: rung.girth, atMm: mm(rung.distance.nm) as number }] : []));
   taped.sort((one, other) => one.atMm - other.atMm);
-  const doubts = [...jointGirths(ladder), ...outOfRange(ladder, taped), ...offTheLine(taped, ladder.unit)];
+  const off = offTheLine(ladder, taped);
+  const beyond = outOfRange(ladder, taped).filter((doubt) => !off.some((one) => one.distanceMm === doubt.distanceMm));
+  const doubts = [...jointGirths(ladder), ...off, ...beyond];
   return doubts.filter((doubt) => !wasKept(ladder, doubt));
 }
 
@@ -48,16 +51,31 @@ type Taped = {
   readonly atMm: number;
 };
 
-function offTheLine(taped: readonly Taped[], unit: LengthUnit): Doubt[] {
+function offTheLine(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
   const doubts: Doubt[] = [];
   let trusted = [...taped];
   while (trusted.length >= 3) {
     const worst = furthestFromLine(trusted);
     if (!worst) break;
-    doubts.push(askAbout(worst.odd, worst.expectedMm, worst.neighbour, unit));
-    trusted = trusted.filter((one) => one !== worst.odd);
+    const end = endToBlame(ladder, trusted, worst.odd);
+    doubts.push(end ? askAboutEnd(ladder, end.odd, end.neighbour) : askAbout(worst.odd, worst.expectedMm, worst.neighbour, ladder.unit));
+    trusted = trusted.filter((one) => one !== (end?.odd ?? worst.odd));
   }
   return doubts;
+}
+
+/** An outer rung makes its neighbour look odd: it is to blame when it is too steep from it and all others agree without it. */
+function endToBlame(ladder: Ladder, trusted: readonly Taped[], odd: Taped): { odd: Taped; neighbour: Taped } | undefined {
+  for (const [outer, inner] of [
+    [trusted[0], trusted[1]],
+    [trusted.at(-1), trusted.at(-2)],
+  ] as [Taped, Taped][]) {
+    if (inner !== odd || !isTooSteep(ladder, outer, inner)) continue;
+    const others = trusted.filter((one) => one !== outer);
+    const next = outer === trusted[0] ? others[1] : others.at(-2);
+    if (!furthestFromLine(others) && next && !isTooSteep(ladder, inner, next)) return { odd: outer, neighbour: inner };
+  }
+  return undefined;
 }
 
 function furthestFromLine(taped: readonly Taped[]): { odd: Taped; expectedMm: number; neighbour: Taped } | undefined {

@@ -13,7 +13,8 @@ const MOST_ROWS = 400;
 /**
  * Text from a spreadsheet cut into cells: columns by tab, else semicolon, else comma; rows by line; quoted cells as they are.
  *
- * A comma is a decimal mark unless the text has decimal points or fractions, a blank after it, or quotes, or the reader says otherwise.
+ * A comma is a decimal mark unless every line has as many, and the text has decimal points, fractions, quotes or a blank after it; or
+ * unless the reader says otherwise.
  * A first row without a figure in it is taken for a header. Shape: text; rows of trimmed cells, empty last lines dropped.
  * Source: RFC 4180 for quotes; spreadsheets copy columns by tab.
  * Example: `12,5⏎13,1` is one column of decimals; `1.5,7.75⏎3,8.25` is two columns.
@@ -29,8 +30,15 @@ export function cutPasted(text: string, comma?: CommaIs): PastedBlock {
 }
 
 function guessComma(text: string): CommaIs {
-  if (/[\t;]/.test(text)) return 'decimal';
-  return /\d\.\d|\d\/\d|[½¼¾⅛⅜⅝⅞]|,\s*[ "]|"\s*,|,[^,\n]*,/.test(text) && text.includes(',') ? 'column' : 'decimal';
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  const even = lines.every((line) => count(line) > 0 && count(line) === count(lines[0] ?? ''));
+  if (/[\t;]/.test(text) || !even) return 'decimal';
+  return /\d\.\d|\d\/\d|[½¼¾⅛⅜⅝⅞]|,\s*[ "]|"\s*,|,[^,\n]*,/.test(text) ? 'column' : 'decimal';
+}
+
+/** Commas of a line that stand outside quotes. */
+function count(line: string): number {
+  return line.replace(/"[^"]*"/g, '').split(',').length - 1;
 }
 
 function cutQuoted(text: string, separator: string): string[][] {
