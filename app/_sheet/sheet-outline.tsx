@@ -5,7 +5,8 @@ import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
 import { tapedLine } from '@/lib/ladder/taped-line';
 import type { SheetView, SideView } from './sheet-view';
 
-const WIDTH = 300;
+/** As wide as the side column of a tablet, so that no text is made smaller. */
+const WIDTH = 238;
 const TAPE = 40;
 /** 12.5 px an inch; smaller where a long limb would not fit. */
 const MOST_SCALE = 12.5 / 25.4;
@@ -25,7 +26,8 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   const all = [...places, ...landmarks.map((one) => one.heightMm), 0];
   const [bottom, top] = [Math.min(...all), Math.max(...all)];
   if (top <= bottom) return null;
-  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 90) / (top - bottom));
+  const widest = Math.max(1, ...sides.flatMap((one) => tapedLine(one.ladder).girthsMm));
+  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 90) / (top - bottom), ((WIDTH - TAPE) / 4 - 4) / halfWidth(widest, 1));
   const frame: Frame = { scale, centreX: 0, zeroY: 44 + top * scale };
   const height = 44 + (top - bottom) * scale + 40;
   const middle = WIDTH / 2;
@@ -47,7 +49,7 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
         role="img"
         aria-label={words}
       >
-        <OutlineTape picture={picture} frame={frame} centreX={middle} fromX={20} toX={WIDTH - 20} />
+        <OutlineTape picture={picture} frame={frame} centreX={middle} fromX={4} toX={WIDTH - 4} />
         {sides.map((one) => (
           <OneSide
             key={one.side}
