@@ -47,11 +47,12 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   const [warned, setWarned] = useState<{ readonly form: VisitForm; readonly notes: readonly string[] } | null>(null);
   const [busy, startFinish] = useTransition();
   const finishButton = useRef<HTMLButtonElement>(null);
+  /** For a box that is only now being put on the page; one that stands there is focused at once, before the next key. */
   const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
   const sheet = useSheet(data, {
     onFinished: () => finishButton.current?.focus(),
-    onPlace: () => focusBox('box-place'),
-    onSingle: () => focusBox('add-reading'),
+    onPlace: () => document.getElementById('box-place')?.focus(),
+    onSingle: () => document.getElementById('add-reading')?.focus(),
     onReadBack: () => setPanel('read-back'),
     onUnit: () => {
       setPanel('set-up');
