@@ -90,12 +90,13 @@ function sideDoubts({ limb, rungs, reference }: Prepared, sides: readonly Prepar
   return [...whole, ...onePerRung(ofRungs)];
 }
 
-/** Questions the ladder raises by itself; in a swollen limb only those that a slip explains or that stand at a joint. */
+/** Questions the ladder raises by itself; in a swollen limb a rung may stand out further from its neighbours before it is asked about. */
 function ownDoubts(ladder: Ladder, rungs: readonly TapedRung[], affected: boolean): Doubt[] {
   const newest = rungs.at(-1);
   const end = newest && endRungDoubt(ladder, newest.atMm);
-  const all = [...doubtfulRungs(ladder), ...(end ? [end] : [])];
-  return affected ? all.filter((doubt) => doubt.kind !== 'neighbours' && doubt.kind !== 'out-of-range') : all;
+  if (!affected) return [...doubtfulRungs(ladder), ...(end ? [end] : [])];
+  const ends = end && end.kind !== 'neighbours' ? [end] : [];
+  return [...doubtfulRungs(ladder, DOUBT_LIMITS.swollenNeighbours.value), ...ends].filter((doubt) => doubt.kind !== 'out-of-range');
 }
 
 function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly Prepared[]): Doubt[] {

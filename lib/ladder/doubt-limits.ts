@@ -30,6 +30,11 @@ export const DOUBT_LIMITS = {
   slipCorrected: limit(2, 'SD', PLANTED),
   slipMovesMm: limit(8, 'mm', 'Just under 1 cm, the smallest swap that is worth a question; clinic default.'),
   swollen: limit(1.25, 'times', 'Lobes and folds break neighbourhood in a swollen limb, so its questions are milder; clinic default.'),
+  swollenNeighbours: limit(
+    2.5,
+    'times',
+    'A fold or lobe may stand out by a tenth or more; a rung a fifth off its neighbours is asked about all the same; clinic default.',
+  ),
   usualShape: limit(
     1.2,
     'times',

@@ -32,14 +32,15 @@ export function neighbourLimit(gapMm: number): number {
  * Questions that one ladder raises by itself: rungs against their neighbours, girths outside all that is known, a girth at a joint.
  *
  * The rung furthest from the line between its neighbours is asked about first and then left out, so that one slip raises one question.
- * A doubt that was asked and kept is not raised again. Shape: a ladder; doubts with distances in mm from its zero.
+ * A doubt that was asked and kept is not raised again. `milder` widens the neighbour limit, for a swollen limb.
+ * Shape: a ladder; doubts with distances in mm from its zero.
  * Source: see `neighbourLimit`, `OBSERVED_GIRTHS_MM`; no girth at the ankle crease of a ladder taped upward: common practice.
  * Example: 7¾, 8¼, 9¼ … 21⅛ between 11¼ and 13 in: "21⅛ or 12⅛?".
  */
-export function doubtfulRungs(ladder: Ladder): Doubt[] {
+export function doubtfulRungs(ladder: Ladder, milder = 1): Doubt[] {
   const taped = ladder.rungs.flatMap((rung) => (rung.girth ? [{ rung, girth: rung.girth, atMm: mm(rung.distance.nm) as number }] : []));
   taped.sort((one, other) => one.atMm - other.atMm);
-  const off = offTheLine(ladder, taped);
+  const off = offTheLine(ladder, taped, milder);
   const beyond = outOfRange(ladder, taped).filter((doubt) => !off.some((one) => one.distanceMm === doubt.distanceMm));
   const doubts = [...jointGirths(ladder), ...off, ...beyond];
   return doubts.filter((doubt) => !wasKept(ladder, doubt));
@@ -51,13 +52,13 @@ type Taped = {
   readonly atMm: number;
 };
 
-function offTheLine(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
+function offTheLine(ladder: Ladder, taped: readonly Taped[], milder: number): Doubt[] {
   const doubts: Doubt[] = [];
   let trusted = [...taped];
   while (trusted.length >= 3) {
-    const worst = furthestFromLine(trusted);
+    const worst = furthestFromLine(trusted, milder);
     if (!worst) break;
-    const end = endToBlame(ladder, trusted, worst.odd);
+    const end = endToBlame(ladder, trusted, worst.odd, milder);
     doubts.push(end ? askAboutEnd(ladder, end.odd, end.neighbour) : askAbout(worst.odd, worst.expectedMm, worst.neighbour, ladder.unit));
     trusted = trusted.filter((one) => one !== (end?.odd ?? worst.odd));
   }
@@ -65,7 +66,7 @@ function offTheLine(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
 }
 
 /** An outer rung makes its neighbour look odd: it is to blame when it is too steep from it and all others agree without it. */
-function endToBlame(ladder: Ladder, trusted: readonly Taped[], odd: Taped): { odd: Taped; neighbour: Taped } | undefined {
+function endToBlame(ladder: Ladder, trusted: readonly Taped[], odd: Taped, milder: number): { odd: Taped; neighbour: Taped } | undefined {
   for (const [outer, inner] of [
     [trusted[0], trusted[1]],
     [trusted.at(-1), trusted.at(-2)],
@@ -73,12 +74,12 @@ function endToBlame(ladder: Ladder, trusted: readonly Taped[], odd: Taped): { od
     if (inner !== odd || !isTooSteep(ladder, outer, inner)) continue;
     const others = trusted.filter((one) => one !== outer);
     const next = outer === trusted[0] ? others[1] : others.at(-2);
-    if (!furthestFromLine(others) && next && !isTooSteep(ladder, inner, next)) return { odd: outer, neighbour: inner };
+    if (!furthestFromLine(others, milder) && next && !isTooSteep(ladder, inner, next)) return { odd: outer, neighbour: inner };
   }
   return undefined;
 }
 
-function furthestFromLine(taped: readonly Taped[]): { odd: Taped; expectedMm: number; neighbour: Taped } | undefined {
+function furthestFromLine(taped: readonly Taped[], milder: number): { odd: Taped; expectedMm: number; neighbour: Taped } | undefined {
   let worst: { odd: Taped; expectedMm: number; neighbour: Taped; excess: number } | undefined;
   for (let at = 1; at + 1 < taped.length; at++) {
     const [below, here, above] = [taped[at - 1], taped[at], taped[at + 1]] as [Taped, Taped, Taped];
@@ -86,7 +87,7 @@ function furthestFromLine(taped: readonly Taped[]): { odd: Taped; expectedMm: nu
     const share = (here.atMm - below.atMm) / gap;
     const expectedMm = mm(below.girth.nm) + share * (mm(above.girth.nm) - mm(below.girth.nm));
     const off = Math.abs(mm(here.girth.nm) / expectedMm - 1);
-    const excess = off / neighbourLimit(gap / 2);
+    const excess = off / (milder * neighbourLimit(gap / 2));
     if (excess > 1 && (!worst || excess > worst.excess)) worst = { odd: here, expectedMm, neighbour: below, excess };
   }
   return worst;

@@ -1,12 +1,13 @@
 import { type LineAtVisit, type PlacedLine, placeLandmarks } from '../alignment/place-landmarks';
 import { type BodyAt, bodyAt } from '../growth/body-at';
 import type { Doubt } from '../ladder/doubt';
+import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { doubtfulRungs } from '../ladder/doubtful-rungs';
 import { floorCheck } from '../ladder/floor-check';
 import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
 import { tapedLine } from '../ladder/taped-line';
-import type { PatientRecord, Visit } from '../record/patient-record';
+import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
 import type { TapeError } from '../volume/tape-error';
@@ -86,13 +87,14 @@ function seriesOf(
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
       const floor = floorCheck(ladder);
+      const rungs = doubtfulRungs(ladder, isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1);
       return {
         visit,
         ladder,
         growing,
         body,
         placed: placed[index] as PlacedLine,
-        doubts: floor ? [...doubtfulRungs(ladder), floor] : doubtfulRungs(ladder),
+        doubts: floor ? [...rungs, floor] : rungs,
       };
     }),
   };
