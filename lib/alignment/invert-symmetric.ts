@@ -2,7 +2,7 @@
  * Inverse of a small symmetric positive definite matrix, by Gauss–Jordan elimination.
  *
  * Shape: n × n rows, n of one to four here; n × n rows out. Undefined when the matrix has no inverse.
- * Source: any text of linear algebra. Example: the inverse of [[2, 0], [0, 4]] is [[0.5, 0], [0, 0.25]].
+ * Source: linear algebra. Example: the inverse of [[2, 0], [0, 4]] is [[0.5, 0], [0, 0.25]].
  */
 export function invertSymmetric(matrix: readonly (readonly number[])[]): number[][] | undefined {
   const size = matrix.length;

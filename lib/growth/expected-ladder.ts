@@ -5,7 +5,7 @@ import { SPREAD } from '../ladder/doubt-limits';
 import { girthAt } from '../ladder/girth-at';
 import type { Ladder } from '../ladder/ladder';
 import type { LimbKind } from '../ladder/limb';
-import { tapedLine } from '../ladder/taped-line';
+import { placeOf, tapedLine } from '../ladder/taped-line';
 import { anatomicalPlace } from './anatomical-place';
 import type { BodyAt } from './body-at';
 import { bodyChange, expectedGirthAt } from './body-change';
@@ -16,7 +16,7 @@ export type LastLadder = {
   readonly body: BodyAt;
   readonly growing: boolean;
   readonly words: string;
-  /** Exact girths by place on the upward ruler (mm), to tell a copy. */
+  /** Exact girths by distance from the zero, upward positive (mm), to tell a copy of what was typed. */
   readonly girthsNm: readonly (readonly [placeMm: number, girthNm: number])[];
 };
 
@@ -35,15 +35,14 @@ export type TapingDay = {
  * Source: engine sections 4 and 5. Example: a child grown from 1,300 to 1,350 mm: last time's rung at 280 mm is looked for at 293 mm.
  */
 export function lastVisitLine(last: LastLadder, ladder: Ladder, today: TapingDay, swollen: boolean): ReferenceLine | undefined {
-  const { limb, direction } = ladder;
+  const { limb } = ladder;
   const body = bodyChange(last.body, today.body, limb, last.growing, today.day - last.placed.day);
   const now = placedNow(last, ladder, today, limb);
   const alignment = alignLadders(last.placed, now, limb, body.expectedLength);
   if (!alignment) return undefined;
-  const sign = direction === 'up' ? 1 : -1;
   const { placesMm, girthsMm } = last.placed.line;
   const place = anatomicalPlace(limb, (landmark) => last.placed.landmarks.get(landmark)?.placeMm, last.body.heightMm?.value);
-  const thenAt = (distanceMm: number) => toEarlier(alignment, sign * distanceMm);
+  const thenAt = (distanceMm: number) => toEarlier(alignment, placeOf(ladder, distanceMm));
   const shownMm = (distanceMm: number) => girthAt(placesMm, girthsMm, withinHair(placesMm, thenAt(distanceMm)));
   return {
     kind: 'last-visit',
@@ -68,8 +67,7 @@ function zeroSd({ covariance }: Alignment): number {
 export function otherLimbLine(other: Ladder, ladder: Ladder, swollen: boolean): ReferenceLine | undefined {
   if (other.zero !== ladder.zero || other.direction !== ladder.direction) return undefined;
   const { placesMm, girthsMm } = tapedLine(other);
-  const sign = ladder.direction === 'up' ? 1 : -1;
-  const girth = (distanceMm: number) => girthAt(placesMm, girthsMm, sign * distanceMm);
+  const girth = (distanceMm: number) => girthAt(placesMm, girthsMm, placeOf(ladder, distanceMm));
   const words = `the ${other.side} ${other.limb} is`;
   return {
     kind: 'other-limb',

@@ -11,7 +11,7 @@ import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type Side } from '../ladder/limb';
 import { secondTapingDoubts } from '../ladder/second-taping';
 import { sizeCheck } from '../ladder/size-check';
-import { tapedLine } from '../ladder/taped-line';
+import { placeOf, tapedLine } from '../ladder/taped-line';
 import { wasKept } from '../ladder/was-kept';
 import { anatomicalPlace } from './anatomical-place';
 import { type LastLadder, lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
@@ -125,7 +125,7 @@ function placesOn(ladder: Ladder, today: TapingDay): (distanceMm: number) => num
   const { landmarks } = tapedLine(ladder);
   const known = landmarks.size > 0 ? landmarks : new Map([[distalLandmark(ladder.limb), 0]]);
   const place = anatomicalPlace(ladder.limb, (landmark) => known.get(landmark), today.body.heightMm?.value);
-  return (distanceMm) => place(ladder.direction === 'up' ? distanceMm : -distanceMm);
+  return (distanceMm) => place(placeOf(ladder, distanceMm));
 }
 
 function onePerRung(doubts: readonly Doubt[]): Doubt[] {

@@ -52,7 +52,7 @@ const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
 
 describe.each<[Pool, string]>([
   ['synthetic', 'model bodies'],
-  ['heldOut', 'real shapes nothing was tuned on'],
+  ['heldOut', 'real shapes (Slack, Yeadon)'],
 ])('planted errors on 24-rung legs: %s', (pool, words) => {
   it.each(CLASSES)('$name is asked about', ({ name, plant, least, orders }) => {
     const random = seeded(1107);
