@@ -1,0 +1,48 @@
+import type { Order, OrderState } from '@/lib/record/order';
+import { columns } from './columns';
+import { clinic } from './schema-clinic';
+import { patient, signature, visit } from './schema-records';
+
+const { table, id, text, wholeNumber, json, index, uniqueIndex } = columns;
+
+/** An order's head: whose, what it is called, where it stands, and which revision counts. */
+export const garmentOrder = table(
+  'garment_order',
+  {
+    id: id(),
+    clinicId: text()
+      .notNull()
+      .references(() => clinic.id),
+    patientId: text()
+      .notNull()
+      .references(() => patient.id),
+    label: text().notNull(),
+    state: text().$type<OrderState>().notNull(),
+    revision: wholeNumber().notNull(),
+  },
+  (row) => [uniqueIndex('garment_order_label').on(row.patientId, row.label), index('garment_order_state').on(row.clinicId, row.state)],
+);
+
+/** What was known of an order from one moment to the next; the sent figures stand inside. Never changed. */
+export const orderRevision = table(
+  'order_revision',
+  {
+    id: id(),
+    clinicId: text()
+      .notNull()
+      .references(() => clinic.id),
+    orderId: text()
+      .notNull()
+      .references(() => garmentOrder.id),
+    number: wholeNumber().notNull(),
+    cutFromVisitId: text()
+      .notNull()
+      .references(() => visit.id),
+    content: json<Omit<Order, 'cutFromVisitId'>>().notNull(),
+    ...signature(),
+  },
+  (row) => [
+    uniqueIndex('order_revision_number').on(row.orderId, row.number),
+    uniqueIndex('order_revision_submission').on(row.clinicId, row.submissionId),
+  ],
+);

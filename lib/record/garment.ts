@@ -1,0 +1,111 @@
+import type { LimbKind } from '../ladder/limb';
+import type { TypedLength } from '../units/length';
+
+/** A part of the body whose bones or airway a child's garment may press while they grow. Source: Fricke 1996 and 1999; common practice. */
+export type GrowthWatchPart = 'face' | 'neck' | 'chest' | 'hand' | 'foot';
+
+/** A form of garment by what it covers, in the words of the trade. */
+export type GarmentForm = {
+  readonly id: string;
+  readonly words: string;
+  readonly limb: LimbKind;
+  /** Parts judged one by one at the first fit, from far to near. */
+  readonly zones: readonly string[];
+  readonly watch: readonly GrowthWatchPart[];
+};
+
+const form = (
+  id: string,
+  words: string,
+  limb: LimbKind,
+  zones: readonly string[],
+  watch: readonly GrowthWatchPart[] = [],
+): GarmentForm => ({
+  id,
+  words,
+  limb,
+  zones,
+  watch,
+});
+
+const FOOT = ['toes', 'foot', 'heel and ankle'];
+const HAND = ['fingers', 'hand', 'wrist'];
+
+/** Forms of garment for arm, leg and trunk with limb. Source: common practice (terms of the trade). */
+export const GARMENT_FORMS: readonly GarmentForm[] = [
+  form('anklet', 'anklet, foot to above the ankle', 'leg', FOOT, ['foot']),
+  form('knee-high', 'knee-high, foot to below the knee', 'leg', [...FOOT, 'calf', 'top edge'], ['foot']),
+  form('mid-thigh', 'foot to mid-thigh', 'leg', [...FOOT, 'calf', 'knee', 'top edge'], ['foot']),
+  form('thigh-high', 'thigh-high, foot to below the gluteal fold', 'leg', [...FOOT, 'calf', 'knee', 'thigh', 'top edge'], ['foot']),
+  form('thigh-high-waist', 'thigh-high with waist attachment', 'leg', [...FOOT, 'calf', 'knee', 'thigh', 'waist'], ['foot']),
+  form('leg-sleeve', 'leg sleeve without foot', 'leg', ['bottom edge', 'calf', 'knee', 'thigh', 'top edge']),
+  form('calf-sleeve', 'calf sleeve', 'leg', ['bottom edge', 'calf', 'top edge']),
+  form('knee-sleeve', 'knee sleeve', 'leg', ['bottom edge', 'knee', 'top edge']),
+  form('thigh-sleeve', 'thigh sleeve', 'leg', ['bottom edge', 'thigh', 'top edge']),
+  form(
+    'one-leg-panty',
+    'one leg with panty, to the waist',
+    'leg',
+    [...FOOT, 'calf', 'knee', 'thigh', 'seat and crotch', 'waist'],
+    ['foot'],
+  ),
+  form('waist-high', 'waist-high, both legs', 'leg', [...FOOT, 'calf', 'knee', 'thigh', 'seat and crotch', 'waist'], ['foot']),
+  form('above-knee-short', 'above-knee short, to the waist', 'leg', ['leg edge', 'thigh', 'seat and crotch', 'waist']),
+  form('gauntlet', 'gauntlet, hand with thumb, no fingers', 'arm', ['hand', 'thumb', 'wrist'], ['hand']),
+  form('glove', 'glove, fingers to wrist', 'arm', HAND, ['hand']),
+  form('long-glove', 'long glove, fingers to elbow', 'arm', [...HAND, 'forearm', 'top edge'], ['hand']),
+  form('arm-sleeve', 'arm sleeve, wrist to axilla', 'arm', ['wrist', 'forearm', 'elbow', 'upper arm', 'top edge']),
+  form('arm-sleeve-shoulder', 'arm sleeve with shoulder cap', 'arm', ['wrist', 'forearm', 'elbow', 'upper arm', 'shoulder']),
+  form(
+    'sleeve-gauntlet',
+    'arm sleeve with gauntlet',
+    'arm',
+    ['hand', 'thumb', 'wrist', 'forearm', 'elbow', 'upper arm', 'top edge'],
+    ['hand'],
+  ),
+  form('sleeve-glove', 'arm sleeve with glove', 'arm', [...HAND, 'forearm', 'elbow', 'upper arm', 'top edge'], ['hand']),
+  form('elbow-sleeve', 'elbow sleeve', 'arm', ['bottom edge', 'elbow', 'top edge']),
+  form('vest-sleeve', 'vest with sleeve', 'arm', ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'chest', 'bottom edge'], ['chest']),
+];
+
+/** The form of that id, or undefined. */
+export function garmentForm(id: string): GarmentForm | undefined {
+  return GARMENT_FORMS.find((one) => one.id === id);
+}
+
+/** When a garment is worn. */
+export type GarmentUse = 'day' | 'night' | 'other';
+
+/** A compression class never stands alone: its scheme and its range in mmHg go with it, because schemes differ. */
+export type PressureClass = { readonly scheme: string; readonly name: string; readonly lowMmHg: number; readonly highMmHg: number };
+
+/** Extras of a garment, each with the choices of the trade. Source: common practice. */
+export const GARMENT_OPTIONS = {
+  closure: ['zip', 'hook-and-loop', 'hook-and-eye', 'placket'],
+  opening: ['open toe', 'closed toe', 'open fingertips', 'closed fingertips', 'fly', 'crotch opening', 'tube opening'],
+  lining: ['full lining', 'patch lining', 'seamless lining'],
+  band: ['top band', 'grip band', 'waistband', 'cuff'],
+  'joint insert': ['softer insert', 'ease at the joint', 'dart', 'gusset'],
+  silicone: ['silicone sheet', 'silicone lining'],
+  pad: ['pad', 'foam insert', 'finger web spacer'],
+  'expansion panel': ['expansion panel', 'let-out seam', 'growth tuck'],
+} as const;
+
+/** A kind of extra. */
+export type OptionKind = keyof typeof GARMENT_OPTIONS;
+
+/** One extra: what, where on the garment, and how wide where that has a meaning. */
+export type GarmentOption = {
+  readonly kind: OptionKind;
+  readonly choice: string;
+  readonly place: string;
+  readonly width: TypedLength | null;
+};
+
+/** What a garment is, beside the figures it is cut to. */
+export type GarmentSpec = {
+  readonly form: string;
+  readonly use: GarmentUse;
+  readonly pressure: PressureClass | null;
+  readonly options: readonly GarmentOption[];
+};

@@ -1,0 +1,74 @@
+import type { Ladder } from '../ladder/ladder';
+import type { CalendarDay } from '../units/calendar-day';
+import type { TypedLength } from '../units/length';
+import type { TypedMass } from '../units/mass';
+import type { GarmentSpec } from './garment';
+import type { CoverEnd, LimbSide, ReductionConvention, SingleReading } from './patient-record';
+
+/** Where an order stands. Its pieces have their own days; `delivered` means that all of them came. */
+export type OrderState = 'proposed' | 'ordered' | 'delivered' | 'cancelled';
+
+/** Why a piece is ordered. */
+export const ORDER_REASONS = [
+  'first piece',
+  'second piece',
+  'worn out',
+  'outgrown',
+  'lost',
+  'damaged',
+  'condition changed',
+  'remake',
+] as const;
+export type OrderReason = (typeof ORDER_REASONS)[number];
+
+/** Room to let out: what the engine proposed on that day (mm, or why it could not), and what the therapist decided. */
+export type AllowanceDecision = {
+  readonly proposed: { readonly middleMm: number; readonly highMm: number } | { readonly noAnswer: string };
+  readonly decided: TypedLength | null;
+};
+
+/** A question that stood open against an order and was answered in words: by whom and when. */
+export type AnsweredQuestion = {
+  readonly key: string;
+  readonly message: string;
+  readonly answer: string;
+  readonly by: string;
+  readonly at: string;
+};
+
+/** The figures as they were sent, frozen: later corrections of the visit do not reach them. */
+export type SentFigures = {
+  readonly day: CalendarDay;
+  readonly visitRevision: number;
+  readonly measurer: string | null;
+  readonly ladder: Ladder;
+  readonly readings: readonly SingleReading[];
+  readonly height: TypedLength | null;
+  readonly weight: TypedMass | null;
+};
+
+/** A second person's check of the sent figures against the ladder: who and when; or that nobody checked. */
+export type SecondCheck = { readonly by: string; readonly at: string } | 'unchecked';
+
+/** One order of one or more like pieces, for one limb, cut from one visit's ladder. */
+export type Order = LimbSide & {
+  readonly order: string;
+  readonly state: OrderState;
+  readonly cutFromVisitId: string;
+  readonly cutFrom: CalendarDay;
+  readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
+  readonly garment: GarmentSpec;
+  readonly reductionPct: number;
+  readonly convention: ReductionConvention;
+  readonly quantity: number;
+  readonly allowance: AllowanceDecision;
+  readonly lifeDays: number;
+  readonly leadDays: number;
+  readonly reasonCode: OrderReason;
+  readonly note: string | null;
+  readonly questions: readonly AnsweredQuestion[];
+  readonly ordered: CalendarDay | null;
+  readonly expected: CalendarDay | null;
+  readonly sent: SentFigures | null;
+  readonly checked: SecondCheck | null;
+};
