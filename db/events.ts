@@ -5,6 +5,7 @@ import { getDatabase } from './client';
 import { patientHead } from './patients';
 import { patientEvent } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
 import { writeTogether } from './write-together';
 
 /** An event as kept: whose it is, and who wrote it when. */
@@ -72,6 +73,7 @@ async function insertEvent(therapist: Therapist, entry: Entry, at: Date): Promis
   const row = { id: crypto.randomUUID(), patientId, day, kind, words, withdraws, reason, submissionId, ...who };
   const written = await writeTogether([
     (tx) => tx.insert(patientEvent).values(row).onConflictDoNothing().returning({ id: patientEvent.id }),
+    workChanged(therapist, patientId),
     noteOf(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail: { kind, day } }, at),
   ]);
   return { kind: written.kind === 'written' ? 'saved' : 'already-saved' };

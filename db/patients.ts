@@ -6,6 +6,7 @@ import { type Database, getDatabase } from './client';
 import { isDuplicate } from './is-duplicate';
 import { patient, patientRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
 
 /** What a person writes about a patient. */
@@ -70,6 +71,7 @@ export async function addPatient(
   const written = await writeTogether([
     (tx) => tx.insert(patient).values(head).onConflictDoNothing().returning({ id: patient.id }),
     insertRevision(therapist, patientId, 1, entry.details, entry.submissionId, null, at),
+    workChanged(therapist, patientId),
     noteOf(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', patientId };
@@ -101,6 +103,7 @@ export async function revisePatient(
           .where(and(eq(patient.id, patientId), eq(patient.clinicId, therapist.clinicId), eq(patient.revision, expectedRevision)))
           .returning({ id: patient.id }),
       insertRevision(therapist, patientId, next, entry.details, entry.submissionId, entry.reason, at),
+      workChanged(therapist, patientId),
       noteOf(therapist, { action: 'patient revised', subjectKind: 'patient', subjectId: patientId, detail: { revision: next } }, at),
     ]);
     if (written.kind === 'written') return { kind: 'saved', patientId };

@@ -7,6 +7,7 @@ import { type KeptPiece, pieceWithHistory } from './read-pieces';
 import { keptVisit } from './read-visits';
 import { piece, pieceRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
 
 /** A piece as a person writes it down: the lib piece, the visit it was cut from, and why it was retired. */
@@ -33,6 +34,7 @@ export async function savePiece(
   const written = await writeTogether([
     (tx) => tx.insert(piece).values(head).returning({ id: piece.id }),
     insertRevision(therapist, pieceId, 1, entry, null, at),
+    workChanged(therapist, entry.patientId),
     noteOf(therapist, { action: 'piece added', subjectKind: 'piece', subjectId: pieceId, detail: { patientId: entry.patientId } }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', pieceId };
@@ -60,6 +62,7 @@ export async function revisePiece(
         .where(and(eq(piece.id, pieceId), eq(piece.clinicId, therapist.clinicId), eq(piece.revision, expectedRevision)))
         .returning({ id: piece.id }),
     insertRevision(therapist, pieceId, next, entry, entry.reason, at),
+    workChanged(therapist, before.current.patientId),
     noteOf(therapist, { action: 'piece revised', subjectKind: 'piece', subjectId: pieceId, detail: { revision: next } }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', pieceId };

@@ -5,6 +5,7 @@ import { getDatabase } from './client';
 import { patientHead } from './patients';
 import { promptAnswer } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
 import { writeTogether } from './write-together';
 
 /** What a person answered to a prompt, with the figures it stood on. */
@@ -30,6 +31,7 @@ export async function answerPrompt(therapist: Therapist, patientId: string, answ
   const detail = { promptKey: answer.promptKey, answer: answer.answer };
   await writeTogether([
     (tx) => tx.insert(promptAnswer).values(row).returning({ id: promptAnswer.id }),
+    workChanged(therapist, patientId),
     noteOf(therapist, { action: 'prompt answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
   ]);
   return true;

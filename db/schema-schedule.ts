@@ -43,7 +43,7 @@ export const workLine = table(
   ],
 );
 
-/** For which day a patient's lines hold; a write to the record makes them stale. */
+/** For which day a patient's lines hold. A write to the record counts `changes` up and clears the day, so that the lines are renewed. */
 export const workState = table(
   'work_state',
   {
@@ -51,12 +51,13 @@ export const workState = table(
       .primaryKey()
       .references(() => patient.id),
     clinicId: ofClinic(),
+    changes: wholeNumber().notNull(),
     renewedFor: text().$type<CalendarDay>(),
-    stale: yesNo().notNull(),
+    /** Rules and limits the lines were made with. */
     basis: text(),
     claimedUntil: moment(),
   },
-  (row) => [index('work_state_due').on(row.clinicId, row.stale, row.renewedFor)],
+  (row) => [index('work_state_due').on(row.clinicId, row.renewedFor)],
 );
 
 /** How many lines of a kind are due on a day, kept in step with the lines: counts cost the days, not the clinic. */

@@ -7,6 +7,7 @@ import { patientHead } from './patients';
 import { type KeptVisit, keptVisit } from './read-visits';
 import { ladder, visit, visitRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
 
 /** A ladder as the sheet hands it over: beside the girths, the interval that was typed at set-up. */
@@ -34,6 +35,7 @@ export async function saveVisit(
   const written = await writeTogether([
     (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, 1, entry, null, at),
+    workChanged(therapist, entry.patientId),
     noteOf(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail: { patientId: entry.patientId } }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
@@ -50,6 +52,8 @@ export async function reviseVisit(
   at = new Date(),
 ): Promise<VisitRevised> {
   assertMayWrite(therapist);
+  const before = await keptVisit(therapist, visitId);
+  if (!before) return { kind: 'not-found' };
   const next = expectedRevision + 1;
   const written = await writeTogether([
     (tx) =>
@@ -59,6 +63,7 @@ export async function reviseVisit(
         .where(and(eq(visit.id, visitId), eq(visit.clinicId, therapist.clinicId), eq(visit.revision, expectedRevision)))
         .returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, next, entry, entry.reason, at),
+    workChanged(therapist, before.patientId),
     noteOf(therapist, { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next } }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', visitId };

@@ -121,8 +121,8 @@ CREATE TABLE "work_line" (
 CREATE TABLE "work_state" (
 	"patient_id" text PRIMARY KEY NOT NULL,
 	"clinic_id" text NOT NULL,
+	"changes" integer NOT NULL,
 	"renewed_for" text,
-	"stale" boolean NOT NULL,
 	"basis" text,
 	"claimed_until" timestamp with time zone
 );
@@ -175,7 +175,7 @@ CREATE UNIQUE INDEX "work_count_day" ON "work_count" USING btree ("clinic_id","k
 CREATE UNIQUE INDEX "work_line_key" ON "work_line" USING btree ("patient_id","key");--> statement-breakpoint
 CREATE INDEX "work_line_first" ON "work_line" USING btree ("clinic_id","first","due","id");--> statement-breakpoint
 CREATE INDEX "work_line_kind" ON "work_line" USING btree ("clinic_id","kind","due","id");--> statement-breakpoint
-CREATE INDEX "work_state_due" ON "work_state" USING btree ("clinic_id","stale","renewed_for");
+CREATE INDEX "work_state_due" ON "work_state" USING btree ("clinic_id","renewed_for");
 --> statement-breakpoint
 CREATE TRIGGER "repeat_taping_refuses_change" BEFORE UPDATE OR DELETE ON "repeat_taping" FOR EACH ROW EXECUTE FUNCTION refuse_change();
 --> statement-breakpoint

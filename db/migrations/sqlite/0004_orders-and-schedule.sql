@@ -159,15 +159,15 @@ CREATE INDEX `work_line_kind` ON `work_line` (`clinic_id`,`kind`,`due`,`id`);-->
 CREATE TABLE `work_state` (
 	`patient_id` text PRIMARY KEY NOT NULL,
 	`clinic_id` text NOT NULL,
+	`changes` integer NOT NULL,
 	`renewed_for` text,
-	`stale` integer NOT NULL,
 	`basis` text,
 	`claimed_until` integer,
 	FOREIGN KEY (`patient_id`) REFERENCES `patient`(`id`) ON UPDATE no action ON DELETE no action,
 	FOREIGN KEY (`clinic_id`) REFERENCES `clinic`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
-CREATE INDEX `work_state_due` ON `work_state` (`clinic_id`,`stale`,`renewed_for`);--> statement-breakpoint
+CREATE INDEX `work_state_due` ON `work_state` (`clinic_id`,`renewed_for`);--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `order_id` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `garment` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `delivered` text;--> statement-breakpoint
