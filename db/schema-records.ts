@@ -2,7 +2,7 @@ import type { LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { GarmentSpec } from '@/lib/record/garment';
 import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
-import type { Alteration, FirstFit, RetiredAs, WearIn } from '@/lib/record/piece-life';
+import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import type { TypedMass } from '@/lib/units/mass';
@@ -165,10 +165,11 @@ export const pieceRevision = table(
     retiredReason: text(),
     orderId: text(),
     garment: json<GarmentSpec>(),
+    expected: text().$type<CalendarDay>(),
     delivered: text().$type<CalendarDay>(),
     fit: json<FirstFit>(),
     wearIn: json<WearIn>(),
-    keptAs: oneOf('rotation', 'spare'),
+    kept: json<readonly KeptAs[]>(),
     alterations: json<readonly Alteration[]>(),
     retiredAs: text().$type<RetiredAs>(),
     ...signature(),

@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
+import type { GarmentSpec } from './garment';
 
 /** How one part of a piece sat at the first fit. */
 export const ZONE_FITS = ['good', 'too tight', 'too loose', 'too long', 'too short', 'wrinkles', 'cuts in'] as const;
@@ -51,12 +52,18 @@ export type Alteration = {
 export const RETIRED_AS = ['worn', 'outgrown', 'lost', 'damaged', 'condition changed', 'stopped'] as const;
 export type RetiredAs = (typeof RETIRED_AS)[number];
 
-/** What happens to a piece beside its cut: all parts absent until they come. */
+/** From a day on a piece is worn in turn with the others, or kept as a spare. */
+export type KeptAs = { readonly from: CalendarDay; readonly as: 'rotation' | 'spare' };
+
+/** What happens to a piece beside its cut; each part is absent until it comes. */
 export type PieceLife = {
+  readonly orderId: string | null;
+  readonly garment: GarmentSpec | null;
+  readonly expected: CalendarDay | null;
   readonly delivered: CalendarDay | null;
   readonly fit: FirstFit | null;
   readonly wearIn: WearIn | null;
-  readonly keptAs: 'rotation' | 'spare' | null;
-  readonly alterations: readonly Alteration[];
+  readonly kept: readonly KeptAs[] | null;
+  readonly alterations: readonly Alteration[] | null;
   readonly retiredAs: RetiredAs | null;
 };

@@ -129,10 +129,11 @@ CREATE TABLE "work_state" (
 --> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "order_id" text;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "garment" jsonb;--> statement-breakpoint
+ALTER TABLE "piece_revision" ADD COLUMN "expected" text;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "delivered" text;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "fit" jsonb;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "wear_in" jsonb;--> statement-breakpoint
-ALTER TABLE "piece_revision" ADD COLUMN "kept_as" text;--> statement-breakpoint
+ALTER TABLE "piece_revision" ADD COLUMN "kept" jsonb;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "alterations" jsonb;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "retired_as" text;--> statement-breakpoint
 ALTER TABLE "calendar_feed" ADD CONSTRAINT "calendar_feed_clinic_id_clinic_id_fk" FOREIGN KEY ("clinic_id") REFERENCES "public"."clinic"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint

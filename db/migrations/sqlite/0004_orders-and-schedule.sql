@@ -170,10 +170,11 @@ CREATE TABLE `work_state` (
 CREATE INDEX `work_state_due` ON `work_state` (`clinic_id`,`renewed_for`);--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `order_id` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `garment` text;--> statement-breakpoint
+ALTER TABLE `piece_revision` ADD `expected` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `delivered` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `fit` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `wear_in` text;--> statement-breakpoint
-ALTER TABLE `piece_revision` ADD `kept_as` text;--> statement-breakpoint
+ALTER TABLE `piece_revision` ADD `kept` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `alterations` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `retired_as` text;
 --> statement-breakpoint
