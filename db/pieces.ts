@@ -2,6 +2,7 @@ import { and, eq } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
+import { isDuplicate } from './is-duplicate';
 import { patientHead } from './patients';
 import { type KeptPiece, pieceWithHistory } from './read-pieces';
 import { keptVisit } from './read-visits';
@@ -13,8 +14,14 @@ import { type Statement, writeTogether } from './write-together';
 /** A piece as a person writes it down: the lib piece, the visit it was cut from, and why it was retired. */
 export type TypedPiece = Piece & { readonly cutFromVisitId: string | null; readonly retiredReason: string | null };
 
-/** How the saving of a new piece ended. */
-export type PieceSaved = { readonly kind: 'saved' | 'already-saved'; readonly pieceId: string } | { readonly kind: 'not-found' };
+/** A piece and the form it came from. */
+export type PieceEntry = { readonly submissionId: string; readonly piece: TypedPiece };
+
+/** How the saving of a new piece ended. A label stands once a patient: two of one order are two pieces. */
+export type PieceSaved =
+  | { readonly kind: 'saved' | 'already-saved'; readonly pieceId: string }
+  | { readonly kind: 'label-taken' }
+  | { readonly kind: 'not-found' };
 
 /** How the correction of a piece ended; in a conflict both versions are there to be compared. */
 export type PieceRevised = PieceSaved | { readonly kind: 'conflict'; readonly theirs: KeptPiece; readonly yours: TypedPiece };
@@ -22,39 +29,74 @@ export type PieceRevised = PieceSaved | { readonly kind: 'conflict'; readonly th
 /** Adds a piece to a patient. The visit it was cut from must be that patient's. The same submission sent twice makes one. */
 export async function savePiece(
   therapist: Therapist,
-  entry: { readonly patientId: string; readonly submissionId: string; readonly piece: TypedPiece },
+  entry: PieceEntry & { readonly patientId: string },
   at = new Date(),
 ): Promise<PieceSaved> {
   assertMayWrite(therapist);
   if (!(await patientHead(therapist, entry.patientId)) || !(await isCutFrom(therapist, entry.patientId, entry.piece))) {
     return { kind: 'not-found' };
   }
-  const pieceId = crypto.randomUUID();
-  const head = { id: pieceId, clinicId: therapist.clinicId, patientId: entry.patientId, label: entry.piece.piece, revision: 1 };
-  const written = await writeTogether([
-    (tx) => tx.insert(piece).values(head).returning({ id: piece.id }),
-    insertRevision(therapist, pieceId, 1, entry, null, at),
-    workChanged(therapist, entry.patientId),
-    noteOf(therapist, { action: 'piece added', subjectKind: 'piece', subjectId: pieceId, detail: { patientId: entry.patientId } }, at),
-  ]);
+  const { pieceId, statements } = newPiece(therapist, entry.patientId, entry, at);
+  const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
   if (written.kind === 'written') return { kind: 'saved', pieceId };
   const saved = await submitted(therapist, entry.submissionId);
-  return saved ? { kind: 'already-saved', pieceId: saved } : { kind: 'not-found' };
+  return saved ? { kind: 'already-saved', pieceId: saved } : { kind: 'label-taken' };
 }
 
-/** Changes a piece (first worn, retired, a correction) by a new revision with its reason. */
+/** Changes a piece (a step of its life, a correction) by a new revision with its reason. */
 export async function revisePiece(
   therapist: Therapist,
   pieceId: string,
   expectedRevision: number,
-  entry: { readonly submissionId: string; readonly piece: TypedPiece; readonly reason: string },
+  entry: PieceEntry & { readonly reason: string },
   at = new Date(),
 ): Promise<PieceRevised> {
   assertMayWrite(therapist);
   const before = await pieceWithHistory(therapist, pieceId);
   if (!before || !(await isCutFrom(therapist, before.current.patientId, entry.piece))) return { kind: 'not-found' };
+  try {
+    const written = await writeTogether([
+      ...nextRevision(therapist, pieceId, expectedRevision, entry, at),
+      workChanged(therapist, before.current.patientId),
+    ]);
+    if (written.kind === 'written') return { kind: 'saved', pieceId };
+  } catch (error) {
+    if (isDuplicate(error)) return { kind: 'label-taken' };
+    throw error;
+  }
+  const saved = await submitted(therapist, entry.submissionId);
+  if (saved) return { kind: 'already-saved', pieceId: saved };
+  const now = await pieceWithHistory(therapist, pieceId);
+  return now ? { kind: 'conflict', theirs: now.current, yours: entry.piece } : { kind: 'not-found' };
+}
+
+/** The steps that add a piece: its head, its first revision, its note in the audit. */
+export function newPiece(
+  therapist: Therapist,
+  patientId: string,
+  entry: PieceEntry,
+  at: Date,
+): { readonly pieceId: string; readonly statements: readonly Statement[] } {
+  const pieceId = crypto.randomUUID();
+  const head = { id: pieceId, clinicId: therapist.clinicId, patientId, label: entry.piece.piece, revision: 1 };
+  const statements: Statement[] = [
+    (tx) => tx.insert(piece).values(head).onConflictDoNothing().returning({ id: piece.id }),
+    insertRevision(therapist, pieceId, 1, entry, null, at),
+    noteOf(therapist, { action: 'piece added', subjectKind: 'piece', subjectId: pieceId, detail: { patientId } }, at),
+  ];
+  return { pieceId, statements };
+}
+
+/** The steps that give a piece its next revision; the first touches no row when somebody else was faster. */
+export function nextRevision(
+  therapist: Therapist,
+  pieceId: string,
+  expectedRevision: number,
+  entry: PieceEntry & { readonly reason: string },
+  at: Date,
+): readonly Statement[] {
   const next = expectedRevision + 1;
-  const written = await writeTogether([
+  return [
     (tx) =>
       tx
         .update(piece)
@@ -62,14 +104,8 @@ export async function revisePiece(
         .where(and(eq(piece.id, pieceId), eq(piece.clinicId, therapist.clinicId), eq(piece.revision, expectedRevision)))
         .returning({ id: piece.id }),
     insertRevision(therapist, pieceId, next, entry, entry.reason, at),
-    workChanged(therapist, before.current.patientId),
     noteOf(therapist, { action: 'piece revised', subjectKind: 'piece', subjectId: pieceId, detail: { revision: next } }, at),
-  ]);
-  if (written.kind === 'written') return { kind: 'saved', pieceId };
-  const saved = await submitted(therapist, entry.submissionId);
-  if (saved) return { kind: 'already-saved', pieceId: saved };
-  const now = await pieceWithHistory(therapist, pieceId);
-  return now ? { kind: 'conflict', theirs: now.current, yours: entry.piece } : { kind: 'not-found' };
+  ];
 }
 
 async function isCutFrom(therapist: Therapist, patientId: string, entry: TypedPiece): Promise<boolean> {
@@ -81,7 +117,7 @@ function insertRevision(
   therapist: Therapist,
   pieceId: string,
   number: number,
-  entry: { readonly submissionId: string; readonly piece: TypedPiece },
+  entry: PieceEntry,
   reason: string | null,
   at: Date,
 ): Statement {

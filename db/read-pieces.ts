@@ -1,22 +1,24 @@
 import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
+import type { PieceLife } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { piece, pieceRevision } from './schema';
 import type { Therapist } from './therapist';
 
 /** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
-export type KeptPiece = Piece & {
-  readonly pieceId: string;
-  readonly patientId: string;
-  readonly revision: number;
-  readonly firstFit: CalendarDay | null;
-  readonly cutFromVisitId: string | null;
-  readonly retiredReason: string | null;
-  readonly author: string;
-  readonly at: Date;
-  readonly reason: string | null;
-};
+export type KeptPiece = Piece &
+  PieceLife & {
+    readonly pieceId: string;
+    readonly patientId: string;
+    readonly revision: number;
+    readonly firstFit: CalendarDay | null;
+    readonly cutFromVisitId: string | null;
+    readonly retiredReason: string | null;
+    readonly author: string;
+    readonly at: Date;
+    readonly reason: string | null;
+  };
 
 const pieceColumns = {
   pieceId: piece.id,
@@ -37,6 +39,15 @@ const pieceColumns = {
   leadDays: pieceRevision.leadDays,
   retired: pieceRevision.retired,
   retiredReason: pieceRevision.retiredReason,
+  orderId: pieceRevision.orderId,
+  garment: pieceRevision.garment,
+  expected: pieceRevision.expected,
+  delivered: pieceRevision.delivered,
+  fit: pieceRevision.fit,
+  wearIn: pieceRevision.wearIn,
+  kept: pieceRevision.kept,
+  alterations: pieceRevision.alterations,
+  retiredAs: pieceRevision.retiredAs,
   author: pieceRevision.author,
   at: pieceRevision.at,
   reason: pieceRevision.reason,

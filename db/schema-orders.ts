@@ -5,7 +5,7 @@ import { patient, signature, visit } from './schema-records';
 
 const { table, id, text, wholeNumber, json, index, uniqueIndex } = columns;
 
-/** An order's head: whose, what it is called, where it stands, and which revision counts. */
+/** An order's head: whose, its number among that patient's orders, where it stands, and which revision counts. */
 export const garmentOrder = table(
   'garment_order',
   {
@@ -16,11 +16,11 @@ export const garmentOrder = table(
     patientId: text()
       .notNull()
       .references(() => patient.id),
-    label: text().notNull(),
+    number: wholeNumber().notNull(),
     state: text().$type<OrderState>().notNull(),
     revision: wholeNumber().notNull(),
   },
-  (row) => [uniqueIndex('garment_order_label').on(row.patientId, row.label), index('garment_order_state').on(row.clinicId, row.state)],
+  (row) => [uniqueIndex('garment_order_number').on(row.patientId, row.number), index('garment_order_state').on(row.clinicId, row.state)],
 );
 
 /** What was known of an order from one moment to the next; the sent figures stand inside. Never changed. */

@@ -135,7 +135,7 @@ export const repeatTaping = table(
 export const piece = table(
   'piece',
   { id: id(), clinicId: ofClinic(), patientId: ofPatient(), label: text().notNull(), revision: wholeNumber().notNull() },
-  (row) => [index('piece_patient').on(row.patientId), index('piece_clinic').on(row.clinicId)],
+  (row) => [uniqueIndex('piece_label').on(row.patientId, row.label), index('piece_clinic').on(row.clinicId)],
 );
 
 /** What was known of a piece from one moment to the next. Never changed. */

@@ -17,6 +17,7 @@ const LIB_ORDER = [
   'garments',
   'analysis',
   'prompts',
+  'orders',
   'schedule',
   'summary',
   'exchange',

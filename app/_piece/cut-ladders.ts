@@ -1,6 +1,6 @@
 import type { KeptRecord } from '@/db/records';
 import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
-import type { CutLadder } from '@/lib/record/read-piece-form';
+import type { CutLadder } from '@/lib/record/read-cut';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LadderChoice } from './piece-form';
 

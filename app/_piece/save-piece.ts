@@ -14,6 +14,8 @@ export type PieceFormState = {
   readonly notice: string | null;
 };
 
+const LABEL_TAKEN = 'Another piece of this patient has this name by now. Give it the next one.';
+
 /** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
 export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
   const therapist = await requireRole('lead', 'therapist');
@@ -26,16 +28,19 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
   const taken = record.pieces.filter((one) => one.pieceId !== pieceId).map((one) => one.piece);
   const read = readPieceForm(typed, cutLadders(record), taken);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
-  const piece = { ...read.piece, cutFromVisitId: read.ladder.visitId, retiredReason: read.retiredReason };
+  const before = record.pieces.find((one) => one.pieceId === pieceId);
+  const piece = { ...before, ...read.piece, cutFromVisitId: read.ladder.visitId, retiredReason: read.retiredReason };
   const submissionId = text('submissionId') || crypto.randomUUID();
   if (pieceId === '') {
     const saved = await savePiece(therapist, { patientId, submissionId, piece });
     if (saved.kind === 'not-found') notFound();
+    if (saved.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
     redirect(`/patients/${patientId}`);
   }
   const reason = text('reason').trim() || 'changed';
   const revised = await revisePiece(therapist, pieceId, Number(text('revision')), { submissionId, piece, reason });
   if (revised.kind === 'not-found') notFound();
+  if (revised.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
   if (revised.kind === 'conflict') {
     return {
       errors: {},

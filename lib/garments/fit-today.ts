@@ -7,6 +7,7 @@ import type { Policy } from '../record/policy';
 import { type ChangeBetween, type LimbChange, samePlace } from '../trend/limb-change';
 import { heightOnLimb, type LimbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type CutFrom, cutFrom } from './covered-places';
+import { letOutMm } from './let-out';
 import { relaxedGirth } from './relaxed-girth';
 import { relativeTightness, tightnessSlope } from './tightness';
 
@@ -17,7 +18,9 @@ export type PlaceFit = {
   readonly heightMm: number;
   readonly cutFromGirthMm: number;
   readonly girthNowMm: number;
+  /** Relaxed girth as it was cut, and with what has been let out since. */
   readonly relaxedMm: number;
+  readonly relaxedNowMm: number;
   readonly tightness: number;
   /** SD of tightness from both readings, tension and placement. */
   readonly sd: number;
@@ -72,20 +75,22 @@ export function fitToday(piece: Piece, series: LimbSeries | undefined, policy: P
   };
 }
 
-/** A piece whose ladder is the newest one: as fitted everywhere. */
+/** A piece whose ladder is the newest one: as fitted everywhere, but for what was let out. */
 function asCut(piece: Piece, cut: CutFrom): FitToday {
   const { line } = cut.visit.placed;
   const places = cut.rungs.map((rung) => {
     const girth = line.girthsMm[rung] as number;
     const placeMm = line.placesMm[rung] as number;
     const relaxedMm = relaxedGirth(girth, piece.reductionPct, piece.convention);
+    const relaxedNowMm = relaxedMm + letOutMm(piece);
     return {
       placeMm,
       heightMm: heightOnLimb(cut.visit, placeMm),
       cutFromGirthMm: girth,
       girthNowMm: girth,
       relaxedMm,
-      tightness: 1,
+      relaxedNowMm,
+      tightness: relativeTightness(relaxedNowMm, girth, girth, relaxedMm),
       sd: 0,
       evenedRatio: 1,
       evenedSd: 0,
@@ -110,6 +115,7 @@ function placeFit(
   const girthNow = girthNear(now.placesMm, now.girthsMm, laterPlace);
   if (girthNow === undefined) return [];
   const relaxedMm = relaxedGirth(cutGirth, piece.reductionPct, piece.convention);
+  const relaxedNowMm = relaxedMm + letOutMm(piece);
   const { girth } = change.measured;
   const slope = cubicAt(shape, laterPlace, { girthMm: 0, slope: 0 }).slope;
   const readings = policy.readingSdMm ** 2 * (1 / girthNow ** 2 + 1 / cutGirth ** 2);
@@ -125,7 +131,8 @@ function placeFit(
       cutFromGirthMm: cutGirth,
       girthNowMm: girthNow,
       relaxedMm,
-      tightness: relativeTightness(relaxedMm, girthNow, cutGirth),
+      relaxedNowMm,
+      tightness: relativeTightness(relaxedNowMm, girthNow, cutGirth, relaxedMm),
       sd: tightnessSlope(relaxedMm, girthNow, cutGirth) * Math.sqrt(own + girth.tensionVariance),
       evenedRatio: common * (ratio / common) ** trust,
       evenedSd: Math.sqrt(trust * own + (1 - trust) * girth.ownVariance + girth.tensionVariance),

@@ -99,9 +99,9 @@ function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (o
       const ahead = girthAhead(latest, outlook, at, trend);
       const spread = sds * Math.hypot(place.evenedSd, ON_ANY_DAY * ahead.sd);
       const girth = place.cutFromGirthMm * place.evenedRatio * ahead.ratio;
-      if (relativeTightness(place.relaxedMm, girth * Math.exp(spread), place.cutFromGirthMm) > policy.bandHigh)
+      if (relativeTightness(place.relaxedNowMm, girth * Math.exp(spread), place.cutFromGirthMm, place.relaxedMm) > policy.bandHigh)
         return { by: 'tighter', atHeightMm: place.heightMm };
-      if (relativeTightness(place.relaxedMm, girth * Math.exp(-spread), place.cutFromGirthMm) < policy.bandLow)
+      if (relativeTightness(place.relaxedNowMm, girth * Math.exp(-spread), place.cutFromGirthMm, place.relaxedMm) < policy.bandLow)
         return { by: 'looser', atHeightMm: place.heightMm };
     }
     if (!latest.growing || mostDriftMm === 0) return undefined;

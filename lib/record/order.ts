@@ -5,8 +5,8 @@ import type { TypedMass } from '../units/mass';
 import type { GarmentSpec } from './garment';
 import type { CoverEnd, LimbSide, ReductionConvention, SingleReading } from './patient-record';
 
-/** Where an order stands. Its pieces have their own days; `delivered` means that all of them came. */
-export type OrderState = 'proposed' | 'ordered' | 'delivered' | 'cancelled';
+/** Where an order stands. Its pieces have days of their own: it is delivered when all of them are. */
+export type OrderState = 'proposed' | 'ordered' | 'cancelled';
 
 /** Why a piece is ordered. */
 export const ORDER_REASONS = [
@@ -47,12 +47,13 @@ export type SentFigures = {
   readonly weight: TypedMass | null;
 };
 
-/** A second person's check of the sent figures against the ladder: who and when; or that nobody checked. */
-export type SecondCheck = { readonly by: string; readonly at: string } | 'unchecked';
+/** A second person's check of the figures against the ladder: who (id and name) and when; or that it was sent unchecked. */
+export type SecondCheck = { readonly by: string; readonly name: string; readonly at: string } | 'unchecked';
 
 /** One order of one or more like pieces, for one limb, cut from one visit's ladder. */
 export type Order = LimbSide & {
-  readonly order: string;
+  /** Number among the patient's orders, from 1. */
+  readonly order: number;
   readonly state: OrderState;
   readonly cutFromVisitId: string;
   readonly cutFrom: CalendarDay;

@@ -3,6 +3,7 @@ import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
+import type { PieceLife } from './piece-life';
 
 /** Sex as growth tables use it; X reads no table. */
 export type Sex = 'F' | 'M' | 'X';
@@ -33,8 +34,8 @@ export type ReductionConvention = 'C(1-r)' | 'C/(1+r)';
 /** An end of the stretch that a piece covers: a landmark, or a distance from the zero of its cut-from ladder. */
 export type CoverEnd = LandmarkId | TypedLength;
 
-/** One physical garment. Two of the same order are two pieces. */
-export type Piece = {
+/** One physical garment. Two of the same order are two pieces. What happened to it since it was ordered is there where it was written down. */
+export type Piece = Partial<PieceLife> & {
   readonly piece: string;
   readonly limb: LimbKind;
   readonly side: Side;

@@ -1,10 +1,8 @@
-import { isLandmarkOf, LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import type { Reading } from '../outcome';
 import { type CalendarDay, readDay } from '../units/calendar-day';
-import type { LengthUnit, TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
-import { readNumber } from '../units/read-number';
-import type { CoverEnd, Piece, ReductionConvention } from './patient-record';
+import type { CoverEnd, Piece } from './patient-record';
+import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
 
 /** The boxes of the piece form, word for word as typed. `cutFrom` is the key of a ladder: visit id, limb and side. */
 export const PIECE_BOXES = [
@@ -25,16 +23,6 @@ export const PIECE_BOXES = [
 
 export type PieceBox = (typeof PIECE_BOXES)[number];
 export type TypedPieceForm = Readonly<Record<PieceBox, string>>;
-
-/** A ladder that a piece can be cut from. */
-export type CutLadder = {
-  readonly key: string;
-  readonly visitId: string;
-  readonly day: CalendarDay;
-  readonly limb: LimbKind;
-  readonly side: Side;
-  readonly unit: LengthUnit;
-};
 
 export type PieceFormRead =
   | {
@@ -123,53 +111,16 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
   };
 }
 
-function readEnd(text: string, ladder: CutLadder): Reading<CoverEnd> {
-  const end = text.trim();
-  if (isLandmarkOf(ladder.limb, end)) return { kind: 'read', value: end };
-  if (/^[a-z]/i.test(end)) {
-    const names = LIMBS[ladder.limb].landmarks.join(', ');
-    return {
-      kind: 'refused',
-      reason: `“${end}” is not a landmark of this ${ladder.limb}. Choose ${names}, or type a distance on the ladder.`,
-    };
-  }
-  return readLength(end, ladder.unit);
-}
-
-function sameEnd(one: CoverEnd, other: CoverEnd): boolean {
-  return typeof one === 'string' || typeof other === 'string' ? one === other : one.nm === other.nm;
-}
-
-function readReduction(text: string): Reading<number> {
-  const number = readNumber(text.replace(/\s*%\s*$/, ''));
-  if (number.kind !== 'read') return number;
-  const value = Number(number.value.numerator) / Number(number.value.denominator);
-  return value > 0 && value < 60
-    ? { kind: 'read', value }
-    : { kind: 'refused', reason: 'A reduction lies between 0 and 60 per cent. Type 15 for 15 per cent.' };
-}
-
-function readConvention(text: string): ReductionConvention | null {
-  return text === 'C(1-r)' || text === 'C/(1+r)' ? text : null;
-}
-
-function readDays(text: string, least: number): Reading<number> {
-  const days = text.trim();
-  if (/^\d{1,4}$/.test(days) && Number(days) >= least) return { kind: 'read', value: Number(days) };
-  return { kind: 'refused', reason: `Type whole days, ${least} or more.` };
-}
-
 /** A piece as the form shows it again. */
 export function pieceFormOf(piece: Piece & { readonly retiredReason?: string | null }, key: string): TypedPieceForm {
-  const end = (one: CoverEnd): string => (typeof one === 'string' ? one : textOf(one));
   return {
     piece: piece.piece,
     cutFrom: key,
-    from: end(piece.covers.from),
-    to: end(piece.covers.to),
+    from: endAsTyped(piece.covers.from),
+    to: endAsTyped(piece.covers.to),
     reduction: String(piece.reductionPct),
     convention: piece.convention,
-    allowance: piece.allowance ? textOf(piece.allowance) : '',
+    allowance: piece.allowance ? lengthAsTyped(piece.allowance) : '',
     firstWorn: piece.firstWorn ?? '',
     firstFit: piece.firstFit ?? '',
     lifeDays: String(piece.lifeDays),
@@ -177,9 +128,4 @@ export function pieceFormOf(piece: Piece & { readonly retiredReason?: string | n
     retired: piece.retired ?? '',
     retiredReason: piece.retiredReason ?? '',
   };
-}
-
-/** A length as typed, with its unit unless it was typed too, so that it reads back the same in a form of either unit. */
-function textOf({ text, unit }: TypedLength): string {
-  return /[a-z"″]/i.test(text) ? text : `${text} ${unit}`;
 }

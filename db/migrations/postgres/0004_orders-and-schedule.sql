@@ -43,7 +43,7 @@ CREATE TABLE "garment_order" (
 	"id" text PRIMARY KEY NOT NULL,
 	"clinic_id" text NOT NULL,
 	"patient_id" text NOT NULL,
-	"label" text NOT NULL,
+	"number" integer NOT NULL,
 	"state" text NOT NULL,
 	"revision" integer NOT NULL
 );
@@ -127,6 +127,7 @@ CREATE TABLE "work_state" (
 	"claimed_until" timestamp with time zone
 );
 --> statement-breakpoint
+DROP INDEX "piece_patient";--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "order_id" text;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "garment" jsonb;--> statement-breakpoint
 ALTER TABLE "piece_revision" ADD COLUMN "expected" text;--> statement-breakpoint
@@ -164,7 +165,7 @@ CREATE INDEX "calendar_feed_clinic" ON "calendar_feed" USING btree ("clinic_id")
 CREATE INDEX "caution_answer_latest" ON "caution_answer" USING btree ("patient_id","card","at");--> statement-breakpoint
 CREATE UNIQUE INDEX "due_date_key" ON "due_date" USING btree ("patient_id","key");--> statement-breakpoint
 CREATE INDEX "due_date_day" ON "due_date" USING btree ("clinic_id","state","day");--> statement-breakpoint
-CREATE UNIQUE INDEX "garment_order_label" ON "garment_order" USING btree ("patient_id","label");--> statement-breakpoint
+CREATE UNIQUE INDEX "garment_order_number" ON "garment_order" USING btree ("patient_id","number");--> statement-breakpoint
 CREATE INDEX "garment_order_state" ON "garment_order" USING btree ("clinic_id","state");--> statement-breakpoint
 CREATE INDEX "moved_date_latest" ON "moved_date" USING btree ("patient_id","key","at");--> statement-breakpoint
 CREATE UNIQUE INDEX "order_revision_number" ON "order_revision" USING btree ("order_id","number");--> statement-breakpoint
@@ -176,7 +177,8 @@ CREATE UNIQUE INDEX "work_count_day" ON "work_count" USING btree ("clinic_id","k
 CREATE UNIQUE INDEX "work_line_key" ON "work_line" USING btree ("patient_id","key");--> statement-breakpoint
 CREATE INDEX "work_line_first" ON "work_line" USING btree ("clinic_id","first","due","id");--> statement-breakpoint
 CREATE INDEX "work_line_kind" ON "work_line" USING btree ("clinic_id","kind","due","id");--> statement-breakpoint
-CREATE INDEX "work_state_due" ON "work_state" USING btree ("clinic_id","renewed_for");
+CREATE INDEX "work_state_due" ON "work_state" USING btree ("clinic_id","renewed_for");--> statement-breakpoint
+CREATE UNIQUE INDEX "piece_label" ON "piece" USING btree ("patient_id","label");
 --> statement-breakpoint
 CREATE TRIGGER "repeat_taping_refuses_change" BEFORE UPDATE OR DELETE ON "repeat_taping" FOR EACH ROW EXECUTE FUNCTION refuse_change();
 --> statement-breakpoint

@@ -55,14 +55,14 @@ CREATE TABLE `garment_order` (
 	`id` text PRIMARY KEY NOT NULL,
 	`clinic_id` text NOT NULL,
 	`patient_id` text NOT NULL,
-	`label` text NOT NULL,
+	`number` integer NOT NULL,
 	`state` text NOT NULL,
 	`revision` integer NOT NULL,
 	FOREIGN KEY (`clinic_id`) REFERENCES `clinic`(`id`) ON UPDATE no action ON DELETE no action,
 	FOREIGN KEY (`patient_id`) REFERENCES `patient`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
-CREATE UNIQUE INDEX `garment_order_label` ON `garment_order` (`patient_id`,`label`);--> statement-breakpoint
+CREATE UNIQUE INDEX `garment_order_number` ON `garment_order` (`patient_id`,`number`);--> statement-breakpoint
 CREATE INDEX `garment_order_state` ON `garment_order` (`clinic_id`,`state`);--> statement-breakpoint
 CREATE TABLE `moved_date` (
 	`id` text PRIMARY KEY NOT NULL,
@@ -168,6 +168,8 @@ CREATE TABLE `work_state` (
 );
 --> statement-breakpoint
 CREATE INDEX `work_state_due` ON `work_state` (`clinic_id`,`renewed_for`);--> statement-breakpoint
+DROP INDEX `piece_patient`;--> statement-breakpoint
+CREATE UNIQUE INDEX `piece_label` ON `piece` (`patient_id`,`label`);--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `order_id` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `garment` text;--> statement-breakpoint
 ALTER TABLE `piece_revision` ADD `expected` text;--> statement-breakpoint

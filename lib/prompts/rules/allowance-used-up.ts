@@ -1,3 +1,4 @@
+import { letOutMm } from '../../garments/let-out';
 import { isNoAnswer } from '../../outcome';
 import { showDay } from '../../units/calendar-day';
 import { mm } from '../../units/length';
@@ -14,20 +15,25 @@ export const allowanceUsedUp: Rule = {
       if (!inUse || isNoAnswer(fit) || !piece.allowance) return [];
       const neededMm = Math.max(...fit.places.map((place) => place.relaxedMm * (place.evenedRatio - 1)));
       if (neededMm < mm(piece.allowance.nm)) return [];
+      const left = mm(piece.allowance.nm) - letOutMm(piece);
       return [
         {
           action: 'let-out' as const,
           due: fit.latest.visit.day,
-          title: `Consider letting out or replacing the ${pieceInWords(piece)}: its room is used up.`,
+          title:
+            left > 0
+              ? `Consider letting out or replacing the ${pieceInWords(piece)}: its room is used up.`
+              : `Consider replacing the ${pieceInWords(piece)}: its room is let out and used up.`,
           facts: [
             `Today's girths ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
+            ...(letOutMm(piece) > 0 ? [`Let out so far: ${showLengthWithUnit(letOutMm(piece), piece.allowance.unit)}.`] : []),
             `By the ladder of ${showDay(fit.latest.visit.day)}, cut from ${showDay(piece.cutFrom)}.`,
           ],
           missing: [],
           limits: [],
           cause: `${piece.side} ${piece.limb}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
-          inputs: `${piece.piece} ${fit.latest.visit.day} ${neededMm.toFixed(1)}`,
+          inputs: `${piece.piece} ${fit.latest.visit.day} ${neededMm.toFixed(1)}${letOutMm(piece) > 0 ? ` let out ${letOutMm(piece).toFixed(1)}` : ''}`,
         },
       ];
     }),

@@ -1,6 +1,6 @@
 import type { AnalysedPiece } from '../../analysis/analyse-patient';
+import { coverKey } from '../../garments/wear';
 import { isNoAnswer } from '../../outcome';
-import type { Piece } from '../../record/patient-record';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
@@ -50,11 +50,6 @@ function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: Calenda
   const wornOut = isNoAnswer(endOfLife) ? addDays(today, piece.lifeDays) : endOfLife;
   const outgrown = isNoAnswer(outgrow) ? null : outgrow.earlyDay;
   return outgrown !== null && outgrown < wornOut ? outgrown : wornOut;
-}
-
-function coverKey({ limb, side, covers }: Piece): string {
-  const ends = [covers.from, covers.to].map((end) => (typeof end === 'string' ? end : String(end.nm)));
-  return [side, limb, ...ends.sort()].join(' ');
 }
 
 function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: CalendarDay): Omit<Prompt, 'rule' | 'ruleVersion'> {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type CutLadder, pieceFormOf, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
+import type { CutLadder } from '@/lib/record/read-cut';
+import { pieceFormOf, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
 import { readPolicyForm } from '@/lib/record/read-policy-form';
 import { calendarDay } from '@/lib/units/calendar-day';
 

@@ -1,0 +1,76 @@
+import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import type { Order } from '@/lib/record/order';
+import { getDatabase } from './client';
+import { garmentOrder, orderRevision } from './schema';
+import type { Therapist } from './therapist';
+
+/** An order as it stands now, or one of its earlier revisions. */
+export type KeptOrder = Order & {
+  readonly orderId: string;
+  readonly patientId: string;
+  readonly revision: number;
+  readonly author: string;
+  readonly at: Date;
+  readonly reason: string | null;
+};
+
+const orderColumns = {
+  orderId: garmentOrder.id,
+  patientId: garmentOrder.patientId,
+  revision: orderRevision.number,
+  cutFromVisitId: orderRevision.cutFromVisitId,
+  content: orderRevision.content,
+  author: orderRevision.author,
+  at: orderRevision.at,
+  reason: orderRevision.reason,
+};
+
+const isCurrent = and(eq(orderRevision.orderId, garmentOrder.id), eq(orderRevision.number, garmentOrder.revision));
+
+type Row = Omit<KeptOrder, keyof Order> & { readonly cutFromVisitId: string; readonly content: Omit<Order, 'cutFromVisitId'> };
+
+function keptOrder({ content, ...row }: Row): KeptOrder {
+  return { ...content, ...row };
+}
+
+/** Every order of a patient as it stands now, the newest first. */
+export async function ordersOf(therapist: Therapist, patientId: string): Promise<readonly KeptOrder[]> {
+  const database = await getDatabase();
+  const rows = await database
+    .select(orderColumns)
+    .from(garmentOrder)
+    .innerJoin(orderRevision, isCurrent)
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.patientId, patientId)))
+    .orderBy(desc(garmentOrder.number));
+  return rows.map(keptOrder);
+}
+
+/** An order with every state it has been in, oldest first; undefined when the clinic has none of that id. */
+export async function orderWithHistory(
+  therapist: Therapist,
+  orderId: string,
+): Promise<{ readonly current: KeptOrder; readonly revisions: readonly KeptOrder[] } | undefined> {
+  const database = await getDatabase();
+  const rows = await database
+    .select(orderColumns)
+    .from(garmentOrder)
+    .innerJoin(orderRevision, eq(orderRevision.orderId, garmentOrder.id))
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId)))
+    .orderBy(asc(orderRevision.number));
+  const revisions = rows.map(keptOrder);
+  const current = revisions.at(-1);
+  return current && { current, revisions };
+}
+
+/** The orders of a clinic in one of these states, oldest first, at most so many. */
+export async function ordersInState(therapist: Therapist, states: readonly Order['state'][], most: number): Promise<readonly KeptOrder[]> {
+  const database = await getDatabase();
+  const rows = await database
+    .select(orderColumns)
+    .from(garmentOrder)
+    .innerJoin(orderRevision, isCurrent)
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), inArray(garmentOrder.state, [...states])))
+    .orderBy(asc(orderRevision.at), asc(garmentOrder.id))
+    .limit(most);
+  return rows.map(keptOrder);
+}

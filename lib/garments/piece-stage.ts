@@ -1,0 +1,25 @@
+import type { Piece } from '../record/patient-record';
+import { addDays, type CalendarDay } from '../units/calendar-day';
+
+/** Where a piece stands in its life. `sent back` waits for an alteration or a remake. */
+export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'in rotation' | 'spare' | 'retired';
+
+/**
+ * The stage of a piece on a day, from its own days alone.
+ *
+ * On order until it is delivered or worn; delivered until it is worn; wear-in for its planned days from first wear; then in rotation
+ * unless it is kept as a spare. A piece that went back at its first fit is sent back until it is delivered again.
+ * Shape: a piece and a day. Source: common practice of first fit, wear-in and two sets in turn.
+ */
+export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
+  if (piece.retired !== null && piece.retired <= today) return 'retired';
+  if (piece.fit && piece.fit.outcome !== 'keep' && !piece.delivered) return 'sent back';
+  if (!piece.firstWorn || piece.firstWorn > today) return piece.delivered || !piece.orderId ? 'delivered' : 'on order';
+  if (piece.wearIn && today < addDays(piece.firstWorn, piece.wearIn.days)) return 'wear-in';
+  return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
+}
+
+/** Whether a piece is worn in turn or kept as a spare on a day: what was said last on or before it, in turn when nothing was. */
+export function keptAs(piece: Piece, day: CalendarDay): 'rotation' | 'spare' {
+  return (piece.kept ?? []).filter((one) => one.from <= day).at(-1)?.as ?? 'rotation';
+}

@@ -1,0 +1,30 @@
+import { type AnalysedPiece, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import { isNoAnswer } from '../outcome';
+import type { AllowanceDecision, Order } from '../record/order';
+import type { PatientRecord, Piece } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import type { CalendarDay } from '../units/calendar-day';
+
+/** What decides how a piece of an order would sit. */
+export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'reductionPct' | 'convention' | 'lifeDays' | 'leadDays'>;
+
+/**
+ * The analysis of a patient whose only piece were the one an order asks for, cut from its ladder and not worn yet.
+ *
+ * Shape: a record, the order's cut, the policy, today. What the engine says of a piece can so be asked before it exists.
+ */
+export function asIfCut(
+  record: PatientRecord,
+  cut: OrderCut,
+  policy: Policy,
+  today: CalendarDay,
+): { readonly analysis: PatientAnalysis; readonly piece: AnalysedPiece } {
+  const piece: Piece = { ...cut, piece: 'ordered', allowance: null, firstWorn: null, retired: null };
+  const analysis = analysePatient({ ...record, pieces: [piece] }, policy, today);
+  return { analysis, piece: analysis.pieces[0] as AnalysedPiece };
+}
+
+/** The room to let out that the engine proposes for such a piece, middle and 90 %, mm; or why it cannot say. */
+export function proposedRoom(piece: AnalysedPiece): AllowanceDecision['proposed'] {
+  return isNoAnswer(piece.room) ? piece.room : { middleMm: piece.room.middleMm, highMm: piece.room.highMm };
+}

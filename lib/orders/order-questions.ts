@@ -1,0 +1,70 @@
+import { limbInWords } from '../ladder/limb';
+import { isNoAnswer } from '../outcome';
+import { growthSinceCut } from '../prompts/rules/growth-since-cut';
+import { movedZero } from '../prompts/rules/moved-zero';
+import { weightSinceCut } from '../prompts/rules/weight-since-cut';
+import type { PatientRecord } from '../record/patient-record';
+import type { LimitName, Policy } from '../record/policy';
+import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
+import { asIfCut, type OrderCut } from './as-if-cut';
+
+/** A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. */
+export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: LimitName | null };
+
+/**
+ * Everything that stands open against an order cut from a ladder: its age, a newer ladder, doubts kept open on it, a zero that looks
+ * moved, weight or growth since it was taped, a cover that the ladder does not reach.
+ *
+ * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
+ * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
+ * Example: a ladder of 12 August ordered on 25 November with a limit of 42 days is asked about.
+ */
+export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Policy, today: CalendarDay): OrderQuestion[] {
+  const { analysis, piece } = asIfCut(record, cut, policy, today);
+  const limb = limbInWords(cut.limb, cut.side);
+  const series = analysis.limbs.find((one) => one.series.limb === cut.limb && one.series.side === cut.side)?.series;
+  const taped = series?.visits.find((one) => one.visit.day === cut.cutFrom);
+  if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
+  const questions: OrderQuestion[] = [];
+  const age = daysBetween(cut.cutFrom, today);
+  if (age > policy.orderLadderDays)
+    questions.push(
+      question(
+        `ladder-old ${cut.cutFrom}`,
+        `The ladder of ${showDay(cut.cutFrom)} is ${age} days old; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
+        'orderLadderDays',
+      ),
+    );
+  const newest = series?.visits.at(-1);
+  if (newest && newest.visit.day > cut.cutFrom)
+    questions.push(
+      question(
+        `newer-ladder ${newest.visit.day}`,
+        `The ${limb} was taped again on ${showDay(newest.visit.day)}: is the older ladder meant?`,
+      ),
+    );
+  for (const doubt of taped.doubts)
+    questions.push(
+      question(
+        `doubt ${doubt.kind}@${doubt.distanceMm ?? 'whole'} ${cut.cutFrom}`,
+        `Asked about and not settled: ${doubt.message}`,
+        'readingSdMm',
+      ),
+    );
+  if (newest === taped)
+    for (const prompt of movedZero.apply(analysis))
+      if (prompt.about.limb?.limb === cut.limb && prompt.about.limb.side === cut.side)
+        questions.push(
+          question(`moved-zero ${prompt.inputs}`, `The ladder's zero is not settled: ${prompt.facts.join(' ')}`, 'shiftAskMm'),
+        );
+  for (const rule of [weightSinceCut, growthSinceCut])
+    for (const prompt of rule.apply(analysis))
+      questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
+  if (isNoAnswer(piece.fit))
+    questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
+  return questions;
+}
+
+function question(key: string, message: string, limit: LimitName | null = null): OrderQuestion {
+  return { key, message, limit };
+}

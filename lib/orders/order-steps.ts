@@ -1,0 +1,94 @@
+import type { AllowanceDecision, AnsweredQuestion, Order, SecondCheck, SentFigures } from '../record/order';
+import type { Piece, Visit } from '../record/patient-record';
+import type { OrderChoice } from '../record/read-order-form';
+import type { CalendarDay } from '../units/calendar-day';
+import type { OrderQuestion } from './order-questions';
+
+/** An order as first proposed: what was chosen, nothing sent, nobody has checked it. */
+export function proposedOrder(choice: OrderChoice, cutFromVisitId: string, proposed: AllowanceDecision['proposed']): Omit<Order, 'order'> {
+  const { decided, ...rest } = choice;
+  const notYet = { questions: [], ordered: null, expected: null, sent: null, checked: null };
+  return { ...rest, ...notYet, state: 'proposed', cutFromVisitId, allowance: { proposed, decided } };
+}
+
+/** The questions of an order that nobody has answered yet. A question whose data changed has another key and is open again. */
+export function openQuestions(asked: readonly OrderQuestion[], order: Pick<Order, 'questions'>): OrderQuestion[] {
+  return asked.filter((one) => !order.questions.some((answered) => answered.key === one.key));
+}
+
+/** A visit's ladder of the order's limb and what was measured beside it, frozen as they stand; undefined when the limb was not taped. */
+export function figuresToSend(order: Order, visit: Visit & { readonly revision: number }): SentFigures | undefined {
+  const ladder = visit.ladders.find((one) => one.limb === order.limb && one.side === order.side);
+  if (!ladder) return undefined;
+  const { day, measurer, height, weight, readings, revision: visitRevision } = visit;
+  return { day, visitRevision, measurer, ladder, readings: readings ?? [], height, weight };
+}
+
+/** The order as it leaves: figures frozen, every question answered, checked by a second person or marked unchecked. */
+export function sentOrder(
+  order: Order,
+  leaving: {
+    readonly sent: SentFigures;
+    readonly ordered: CalendarDay;
+    readonly expected: CalendarDay;
+    readonly answers: readonly AnsweredQuestion[];
+  },
+): Order {
+  const { sent, ordered, expected, answers } = leaving;
+  return {
+    ...order,
+    state: 'ordered',
+    sent,
+    ordered,
+    expected,
+    questions: [...order.questions, ...answers],
+    checked: order.checked ?? 'unchecked',
+  };
+}
+
+/**
+ * Whether a person may be the second to check: not the one who wrote the order as it stands.
+ *
+ * Source: a second person's check of copied figures (common practice); one person reads over the own slip.
+ */
+export function mayCheck(writtenBy: string, person: string): boolean {
+  return writtenBy !== person;
+}
+
+/** The order with a second person's check. */
+export function checkedOrder(order: Order, checked: SecondCheck): Order {
+  return { ...order, checked };
+}
+
+/** The pieces an order makes, each a record of its own, named by the next free numbers. */
+export function piecesOfOrder(order: Order, taken: readonly string[]): Piece[] {
+  const last = Math.max(0, ...taken.filter((label) => /^\d{1,6}$/.test(label)).map(Number));
+  const { limb, side, covers, cutFrom, reductionPct, convention, lifeDays, leadDays, garment, expected } = order;
+  return Array.from({ length: order.quantity }, (_, index) => ({
+    piece: String(last + 1 + index),
+    limb,
+    side,
+    covers,
+    cutFrom,
+    reductionPct,
+    convention,
+    allowance: order.allowance.decided,
+    firstWorn: null,
+    firstFit: null,
+    lifeDays,
+    leadDays,
+    retired: null,
+    garment,
+    expected,
+    delivered: null,
+  }));
+}
+
+/** Where an order stands by its pieces: delivered when every one that was not called off has come. */
+export function orderStage(order: Order, pieces: readonly Piece[]): Order['state'] | 'partly delivered' | 'delivered' {
+  if (order.state !== 'ordered') return order.state;
+  const came = pieces.filter((one) => one.delivered || one.firstWorn || one.fit).length;
+  const waiting = pieces.filter((one) => !one.delivered && !one.firstWorn && !one.fit && one.retired === null).length;
+  if (waiting === 0 && came > 0) return 'delivered';
+  return came > 0 ? 'partly delivered' : 'ordered';
+}
