@@ -1,6 +1,6 @@
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
-import { LIMITS } from '@/lib/record/policy';
+import { LIMITS } from '@/lib/record/limits';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { ACT_WORDS } from './after-acting';
 import { PromptAnswers } from './prompt-answers';

@@ -3,8 +3,9 @@ import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
+import type { LimitName } from '../record/limits';
 import type { PatientRecord } from '../record/patient-record';
-import type { LimitName, Policy } from '../record/policy';
+import type { Policy } from '../record/policy';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
 

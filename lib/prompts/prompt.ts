@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import type { LimitName } from '../record/limits';
 import type { LimbSide } from '../record/patient-record';
-import type { LimitName } from '../record/policy';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a prompt proposes to do. */

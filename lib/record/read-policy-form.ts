@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY, LIMITS, type LimitName, type Policy, policySchema } from './policy';
+import { DEFAULT_POLICY, LIMITS, type LimitName, type Policy, policySchema } from './limits';
 
 /** One sentence for each box that cannot be read. */
 export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'reviewDays', string>>;

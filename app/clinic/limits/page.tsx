@@ -4,7 +4,8 @@ import { requireTherapist } from '@/app/_session/therapist';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { peopleOf } from '@/db/people';
 import { POLICY_KEY, policyOf } from '@/db/policy';
-import { DEFAULT_POLICY, LIMITS, type LimitName } from '@/lib/record/policy';
+import { LIMITS, type LimitName } from '@/lib/record/limits';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limitShown, limitUnit } from '@/lib/record/read-policy-form';
 import { LimitsForm } from './limits-form';
 

@@ -9,7 +9,7 @@ import {
   raisePrompts,
 } from '@/lib/prompts/decide-prompts';
 import { type Prompt, URGENCY } from '@/lib/prompts/prompt';
-import { LIMITS } from '@/lib/record/policy';
+import { LIMITS } from '@/lib/record/limits';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { analysed, legOf, pieceOf } from './made-up-piece';

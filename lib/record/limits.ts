@@ -1,0 +1,14 @@
+import { CALENDAR_LIMITS } from './calendar-limits';
+import { CAUTION_LIMITS } from './caution-limits';
+import { FIT_LIMITS } from './fit-limits';
+import { TAPE_LIMITS } from './tape-limits';
+
+/**
+ * Every limit of the engine, with its unit, its source and the kind of source. Each can be set by the clinic.
+ *
+ * Arithmetic constants (12π, 25.4) are not limits and stand with their formula.
+ */
+export const LIMITS = { ...TAPE_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS } as const;
+
+/** The name of a limit. */
+export type LimitName = keyof typeof LIMITS;

@@ -1,0 +1,76 @@
+import { type Limit, limit } from './limit';
+
+/** Limits of the tape and of what counts as a change. */
+export const TAPE_LIMITS = {
+  readingSdMm: limit(
+    3,
+    'mm',
+    'clinic default',
+    'Girth SD 0.2–0.5 cm by one measurer (from memory of anthropometry manuals).',
+    'SD of one girth reading',
+  ),
+  tensionSameSd: limit(
+    0.004,
+    'share',
+    'clinic default',
+    'Leg volume SEM 1.2–1.4 % by one measurer (Lymphat Res Biol 2022, doi 10.1089/lrb.2022.0032).',
+    'SD of tape tension, same measurer',
+  ),
+  tensionOtherSd: limit(
+    0.01,
+    'share',
+    'clinic default',
+    'SEM about 2.5 % when the measurer changes; intra better than inter (Deltombe 2007, Lymphology).',
+    'SD of tape tension, other or unknown measurer',
+  ),
+  placementSdMm: limit(5, 'mm', 'clinic default', 'SD of putting zero or a landmark on the skin.', 'SD of placing zero or a landmark'),
+  verdictSds: limit(
+    2.2,
+    'SD',
+    'clinic default',
+    'At most 3 % of false alarms in a simulated cohort with tape error alone.',
+    'Unexplained change that counts as more or less than expected',
+  ),
+  shiftAskMm: limit(
+    15,
+    'mm',
+    'clinic default',
+    'A clean pair of zeros differs by 0.7 cm (SD); 1.5 cm questions about one clean visit in twenty.',
+    'Smallest moved zero that is asked about',
+  ),
+  sharedSpanShare: limit(
+    0.5,
+    'share',
+    'clinic default',
+    'Volumes of less than half of the baseline ladder say little of the limb.',
+    'Smallest share of the baseline ladder for a verdict',
+  ),
+  legHoursApart: limit(
+    4,
+    'h',
+    'published',
+    'Lower leg +4.7 % after 8 h standing, −5.6 % after 10 h lying (Tessari 2013, Veins and Lymphatics).',
+    'Hours of the day apart before a leg change is doubted',
+  ),
+  legPostureSd: limit(
+    0.025,
+    'share',
+    'published',
+    'Half of the 5 % of volume between standing and lying (Tessari 2013).',
+    'SD of leg girth from another posture or hour',
+  ),
+  armPostureSd: limit(
+    0.012,
+    'share',
+    'published',
+    'Arm forward against hanging 1.4–3.4 % of volume (Peleg and Katz-Leurer 2017).',
+    'SD of arm girth from another posture',
+  ),
+  grownFromYears: limit(
+    18,
+    'years',
+    'clinic default',
+    'Growth tables end near 18 to 20 years; height alone decides for the rest.',
+    'Age from which a patient counts as grown',
+  ),
+} as const satisfies Record<string, Limit>;
