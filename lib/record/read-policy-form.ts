@@ -1,4 +1,5 @@
-import { DEFAULT_POLICY, LIMITS, type LimitName, type Policy, policySchema } from './limits';
+import { LIMITS, type LimitName } from './limits';
+import { DEFAULT_POLICY, type Policy, policySchema } from './policy';
 
 /** One sentence for each box that cannot be read. */
 export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'reviewDays', string>>;
