@@ -228,7 +228,7 @@ export const promptAnswer = table(
     ruleVersion: text().notNull(),
     inputsHash: text().notNull(),
     inputs: json<unknown>().notNull(),
-    answer: oneOf('act', 'not-now', 'not-for-this-patient').notNull(),
+    answer: oneOf('act', 'not-now', 'not-for-this-patient', 'open-again').notNull(),
     until: text().$type<CalendarDay>(),
     reason: text(),
     by: text().notNull(),

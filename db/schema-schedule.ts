@@ -43,7 +43,10 @@ export const workLine = table(
   ],
 );
 
-/** For which day a patient's lines hold. A write to the record counts `changes` up and clears the day, so that the lines are renewed. */
+/**
+ * For which day a patient's lines hold. A write to the record counts `changes` up and clears the day, so that the lines are renewed;
+ * each renewal counts `renewals` up, so that of two that ran at once one is undone.
+ */
 export const workState = table(
   'work_state',
   {
@@ -52,15 +55,19 @@ export const workState = table(
       .references(() => patient.id),
     clinicId: ofClinic(),
     changes: wholeNumber().notNull(),
+    renewals: wholeNumber().notNull().default(0),
     renewedFor: text().$type<CalendarDay>(),
     /** Rules and limits the lines were made with. */
     basis: text(),
     claimedUntil: moment(),
   },
-  (row) => [index('work_state_due').on(row.clinicId, row.renewedFor)],
+  (row) => [index('work_state_due').on(row.clinicId, row.renewedFor), index('work_state_basis').on(row.clinicId, row.basis)],
 );
 
-/** How many lines of a kind are due on a day, kept in step with the lines: counts cost the days, not the clinic. */
+/**
+ * How many lines of a kind are due on a day, kept in step with the lines: counts cost the days, not the clinic. Beside the kinds of work
+ * `patient` counts first lines, and `known`, on no day, the patients that were ever renewed.
+ */
 export const workCount = table(
   'work_count',
   { id: id(), clinicId: ofClinic(), kind: text().notNull(), due: text().$type<CalendarDay>().notNull(), lines: wholeNumber().notNull() },
