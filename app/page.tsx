@@ -80,8 +80,8 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
 }
 
 function summary(work: readonly ClinicWork[], patients: number, looked: number, today: CalendarDay): string {
-  const overdue = work.filter((one) => groupOf(one.item, today) === 'overdue').length;
-  const week = work.filter((one) => groupOf(one.item, today) === 'this-week').length;
+  const overdue = work.filter((one) => groupOf(one.item.due, today) === 'overdue').length;
+  const week = work.filter((one) => groupOf(one.item.due, today) === 'this-week').length;
   const all = patients > looked ? ` The first ${looked} of ${patients} patients are looked at here; search finds the rest.` : '';
   return `${overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${week} to see to this week.${all}`;
 }
@@ -104,7 +104,7 @@ function LaterLink({
   later: string | undefined;
   filter: string;
 }) {
-  const rest = shown.filter((one) => groupOf(one.item, today) === 'later').length - FIRST_LATER;
+  const rest = shown.filter((one) => groupOf(one.item.due, today) === 'later').length - FIRST_LATER;
   if (rest <= 0 || later === 'all') return null;
   return (
     <p className="pages">

@@ -15,7 +15,7 @@ export type PromptAnswer = {
   readonly ruleVersion: string;
   readonly inputsHash: string;
   readonly inputs: unknown;
-  readonly answer: 'act' | 'not-now' | 'not-for-this-patient';
+  readonly answer: 'act' | 'not-now' | 'not-for-this-patient' | 'open-again';
   readonly until: CalendarDay | null;
   readonly reason: string | null;
 };

@@ -10,6 +10,7 @@ import type { Therapist } from './therapist';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
 export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events'> & {
+  readonly diagnosisGroup: string;
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
   readonly pieces: readonly KeptPiece[];
@@ -37,9 +38,9 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
   return patientIds.flatMap((id) => {
     const head = headOf.get(id);
     if (!head) return [];
-    const { reference, born, sex, affected } = head;
+    const { reference, born, sex, affected, diagnosisGroup } = head;
     const kept = { visits: visits.get(id) ?? [], pieces: pieces.get(id) ?? [], events: events.get(id) ?? [] };
-    return [{ reference, born, sex, affected, head, ...kept }];
+    return [{ reference, born, sex, affected, diagnosisGroup, head, ...kept }];
   });
 }
 

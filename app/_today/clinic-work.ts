@@ -5,9 +5,8 @@ import { policyOf } from '@/db/policy';
 import { answersOf } from '@/db/prompt-answers';
 import { recordsOf } from '@/db/records';
 import type { Therapist } from '@/db/therapist';
-import { analysePatient } from '@/lib/analysis/analyse-patient';
-import { mergeByCause, openPrompts, raisePrompts } from '@/lib/prompts/decide-prompts';
-import { type WorkItem, workItems } from '@/lib/schedule/worklist';
+import { patientWork } from '@/lib/schedule/patient-work';
+import type { WorkItem } from '@/lib/schedule/worklist';
 import { heightOnLimb } from '@/lib/trend/limb-series';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
@@ -36,12 +35,11 @@ export async function clinicWork(
   const ids = found.rows.map((row) => row.patientId);
   const [records, answers, policy] = await Promise.all([recordsOf(therapist, ids), answersOf(therapist, ids), policyOf(therapist)]);
   const work = records.flatMap((record) => {
-    const analysis = analysePatient(record, policy, today);
     const known = answers
       .filter((answer) => answer.patientId === record.head.patientId)
       .map((answer) => ({ cause: answer.promptKey, inputs: answer.inputsHash, answer: answer.answer, until: answer.until }));
-    const prompts = openPrompts(mergeByCause(raisePrompts(analysis)), known, today);
-    return workItems(analysis, prompts).map((item): ClinicWork => {
+    const { analysis, items } = patientWork(record, { answers: known, moves: [] }, policy, today);
+    return items.map((item): ClinicWork => {
       const limb =
         analysis.limbs.find((one) =>
           item.limb ? one.series.limb === item.limb.limb && one.series.side === item.limb.side : one.affected,

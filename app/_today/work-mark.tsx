@@ -7,6 +7,7 @@ export const KIND_WORDS: Readonly<Record<WorkKind, string>> = {
   'first-fit': 'first fit',
   remeasure: 'remeasure',
   visit: 'visit',
+  delivery: 'delivery',
 };
 
 /** The mark of a kind of work, centred on a point: square, circle, triangle, barred stem, cut-corner with "!". */
@@ -20,6 +21,8 @@ export function WorkMark({ kind, x, y }: { kind: WorkKind; x: number; y: number 
       return <path className="work-mark open" d={`M${x} ${y - 6}l6 11h-12Z`} />;
     case 'remeasure':
       return <path className="work-mark open" d={`M${x} ${y - 6.5}v13M${x - 4} ${y - 3.5}h8M${x - 4} ${y}h8M${x - 4} ${y + 3.5}h8`} />;
+    case 'delivery':
+      return <path className="work-mark open" d={`M${x - 6} ${y}h11M${x + 1} ${y - 4.5}l4.5 4.5l-4.5 4.5`} />;
     case 'refer':
       return (
         <g>

@@ -20,7 +20,7 @@ export function WorkTable({
   today: CalendarDay;
   most: number;
 }) {
-  const own = work.filter((one) => groupOf(one.item, today) === group);
+  const own = work.filter((one) => groupOf(one.item.due, today) === group);
   if (own.length === 0) return null;
   const shown = own.slice(0, most);
   return (

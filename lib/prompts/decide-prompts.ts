@@ -63,7 +63,7 @@ export function mergeByCause(prompts: readonly Prompt[]): MergedPrompt[] {
 export type PromptAnswer = {
   readonly cause: string;
   readonly inputs: string;
-  readonly answer: 'act' | 'not-now' | 'not-for-this-patient';
+  readonly answer: 'act' | 'not-now' | 'not-for-this-patient' | 'open-again';
   readonly until: string | null;
 };
 
@@ -72,6 +72,7 @@ export const MOST_SHOWN = 3;
 
 /**
  * The prompts still open after earlier answers. Acted on or declined: hidden until its inputs change. Not now: hidden until its day.
+ * Opened again by hand: open, whatever was answered before.
  *
  * An answer holds for every rule that stood in the prompt when it was given, so a prompt that only lost a part stays answered, and one
  * with a new part, new inputs or a new rule version is open again.
@@ -82,11 +83,22 @@ export function openPrompts(prompts: readonly MergedPrompt[], answers: readonly 
 }
 
 function isOpen(part: string, cause: string, answers: readonly PromptAnswer[], today: string): boolean {
-  const last = answers
+  const last = lastAnswer(part, cause, answers);
+  if (!last || last.answer === 'open-again') return true;
+  return last.answer === 'not-now' && (last.until === null || last.until <= today);
+}
+
+/** The answer that holds for a part of a prompt: the last one given while that part stood in it. */
+function lastAnswer<T extends PromptAnswer>(part: string, cause: string, answers: readonly T[]): T | undefined {
+  return answers
     .filter((answer) => answer.cause === cause && `${JOINT}${answer.inputs}${JOINT}`.includes(`${JOINT}${part}${JOINT}`))
     .at(-1);
-  if (!last) return true;
-  return last.answer === 'not-now' && (last.until === null || last.until <= today);
+}
+
+/** The last answer given to a prompt as it stands, for a screen that says why it rests; undefined when none was. */
+export function answerTo<T extends PromptAnswer>(prompt: MergedPrompt, answers: readonly T[]): T | undefined {
+  const held = partsOf(prompt).flatMap((part) => lastAnswer(part, prompt.cause, answers) ?? []);
+  return held.sort((one, other) => answers.indexOf(one) - answers.indexOf(other)).at(-1);
 }
 
 const JOINT = '; ';

@@ -66,11 +66,4 @@ export const CALENDAR_LIMITS = {
     'Six weeks after a new piece, then the usual interval; stable lymphoedema is reviewed every 6 to 12 months.',
     'Days from first wear of a new piece to the review of a grown person with lymphoedema',
   ),
-  ladderFreshDays: limit(
-    182,
-    'days',
-    'published',
-    'A leg is measured less than 6 months before a made-to-measure stocking is prescribed (an English area prescribing committee).',
-    'Days for which a ladder is fresh enough to order from',
-  ),
 } as const satisfies Record<string, Limit>;

@@ -1,20 +1,25 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
-import type { MergedPrompt } from '../prompts/decide-prompts';
+import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
-import { nextVisit, reviewInterval } from '../record/next-visit';
 import type { LimbSide } from '../record/patient-record';
-import { addDays, type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
+import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
+import { asksFor } from './dates-of-prompts';
+import type { DateKind, ScheduledDate } from './scheduled-date';
 
 /** What a line of the worklist asks for; each kind has its own mark. */
-export type WorkKind = 'refer' | 'order' | 'first-fit' | 'remeasure' | 'visit';
+export type WorkKind = 'refer' | 'order' | 'first-fit' | 'remeasure' | 'visit' | 'delivery';
 
 /** One line of the worklist: what, by when, and why. */
 export type WorkItem = {
+  /** Names the line among its patient's: `prompt:` and its cause, or the key of a date. */
+  readonly key: string;
   readonly kind: WorkKind;
   readonly due: CalendarDay;
   readonly title: string;
   readonly reason: string;
   readonly limb: LimbSide | null;
+  /** The prompt behind the line; null for a date of the schedule. */
+  readonly prompt: { readonly cause: string; readonly inputs: string } | null;
 };
 
 export type WorkGroup = 'overdue' | 'this-week' | 'later';
@@ -43,54 +48,84 @@ const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => str
   visit: () => 'Book the visit',
 };
 
+/** Dates that are lines of the worklist, each under its mark. The end of a piece's life has its order-by date before it. */
+const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: string, piece: string) => string }>> = {
+  visit: { kind: 'visit', title: () => 'Visit' },
+  remeasure: { kind: 'remeasure', title: (limb) => `Tape the ${limb} for the order` },
+  order: { kind: 'order', title: (limb) => `Order for the ${limb}` },
+  delivery: { kind: 'delivery', title: (_, piece) => `Expect ${piece}` },
+  'first-fit': { kind: 'first-fit', title: (_, piece) => `First fit of ${piece}` },
+  call: { kind: 'visit', title: (_, piece) => `Call about the wear-in of ${piece}` },
+};
+
 /** Readings and refits are asked from the day they were taken: this many days pass before one counts as overdue. Clinic default. */
 const READING_GRACE_DAYS = 7;
 
+/** A patient's prompts and dates as the worklist needs them: `raised` are all prompts, `open` those not answered. */
+export type Work = {
+  readonly analysis: PatientAnalysis;
+  readonly raised: readonly MergedPrompt[];
+  readonly open: readonly MergedPrompt[];
+  readonly dates: readonly ScheduledDate[];
+};
+
 /**
- * The lines of one patient: every open prompt, and the next visit when nothing else asks for one.
+ * The lines of one patient: every open prompt, and every date that no prompt asks for, the most pressing first.
  *
- * Shape: an analysis and its open prompts; lines by due day. Example: an order by 27 November and a visit on 5 January.
+ * A date whose prompt was answered is no line either: the answer holds for both. A referral comes before all and is never later.
+ * Shape: prompts and dates; lines by day, referrals in front. Example: an order by 27 November and a visit on 5 January.
  */
-export function workItems(analysis: PatientAnalysis, prompts: readonly MergedPrompt[]): WorkItem[] {
-  const { record, policy, today } = analysis;
-  const items = prompts.map((prompt): WorkItem => {
-    const limb = prompt.about.limb ? `${prompt.about.limb.side} ${prompt.about.limb.limb}` : 'patient';
-    const piece = prompt.about.piece ? `piece ${prompt.about.piece}` : 'the piece';
-    const kind = KINDS[prompt.action];
-    const due = kind === 'remeasure' && prompt.due ? addDays(prompt.due, READING_GRACE_DAYS) : (prompt.due ?? today);
-    return {
-      kind,
-      due,
-      title: TITLES[prompt.action](limb, piece),
-      reason: prompt.facts[0] ?? prompt.title,
-      limb: prompt.about.limb ?? null,
-    };
-  });
-  const visit = nextVisit(record, policy);
-  const last = record.visits.at(-1)?.day;
-  if (visit && last && visit >= today && !items.some((item) => item.kind === 'visit')) {
-    items.push({
-      kind: 'visit',
-      due: visit,
-      title: 'Visit',
-      reason: `every ${reviewInterval(record, last, policy)} days, last ${showDay(last)}`,
-      limb: null,
-    });
+export function workItems({ analysis: { record, today }, raised, open, dates }: Work): WorkItem[] {
+  const items = open.map((prompt) => promptLine(prompt, today));
+  for (const date of dates) {
+    const line = LINES_OF_DATES[date.kind];
+    const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
+    if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
+    const { key, day, why, limb } = date;
+    const reason = date.moved ? `moved by hand: ${date.moved.reason}; ${why}` : why;
+    const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
+    items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }
-  if (!last)
+  if (record.visits.length === 0)
     items.push({
+      key: 'first-ladder',
       kind: 'visit',
       due: today,
       title: 'Tape the first ladder',
       reason: 'no visit on record yet',
       limb: record.affected[0] ?? null,
+      prompt: null,
     });
-  return items.sort((one, other) => one.due.localeCompare(other.due));
+  return items.sort(
+    (one, other) =>
+      Number(other.kind === 'refer') - Number(one.kind === 'refer') || one.due.localeCompare(other.due) || one.key.localeCompare(other.key),
+  );
 }
 
-/** Overdue before today; this week through the sixth day from today; later after that. A referral is never later. */
-export function groupOf(item: WorkItem, today: CalendarDay): WorkGroup {
-  const days = daysBetween(today, item.due);
+function promptLine(prompt: MergedPrompt, today: CalendarDay): WorkItem {
+  const limb = prompt.about.limb ? `${prompt.about.limb.side} ${prompt.about.limb.limb}` : 'patient';
+  const piece = prompt.about.piece ? `piece ${prompt.about.piece}` : 'the piece';
+  const kind = KINDS[prompt.action];
+  const asked = kind === 'remeasure' && prompt.due ? addDays(prompt.due, READING_GRACE_DAYS) : (prompt.due ?? today);
+  return {
+    key: `prompt:${prompt.cause}`,
+    kind,
+    due: kind === 'refer' && asked > today ? today : asked,
+    title: TITLES[prompt.action](limb, piece),
+    reason: prompt.facts[0] ?? prompt.title,
+    limb: prompt.about.limb ?? null,
+    prompt: { cause: prompt.cause, inputs: inputsOf(prompt) },
+  };
+}
+
+/** The first day that is later: overdue before today, this week through the sixth day from today. */
+export function laterFrom(today: CalendarDay): CalendarDay {
+  return addDays(today, 7);
+}
+
+/** Overdue before today; this week through the sixth day from today; later after that. */
+export function groupOf(due: CalendarDay, today: CalendarDay): WorkGroup {
+  const days = daysBetween(today, due);
   if (days < 0) return 'overdue';
-  return days < 7 || item.kind === 'refer' ? 'this-week' : 'later';
+  return days < 7 ? 'this-week' : 'later';
 }

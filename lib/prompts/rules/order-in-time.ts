@@ -35,7 +35,7 @@ export const outgrownBeforeWornOut: Rule = {
 };
 
 /** Whether another piece of the same limb and cover, in use or not worn yet, lasts longer than this one. Of two that last alike the later in the list counts. */
-function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], today: CalendarDay): boolean {
+export function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], today: CalendarDay): boolean {
   const end = lastsUntil(one, today);
   const cover = coverKey(one.piece);
   return all.some((other, index) => {

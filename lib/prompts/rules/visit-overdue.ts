@@ -1,28 +1,29 @@
-import { nextVisit, reviewInterval } from '../../record/next-visit';
+import { nextReview } from '../../record/next-visit';
 import { daysBetween, showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 
-/** Visit overdue: the clinic's review interval has passed since the last visit. */
+/** Visit overdue: the clinic's review interval has passed since the last visit, or since a new piece was first worn. */
 export const visitOverdue: Rule = {
   id: 'visit-overdue',
-  version: 1,
+  version: 2,
   apply: ({ record, policy, today }) => {
-    const due = nextVisit(record, policy);
+    const review = nextReview(record, policy);
     const last = record.visits.at(-1)?.day;
-    if (!due || !last || due >= today) return [];
+    if (!review || !last || review.day >= today) return [];
+    const since = review.after === 'visit' ? '' : ` after first wear of a new piece on ${showDay(review.since)}`;
     return [
       {
         action: 'visit',
-        due,
+        due: review.day,
         title: 'Consider booking the next visit.',
         facts: [
-          `Last visit ${showDay(last)}; the clinic's interval is ${reviewInterval(record, last, policy)} days; ${daysBetween(due, today)} days over.`,
+          `Last visit ${showDay(last)}; the clinic's interval is ${review.days} days${since}; ${daysBetween(review.day, today)} days over.`,
         ],
         missing: [],
-        limits: [],
+        limits: review.limit === 'reviewDays' ? [] : [review.limit],
         cause: 'visit',
         about: {},
-        inputs: `${last}`,
+        inputs: review.after === 'visit' ? `${last}` : `${last} worn ${review.since}`,
       },
     ];
   },

@@ -1,16 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { analysePatient } from '@/lib/analysis/analyse-patient';
-import { mergeByCause, raisePrompts } from '@/lib/prompts/decide-prompts';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
-import { groupOf, type WorkItem, workItems } from '@/lib/schedule/worklist';
+import { patientWork } from '@/lib/schedule/patient-work';
+import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 
 const GIRTHS = [4, 8, 12, 16, 20].map((place) => [place, 24 + place / 2] as const);
 
-function itemsOn(today: string, visits: ReturnType<typeof visitOf>[]): WorkItem[] {
-  const analysis = analysePatient(recordOf(visits), DEFAULT_POLICY, calendarDay(today));
-  return workItems(analysis, mergeByCause(raisePrompts(analysis)));
+function itemsOn(today: string, visits: ReturnType<typeof visitOf>[]): readonly WorkItem[] {
+  return patientWork(recordOf(visits), { answers: [], moves: [] }, DEFAULT_POLICY, calendarDay(today)).items;
 }
 
 describe('the worklist', () => {
@@ -31,19 +29,14 @@ describe('the worklist', () => {
     expect(items[0]).toMatchObject({ due: '2026-07-02', title: 'Book the visit' });
   });
 
-  it('groups by day: yesterday is overdue, the sixth day is this week, the seventh is later, a referral never later', () => {
+  it('groups by day: yesterday is overdue, the sixth day is this week, the seventh is later', () => {
     const today = calendarDay('2026-11-25');
-    const on = (day: string, kind: WorkItem['kind'] = 'visit'): WorkItem => ({
-      kind,
-      due: calendarDay(day),
-      title: '',
-      reason: '',
-      limb: null,
-    });
-    expect(groupOf(on('2026-11-24'), today)).toBe('overdue');
-    expect(groupOf(on('2026-11-25'), today)).toBe('this-week');
-    expect(groupOf(on('2026-12-01'), today)).toBe('this-week');
-    expect(groupOf(on('2026-12-02'), today)).toBe('later');
-    expect(groupOf(on('2026-12-09', 'refer'), today)).toBe('this-week');
+    const group = (day: string) => groupOf(calendarDay(day), today);
+    expect([group('2026-11-24'), group('2026-11-25'), group('2026-12-01'), group('2026-12-02')]).toEqual([
+      'overdue',
+      'this-week',
+      'this-week',
+      'later',
+    ]);
   });
 });

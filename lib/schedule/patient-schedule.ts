@@ -1,0 +1,115 @@
+import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient';
+import { isNoAnswer } from '../outcome';
+import { isFollowed } from '../prompts/rules/order-in-time';
+import { nextReview, type ReviewedRecord } from '../record/next-visit';
+import type { Piece } from '../record/patient-record';
+import { addDays, type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
+import type { ComputedDate } from './scheduled-date';
+
+/** An analysis whose record also says why the pieces are worn, where that is known. */
+export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly record: ReviewedRecord };
+
+/**
+ * Every date of a patient's schedule: next visit, remeasure before an order, order-by, delivery, first fit, early call, end of life.
+ *
+ * Shape: an analysis; dates by day, then by key. Pure: the day called today comes with the analysis, in the clinic's time zone.
+ * Source: the clinic's intervals (`record/limits`), the engine's outlook, and the days written with each piece.
+ * Example: taped 14 Oct 2026 at 10 years: `visit-after:2026-10-14` on 6 Jan 2027, every 84 days.
+ */
+export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {
+  const dates = [...visitDate(analysis), ...analysis.pieces.filter((one) => one.inUse).flatMap((one) => datesOfPiece(one, analysis))];
+  return dates.sort((one, other) => one.computed.localeCompare(other.computed) || one.key.localeCompare(other.key));
+}
+
+function visitDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {
+  const review = nextReview(record, policy);
+  if (!review) return [];
+  const afterVisit = review.after === 'visit';
+  return [
+    {
+      key: afterVisit ? `visit-after:${review.since}` : `visit-after-first-wear:${review.since}`,
+      kind: 'visit',
+      computed: review.day,
+      why: afterVisit
+        ? `every ${review.days} days, last ${showDay(review.since)}`
+        : `${review.days} days after first wear of a new piece, ${showDay(review.since)}`,
+      sources: [review.limit],
+      limb: null,
+      piece: null,
+    },
+  ];
+}
+
+function datesOfPiece(one: AnalysedPiece, analysis: ScheduledAnalysis): ComputedDate[] {
+  const { piece, endOfLife } = one;
+  const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
+  const dates = [...orderDates(one, analysis), ...fittingDates(piece, analysis)];
+  if (!isNoAnswer(endOfLife)) {
+    const why = `${piece.lifeDays} days from first wear, ${piece.firstWorn ? showDay(piece.firstWorn) : ''}`;
+    dates.push({ key: `end-of-life:${piece.piece}`, kind: 'end-of-life', computed: endOfLife, why, sources: ['piece'], ...about });
+  }
+  return dates;
+}
+
+/** Order by, and a fresh ladder for it where the newest will be too old by then. None where another piece of the same cover follows. */
+function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: ScheduledAnalysis): ComputedDate[] {
+  const { piece, orderBy } = one;
+  if (isNoAnswer(orderBy) || isFollowed(one, pieces, today)) return [];
+  const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
+  const ends =
+    orderBy.because === 'outgrown' ? `outgrown ${showDay(orderBy.neededBy)} at the earliest` : `wear ends ${showDay(orderBy.neededBy)}`;
+  const order: ComputedDate = {
+    key: `order-by:${piece.piece}`,
+    kind: 'order',
+    computed: orderBy.day,
+    why: `${ends}, making takes ${piece.leadDays} days, measuring ${policy.measuringDays}`,
+    sources: ['piece', 'measuringDays'],
+    ...about,
+  };
+  const taped = newestLadderDay(record, piece);
+  if (!taped || daysBetween(taped, orderBy.day) <= policy.orderLadderDays) return [order];
+  const old = `the ladder of ${showDay(taped)} is ${daysBetween(taped, orderBy.day)} days old by then`;
+  return [
+    order,
+    {
+      key: `remeasure-for-order:${piece.piece}`,
+      kind: 'remeasure',
+      computed: orderBy.day,
+      why: `${old}; an order asks for one of ${policy.orderLadderDays} days at most`,
+      sources: ['orderLadderDays', 'measuringDays', 'piece'],
+      ...about,
+    },
+  ];
+}
+
+/** From the order to full wear: delivery awaited, first fit missing, early call not made. */
+function fittingDates(piece: Piece, { policy }: ScheduledAnalysis): ComputedDate[] {
+  const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
+  const dates: ComputedDate[] = [];
+  const wornOrHere = piece.firstWorn ?? piece.delivered ?? null;
+  if (piece.expected && !wornOrHere) {
+    const why = `on its way; making was to take ${piece.leadDays} days`;
+    dates.push({ key: `delivery:${piece.piece}`, kind: 'delivery', computed: piece.expected, why, sources: ['piece'], ...about });
+  }
+  if (wornOrHere && piece.firstFit === null && !piece.fit) {
+    const from = piece.firstWorn ? 'first worn' : 'delivered';
+    dates.push({
+      key: `first-fit:${piece.piece}`,
+      kind: 'first-fit',
+      computed: addDays(wornOrHere, policy.firstFitDays),
+      why: `${from} ${showDay(wornOrHere)}, no check on record within ${policy.firstFitDays} days`,
+      sources: ['firstFitDays'],
+      ...about,
+    });
+  }
+  if (piece.wearIn && !piece.wearIn.called) {
+    const since = piece.firstWorn ? `, first worn ${showDay(piece.firstWorn)}` : '';
+    const why = `wear-in from ${piece.wearIn.firstHours} to ${piece.wearIn.fullHours} h over ${piece.wearIn.days} days${since}`;
+    dates.push({ key: `call:${piece.piece}`, kind: 'call', computed: piece.wearIn.callOn, why, sources: ['earlyCallDays'], ...about });
+  }
+  return dates;
+}
+
+function newestLadderDay(record: ReviewedRecord, { limb, side }: Piece): CalendarDay | undefined {
+  return record.visits.filter((visit) => visit.ladders.some((ladder) => ladder.limb === limb && ladder.side === side)).at(-1)?.day;
+}

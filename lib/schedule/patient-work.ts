@@ -1,0 +1,51 @@
+import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import type { Side } from '../ladder/limb';
+import { type MergedPrompt, mergeByCause, openPrompts, type PromptAnswer, raisePrompts } from '../prompts/decide-prompts';
+import type { ReviewedRecord } from '../record/next-visit';
+import type { LimbSide } from '../record/patient-record';
+import type { Policy } from '../record/policy';
+import { heightOnLimb } from '../trend/limb-series';
+import type { CalendarDay } from '../units/calendar-day';
+import { byMovedDates } from './dates-of-prompts';
+import { patientSchedule } from './patient-schedule';
+import type { MovedDate, ScheduledDate } from './scheduled-date';
+import { withMoved } from './with-moved';
+import { type WorkItem, workItems } from './worklist';
+
+/** A small outline's figures for a list row. */
+export type RowOutline = { readonly side: Side; readonly heightsMm: readonly number[]; readonly girthsMm: readonly number[] };
+
+/** All that is to be done for a patient on a day: prompts raised and still open, dates, and the lines of the worklist. */
+export type PatientWork = {
+  readonly analysis: PatientAnalysis;
+  readonly raised: readonly MergedPrompt[];
+  readonly open: readonly MergedPrompt[];
+  readonly dates: readonly ScheduledDate[];
+  readonly items: readonly WorkItem[];
+};
+
+/** The parts a person wrote beside the record: answers to prompts and moved dates, each oldest first. */
+export type Written = { readonly answers: readonly PromptAnswer[]; readonly moves: readonly MovedDate[] };
+
+/** Analyses a patient and says what is to be done. The same for a screen of one patient and for the stored worklist. */
+export function patientWork(record: ReviewedRecord, { answers, moves }: Written, policy: Policy, today: CalendarDay): PatientWork {
+  const analysis = analysePatient(record, policy, today);
+  const dates = withMoved(patientSchedule({ ...analysis, record }), moves);
+  const raised = mergeByCause(raisePrompts(analysis));
+  const open = openPrompts(byMovedDates(raised, dates, policy, today), answers, today);
+  return { analysis, raised, open, dates, items: workItems({ analysis, raised, open, dates }) };
+}
+
+/** The outline of the limb a line is about, else of the affected one, from its newest ladder; null when none was taped. Whole millimetres. */
+export function outlineFor(limb: LimbSide | null, { limbs }: PatientAnalysis): RowOutline | null {
+  const shown =
+    limbs.find(({ series, affected }) => (limb ? series.limb === limb.limb && series.side === limb.side : affected)) ?? limbs[0];
+  const newest = shown?.series.visits.at(-1);
+  if (!shown || !newest) return null;
+  const { placesMm, girthsMm } = newest.placed.line;
+  return {
+    side: shown.series.side,
+    heightsMm: placesMm.map((place) => Math.round(heightOnLimb(newest, place))),
+    girthsMm: girthsMm.map(Math.round),
+  };
+}

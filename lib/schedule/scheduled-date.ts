@@ -1,0 +1,42 @@
+import type { LimitName } from '../record/limits';
+import type { LimbSide } from '../record/patient-record';
+import type { CalendarDay } from '../units/calendar-day';
+
+/** What a date of the schedule is for. */
+export type DateKind = 'visit' | 'remeasure' | 'order' | 'delivery' | 'first-fit' | 'call' | 'end-of-life';
+
+/** Where the days of an interval come from: a limit, the clinic's table by age, or what was written with the piece. */
+export type DateSource = LimitName | 'reviewDays' | 'piece';
+
+/** One date as the record and the clinic's intervals give it. */
+export type ComputedDate = {
+  /** Names the date and its basis: stays the same while the basis does. `visit-after:2026-10-14`, `order-by:3`. */
+  readonly key: string;
+  readonly kind: DateKind;
+  readonly computed: CalendarDay;
+  /** One line with the figures behind the day. */
+  readonly why: string;
+  readonly sources: readonly DateSource[];
+  readonly limb: LimbSide | null;
+  /** Label of the piece it is about. */
+  readonly piece: string | null;
+};
+
+/** A date moved by hand: for which computed day, to which, why, by whom and when. */
+export type MovedDate = {
+  readonly key: string;
+  readonly computed: CalendarDay;
+  readonly day: CalendarDay;
+  readonly reason: string;
+  readonly by: string;
+  readonly at: Date;
+};
+
+/** A date with what a person made of it. */
+export type ScheduledDate = ComputedDate & {
+  /** The day that counts: computed, or moved by hand. */
+  readonly day: CalendarDay;
+  readonly moved: MovedDate | null;
+  /** A move that no longer holds, because new data gave another day than it was made from. */
+  readonly fellAway: MovedDate | null;
+};
