@@ -5,7 +5,8 @@ import { noteOf } from './audit';
 import { type Database, getDatabase } from './client';
 import { patientHead } from './patients';
 import { type KeptVisit, keptVisit } from './read-visits';
-import { ladder, visit, visitRevision } from './schema';
+import { repeatRows } from './repeat-tapings';
+import { ladder, repeatTaping, visit, visitRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
 import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
@@ -93,7 +94,14 @@ function insertRevision(
     intervalText: one.intervalText ?? null,
   }));
   const revision: Statement = (tx) => tx.insert(visitRevision).values(row).onConflictDoNothing().returning({ id: visitRevision.id });
-  return rows.length === 0 ? [revision] : [revision, (tx) => tx.insert(ladder).values(rows).returning({ id: ladder.id })];
+  const repeats = repeatRows(therapist.clinicId, { visitId, revision: number, day: entry.visit.day }, ladders);
+  return [
+    revision,
+    ...(rows.length === 0 ? [] : ([(tx) => tx.insert(ladder).values(rows).returning({ id: ladder.id })] satisfies Statement[])),
+    ...(repeats.length === 0
+      ? []
+      : ([(tx) => tx.insert(repeatTaping).values(repeats).returning({ id: repeatTaping.id })] satisfies Statement[])),
+  ];
 }
 
 async function submitted(database: Database, therapist: Therapist, submissionId: string): Promise<string | undefined> {

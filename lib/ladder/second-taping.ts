@@ -31,21 +31,3 @@ export function secondTapingDoubts(ladder: Ladder): Doubt[] {
     ];
   });
 }
-
-/**
- * SD of one girth reading by the clinic's own second tapings, mm: √(Σ d² / 2n), d the differences of n pairs.
- *
- * Shape: ladders with some rungs taped twice; undefined below ten pairs. Source: Dahlberg 1940 (method error from duplicates).
- * Example: ten pairs that differ by 4 mm each: 2.83 mm.
- */
-export function repeatSd(ladders: readonly Ladder[]): { readonly sdMm: number; readonly pairs: number } | undefined {
-  const differences = ladders.flatMap((ladder) =>
-    ladder.rungs.flatMap((rung) => (rung.girth && rung.again ? [mm(rung.again.nm) - mm(rung.girth.nm)] : [])),
-  );
-  if (differences.length < 10) return undefined;
-  const squares = differences.reduce((sum, difference) => sum + difference * difference, 0);
-  return {
-    sdMm: Math.sqrt(squares / (2 * differences.length)),
-    pairs: differences.length,
-  };
-}

@@ -18,12 +18,13 @@ export function limitUnit(name: LimitName): string {
 }
 
 /**
- * The clinic's own limits from what was typed; an empty box goes back to the default.
+ * The clinic's own limits from what was typed; an empty box, or one as it would be unset, goes back to what stands without it.
  *
  * Refuses by name what is not a figure above 0, and a working band that does not hold 1. Shape: box name to text; own figures only.
  */
 export function readPolicyForm(
   typed: Readonly<Record<string, string>>,
+  unset: Policy = DEFAULT_POLICY,
 ): { kind: 'read'; own: OwnPolicy } | { kind: 'refused'; errors: PolicyErrors } {
   const errors: PolicyErrors = {};
   const own: Record<string, unknown> = {};
@@ -32,7 +33,7 @@ export function readPolicyForm(
     if (text === '') continue;
     const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) / (LIMITS[name].unit === 'share' ? 100 : 1) : Number.NaN;
     if (!(value > 0)) errors[name] = 'Type a figure above 0, or leave it empty for the default.';
-    else if (Math.abs(value - LIMITS[name].value) > 1e-12) own[name] = value;
+    else if (Math.abs(value - unset[name]) > 1e-12) own[name] = value;
   }
   const low = (own.bandLow as number | undefined) ?? LIMITS.bandLow.value;
   const high = (own.bandHigh as number | undefined) ?? LIMITS.bandHigh.value;

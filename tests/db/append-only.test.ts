@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
-import { details, pieceFrom, visitOn } from './made-up-records';
+import { details, length, pieceFrom, visitOn } from './made-up-records';
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
@@ -12,7 +12,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     const added = await db.patients.addPatient(therapist, { submissionId: form(), details: details('HL-0001') });
     if (added.kind !== 'saved') throw new Error(added.kind);
     const { patientId } = added;
-    await db.visits.saveVisit(therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
+    await db.visits.saveVisit(therapist, { patientId, submissionId: form(), visit: tapedTwice('2026-10-14') });
     await db.pieces.savePiece(therapist, { patientId, submissionId: form(), piece: pieceFrom(null, '2026-10-14') });
     const event = { day: visitOn('2026-10-20').day, kind: 'infection', words: 'cellulitis, right leg' } as const;
     await db.events.addEvent(therapist, { patientId, submissionId: form(), event });
@@ -35,6 +35,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     'patientRevision',
     'visitRevision',
     'ladder',
+    'repeatTaping',
     'pieceRevision',
     'patientEvent',
     'promptAnswer',
@@ -59,6 +60,16 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     expect(await database.select().from(table)).toEqual(before);
   });
 });
+
+/** A visit with one place taped twice, so that the table of repeat tapings has a row. */
+function tapedTwice(day: string): ReturnType<typeof visitOn> {
+  const visit = visitOn(day);
+  const again = length('41.5', 'cm', 415_000_000);
+  return {
+    ...visit,
+    ladders: visit.ladders.map((one) => ({ ...one, rungs: one.rungs.map((rung) => (rung.girth ? { ...rung, again } : rung)) })),
+  };
+}
 
 /** The words of the innermost error of a query that fails; empty when it does not. */
 async function refusal(query: PromiseLike<unknown>): Promise<string> {

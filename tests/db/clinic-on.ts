@@ -64,6 +64,7 @@ async function modules() {
     records: await import('@/db/records'),
     answers: await import('@/db/prompt-answers'),
     drafts: await import('@/db/drafts'),
+    policy: await import('@/db/policy'),
   };
 }
 

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { changeSetting } from '@/db/clinic';
-import { POLICY_KEY } from '@/db/policy';
+import { POLICY_KEY, policyInForce } from '@/db/policy';
 import { type PolicyErrors, readPolicyForm } from '@/lib/record/read-policy-form';
 
 /** A refused form: why, beside each box, and everything as typed. */
@@ -13,7 +13,7 @@ export type LimitsState = { readonly errors: PolicyErrors & { reason?: string };
 export async function saveLimitsAction(_before: LimitsState, form: FormData): Promise<LimitsState> {
   const therapist = await requireRole('lead');
   const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
-  const read = readPolicyForm(typed);
+  const read = readPolicyForm(typed, (await policyInForce(therapist)).unset);
   if (read.kind === 'refused') return { errors: read.errors, typed };
   const reason = (typed.reason ?? '').trim();
   if (reason === '') return { errors: { reason: 'Say why the limits are changed: it stands beside them later.' }, typed };

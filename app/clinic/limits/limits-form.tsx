@@ -12,6 +12,9 @@ export type LimitLine = {
   readonly unit: string;
   readonly kind: string;
   readonly source: string;
+  /** What stands while the box is empty, where that is not the default, and why. */
+  readonly stands?: string;
+  readonly because?: string;
 };
 
 type Props = {
@@ -21,7 +24,7 @@ type Props = {
   readonly mayChange: boolean;
 };
 
-/** Every limit with its value, default, kind and source. A lead types over a value; an empty box goes back to the default. */
+/** Every limit with its value, default, kind and source. A lead types over a value; an empty box goes back to what stands without it. */
 export function LimitsForm({ lines, review, growthReference, mayChange }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<LimitsState, FormData>(saveLimitsAction, { errors: {}, typed: null });
   const refusal = (name: string): string | undefined => (errors as Record<string, string | undefined>)[name];
@@ -50,11 +53,15 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                       name={line.name}
                       inputMode="decimal"
                       defaultValue={typed?.[line.name] ?? line.now}
+                      placeholder={line.stands}
                       readOnly={!mayChange}
                       aria-invalid={Boolean(refusal(line.name))}
-                      aria-describedby={`${line.name}-refusal`}
+                      aria-describedby={`${line.name}-because ${line.name}-refusal`}
                     />
                     {line.unit}
+                  </span>
+                  <span className="under" id={`${line.name}-because`}>
+                    {line.because}
                   </span>
                   <span className="refusal" id={`${line.name}-refusal`}>
                     {refusal(line.name)}

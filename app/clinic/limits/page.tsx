@@ -3,24 +3,26 @@ import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { peopleOf } from '@/db/people';
-import { POLICY_KEY, policyOf } from '@/db/policy';
+import { POLICY_KEY, policyInForce } from '@/db/policy';
 import { LIMITS, type LimitName } from '@/lib/record/limits';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limitShown, limitUnit } from '@/lib/record/read-policy-form';
 import { LimitsForm } from './limits-form';
+import { ownTapings } from './own-tapings';
 
 export const metadata: Metadata = { title: 'Limits' };
 
 /** Every limit that the engine works with: this clinic's value, the default, its kind and source, and who changed what. */
 export default async function LimitsPage() {
   const therapist = await requireTherapist('/clinic/limits');
-  const policy = await policyOf(therapist);
+  const { policy, reading } = await policyInForce(therapist);
   const clinic = await clinicOf(therapist);
   const [history, people] = [await historyOfSetting(therapist, POLICY_KEY), await peopleOf(therapist)];
   const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
   const lines = (Object.keys(LIMITS) as LimitName[]).map((name) => {
     const { does, kind, source, value } = LIMITS[name];
-    return { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };
+    const line = { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };
+    return name === 'readingSdMm' ? { ...line, ...ownTapings(reading) } : line;
   });
   const review = policy.reviewDays.map((row, index) => ({
     words: row.underYears >= 100 ? 'Review interval, adults' : `Review interval under ${row.underYears} years`,

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { sheetDoubts } from '@/lib/growth/sheet-doubts';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';
-import { repeatSd } from '@/lib/ladder/second-taping';
 import { sizeCheck } from '@/lib/ladder/size-check';
 import { possibleSlips, slipText } from '@/lib/ladder/slip';
 import { wasKept } from '@/lib/ladder/was-kept';
@@ -105,17 +104,5 @@ describe('length of the ladder against height', () => {
 
   it('without a height nothing is asked', () => {
     expect(sizeCheck(reaching('39.0', '185'), undefined)).toBeUndefined();
-  });
-});
-
-describe('repeat tapings', () => {
-  it('give the clinic’s own reading SD by Dahlberg’s formula, √(Σ d² / 2n): ten pairs 4 mm apart give 2.83 mm', () => {
-    const one = ladder(
-      Array.from({ length: 10 }, () => '30'),
-      'cm',
-    );
-    const twice = { ...one, rungs: one.rungs.map((rung) => ({ ...rung, again: length('30.4', 'cm') })) };
-    expect(repeatSd([twice])?.sdMm).toBeCloseTo(Math.sqrt((10 * 16) / 20), 9);
-    expect(repeatSd([one])).toBeUndefined();
   });
 });
