@@ -14,6 +14,7 @@ export type BothUnits = { readonly typed: string; readonly unit: LengthUnit; rea
 export type SheetRow = {
   readonly distance: BothUnits;
   readonly girth: BothUnits | null;
+  readonly girthMm: number | null;
   readonly landmark: string | null;
   /** Distance from the row before, mm, and whether it is not the ladder's usual interval. */
   readonly intervalMm: number | null;
@@ -41,6 +42,7 @@ export function sheetRows(ladder: Ladder, since: LimbChange | null): SheetRow[] 
     return {
       distance: bothUnits(distance),
       girth: girth && bothUnits(girth),
+      girthMm: girth && mm(girth.nm),
       landmark: landmarkAt.get(distance.nm) ?? null,
       intervalMm: intervalNm === null ? null : intervalNm / 1e6,
       oddInterval: intervalNm !== null && usual !== null && Math.abs(intervalNm - usual) > 1000,

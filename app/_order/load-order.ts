@@ -1,0 +1,47 @@
+import 'server-only';
+import { notFound } from 'next/navigation';
+import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
+import { type KeptOrder, orderWithHistory } from '@/db/read-orders';
+import type { KeptPiece } from '@/db/read-pieces';
+import type { Therapist } from '@/db/therapist';
+import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
+import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
+import { figuresToSend, openQuestions } from '@/lib/orders/order-steps';
+import type { SentFigures } from '@/lib/record/order';
+import type { LimbChange } from '@/lib/trend/limb-change';
+
+/** Everything the screens of one order start from. */
+export type LoadedOrder = LoadedPatient & {
+  readonly order: KeptOrder;
+  readonly revisions: readonly KeptOrder[];
+  /** The order's own pieces. */
+  readonly pieces: readonly KeptPiece[];
+  /** The figures as sent; before sending, as they would be sent now. */
+  readonly figures: SentFigures | undefined;
+  /** The last piece of the same place, and how the limb changed between the two ladders. */
+  readonly before: KeptPiece | undefined;
+  readonly since: LimbChange | null;
+  /** Questions nobody has answered; none once the order is sent. */
+  readonly open: readonly OrderQuestion[];
+};
+
+/** An order of a patient of the therapist's clinic; any other id is a page that is not there. */
+export async function loadOrder(therapist: Therapist, patientId: string, orderId: string): Promise<LoadedOrder> {
+  const loaded = await loadPatient(therapist, patientId);
+  const found = await orderWithHistory(therapist, orderId);
+  if (!found || found.current.patientId !== patientId) notFound();
+  const { record, analysis, today } = loaded;
+  const order = found.current;
+  const visit = record.visits.find((one) => one.visitId === order.cutFromVisitId);
+  const before = lastOfPlace(record.pieces, order, orderId);
+  return {
+    ...loaded,
+    order,
+    revisions: found.revisions,
+    pieces: record.pieces.filter((one) => one.orderId === orderId),
+    figures: order.sent ?? (visit && figuresToSend(order, visit)),
+    before,
+    since: before ? changeSinceCut(analysis, before, order) : null,
+    open: order.state === 'proposed' ? openQuestions(orderQuestions(record, order, analysis.policy, today), order) : [],
+  };
+}

@@ -1,0 +1,127 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { type PiecesOfOrder, reviseOrder } from '@/db/orders';
+import type { KeptPiece } from '@/db/read-pieces';
+import type { Therapist } from '@/db/therapist';
+import { checkedOrder, mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
+import type { Order } from '@/lib/record/order';
+import { readPieceStep } from '@/lib/record/read-piece-step';
+import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
+import { type LoadedOrder, loadOrder } from './load-order';
+
+/** Why a step of an order was not taken: beside its box, or for the whole form; everything typed comes back. */
+export type OrderStepState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>> | null;
+};
+
+type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, therapist: Therapist) => Next | Refusal;
+type Refusal = { readonly errors: Readonly<Record<string, string>> };
+type Next = { readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder };
+
+/** Takes one step of an order: checked by a second person, sent, all pieces delivered, cancelled. */
+export async function moveOrderAction(_before: OrderStepState, form: FormData): Promise<OrderStepState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { patientId = '', orderId = '', revision = '', submissionId = '', step = '' } = typed;
+  const loaded = await loadOrder(therapist, patientId, orderId);
+  const take = STEPS[step];
+  if (!take || String(loaded.order.revision) !== revision)
+    return {
+      errors: { form: 'This order has changed since the page was opened. Nothing was saved; reload the page and look again.' },
+      typed,
+    };
+  const next = take(loaded, typed, therapist);
+  if ('errors' in next) return { errors: next.errors, typed };
+  const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, ...next, order: contentOf(next.order) });
+  if (revised.kind === 'conflict' || revised.kind === 'not-found')
+    return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  redirect(`/patients/${patientId}/orders/${orderId}`);
+}
+
+const STEPS: Readonly<Record<string, Step>> = {
+  check: ({ order }, _typed, therapist): Next | Refusal => {
+    if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
+    if (!mayCheck(order.author, therapist.id)) return { errors: { form: 'You wrote this order: a second person checks it.' } };
+    const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString() };
+    return { order: checkedOrder(order, checked), reason: 'checked' };
+  },
+  send: sendStep,
+  deliver: ({ order, pieces, today }, typed): Next | Refusal => {
+    const waiting = pieces.filter((one) => !one.delivered && one.retired === null);
+    const steps = waiting.map((piece) => ({ piece, read: readPieceStep('delivered', typed, piece, today) }));
+    const refused = steps.find(({ read }) => read.kind === 'refused')?.read;
+    if (refused?.kind === 'refused') return { errors: { ...refused.errors } };
+    const changed = steps.flatMap(({ piece, read }) =>
+      read.kind === 'read'
+        ? [{ pieceId: piece.pieceId, revision: piece.revision, piece: { ...piece, ...read.piece }, reason: read.reason }]
+        : [],
+    );
+    return changed.length === 0 ? { errors: { form: 'No piece is awaited.' } } : { order, reason: 'delivered', pieces: { changed } };
+  },
+  cancel: ({ order, pieces, today }, typed): Next | Refusal => {
+    const words = (typed.words ?? '').trim();
+    if (words === '') return { errors: { words: 'Say why it is cancelled.' } };
+    if (order.state === 'cancelled') return { errors: { form: 'It is cancelled already.' } };
+    const changed = pieces
+      .filter((one) => !one.delivered && !one.firstWorn && one.retired === null)
+      .map((one) => calledOff(one, today, words));
+    return { order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
+  },
+};
+
+function sendStep(
+  { order, figures, open, today, record }: LoadedOrder,
+  typed: Readonly<Record<string, string>>,
+  therapist: Therapist,
+): ReturnType<Step> {
+  const errors: Record<string, string> = {};
+  if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
+  if (!figures) return { errors: { form: 'The visit it is cut from has no ladder of this limb any more.' } };
+  const ordered = readDay(typed.ordered ?? '');
+  if (ordered.kind !== 'read') errors.ordered = ordered.reason;
+  else if (ordered.value > today) errors.ordered = 'This day has not come yet.';
+  else if (ordered.value < order.cutFrom) errors.ordered = 'This is before the ladder was taped.';
+  const expectedText = (typed.expected ?? '').trim();
+  const expected = expectedText === '' ? null : readDay(expectedText);
+  if (expected && expected.kind !== 'read') errors.expected = expected.reason;
+  else if (expected?.kind === 'read' && ordered.kind === 'read' && expected.value < ordered.value)
+    errors.expected = 'This is before it was ordered.';
+  const answers = open.map(({ key, message }, index) => {
+    const answer = (typed[`answer${index}`] ?? '').trim();
+    if (typed[`question${index}`] !== key) errors.form = 'The questions have changed since the page was opened. Read them again.';
+    if (answer === '') errors[`answer${index}`] = 'Answer in a few words, or go back and mend it.';
+    return { key, message, answer, by: therapist.id, at: new Date().toISOString() };
+  });
+  if (order.checked === null && typed.unchecked !== 'yes')
+    errors.unchecked = 'Nobody has checked the figures yet. Have a second person check them, or say that it goes out unchecked.';
+  if (Object.keys(errors).length > 0 || ordered.kind !== 'read') return { errors };
+  const due: CalendarDay = expected?.kind === 'read' ? expected.value : addDays(ordered.value, order.leadDays);
+  const sent = sentOrder(order, { sent: figures, ordered: ordered.value, expected: due, answers });
+  const added = piecesOfOrder(
+    sent,
+    record.pieces.map((one) => one.piece),
+  ).map((piece) => ({ ...piece, cutFromVisitId: order.cutFromVisitId, retiredReason: null }));
+  return { order: sent, reason: 'sent', pieces: { added } };
+}
+
+function calledOff(piece: KeptPiece, today: CalendarDay, words: string) {
+  const gone = { ...piece, retired: today, retiredAs: 'stopped' as const, retiredReason: `order cancelled: ${words}` };
+  return { pieceId: piece.pieceId, revision: piece.revision, piece: gone, reason: 'order cancelled' };
+}
+
+/** An order without what the database knows of it. */
+function contentOf(order: Order): Order {
+  const {
+    orderId: _id,
+    patientId: _patient,
+    revision: _revision,
+    author: _author,
+    at: _at,
+    reason: _reason,
+    ...content
+  } = order as LoadedOrder['order'];
+  return content;
+}

@@ -1,0 +1,147 @@
+'use client';
+
+import { useActionState } from 'react';
+import type { LadderChoice } from '@/app/_piece/piece-form';
+import { Field } from '@/app/_shell/field';
+import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment';
+import { ORDER_REASONS } from '@/lib/record/order';
+import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/record/read-order-form';
+import { type OrderFormState, saveOrderAction } from './save-order';
+
+type Props = {
+  readonly patientId: string;
+  readonly orderId: string | null;
+  readonly revision: number;
+  readonly submissionId: string;
+  readonly start: TypedOrderForm;
+  readonly ladders: readonly LadderChoice[];
+  /** What the engine proposes as room for the newest ladder, in words. */
+  readonly roomWords: string;
+};
+
+/** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
+export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords }: Props) {
+  const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
+  const typed = state.typed ?? start;
+  const text = (box: string, label: string, hint?: string, list?: string) => (
+    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
+      {(wiring) => <input {...wiring} defaultValue={typed[box] ?? ''} autoComplete="off" list={list} />}
+    </Field>
+  );
+  const choice = (box: string, label: string, choices: readonly { key: string; words: string }[], ask: string, hint?: string) => (
+    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
+      {(wiring) => (
+        <select {...wiring} key={typed[box]} defaultValue={typed[box] ?? ''}>
+          <option value="">{ask}</option>
+          {choices.map((one) => (
+            <option key={one.key} value={one.key}>
+              {one.words}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+  const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
+  const refused = Object.keys(state.errors).length;
+  return (
+    <form className="panel form" action={send} noValidate>
+      {(state.notice || refused > 0) && (
+        <p className="refused-box" role="alert">
+          {state.notice ?? `Nothing is saved yet: ${refused === 1 ? 'one box needs' : `${refused} boxes need`} another look, below.`}
+        </p>
+      )}
+      <input type="hidden" name="patientId" value={patientId} />
+      <input type="hidden" name="orderId" value={orderId ?? ''} />
+      <input type="hidden" name="revision" value={revision} />
+      <input type="hidden" name="submissionId" value={submissionId} />
+      <datalist id="cover-ends">
+        {ends.map((end) => (
+          <option key={end.id} value={end.id}>
+            {end.words}
+          </option>
+        ))}
+      </datalist>
+      <div className="two-columns">
+        {choice('cutFrom', 'Cut from the ladder of', ladders, 'Choose a ladder')}
+        {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
+        {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', 'cover-ends')}
+        {text('to', 'to', 'A landmark, or a distance on the ladder.', 'cover-ends')}
+        {text('reduction', 'Reduction, %')}
+        {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
+        {text('quantity', 'Pieces', 'Two in turn: one on, one in the wash.')}
+        {choice('use', 'Worn', USES, 'Choose')}
+        {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
+        {choice(
+          'reasonCode',
+          'Why it is ordered',
+          ORDER_REASONS.map((key) => ({ key, words: key })),
+          'Choose',
+        )}
+        {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
+        {text('leadDays', 'Making and delivery, days')}
+      </div>
+      <fieldset className="field">
+        <legend>Class, where one was prescribed</legend>
+        <span className="hint">A class means nothing without its scheme and range: schemes differ. Leave all four empty for none.</span>
+        <div className="four-columns">
+          {text('scheme', 'Scheme')}
+          {text('className', 'Class')}
+          {text('lowMmHg', 'From, mmHg')}
+          {text('highMmHg', 'to, mmHg')}
+        </div>
+      </fieldset>
+      <fieldset className="field">
+        <legend>Options</legend>
+        <span className="hint">
+          Closures, openings, linings, bands, joint inserts, silicone, pads, expansion panels: each with its place.
+        </span>
+        {optionRows(typed, state.errors).map((row) => (
+          <div key={row} className="option-row">
+            {choice(`option${row}Choice`, `Option ${row + 1}`, optionChoices(), 'none')}
+            {text(`option${row}Place`, 'Place')}
+            {text(`option${row}Width`, 'Width')}
+          </div>
+        ))}
+      </fieldset>
+      {text('note', 'Note for the maker', 'No name and no diagnosis: the sheet goes out with the reference only.')}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          {orderId ? 'Save the changes' : 'Keep as proposed'}
+        </button>
+        <a className="button" href={orderId ? `/patients/${patientId}/orders/${orderId}` : `/patients/${patientId}`}>
+          Leave without saving
+        </a>
+      </div>
+    </form>
+  );
+}
+
+const CONVENTIONS = [
+  { key: 'C(1-r)', words: 'relaxed girth = girth × (1 − reduction)' },
+  { key: 'C/(1+r)', words: 'relaxed girth = girth ÷ (1 + reduction)' },
+];
+const USES = [
+  { key: 'day', words: 'by day' },
+  { key: 'night', words: 'by night' },
+  { key: 'other', words: 'other' },
+];
+
+function formChoices(): { key: string; words: string }[] {
+  return GARMENT_FORMS.map(({ id, words, limb }) => ({ key: id, words: `${limb}: ${words}` }));
+}
+
+function optionChoices(): { key: string; words: string }[] {
+  return (Object.keys(GARMENT_OPTIONS) as OptionKind[]).flatMap((kind) =>
+    GARMENT_OPTIONS[kind].map((one) => ({ key: optionKey(kind, one), words: optionKey(kind, one) })),
+  );
+}
+
+/** Filled rows and two empty ones, never more than there are. */
+function optionRows(typed: TypedOrderForm, errors: Readonly<Record<string, string>>): number[] {
+  const used = Array.from({ length: OPTION_ROWS }, (_, row) => row).filter((row) =>
+    ['Choice', 'Place', 'Width'].some((box) => (typed[`option${row}${box}`] ?? '') !== '' || errors[`option${row}${box}`]),
+  );
+  const shown = Math.min(Math.max(-1, ...used) + 3, OPTION_ROWS);
+  return Array.from({ length: shown }, (_, row) => row);
+}

@@ -1,0 +1,58 @@
+import type { KeptOrder } from '@/db/read-orders';
+
+/** Every state an order has been in, the newest first, and what was answered before it left. */
+export function OrderHistory({ revisions, names }: { revisions: readonly KeptOrder[]; names: ReadonlyMap<string, string> }) {
+  const answered = revisions.at(-1)?.questions ?? [];
+  return (
+    <section className="no-print" aria-labelledby="history-head">
+      <h2 id="history-head" className="section-head">
+        History
+      </h2>
+      {answered.length > 0 && (
+        <div className="table-frame">
+          <table>
+            <caption>Asked before it was sent</caption>
+            <thead>
+              <tr>
+                <th scope="col">Question</th>
+                <th scope="col">Answer</th>
+                <th scope="col">By</th>
+              </tr>
+            </thead>
+            <tbody>
+              {answered.map((one) => (
+                <tr key={one.key}>
+                  <td>{one.message}</td>
+                  <td>{one.answer}</td>
+                  <td>{`${names.get(one.by) ?? 'someone no longer here'}, ${one.at.slice(0, 10)}`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <div className="table-frame">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">State</th>
+              <th scope="col">Written</th>
+              <th scope="col">By</th>
+              <th scope="col">What</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...revisions].reverse().map((one) => (
+              <tr key={one.revision}>
+                <th scope="row">{one.revision}</th>
+                <td>{`${one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC`}</td>
+                <td>{names.get(one.author) ?? 'someone no longer here'}</td>
+                <td>{one.reason ?? 'proposed'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

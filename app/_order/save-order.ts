@@ -1,0 +1,48 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { cutLadders } from '@/app/_piece/cut-ladders';
+import { requireRole } from '@/app/_session/therapist';
+import { proposeOrder, reviseOrder } from '@/db/orders';
+import { orderWithHistory } from '@/db/read-orders';
+import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
+import { proposedOrder } from '@/lib/orders/order-steps';
+import { readOrderForm, type TypedOrderForm } from '@/lib/record/read-order-form';
+
+/** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
+export type OrderFormState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: TypedOrderForm | null;
+  readonly notice: string | null;
+};
+
+/** Proposes an order, or changes one that has not been sent; what the engine proposes as room goes on record beside what was decided. */
+export async function saveOrderAction(_before: OrderFormState, form: FormData): Promise<OrderFormState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const read = readOrderForm(typed, cutLadders(record));
+  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
+  const proposed = proposedRoom(asIfCut(record, read.choice, analysis.policy, today).piece);
+  const content = proposedOrder(read.choice, read.ladder.visitId, proposed);
+  if (orderId === '') {
+    const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
+    if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
+    redirect(`/patients/${patientId}/orders/${saved.orderId}`);
+  }
+  const before = await orderWithHistory(therapist, orderId);
+  if (before?.current.state !== 'proposed' || before.current.patientId !== patientId)
+    return { errors: {}, typed, notice: 'This order has left or was cancelled by now. Nothing was changed; start a new one instead.' };
+  const order = { ...content, order: before.current.order, questions: before.current.questions };
+  const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, order, reason: 'changed' });
+  if (revised.kind === 'conflict')
+    return {
+      errors: {},
+      typed,
+      notice:
+        'Somebody else changed this order while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
+    };
+  redirect(`/patients/${patientId}/orders/${orderId}`);
+}

@@ -1,0 +1,93 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { loadOrder } from '@/app/_order/load-order';
+import { OrderForm } from '@/app/_order/order-form';
+import { OrderHistory } from '@/app/_order/order-history';
+import { OrderSheet } from '@/app/_order/order-sheet';
+import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
+import { roomInWords } from '@/app/_order/start-order';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { requireTherapist } from '@/app/_session/therapist';
+import { PrintButton } from '@/app/_shell/print-button';
+import { peopleOf } from '@/db/people';
+import { pieceStage } from '@/lib/garments/piece-stage';
+import { mayCheck, orderStage } from '@/lib/orders/order-steps';
+import { LIMITS } from '@/lib/record/limits';
+import { orderFormOf } from '@/lib/record/read-order-form';
+import { addDays } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Order' };
+
+/** One order: its sheet for the maker, what is asked before it leaves, its pieces, and every state it has been in. */
+export default async function OrderPage({ params }: { params: Promise<{ patientId: string; orderId: string }> }) {
+  const { patientId, orderId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/orders/${orderId}`);
+  const loaded = await loadOrder(therapist, patientId, orderId);
+  const { record, analysis, order, pieces, open, today } = loaded;
+  const names = new Map((await peopleOf(therapist)).map((one) => [one.id, one.name]));
+  const mayWrite = therapist.role !== 'read-only';
+  const step = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
+  const waiting = pieces.filter((one) => !one.delivered && one.retired === null).map((one) => one.piece);
+  const questions = open.map(({ key, message, limit }) => ({
+    key,
+    message,
+    source: limit && `${LIMITS[limit].kind}: ${LIMITS[limit].source}`,
+  }));
+  const ladders = cutLadders(record);
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
+        <PrintButton words="Print the sheet" />
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <OrderSheet loaded={loaded} />
+      {mayWrite && order.state === 'proposed' && (
+        <div className="halves no-print">
+          <SendOrder {...step} questions={questions} checked={order.checked !== null} expected={addDays(today, order.leadDays)} />
+          {order.checked === null && <CheckOrder {...step} mayCheck={mayCheck(order.author, therapist.id)} />}
+        </div>
+      )}
+      {mayWrite && order.state === 'ordered' && waiting.length > 0 && (
+        <div className="no-print">
+          <DeliverOrder {...step} waiting={waiting} />
+        </div>
+      )}
+      {pieces.length > 0 && (
+        <p className="no-print">
+          {'Pieces of this order: '}
+          {pieces.map((one, index) => (
+            <span key={one.pieceId}>
+              {index > 0 && ', '}
+              <Link href={`/patients/${patientId}/pieces/${one.pieceId}`} prefetch={false}>
+                {`piece ${one.piece}, ${pieceStage(one, today)}`}
+              </Link>
+            </span>
+          ))}
+        </p>
+      )}
+      {mayWrite && order.state === 'proposed' && (
+        <details className="as-table no-print">
+          <summary>Change the order</summary>
+          <OrderForm
+            patientId={patientId}
+            orderId={orderId}
+            revision={order.revision}
+            submissionId={crypto.randomUUID()}
+            start={orderFormOf({ ...order, decided: order.allowance.decided }, `${order.cutFromVisitId} ${order.side} ${order.limb}`)}
+            ladders={ladderChoices(ladders)}
+            roomWords={roomInWords(
+              analysis.pieces.find((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
+              ladders[0]?.unit ?? 'cm',
+            )}
+          />
+        </details>
+      )}
+      {mayWrite && order.state !== 'cancelled' && (order.state === 'proposed' || waiting.length > 0) && <CancelOrder {...step} />}
+      <OrderHistory revisions={loaded.revisions} names={names} />
+      <p className="protocol-line">Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

@@ -1,0 +1,44 @@
+import type { Metadata } from 'next';
+import { OrderForm } from '@/app/_order/order-form';
+import { roomInWords, startOfOrder } from '@/app/_order/start-order';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { requireRole } from '@/app/_session/therapist';
+
+export const metadata: Metadata = { title: 'New order' };
+
+/** A new order. After an earlier piece its figures are carried over; the ladder is the newest, the room is decided anew. */
+export default async function NewOrderPage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ patientId: string }>;
+  searchParams: Promise<{ after?: string; reason?: string }>;
+}) {
+  const { patientId } = await params;
+  const { after, reason } = await searchParams;
+  const therapist = await requireRole('lead', 'therapist');
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const ladders = cutLadders(record);
+  const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
+  const room = analysis.pieces.find((one) => one.piece === before)?.room;
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one ladder" />
+      {ladders.length === 0 ? (
+        <p className="nothing-yet">Tape a ladder first: an order is cut from one.</p>
+      ) : (
+        <OrderForm
+          patientId={patientId}
+          orderId={null}
+          revision={0}
+          submissionId={crypto.randomUUID()}
+          start={startOfOrder(before, ladders, reason)}
+          ladders={ladderChoices(ladders)}
+          roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
+        />
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,36 @@
+import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { coverKey } from '../garments/wear';
+import { isNoAnswer } from '../outcome';
+import type { Order } from '../record/order';
+import type { Piece } from '../record/patient-record';
+import { type LimbChange, limbChange } from '../trend/limb-change';
+
+/** The piece an order is compared with: of the same limb, the same cover before another, then the one cut last; none of the order's own. */
+export function lastOfPlace<P extends Piece>(
+  pieces: readonly P[],
+  order: Pick<Order, 'limb' | 'side' | 'covers' | 'cutFrom'>,
+  orderId: string | null,
+): P | undefined {
+  const rank = (one: P): string =>
+    `${coverKey(one) === coverKey({ ...one, ...order }) ? 1 : 0} ${one.cutFrom} ${one.piece.padStart(8, '0')}`;
+  return pieces
+    .filter(
+      (one) =>
+        one.limb === order.limb && one.side === order.side && (orderId === null || one.orderId !== orderId) && one.cutFrom <= order.cutFrom,
+    )
+    .sort((one, other) => rank(one).localeCompare(rank(other)))
+    .at(-1);
+}
+
+/** The change of the limb from one cut-from day to another, on the same anatomy; null where it is the same ladder or they cannot be compared. */
+export function changeSinceCut(
+  analysis: PatientAnalysis,
+  before: Piece,
+  order: Pick<Order, 'limb' | 'side' | 'cutFrom'>,
+): LimbChange | null {
+  const series = analysis.limbs.find((one) => one.series.limb === order.limb && one.series.side === order.side)?.series;
+  const [earlier, later] = [before.cutFrom, order.cutFrom].map((day) => series?.visits.find((one) => one.visit.day === day));
+  if (!earlier || !later || earlier === later) return null;
+  const change = limbChange(earlier, later, order.limb, analysis.policy);
+  return isNoAnswer(change) ? null : change;
+}
