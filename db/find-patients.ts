@@ -29,6 +29,17 @@ export async function findPatients(therapist: Therapist, search = '', page = 1, 
   return { rows, total, page: at, pages };
 }
 
+/** The heads of these patients of the clinic; ids of others are left out. */
+export async function headsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly PatientHead[]> {
+  if (patientIds.length === 0) return [];
+  const database = await getDatabase();
+  return database
+    .select(headColumns)
+    .from(patient)
+    .innerJoin(patientRevision, isCurrent)
+    .where(and(eq(patient.clinicId, therapist.clinicId), inArray(patient.id, [...patientIds])));
+}
+
 /** The last visit day of each of these patients; a patient without visits is not in the answer. */
 export async function lastVisitDays(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, CalendarDay>> {
   if (patientIds.length === 0) return new Map();

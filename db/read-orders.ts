@@ -1,7 +1,7 @@
-import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import { and, asc, desc, eq, exists, isNull, or } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { getDatabase } from './client';
-import { garmentOrder, orderRevision } from './schema';
+import { garmentOrder, orderRevision, piece, pieceRevision } from './schema';
 import type { Therapist } from './therapist';
 
 /** An order as it stands now, or one of its earlier revisions. */
@@ -62,14 +62,31 @@ export async function orderWithHistory(
   return current && { current, revisions };
 }
 
-/** The orders of a clinic in one of these states, oldest first, at most so many. */
-export async function ordersInState(therapist: Therapist, states: readonly Order['state'][], most: number): Promise<readonly KeptOrder[]> {
+/** The orders of a clinic that are not done: proposed, or sent with a piece still to come; oldest first, at most so many. */
+export async function openOrders(therapist: Therapist, most: number): Promise<readonly KeptOrder[]> {
   const database = await getDatabase();
+  const awaited = database
+    .select({ id: piece.id })
+    .from(piece)
+    .innerJoin(pieceRevision, and(eq(pieceRevision.pieceId, piece.id), eq(pieceRevision.number, piece.revision)))
+    .where(
+      and(
+        eq(piece.patientId, garmentOrder.patientId),
+        eq(pieceRevision.orderId, garmentOrder.id),
+        isNull(pieceRevision.delivered),
+        isNull(pieceRevision.retired),
+      ),
+    );
   const rows = await database
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, isCurrent)
-    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), inArray(garmentOrder.state, [...states])))
+    .where(
+      and(
+        eq(garmentOrder.clinicId, therapist.clinicId),
+        or(eq(garmentOrder.state, 'proposed'), and(eq(garmentOrder.state, 'ordered'), exists(awaited))),
+      ),
+    )
     .orderBy(asc(orderRevision.at), asc(garmentOrder.id))
     .limit(most);
   return rows.map(keptOrder);

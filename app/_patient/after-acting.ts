@@ -22,7 +22,7 @@ export function afterActing(patientId: string, prompt: Pick<Prompt, 'action' | '
     case 'visit':
       return `/patients/${patientId}/visits/new`;
     case 'order':
-      return `/patients/${patientId}/pieces/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
+      return `/patients/${patientId}/orders/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
     default:
       return `/patients/${patientId}`;
   }

@@ -1,24 +1,44 @@
 import Link from 'next/link';
+import type { KeptOrder } from '@/db/read-orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn } from '@/lib/garments/wear';
+import { orderStage } from '@/lib/orders/order-steps';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
+import type { Piece } from '@/lib/record/patient-record';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** Every piece, the newest first: what it covers, what it was cut from, how long it has been worn and what is next. */
-export function PiecesPanel({ analysis, patientId, mayWrite }: { analysis: PatientAnalysis; patientId: string; mayWrite: boolean }) {
+export function PiecesPanel({
+  analysis,
+  orders,
+  patientId,
+  mayWrite,
+}: {
+  analysis: PatientAnalysis;
+  orders: readonly KeptOrder[];
+  patientId: string;
+  mayWrite: boolean;
+}) {
   const pieces = [...analysis.pieces].reverse();
   return (
     <section className="panel" aria-labelledby="pieces-head">
       <div className="panel-head">
         <h2 id="pieces-head">Pieces</h2>
         {mayWrite && (
-          <Link href={`/patients/${patientId}/pieces/new`} prefetch={false}>
-            Add a piece
-          </Link>
+          <span>
+            <Link href={`/patients/${patientId}/orders/new`} prefetch={false}>
+              New order
+            </Link>{' '}
+            <Link href={`/patients/${patientId}/pieces/new`} prefetch={false}>
+              Add a piece
+            </Link>
+          </span>
         )}
       </div>
+      <OrderLines orders={orders} pieces={analysis.record.pieces} patientId={patientId} />
       {pieces.length === 0 ? (
         <p className="secondary">No pieces yet. A piece is one garment; two of the same order are two pieces.</p>
       ) : (
@@ -46,6 +66,30 @@ export function PiecesPanel({ analysis, patientId, mayWrite }: { analysis: Patie
   );
 }
 
+/** Orders that are not done: proposed, or with a piece still to come. */
+function OrderLines({ orders, pieces, patientId }: { orders: readonly KeptOrder[]; pieces: readonly Piece[]; patientId: string }) {
+  const open = orders.flatMap((order) => {
+    const stage = orderStage(
+      order,
+      pieces.filter((one) => one.orderId === order.orderId),
+    );
+    return stage === 'proposed' || stage === 'ordered' || stage === 'partly delivered' ? [{ order, stage }] : [];
+  });
+  if (open.length === 0) return null;
+  return (
+    <ul className="plain-list">
+      {open.map(({ order, stage }) => (
+        <li key={order.orderId}>
+          <Link href={`/patients/${patientId}/orders/${order.orderId}`} prefetch={false}>
+            {`Order ${order.order}, ${order.side} ${order.limb}, ${stage}`}
+          </Link>
+          {order.expected && `, expected ${showDay(order.expected)}`}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: string; today: CalendarDay }) {
   const piece = one.piece as KeptPiece;
   return (
@@ -68,7 +112,10 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
 
 function nowOf(one: AnalysedPiece, today: CalendarDay): string {
   const piece = one.piece as KeptPiece;
-  if (!one.inUse) return `retired ${piece.retired ? showDay(piece.retired) : ''}${piece.retiredReason ? `, ${piece.retiredReason}` : ''}`;
+  const stage = pieceStage(piece, today);
+  if (stage === 'retired')
+    return `retired ${piece.retired ? showDay(piece.retired) : ''}${piece.retiredReason ? `, ${piece.retiredReason}` : ''}`;
   const worn = daysWorn(piece, today);
-  return isNoAnswer(worn) ? worn.noAnswer.toLowerCase().replace('.', '') : `worn, day ${worn} of ${piece.lifeDays}`;
+  if (!isNoAnswer(worn)) return `${stage}, day ${worn} of ${piece.lifeDays}`;
+  return stage === 'on order' && piece.expected ? `on order, expected ${showDay(piece.expected)}` : `${stage}, not worn yet`;
 }

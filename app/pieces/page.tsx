@@ -1,8 +1,12 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { WaitingOrders } from '@/app/_order/waiting-orders';
 import { requireTherapist } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { headsOf } from '@/db/find-patients';
+import { openOrders } from '@/db/read-orders';
 import { piecesInUse } from '@/db/read-pieces';
-import { recordsOf } from '@/db/records';
 import { limbInWords } from '@/lib/ladder/limb';
 import { addDays, showDay } from '@/lib/units/calendar-day';
 
@@ -10,12 +14,12 @@ export const metadata: Metadata = { title: 'Pieces' };
 
 const MOST = 200;
 
-/** Every piece of the clinic that is not retired: whose, where, cut from which ladder, worn since, and when its life ends. */
+/** Orders that are not done, and every piece of the clinic that is not retired: whose, where, cut from which ladder, and when its life ends. */
 export default async function PiecesPage() {
   const therapist = await requireTherapist('/pieces');
-  const pieces = await piecesInUse(therapist, MOST);
-  const owners = await recordsOf(therapist, [...new Set(pieces.map((piece) => piece.patientId))]);
-  const ownerOf = new Map(owners.map((owner) => [owner.head.patientId, owner.head]));
+  const [pieces, orders, clinic] = await Promise.all([piecesInUse(therapist, MOST), openOrders(therapist, MOST), clinicOf(therapist)]);
+  const owners = await headsOf(therapist, [...new Set([...pieces, ...orders].map((one) => one.patientId))]);
+  const ownerOf = new Map(owners.map((owner) => [owner.patientId, owner]));
   return (
     <main id="main">
       <div className="title-row">
@@ -24,6 +28,9 @@ export default async function PiecesPage() {
           <p className="secondary">{sentence(pieces.length)}</p>
         </div>
       </div>
+      <h2 className="section-head">Orders</h2>
+      <WaitingOrders orders={orders} ownerOf={ownerOf} today={todayIn(clinic.timeZone)} />
+      <h2 className="section-head">Pieces in use or on the way</h2>
       {pieces.length === 0 ? (
         <p className="nothing-yet">A piece is added on its patient’s page, from the ladder it is cut from.</p>
       ) : (

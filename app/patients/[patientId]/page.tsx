@@ -11,6 +11,7 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ordersOf } from '@/db/read-orders';
 import { nextVisit } from '@/lib/record/next-visit';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
@@ -52,7 +53,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         </div>
       ))}
       <div className="halves">
-        <PiecesPanel analysis={analysis} patientId={patientId} mayWrite={mayWrite} />
+        <PiecesPanel analysis={analysis} orders={await ordersOf(therapist, patientId)} patientId={patientId} mayWrite={mayWrite} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>

@@ -1,76 +1,95 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PieceForm } from '@/app/_piece/piece-form';
+import { PieceHistory } from '@/app/_piece/piece-history';
+import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
+import { AlteredStep, CalledStep, DeliveredStep, FirstFitStep, KeepStep, LetOutStep, RetireStep, WornStep } from '@/app/_piece/piece-steps';
 import { requireTherapist } from '@/app/_session/therapist';
+import { peopleOf } from '@/db/people';
+import { ordersOf } from '@/db/read-orders';
 import { pieceWithHistory } from '@/db/read-pieces';
+import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { pieceFormOf } from '@/lib/record/read-piece-form';
-import { showDay } from '@/lib/units/calendar-day';
+import { zonesOf } from '@/lib/record/read-piece-step';
 
 export const metadata: Metadata = { title: 'Piece' };
 
-/** One piece: what stands on record, every earlier state of it, and the form that adds the next. */
+/** One piece: what stands on record, the next steps of its life, every earlier state, and the form for a correction. */
 export default async function PiecePage({ params }: { params: Promise<{ patientId: string; pieceId: string }> }) {
   const { patientId, pieceId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/pieces/${pieceId}`);
-  const { record, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
   const piece = record.pieces.find((one) => one.pieceId === pieceId);
   const history = await pieceWithHistory(therapist, pieceId);
   if (!piece || !history) notFound();
+  const orders = await ordersOf(therapist, patientId);
+  const names = new Map((await peopleOf(therapist)).map((one) => [one.id, one.name]));
   const ladders = cutLadders(record);
-  const key = `${piece.cutFromVisitId} ${piece.side} ${piece.limb}`;
+  const stage = pieceStage(piece, today);
+  const { policy } = analysis;
+  const step = { patientId, pieceId, revision: piece.revision, submissionId: crypto.randomUUID(), today };
+  const wearIn = {
+    firstHours: String(policy.wearInFirstHours),
+    fullHours: String(policy.wearInFullHours),
+    wearInDays: String(policy.wearInDays),
+    callAfter: String(policy.earlyCallDays),
+  };
+  const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'retired';
+  const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
+  const left = roomLeft(piece);
+  const inUse = stage === 'wear-in' || stage === 'in rotation' || stage === 'spare';
   return (
     <main id="main">
       <PatientTitle
         record={record}
         today={today}
-        saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}
-      />
+        saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}: ${stage}`}
+      >
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <div className="halves">
+        <PieceLife piece={piece} all={record.pieces} order={orders.find((one) => one.orderId === piece.orderId)} today={today} />
+        {therapist.role !== 'read-only' && stage !== 'retired' && (
+          <div className="stack no-print">
+            {(stage === 'on order' || stage === 'sent back') && <DeliveredStep {...step} />}
+            {unfitted && <FirstFitStep {...step} zones={zonesOf(piece)} wearIn={wearIn} worn={piece.firstWorn !== null} />}
+            {stage === 'delivered' && !unfitted && <WornStep {...step} wearIn={wearIn} />}
+            {inUse && callOpen && <CalledStep {...step} />}
+            {inUse && left && <LetOutStep {...step} left={left} />}
+            <details className="as-table">
+              <summary>Turn, alteration, out of use</summary>
+              <div className="stack">
+                {inUse && <KeepStep {...step} now={keptAs(piece, today)} />}
+                <AlteredStep {...step} />
+                <RetireStep {...step} />
+              </div>
+            </details>
+          </div>
+        )}
+      </div>
+      <PieceHistory revisions={history.revisions} names={names} today={today} />
       {therapist.role !== 'read-only' && (
-        <PieceForm
-          patientId={patientId}
-          pieceId={pieceId}
-          revision={piece.revision}
-          submissionId={crypto.randomUUID()}
-          start={pieceFormOf(piece, key)}
-          ladders={ladderChoices(ladders)}
-          today={today}
-        />
+        <details className="as-table no-print">
+          <summary>Correct what stands on record</summary>
+          <PieceForm
+            patientId={patientId}
+            pieceId={pieceId}
+            revision={piece.revision}
+            submissionId={crypto.randomUUID()}
+            start={pieceFormOf(piece, `${piece.cutFromVisitId} ${piece.side} ${piece.limb}`)}
+            ladders={ladderChoices(ladders)}
+            today={today}
+          />
+        </details>
       )}
-      <section aria-labelledby="history-head">
-        <h2 id="history-head" className="section-head">
-          History
-        </h2>
-        <div className="table-frame">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">State</th>
-                <th scope="col">Written</th>
-                <th scope="col">Why</th>
-                <th scope="col">First worn</th>
-                <th scope="col">First fit</th>
-                <th scope="col">Out of use</th>
-              </tr>
-            </thead>
-            <tbody>
-              {[...history.revisions].reverse().map((one) => (
-                <tr key={one.revision}>
-                  <th scope="row">{one.revision}</th>
-                  <td>{one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC</td>
-                  <td>{one.reason ?? 'added'}</td>
-                  <td>{one.firstWorn ? showDay(one.firstWorn) : '–'}</td>
-                  <td>{one.firstFit ? showDay(one.firstFit) : '–'}</td>
-                  <td>{one.retired ? `${showDay(one.retired)}, ${one.retiredReason ?? ''}` : '–'}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      </section>
+      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
     </main>
   );
 }

@@ -1,0 +1,61 @@
+import Link from 'next/link';
+import type { PatientHead } from '@/db/patients';
+import type { KeptOrder } from '@/db/read-orders';
+import { limbInWords } from '@/lib/ladder/limb';
+import { garmentForm } from '@/lib/record/garment';
+import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
+
+/** Orders of the clinic that are not done: whose, what, and what they wait for. */
+export function WaitingOrders({
+  orders,
+  ownerOf,
+  today,
+}: {
+  orders: readonly KeptOrder[];
+  ownerOf: ReadonlyMap<string, PatientHead>;
+  today: CalendarDay;
+}) {
+  if (orders.length === 0) return <p className="nothing-yet">No order is open. One is started on its patient’s page.</p>;
+  return (
+    <table className="worklist">
+      <thead>
+        <tr>
+          <th scope="col">Patient</th>
+          <th scope="col">Order</th>
+          <th scope="col">Cut from</th>
+          <th scope="col">Sent</th>
+          <th scope="col">Waits for</th>
+        </tr>
+      </thead>
+      <tbody>
+        {orders.map((order) => (
+          <tr key={order.orderId}>
+            <th scope="row">
+              <Link className="quiet-link" href={`/patients/${order.patientId}/orders/${order.orderId}`} prefetch={false}>
+                {ownerOf.get(order.patientId)?.name ?? ownerOf.get(order.patientId)?.reference}
+              </Link>
+            </th>
+            <td>
+              {limbInWords(order.limb, order.side)}
+              <span className="under">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
+            </td>
+            <td data-word="cut from">ladder of {showDay(order.cutFrom)}</td>
+            <td data-word={order.ordered ? 'sent' : undefined}>
+              {order.ordered ? showDay(order.ordered) : <span className="secondary">not sent</span>}
+            </td>
+            <td className="whole-row">{waitsFor(order, today)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function waitsFor(order: KeptOrder, today: CalendarDay): string {
+  if (order.state === 'proposed') return order.checked ? 'checked, to be sent' : 'a second person’s check, then to be sent';
+  if (!order.expected) return 'delivery, no day given';
+  const late = daysBetween(order.expected, today);
+  return late > 0
+    ? `delivery, expected ${showDay(order.expected)}: ${late} ${late === 1 ? 'day' : 'days'} late`
+    : `delivery, expected ${showDay(order.expected)}`;
+}

@@ -1,0 +1,39 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { requireRole } from '@/app/_session/therapist';
+import { revisePiece } from '@/db/pieces';
+import { PIECE_STEPS, readPieceStep } from '@/lib/record/read-piece-step';
+
+/** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
+export type PieceStepState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>> | null;
+};
+
+/** Takes one step in the life of a piece as a new revision; nothing is overwritten. A remake goes on to a new order when asked to. */
+export async function stepPieceAction(_before: PieceStepState, form: FormData): Promise<PieceStepState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { patientId = '', pieceId = '', revision = '', submissionId = '' } = typed;
+  const { record, today } = await loadPatient(therapist, patientId);
+  const piece = record.pieces.find((one) => one.pieceId === pieceId);
+  const step = PIECE_STEPS.find((one) => one === typed.step);
+  if (!piece || !step || String(piece.revision) !== revision)
+    return {
+      errors: { form: 'This piece has changed since the page was opened. Nothing was saved; reload the page and look again.' },
+      typed,
+    };
+  const read = readPieceStep(step, typed, piece, today);
+  if (read.kind === 'refused') return { errors: read.errors, typed };
+  const next = { ...piece, ...read.piece };
+  const revised = await revisePiece(therapist, pieceId, piece.revision, { submissionId, piece: next, reason: read.reason });
+  if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
+    return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  redirect(
+    typed.anew === 'yes' && next.fit?.outcome === 'remake'
+      ? `/patients/${patientId}/orders/new?after=${encodeURIComponent(piece.piece)}&reason=remake`
+      : `/patients/${patientId}/pieces/${pieceId}`,
+  );
+}
