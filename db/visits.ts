@@ -17,6 +17,9 @@ export type TypedLadder = Ladder & { readonly intervalText?: string | null };
 /** A visit as the sheet hands it over. */
 export type TypedVisit = Omit<Visit, 'ladders'> & { readonly ladders: readonly TypedLadder[] };
 
+/** Questions of the sheet that were shown and left open, in words: they go into the log beside the save. */
+type LeftOpen = { readonly leftOpen?: readonly string[] };
+
 /** How the saving of a new visit ended. */
 export type VisitSaved = { readonly kind: 'saved' | 'already-saved'; readonly visitId: string } | { readonly kind: 'not-found' };
 
@@ -26,7 +29,7 @@ export type VisitRevised = VisitSaved | { readonly kind: 'conflict'; readonly th
 /** Saves a new visit with its ladders, whole or not at all. The same submission sent twice makes one visit. */
 export async function saveVisit(
   therapist: Therapist,
-  entry: { readonly patientId: string; readonly submissionId: string; readonly visit: TypedVisit },
+  entry: { readonly patientId: string; readonly submissionId: string; readonly visit: TypedVisit } & LeftOpen,
   at = new Date(),
 ): Promise<VisitSaved> {
   assertMayWrite(therapist);
@@ -37,7 +40,11 @@ export async function saveVisit(
     (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, 1, entry, null, at),
     workChanged(therapist, entry.patientId),
-    noteOf(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail: { patientId: entry.patientId } }, at),
+    noteOf(
+      therapist,
+      { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail: { patientId: entry.patientId, ...openIn(entry) } },
+      at,
+    ),
   ]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
@@ -49,7 +56,7 @@ export async function reviseVisit(
   therapist: Therapist,
   visitId: string,
   expectedRevision: number,
-  entry: { readonly submissionId: string; readonly visit: TypedVisit; readonly reason: string },
+  entry: { readonly submissionId: string; readonly visit: TypedVisit; readonly reason: string } & LeftOpen,
   at = new Date(),
 ): Promise<VisitRevised> {
   assertMayWrite(therapist);
@@ -65,13 +72,21 @@ export async function reviseVisit(
         .returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, next, entry, entry.reason, at),
     workChanged(therapist, before.patientId),
-    noteOf(therapist, { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next } }, at),
+    noteOf(
+      therapist,
+      { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next, ...openIn(entry) } },
+      at,
+    ),
   ]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (saved) return { kind: 'already-saved', visitId: saved };
   const theirs = await keptVisit(therapist, visitId);
   return theirs ? { kind: 'conflict', theirs, yours: entry.visit } : { kind: 'not-found' };
+}
+
+function openIn({ leftOpen }: LeftOpen): { readonly leftOpen?: readonly string[] } {
+  return leftOpen && leftOpen.length > 0 ? { leftOpen } : {};
 }
 
 function insertRevision(

@@ -1,16 +1,17 @@
 import { limbInWords } from '@/lib/ladder/limb';
 import { cellKey, typedCount, type VisitForm } from '@/lib/record/visit-form';
 import { showLength } from '@/lib/units/show-length';
-import type { SheetData } from './sheet-data';
+import { type Asked, withAsked } from './open-questions';
+import type { Known } from './sheet-data';
 import { sheetView } from './sheet-view';
 
 /** What a person should know before a visit is finished, once: questions still open, and rungs left empty on a ladder that was begun. */
-export function beforeFinish(form: VisitForm, data: SheetData): string[] {
+export function beforeFinish(form: VisitForm, data: Known, asked: Asked | null = null): string[] {
   return form.sheets.flatMap((sheet, group) => {
     const view = sheetView(form, group, data);
     if (!view) return [];
-    const open = view.questions.length;
-    const asked = open === 0 ? [] : [`${open === 1 ? 'One question is' : `${open} questions are`} open.`];
+    const open = withAsked(view.questions, group, form, asked).length;
+    const questions = open === 0 ? [] : [`${open === 1 ? 'One question is' : `${open} questions are`} open.`];
     const empty = sheet.sides.flatMap((side) => {
       if (typedCount(sheet, side) === 0) return [];
       const places = view.rows.filter((row) => !sheet.cells[cellKey(side, row.key)]?.text.trim()).map((row) => row.at[side]);
@@ -20,6 +21,6 @@ export function beforeFinish(form: VisitForm, data: SheetData): string[] {
         `The ${limbInWords(sheet.limb, side)} has no girth at ${shown.join(', ')}${places.length > 3 ? ` and ${places.length - 3} more` : ''}.`,
       ];
     });
-    return [...asked, ...empty];
+    return [...questions, ...empty];
   });
 }

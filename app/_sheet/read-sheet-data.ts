@@ -12,14 +12,10 @@ import type { VisitForm } from '@/lib/record/visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
 import { isGrowing, limbSeries, type SeriesVisit } from '@/lib/trend/limb-series';
 import { type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
-import { type DraftContent, limbKey, type MetDraft, type SheetData } from './sheet-data';
+import { type DraftContent, type Known, limbKey, type MetDraft } from './sheet-data';
 
-/** What the sheet compares with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
-export function whatIsKnown(
-  record: KeptRecord,
-  policy: Policy,
-  day: CalendarDay,
-): Pick<SheetData, 'last' | 'affected' | 'bodyOnRecord' | 'placementMm'> {
+/** What a sheet of a visit on a day is compared with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
+export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay, today: CalendarDay): Known {
   const last: Record<string, LastLadder> = {};
   const affected: string[] = [];
   for (const series of limbSeries(record, policy)) {
@@ -28,7 +24,14 @@ export function whatIsKnown(
   }
   for (const { limb, side } of record.affected) if (isAffected(record, limb, side)) affected.push(limbKey(limb, side));
   const bodyOnRecord = bodyAt(record.visits, day, isGrowing(record, day, policy));
-  return { last, affected, bodyOnRecord, placementMm: policy.placementSdMm };
+  return { last, affected, bodyOnRecord, placementMm: policy.placementSdMm, today };
+}
+
+/** What the sheet of a stored visit is compared with: the record as it was before it. A visit that is not there is compared with all. */
+export function knownBefore(record: KeptRecord, visitId: string, policy: Policy, today: CalendarDay): Known {
+  const index = record.visits.findIndex((visit) => visit.visitId === visitId);
+  const visits = index < 0 ? record.visits : record.visits.slice(0, index);
+  return whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today);
 }
 
 function lastLadder({ visit, ladder, placed, body, growing }: SeriesVisit): LastLadder {

@@ -10,8 +10,20 @@ export type DraftContent = { readonly form: VisitForm; readonly submissionId: st
 /** A draft as the sheet meets it. */
 export type MetDraft = { readonly content: DraftContent; readonly version: number; readonly at: string };
 
+/** What the figures on a sheet are compared with: the last ladders, the limbs treated, the body, the tape's placing error. */
+export type Known = {
+  /** The last ladders by `limbKey`, for what is expected and for what was taped. */
+  readonly last: Readonly<Record<string, LastLadder>>;
+  readonly affected: readonly string[];
+  /** Height and weight on record near the day, used until they are typed. */
+  readonly bodyOnRecord: BodyAt;
+  readonly placementMm: number;
+  /** The last day a visit may have. */
+  readonly today: CalendarDay;
+};
+
 /** Everything the sheet needs, in plain data. */
-export type SheetData = {
+export type SheetData = Known & {
   readonly patientId: string;
   readonly name: string;
   readonly reference: string;
@@ -24,16 +36,8 @@ export type SheetData = {
   /** The revision that a correction starts from. */
   readonly base?: number;
   readonly form: VisitForm;
-  /** The last ladders by `limbKey`, for what is expected and for what was taped. */
-  readonly last: Readonly<Record<string, LastLadder>>;
-  readonly affected: readonly string[];
   /** Where the figures and the set-up come from, in a line or two. */
   readonly setUpFrom: readonly string[];
-  /** Height and weight on record near the day, used until they are typed. */
-  readonly bodyOnRecord: BodyAt;
-  readonly placementMm: number;
-  /** The last day a visit may have. */
-  readonly today: CalendarDay;
   readonly who: string;
 };
 

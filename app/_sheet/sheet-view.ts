@@ -8,7 +8,7 @@ import { type SheetRow, sheetRows } from '@/lib/record/sheet-rows';
 import { cellKey, type LimbSheet, type VisitForm } from '@/lib/record/visit-form';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
-import { limbKey, type SheetData } from './sheet-data';
+import { type Known, limbKey } from './sheet-data';
 
 /** A question on the sheet: on which side and row it stands (the last filled row for one about the whole ladder). */
 export type OpenQuestion = { readonly side: Side; readonly row: string; readonly whole: boolean; readonly doubt: Doubt };
@@ -32,7 +32,7 @@ export type SheetView = {
 };
 
 /** Everything that follows from what is typed on one sheet. Pure, and cheap enough for each keystroke. */
-export function sheetView(form: VisitForm, group: number, data: SheetData): SheetView | undefined {
+export function sheetView(form: VisitForm, group: number, data: Known): SheetView | undefined {
   const sheet = form.sheets[group];
   if (!sheet) return undefined;
   const rows = sheetRows(sheet);
@@ -61,7 +61,7 @@ function rowOf(sheet: LimbSheet, rows: readonly SheetRow[], side: Side, doubt: D
 }
 
 /** The day, height and weight that expectations are worked out for: as typed, else as on record near the day. */
-function tapingDay(form: VisitForm, { bodyOnRecord, placementMm, today }: SheetData): TapingDay {
+function tapingDay(form: VisitForm, { bodyOnRecord, placementMm, today }: Known): TapingDay {
   const day = Math.floor(Date.parse(`${form.day}T00:00:00Z`) / 86_400_000) || 0;
   const height = form.height.trim() === '' ? undefined : readLength(form.height, form.heightUnit);
   const weight = form.weight.trim() === '' ? undefined : readMass(form.weight, form.massUnit);

@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { type ReactNode, useRef, useState, useTransition } from 'react';
+import { type ReactNode, useMemo, useRef, useState, useTransition } from 'react';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
@@ -13,6 +13,7 @@ import { changedFigures } from './changed-figures';
 import { ChooseDraft } from './choose-draft';
 import { LadderTable } from './ladder-table';
 import { LimbSwitch } from './limb-switch';
+import { type Asked, openQuestions, questionKey, type ServerAsks } from './open-questions';
 import { PastePanel } from './paste-panel';
 import { ReadBack } from './read-back';
 import { goToRefusal, RefusedBox } from './refused-box';
@@ -25,8 +26,15 @@ import { useDraft } from './use-draft';
 import { useSheet } from './use-sheet';
 import { SingleReadings } from './visit-facts';
 
-/** Sends the form away; boxes that stop it come back (none of them: the page stays), and nothing comes back when it moves on. */
-export type Finish = (submissionId: string, form: VisitForm) => Promise<{ readonly refusals: readonly FormRefusal[] } | undefined>;
+/**
+ * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions
+ * that the sheet has not asked; nothing comes back when it moves on.
+ */
+export type Finish = (
+  submissionId: string,
+  form: VisitForm,
+  leftOpen: readonly string[],
+) => Promise<{ readonly refusals: readonly FormRefusal[] } | ServerAsks | undefined>;
 
 type SheetProps = {
   readonly data: SheetData;
@@ -38,7 +46,9 @@ type SheetProps = {
 type Panel = 'set-up' | 'paste' | 'read-back' | null;
 
 /** The ladder sheet: set-up, body, table, questions, outline, and the bar that keeps and finishes. */
-export function Sheet({ data, finishWords, finish, top }: SheetProps) {
+export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
+  const [asked, setAsked] = useState<(ServerAsks & Asked) | null>(null);
+  const data = useMemo(() => (asked ? { ...opened, ...asked.known } : opened), [opened, asked]);
   const [panel, setPanel] = useState<Panel>(null);
   const [twice, setTwice] = useState(false);
   const [pasted, setPasted] = useState('');
@@ -49,7 +59,7 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
   const finishButton = useRef<HTMLButtonElement>(null);
   /** For a box that is only now being put on the page; one that stands there is focused at once, before the next key. */
   const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
-  const sheet = useSheet(data, {
+  const sheet = useSheet(data, asked, {
     onFinished: () => finishButton.current?.focus(),
     onPlace: () => document.getElementById('box-place')?.focus(),
     onSingle: () => document.getElementById('add-reading')?.focus(),
@@ -71,7 +81,7 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
     const read = readVisitForm(form, data.today);
     if ('refusals' in read) return stop(read.refusals);
     setRefusals([]);
-    const notes = warned?.form === form ? [] : beforeFinish(form, data);
+    const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
     if (notes.length > 0) return setWarned({ form, notes });
     startFinish(async () => {
       const kept = await draft.keeper.flush();
@@ -79,10 +89,21 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
         return stop([
           { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
         ]);
-      const stopped = await finish(submissionId, form).catch(offline);
-      if (stopped) stop(stopped.refusals);
+      const left = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
+      const stopped = await finish(submissionId, form, left).catch(offline);
+      if (stopped && 'asks' in stopped) ask(stopped);
+      else if (stopped) stop(stopped.refusals);
       else draft.keeper.close();
     });
+  };
+  const ask = (more: ServerAsks) => {
+    setAsked({ ...more, form });
+    setWarned({ form, notes: [asksInWords(more.asks.length)] });
+    const first = more.asks[0];
+    if (!first) return;
+    sheet.setGroup(first.group);
+    sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
+    sheet.ask(first);
   };
   const stop = (found: readonly FormRefusal[]) => {
     setRefusals(found);
@@ -212,6 +233,10 @@ export function Sheet({ data, finishWords, finish, top }: SheetProps) {
       />
     </div>
   );
+}
+
+function asksInWords(count: number): string {
+  return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one figure is' : `${count} figures are`} asked about.`;
 }
 
 function offline() {

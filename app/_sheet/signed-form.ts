@@ -1,11 +1,16 @@
 import type { VisitForm } from '@/lib/record/visit-form';
 
-/** The form with every kept doubt signed by the person who sends it; doubts that `already` stand on record keep their own signature. */
-export function signedForm(form: VisitForm, by: string, already?: VisitForm): VisitForm {
+/**
+ * The form with every kept doubt signed on the server: by the person who sends it, at the moment it came in.
+ *
+ * Doubts that `already` stand on record keep the signature they have. Whatever name or time the sheet sent counts for nothing.
+ */
+export function signedForm(form: VisitForm, by: string, at: Date, already?: VisitForm): VisitForm {
   const onRecord = new Set(
     already?.sheets.flatMap((sheet) => Object.values(sheet.cells).flatMap((cell) => (cell.kept ?? []).map(signature))),
   );
-  const signed = (kept: { kind: string; by: string; at: string }) => (onRecord.has(signature(kept)) ? kept : { ...kept, by });
+  const signed = (kept: { kind: string; by: string; at: string }) =>
+    onRecord.has(signature(kept)) ? kept : { ...kept, by, at: at.toISOString() };
   const sheets = form.sheets.map((sheet) => ({
     ...sheet,
     cells: Object.fromEntries(

@@ -5,6 +5,7 @@ import { fixFor, keptAt } from './answer-question';
 import { acrossPlace, type CellWish, cellWish, firstEmpty, nextPlace } from './cell-keys';
 import { isGirthRead } from './cell-reading';
 import { cellId } from './girth-cell';
+import { type Asked, withAsked } from './open-questions';
 import type { Answer } from './question-card';
 import type { SheetData } from './sheet-data';
 import { type CellPlace, cellAt, committedForm, isHalfTyped, type SheetState, step } from './sheet-state';
@@ -20,7 +21,7 @@ export type SheetWishes = {
 };
 
 /** The state of a sheet on screen: what is typed, which limb kind and question are shown, and what every key and answer does. */
-export function useSheet(data: SheetData, wishes: SheetWishes) {
+export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWishes) {
   const start: SheetState = { form: data.form, editing: null, undo: null, newest: null };
   const [state, dispatch] = useReducer(step, start);
   const [group, setGroup] = useState(0);
@@ -28,7 +29,11 @@ export function useSheet(data: SheetData, wishes: SheetWishes) {
   const [shown, setShown] = useState(data.form.sheets[0]?.sides[0] ?? 'right');
   const goTo = useRef<CellPlace | null>(null);
   const committed = useMemo(() => committedForm(state), [state]);
-  const view = useMemo(() => sheetView(committed, Math.min(group, committed.sheets.length - 1), data), [committed, group, data]);
+  const view = useMemo(() => {
+    const at = Math.min(group, committed.sheets.length - 1);
+    const own = sheetView(committed, at, data);
+    return own && { ...own, questions: withAsked(own.questions, at, committed, asked) };
+  }, [committed, group, data, asked]);
   const typedView = useMemo(() => {
     const sheet = state.form.sheets[Math.min(group, state.form.sheets.length - 1)];
     return sheet && { sheet, rows: sheetRows(sheet) };

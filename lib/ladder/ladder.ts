@@ -1,7 +1,7 @@
 import type { LengthUnit, TypedLength } from '../units/length';
 import type { LandmarkId, LimbKind, Side } from './limb';
 
-/** A doubt that was asked about and answered "keep": which question, by whom, when. */
+/** A doubt that was asked about and answered "keep": which question, the name of who kept it, and the moment in ISO 8601 with its zone. */
 export type KeptDoubt = { readonly kind: string; readonly by: string; readonly at: string };
 
 /** One place on a ladder: distance from zero, and the girth there or null where none was taped; `again` is a second taping of it. */

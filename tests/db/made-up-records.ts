@@ -47,7 +47,7 @@ export function visitOn(day: string, note: string | null = null): TypedVisit {
           {
             distance: length('2 1/4', 'in', 57_150_000),
             girth: length('8-1/8', 'in', 206_375_000),
-            kept: [{ kind: 'neighbour', by: 'RA', at: '14:31' }],
+            kept: [{ kind: 'neighbours', by: 'R. Adeyemi', at: '2026-10-14T13:31:00.000Z' }],
           },
         ],
         landmarks: [{ landmark: 'knee', distance: length('11', 'in', 279_400_000) }],

@@ -10,16 +10,19 @@ function taped(pairs: readonly (readonly [number, number])[], kept?: string) {
 }
 
 describe('the SD of one reading by repeat tapings', () => {
-  /**
-   * Bland and Altman 1996, Measurement error, BMJ 313:744: peak expiratory flow of 20 children taped twice is not girth, so the sum
-   * is worked by hand from Dahlberg 1940 instead, s = √(Σ d² / 2n): differences 1 2 3 4 5 5 4 3 2 1 mm, Σ d² = 110, √(110 / 20) = 2.345.
-   */
   it('is Dahlberg’s √(Σ d² / 2n), worked by hand: 110 mm² of ten pairs give 2.3 mm', () => {
     const apart = [1, -2, 3, -4, 5, -5, 4, -3, 2, -1];
     const found = repeatPairs(taped(apart.map((d, index) => [30 + index, Number((30 + index + d / 10).toFixed(1))])));
     expect(found.pairs).toBe(10);
     expect(found.squaresMm2).toBeCloseTo(110, 9);
     expect(repeatSd(found)).toBe(2.3);
+  });
+
+  it('agrees with a published example of pairs: repeatability 43.2 from 17 pairs (Bland and Altman 1986, Lancet 1:307, pairs from memory)', () => {
+    const apart = [4, -2, 4, 33, 6, -54, -2, 11, 12, 4, -3, 23, -8, -14, 13, 51, 6];
+    const squaresMm2 = apart.reduce((sum, d) => sum + d * d, 0);
+    // Their coefficient is twice the SD of a difference, 2 × √2 × s; peak flow, l/min, but the formula knows no unit.
+    expect(2 * Math.SQRT2 * (repeatSd({ pairs: apart.length, squaresMm2 }) ?? 0)).toBeCloseTo(43.2, 0);
   });
 
   it('ten pairs 4 mm apart: √8 = 2.83, shown to a tenth', () => {

@@ -55,7 +55,7 @@ describe('questions of one ladder as it is typed', () => {
   it('a kept question is not raised again', () => {
     const one = ladder([...LEG.slice(0, 6), '21 1/8']);
     const rungs = one.rungs.map((rung, index) =>
-      index === 6 ? { ...rung, kept: [{ kind: 'swapped-digits', by: 'R. Adeyemi', at: '14:31' }] } : rung,
+      index === 6 ? { ...rung, kept: [{ kind: 'swapped-digits', by: 'R. Adeyemi', at: '2026-10-14T13:31:00.000Z' }] } : rung,
     );
     expect(asked({ ...one, rungs })).toEqual([]);
     expect(wasKept({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 266.7, message: '' })).toBe(true);

@@ -3,26 +3,42 @@
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
+import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft } from '@/db/drafts';
-import { saveVisit } from '@/db/visits';
+import { policyOf } from '@/db/policy';
+import { recordOf } from '@/db/records';
+import { saveVisit, visitOfSubmission } from '@/db/visits';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
 
-/** Why a visit was not saved: boxes to be looked at. */
-export type NotSaved = { readonly refusals: readonly FormRefusal[] };
+/** Why a visit was not saved: boxes to be looked at, or questions that the sheet has not asked. */
+export type NotSaved = { readonly refusals: readonly FormRefusal[] } | ServerAsks;
 
-/** Saves a whole visit and goes to its result; or says which boxes stop it, and nothing is saved by half. Sent twice, it makes one visit. */
-export async function finishVisit(patientId: string, submissionId: string, typed: unknown): Promise<NotSaved> {
+/**
+ * Saves a whole visit and goes to its result; or says which boxes stop it, and nothing is saved by half. Sent twice, it makes one visit.
+ *
+ * The sheet's questions are asked again here. One that was neither kept, nor set right, nor shown and left open comes back.
+ */
+export async function finishVisit(patientId: string, submissionId: string, typed: unknown, leftOpen: unknown): Promise<NotSaved> {
   const therapist = await requireRole('lead', 'therapist');
   const form = visitFormSchema.safeParse(typed);
   if (!form.success || !/^[0-9a-f-]{36}$/.test(submissionId))
     return { refusals: [{ where: 'form', reason: 'This sheet has lost its shape. Reload the page; the draft is kept.' }] };
-  const read = readVisitForm(signedForm(form.data, therapist.name), todayIn((await clinicOf(therapist)).timeZone));
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const signed = signedForm(form.data, therapist.name, new Date());
+  const read = readVisitForm(signed, today);
   if ('refusals' in read) return read;
-  const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit });
+  const record = await recordOf(therapist, patientId);
+  const known = record && whatIsKnown(record, await policyOf(therapist), today, today);
+  const sentBefore = await visitOfSubmission(therapist, submissionId);
+  const asks = known && !sentBefore ? unasked(signed, known, keysOf(leftOpen)) : [];
+  if (known && asks.length > 0) return { known, asks };
+  const open = known ? leftOpenInWords(signed, known) : [];
+  const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit, leftOpen: open });
   if (saved.kind === 'not-found')
     return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
   await discardDraft(therapist, patientId, 'visit');

@@ -6,5 +6,11 @@ import { finishVisit } from './actions';
 
 /** The sheet of a new visit: finishing saves it. */
 export function NewVisit({ data }: { data: SheetData }) {
-  return <Sheet data={data} finishWords="Finish visit" finish={(submissionId, form) => finishVisit(data.patientId, submissionId, form)} />;
+  return (
+    <Sheet
+      data={data}
+      finishWords="Finish visit"
+      finish={(submissionId, form, leftOpen) => finishVisit(data.patientId, submissionId, form, leftOpen)}
+    />
+  );
 }

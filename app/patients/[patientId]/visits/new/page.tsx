@@ -42,12 +42,11 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     draftAt: draft?.at ?? null,
     submissionId: draft?.content.submissionId ?? crypto.randomUUID(),
     form: draft?.content.form ?? firstForm(record, clinic, now),
-    ...whatIsKnown(record, await policyOf(therapist), today),
+    ...whatIsKnown(record, await policyOf(therapist), today, today),
     setUpFrom: [
       before ? `Set-up carried over from ${showDayOfYear(before.day)}.` : 'First visit: look at the set-up above.',
       'Every measured figure is typed new.',
     ],
-    today,
     who: therapist.name,
   };
   return (

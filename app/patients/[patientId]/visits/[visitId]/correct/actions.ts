@@ -4,7 +4,8 @@ import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
-import { clockIn } from '@/app/_sheet/read-sheet-data';
+import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
+import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';
 import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft } from '@/db/drafts';
@@ -20,12 +21,13 @@ import { visitFormSchema } from '@/lib/record/visit-form-schema';
 
 type Refused = { readonly refusals: readonly FormRefusal[] };
 
-/** What a correction would change in the answers; nothing is saved. */
+/** What a correction would change in the answers, or the questions that the sheet has not asked; nothing is saved. */
 export async function previewCorrection(
   patientId: string,
   visitId: string,
   typed: unknown,
-): Promise<Refused | { readonly answers: readonly AnswerChange[] }> {
+  leftOpen: unknown,
+): Promise<Refused | ServerAsks | { readonly answers: readonly AnswerChange[] }> {
   const therapist = await requireRole('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
   if (!record?.visits.some((visit) => visit.visitId === visitId)) return refusedForm('This visit is not in your clinic.');
@@ -34,7 +36,11 @@ export async function previewCorrection(
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
   const read = readVisitForm(form.data, today);
   if ('refusals' in read) return read;
-  return { answers: answerChanges(record, visitId, read.visit, await policyOf(therapist), today) };
+  const policy = await policyOf(therapist);
+  const known = knownBefore(record, visitId, policy, today);
+  const asks = unasked(form.data, known, keysOf(leftOpen));
+  if (asks.length > 0) return { known, asks };
+  return { answers: answerChanges(record, visitId, read.visit, policy, today) };
 }
 
 /** Somebody else's version of a visit, saved while this one was being corrected. */
@@ -46,6 +52,7 @@ export type Correction = {
   readonly submissionId: string;
   readonly form: unknown;
   readonly reason: string;
+  readonly leftOpen: unknown;
 };
 
 /** Saves a correction as a new revision with its reason and goes to the visit; a newer version by somebody else is shown instead. */
@@ -53,20 +60,24 @@ export async function saveCorrection(
   patientId: string,
   visitId: string,
   sent: Correction,
-): Promise<Refused | { readonly theirs: TheirVersion }> {
+): Promise<Refused | ServerAsks | { readonly theirs: TheirVersion }> {
   const therapist = await requireRole('lead', 'therapist');
   const { timeZone, ...units } = await clinicOf(therapist);
-  const history = await visitWithHistory(therapist, visitId);
+  const [history, record] = [await visitWithHistory(therapist, visitId), await recordOf(therapist, patientId)];
   const form = visitFormSchema.safeParse(sent.form);
   const reason = String(sent.reason).trim().slice(0, 500);
-  if (!history || history.current.patientId !== patientId) return refusedForm('This visit is not in your clinic.');
+  if (!record || !history || history.current.patientId !== patientId) return refusedForm('This visit is not in your clinic.');
   if (!form.success || !/^[0-9a-f-]{36}$/.test(sent.submissionId))
     return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
   if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
   const onRecord = formOfVisit(history.current, units);
-  const read = readVisitForm(signedForm(form.data, therapist.name, onRecord), todayIn(timeZone));
+  const signed = signedForm(form.data, therapist.name, new Date(), onRecord);
+  const read = readVisitForm(signed, todayIn(timeZone));
   if ('refusals' in read) return read;
-  const entry = { submissionId: sent.submissionId, visit: read.visit, reason };
+  const known = knownBefore(record, visitId, await policyOf(therapist), todayIn(timeZone));
+  const asks = unasked(signed, known, keysOf(sent.leftOpen));
+  if (asks.length > 0) return { known, asks };
+  const entry = { submissionId: sent.submissionId, visit: read.visit, reason, leftOpen: leftOpenInWords(signed, known) };
   const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
   if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic.');
   if (saved.kind === 'conflict') {

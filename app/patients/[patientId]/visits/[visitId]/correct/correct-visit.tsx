@@ -9,7 +9,12 @@ import type { VisitForm } from '@/lib/record/visit-form';
 import { previewCorrection, saveCorrection, type TheirVersion } from './actions';
 import { BothVersions, WhatChanges } from './what-changes';
 
-type Previewed = { readonly form: VisitForm; readonly submissionId: string; readonly answers: readonly AnswerChange[] };
+type Previewed = {
+  readonly form: VisitForm;
+  readonly submissionId: string;
+  readonly leftOpen: readonly string[];
+  readonly answers: readonly AnswerChange[];
+};
 
 /** The sheet of a stored visit: first what the correction changes is shown, then it is saved with its reason. */
 export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; visitId: string; onRecord: VisitForm }) {
@@ -19,10 +24,10 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
   const [reason, setReason] = useState('');
   const [busy, startSaving] = useTransition();
 
-  const preview = async (submissionId: string, form: VisitForm) => {
-    const shown = await previewCorrection(data.patientId, visitId, form);
-    if ('refusals' in shown) return shown;
-    setPreviewed({ form, submissionId, answers: shown.answers });
+  const preview = async (submissionId: string, form: VisitForm, leftOpen: readonly string[]) => {
+    const shown = await previewCorrection(data.patientId, visitId, form, leftOpen);
+    if ('refusals' in shown || 'asks' in shown) return shown;
+    setPreviewed({ form, submissionId, leftOpen, answers: shown.answers });
     setRefusal('');
     return { refusals: [] };
   };
@@ -30,12 +35,15 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
   const save = (expectedRevision: number) => {
     if (!previewed || busy) return;
     startSaving(async () => {
-      const { form, submissionId } = previewed;
-      const stopped = await saveCorrection(data.patientId, visitId, { expectedRevision, submissionId, form, reason }).catch(() => ({
-        refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; save again when it is back.' }],
-      }));
+      const { form, submissionId, leftOpen } = previewed;
+      const stopped = await saveCorrection(data.patientId, visitId, { expectedRevision, submissionId, form, reason, leftOpen }).catch(
+        () => ({
+          refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; save again when it is back.' }],
+        }),
+      );
       if (!stopped) return;
-      if ('theirs' in stopped) setTheirs(stopped.theirs);
+      if ('asks' in stopped) setRefusal('The record has changed since: press “See what changes” once more for the questions it raises.');
+      else if ('theirs' in stopped) setTheirs(stopped.theirs);
       else setRefusal(stopped.refusals.map((one) => one.reason).join(' '));
     });
   };

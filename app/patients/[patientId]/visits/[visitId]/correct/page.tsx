@@ -4,7 +4,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import { knownBefore, metDraft } from '@/app/_sheet/read-sheet-data';
 import type { SheetData } from '@/app/_sheet/sheet-data';
 import { clinicOf } from '@/db/clinic';
 import { draftOf } from '@/db/drafts';
@@ -29,10 +29,6 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
   const { current, revisions } = history;
   const kind = `correction:${visitId}`;
   const draft = metDraft(await draftOf(therapist, patientId, kind), clinic.timeZone);
-  const earlier = record.visits.slice(
-    0,
-    record.visits.findIndex((visit) => visit.visitId === visitId),
-  );
   const onRecord = formOfVisit(current, clinic);
   const data: SheetData = {
     patientId,
@@ -45,9 +41,8 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     submissionId: draft?.content.submissionId ?? crypto.randomUUID(),
     base: draft?.content.base ?? current.revision,
     form: draft?.content.form ?? onRecord,
-    ...whatIsKnown({ ...record, visits: earlier }, await policyOf(therapist), current.day),
+    ...knownBefore(record, visitId, await policyOf(therapist), todayIn(clinic.timeZone)),
     setUpFrom: ['As on record.', 'Change what was wrong.'],
-    today: todayIn(clinic.timeZone),
     who: therapist.name,
   };
   return (
