@@ -1,9 +1,10 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
+import type { PromptAnswer as Answer } from '@/lib/prompts/decide-prompts';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { patientHead } from './patients';
-import { promptAnswer } from './schema';
+import { promptAnswer, user } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
 import { workChanged } from './work-changed';
 import { writeTogether } from './write-together';
@@ -21,7 +22,13 @@ export type PromptAnswer = {
 };
 
 /** An answer as kept: whose prompt, who answered and when. */
-export type KeptAnswer = PromptAnswer & { readonly patientId: string; readonly by: string; readonly at: Date };
+export type KeptAnswer = PromptAnswer & {
+  readonly answerId: string;
+  readonly patientId: string;
+  readonly by: string;
+  readonly byName: string | null;
+  readonly at: Date;
+};
 
 /** Keeps an answer by adding a row; earlier answers stay. False when the clinic has no such patient. */
 export async function answerPrompt(therapist: Therapist, patientId: string, answer: PromptAnswer, at = new Date()): Promise<boolean> {
@@ -37,15 +44,20 @@ export async function answerPrompt(therapist: Therapist, patientId: string, answ
   return true;
 }
 
-/** The latest answer to each prompt of these patients, in one query. */
+/** Every answer to the prompts of these patients, oldest first, in one query. The last one to a part of a prompt holds for it. */
 export async function answersOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptAnswer[]> {
   if (patientIds.length === 0) return [];
   const database = await getDatabase();
   const rows = await database
-    .select()
+    .select({ answer: promptAnswer, byName: user.name })
     .from(promptAnswer)
+    .leftJoin(user, eq(user.id, promptAnswer.by))
     .where(and(eq(promptAnswer.clinicId, therapist.clinicId), inArray(promptAnswer.patientId, [...patientIds])))
     .orderBy(asc(promptAnswer.at), asc(promptAnswer.id));
-  const latest = new Map(rows.map(({ id: _id, clinicId: _clinic, ...answer }) => [`${answer.patientId} ${answer.promptKey}`, answer]));
-  return [...latest.values()];
+  return rows.map(({ answer: { clinicId: _clinic, id: answerId, ...answer }, byName }) => ({ ...answer, answerId, byName }));
+}
+
+/** An answer as the rules read it. */
+export function asKnown<T extends KeptAnswer>(answer: T): T & Answer {
+  return { ...answer, cause: answer.promptKey, inputs: answer.inputsHash };
 }

@@ -2,12 +2,15 @@ import 'server-only';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/app/_session/today';
 import { type Clinic, clinicOf } from '@/db/clinic';
+import { movesOf } from '@/db/moved-dates';
 import { policyOf } from '@/db/policy';
-import { answersOf } from '@/db/prompt-answers';
+import { answersOf, asKnown, type KeptAnswer } from '@/db/prompt-answers';
 import { type KeptRecord, recordOf } from '@/db/records';
 import type { Therapist } from '@/db/therapist';
-import { analysePatient, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { type MergedPrompt, mergeByCause, openPrompts, raisePrompts } from '@/lib/prompts/decide-prompts';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { MergedPrompt, PromptAnswer } from '@/lib/prompts/decide-prompts';
+import { patientWork } from '@/lib/schedule/patient-work';
+import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** What every screen of one patient starts from. */
@@ -16,28 +19,22 @@ export type LoadedPatient = {
   readonly today: CalendarDay;
   readonly record: KeptRecord;
   readonly analysis: PatientAnalysis;
+  /** Open prompts, most urgent first. */
   readonly prompts: readonly MergedPrompt[];
+  /** Every prompt the rules raise, answered or not, and every answer given, oldest first. */
+  readonly raised: readonly MergedPrompt[];
+  readonly answers: readonly (KeptAnswer & PromptAnswer)[];
+  readonly dates: readonly ScheduledDate[];
 };
 
-/** A patient of the therapist's clinic with today's analysis and open prompts; any other id is a page that is not there. */
+/** A patient of the therapist's clinic with today's analysis, prompts and dates; any other id is a page that is not there. */
 export async function loadPatient(therapist: Therapist, patientId: string): Promise<LoadedPatient> {
   const record = await recordOf(therapist, patientId);
   if (!record) notFound();
   const clinic = await clinicOf(therapist);
   const today = todayIn(clinic.timeZone);
-  const analysis = analysePatient(record, await policyOf(therapist), today);
-  const answers = await answersOf(therapist, [patientId]);
-  const known = answers.map((answer) => ({
-    cause: answer.promptKey,
-    inputs: answer.inputsHash,
-    answer: answer.answer,
-    until: answer.until,
-  }));
-  return {
-    clinic,
-    today,
-    record,
-    analysis,
-    prompts: openPrompts(mergeByCause(raisePrompts(analysis)), known, today),
-  };
+  const answers = (await answersOf(therapist, [patientId])).map(asKnown);
+  const moves = await movesOf(therapist, [patientId]);
+  const { analysis, open, raised, dates } = patientWork(record, { answers, moves }, await policyOf(therapist), today);
+  return { clinic, today, record, analysis, prompts: open, raised, answers, dates };
 }

@@ -2,7 +2,7 @@ import 'server-only';
 import { findPatients } from '@/db/find-patients';
 import type { PatientHead } from '@/db/patients';
 import { policyOf } from '@/db/policy';
-import { answersOf } from '@/db/prompt-answers';
+import { answersOf, asKnown } from '@/db/prompt-answers';
 import { recordsOf } from '@/db/records';
 import type { Therapist } from '@/db/therapist';
 import { patientWork } from '@/lib/schedule/patient-work';
@@ -35,9 +35,7 @@ export async function clinicWork(
   const ids = found.rows.map((row) => row.patientId);
   const [records, answers, policy] = await Promise.all([recordsOf(therapist, ids), answersOf(therapist, ids), policyOf(therapist)]);
   const work = records.flatMap((record) => {
-    const known = answers
-      .filter((answer) => answer.patientId === record.head.patientId)
-      .map((answer) => ({ cause: answer.promptKey, inputs: answer.inputsHash, answer: answer.answer, until: answer.until }));
+    const known = answers.filter((answer) => answer.patientId === record.head.patientId).map(asKnown);
     const { analysis, items } = patientWork(record, { answers: known, moves: [] }, policy, today);
     return items.map((item): ClinicWork => {
       const limb =

@@ -64,6 +64,11 @@ async function modules() {
     records: await import('@/db/records'),
     answers: await import('@/db/prompt-answers'),
     drafts: await import('@/db/drafts'),
+    moves: await import('@/db/moved-dates'),
+    renew: await import('@/db/renew-work'),
+    stale: await import('@/db/stale-work'),
+    lines: await import('@/db/work-lines'),
+    counts: await import('@/db/work-counts'),
     policy: await import('@/db/policy'),
   };
 }

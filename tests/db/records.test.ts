@@ -194,7 +194,10 @@ describe.each(ENGINES)('records on %s', (engine) => {
     const until = visitOn('2026-12-01').day;
     await at.db.answers.answerPrompt(at.therapist, patientId, { ...base, answer: 'not-now', until }, new Date('2026-11-20T10:00:00Z'));
     await at.db.answers.answerPrompt(at.therapist, patientId, { ...base, answer: 'act', until: null }, new Date('2026-11-21T10:00:00Z'));
-    expect(await at.db.answers.answersOf(at.therapist, [patientId])).toMatchObject([{ answer: 'act', inputs: { days: 12 }, patientId }]);
+    expect(await at.db.answers.answersOf(at.therapist, [patientId])).toMatchObject([
+      { answer: 'not-now', until, byName: 'R. Adeyemi' },
+      { answer: 'act', inputs: { days: 12 }, patientId },
+    ]);
     const set = (value: unknown, at_: string) =>
       at.db.clinic.changeSetting(at.therapist, { key: 'visit-every-days', value, reason: null }, new Date(at_));
     await set({ days: 42 }, '2026-11-20T10:00:00Z');

@@ -1,0 +1,111 @@
+import { and, eq, inArray, lt } from 'drizzle-orm';
+import type { Policy } from '@/lib/record/policy';
+import { patientWork } from '@/lib/schedule/patient-work';
+import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import { getDatabase } from './client';
+import { movesOf } from './moved-dates';
+import { policyOf } from './policy';
+import { answersOf, asKnown } from './prompt-answers';
+import { type KeptRecord, recordsOf } from './records';
+import { dueDate, workCount, workLine, workState } from './schema';
+import { claimStale, type WorkAim } from './stale-work';
+import { dateChanges, lineChanges } from './stored-work';
+import type { Therapist } from './therapist';
+import { workBasis } from './work-basis';
+import { type Statement, writeTogether } from './write-together';
+
+/** Patients held in memory at once. */
+const BATCH = 20;
+/** A claim that its process did not live to finish is free again after this. */
+const CLAIM_MS = 60_000;
+/** Writes to one record that may come in between before a renewal leaves it to a later one. */
+const TRIES = 3;
+/** Counts of nothing are swept away this long after their day. */
+const SWEEP_DAYS = 90;
+
+/** What stored lines must be made for today: the day and the clinic's rules and limits. */
+export async function workAim(therapist: Therapist, today: CalendarDay): Promise<WorkAim & { readonly policy: Policy }> {
+  const policy = await policyOf(therapist);
+  return { today, basis: workBasis(policy), policy };
+}
+
+/** Makes the stored lines, counts and dates of one patient anew, unless they hold for today already. */
+export async function renewPatient(therapist: Therapist, patientId: string, today: CalendarDay): Promise<void> {
+  const aim = await workAim(therapist, today);
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    if ((await renewBatch(therapist, [patientId], aim)).length === 0) return;
+  }
+}
+
+/**
+ * Renews stale patients of the clinic, a batch at a time, until none is left, `most` are done or `until` has passed; gives how many.
+ *
+ * Any number of processes may do so at once: each claims its own patients. What one leaves behind is free again after a minute, and what
+ * was renewed stays renewed. Other requests are let in between two patients.
+ */
+export async function renewStale(
+  therapist: Therapist,
+  today: CalendarDay,
+  {
+    most = Number.POSITIVE_INFINITY,
+    until,
+    done = () => {},
+  }: { most?: number; until?: () => boolean; done?: (renewed: number) => void } = {},
+): Promise<number> {
+  const aim = await workAim(therapist, today);
+  let renewed = 0;
+  while (renewed < most && !until?.()) {
+    const ids = await claimStale(therapist, aim, Math.min(BATCH, most - renewed), new Date(), CLAIM_MS);
+    if (ids.length === 0) break;
+    let left: readonly string[] = ids;
+    for (let attempt = 0; attempt < TRIES && left.length > 0; attempt++) left = await renewBatch(therapist, left, aim);
+    renewed += ids.length - left.length;
+    done(renewed);
+  }
+  if (renewed > 0) await sweepCounts(therapist, today);
+  return renewed;
+}
+
+/** Renews these patients; gives those whose record was written to, or that were renewed by another, while this went on. */
+async function renewBatch(therapist: Therapist, ids: readonly string[], { today, basis, policy }: Aim): Promise<readonly string[]> {
+  const database = await getDatabase();
+  const ours = [...ids];
+  const states = await database
+    .select()
+    .from(workState)
+    .where(and(eq(workState.clinicId, therapist.clinicId), inArray(workState.patientId, ours)));
+  const stale = states.filter((state) => state.renewedFor !== today || state.basis !== basis);
+  const staleIds = stale.map((state) => state.patientId);
+  if (stale.length === 0) return [];
+  const records = new Map((await recordsOf(therapist, staleIds)).map((record) => [record.head.patientId, record]));
+  const answers = await answersOf(therapist, staleIds);
+  const moves = await movesOf(therapist, staleIds);
+  const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
+  const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
+  const left: string[] = [];
+  for (const { patientId, changes, renewals, basis: before } of stale) {
+    const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
+    const record = records.get(patientId) as KeptRecord;
+    const work = patientWork(record, { answers: own(answers).map(asKnown), moves: own(moves) }, policy, today);
+    const owner = { clinicId: therapist.clinicId, patientId };
+    const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, renewals));
+    const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: renewals + 1 };
+    const state: Statement = (tx) => tx.update(workState).set(renewed).where(unchanged).returning({ id: workState.patientId });
+    const written = await writeTogether([
+      state,
+      ...lineChanges(owner, work, own(lines), before === null),
+      ...dateChanges(owner, work, own(dates), record, new Date()),
+    ]);
+    if (written.kind === 'untouched') left.push(patientId);
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+  return left;
+}
+
+type Aim = WorkAim & { readonly policy: Policy };
+
+async function sweepCounts(therapist: Therapist, today: CalendarDay): Promise<void> {
+  const database = await getDatabase();
+  const { clinicId, lines, due } = workCount;
+  await database.delete(workCount).where(and(eq(clinicId, therapist.clinicId), eq(lines, 0), lt(due, addDays(today, -SWEEP_DAYS))));
+}

@@ -1,0 +1,129 @@
+import { and, eq, inArray, sql } from 'drizzle-orm';
+import type { ReviewedRecord } from '@/lib/record/next-visit';
+import { howItEnded } from '@/lib/schedule/how-it-ended';
+import { outlineFor, type PatientWork } from '@/lib/schedule/patient-work';
+import type { DateKind } from '@/lib/schedule/scheduled-date';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { dueDate, workCount, workLine } from './schema';
+import type { Statement } from './write-together';
+
+/** A patient's lines and dates as they are stored. */
+export type StoredLine = typeof workLine.$inferSelect;
+export type StoredDate = typeof dueDate.$inferSelect;
+
+type Owner = { readonly clinicId: string; readonly patientId: string };
+
+/** The kinds of count that are not kinds of work: first lines, and patients that were ever renewed. */
+export const PATIENT = 'patient';
+export const KNOWN = 'known';
+const NO_DAY = '' as CalendarDay;
+
+/** Statements that make the stored lines of a patient those of the work given, with their counts. Only what differs is touched. */
+export function lineChanges(owner: Owner, { items, analysis }: PatientWork, stored: readonly StoredLine[], isNew: boolean): Statement[] {
+  const wanted = items.map((item, place): Omit<StoredLine, 'id'> => {
+    const { key, kind, due, title, reason, limb, prompt } = item;
+    const first = place === 0;
+    const content = { key, kind, due, title, reason, limb, prompt };
+    return { ...owner, ...content, first, behind: first ? items.length - 1 : 0, outline: outlineFor(limb, analysis) };
+  });
+  const standing = new Map(stored.map((line) => [line.key, line]));
+  const added = wanted.filter((line) => fingerprint(line) !== fingerprint(standing.get(line.key)));
+  const kept = new Set(wanted.filter((line) => !added.includes(line)).map((line) => line.key));
+  const removed = stored.filter((line) => !kept.has(line.key));
+  const statements: Statement[] = [];
+  if (removed.length > 0) {
+    const ids = removed.map((line) => line.id);
+    statements.push((tx) => tx.delete(workLine).where(inArray(workLine.id, ids)).returning({ id: workLine.id }));
+  }
+  if (added.length > 0) {
+    const rows = added.map((line) => ({ id: crypto.randomUUID(), ...line }));
+    statements.push((tx) => tx.insert(workLine).values(rows).returning({ id: workLine.id }));
+  }
+  return [...statements, ...countChanges(owner.clinicId, removed, added, isNew)];
+}
+
+/** Counts by what was added and taken away; rows are touched in one order, so that two renewals never wait for each other in a ring. */
+function countChanges(clinicId: string, removed: readonly Counted[], added: readonly Counted[], isNew: boolean): Statement[] {
+  const changes = new Map<string, { kind: string; due: CalendarDay; lines: number }>();
+  const count = (kind: string, due: CalendarDay, lines: number) => {
+    const change = changes.get(`${kind} ${due}`) ?? { kind, due, lines: 0 };
+    changes.set(`${kind} ${due}`, { ...change, lines: change.lines + lines });
+  };
+  for (const [lines, sign] of [
+    [removed, -1],
+    [added, 1],
+  ] as const) {
+    for (const { kind, due, first } of lines) {
+      count(kind, due, sign);
+      if (first) count(PATIENT, due, sign);
+    }
+  }
+  if (isNew) count(KNOWN, NO_DAY, 1);
+  const rows = [...changes.values()]
+    .filter((change) => change.lines !== 0)
+    .sort((one, other) => one.kind.localeCompare(other.kind) || one.due.localeCompare(other.due))
+    .map((change) => ({ id: crypto.randomUUID(), clinicId, ...change }));
+  if (rows.length === 0) return [];
+  const sum = sql`${workCount.lines} + excluded.lines`;
+  return [
+    (tx) =>
+      tx
+        .insert(workCount)
+        .values(rows)
+        .onConflictDoUpdate({ target: [workCount.clinicId, workCount.kind, workCount.due], set: { lines: sum } })
+        .returning({ id: workCount.id }),
+  ];
+}
+
+type Counted = Pick<StoredLine, 'kind' | 'due' | 'first'>;
+
+/** Statements that bring a patient's dates up to the schedule: moved ones rise in sequence, gone ones are done or cancelled. */
+export function dateChanges(
+  owner: Owner,
+  { dates }: PatientWork,
+  stored: readonly StoredDate[],
+  record: ReviewedRecord,
+  at: Date,
+): Statement[] {
+  const standing = new Map(stored.map((date) => [date.key, date]));
+  const wanted = new Set(dates.map((date) => date.key));
+  const statements: Statement[] = [];
+  const fresh = dates.filter((date) => !standing.has(date.key));
+  if (fresh.length > 0) {
+    const rows = fresh.map(({ key, kind, day, computed }) => {
+      const state = 'open' as const;
+      return { id: crypto.randomUUID(), ...owner, key, kind, day, computed, state, sequence: 0, changedAt: at };
+    });
+    statements.push((tx) => tx.insert(dueDate).values(rows).returning({ id: dueDate.id }));
+  }
+  for (const { key, day, computed } of dates) {
+    const old = standing.get(key);
+    if (!old || (old.day === day && old.computed === computed && old.state === 'open')) continue;
+    const sequence = old.sequence + (old.day !== day || old.state !== 'open' ? 1 : 0);
+    statements.push(change(old, { day, computed, state: 'open', sequence, changedAt: at }));
+  }
+  for (const old of stored) {
+    if (old.state !== 'open' || wanted.has(old.key)) continue;
+    const state = howItEnded({ key: old.key, kind: old.kind as DateKind }, record);
+    statements.push(change(old, { state, sequence: old.sequence + 1, changedAt: at }));
+  }
+  return statements;
+}
+
+function change(old: StoredDate, set: Partial<StoredDate>): Statement {
+  return (tx) =>
+    tx
+      .update(dueDate)
+      .set(set)
+      .where(and(eq(dueDate.id, old.id), eq(dueDate.sequence, old.sequence)))
+      .returning({ id: dueDate.id });
+}
+
+/** Everything of a line in one text, whatever order an engine keeps the parts of its JSON in. */
+function fingerprint(line: Omit<StoredLine, 'id'> | undefined): string {
+  if (!line) return '';
+  const { kind, due, title, reason, limb, prompt, first, behind } = line;
+  const outline = line.outline as ReturnType<typeof outlineFor>;
+  const parts = [kind, due, title, reason, limb?.limb, limb?.side, prompt?.cause, prompt?.inputs, first, behind];
+  return JSON.stringify([...parts, outline?.side, outline?.heightsMm, outline?.girthsMm]);
+}

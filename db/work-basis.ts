@@ -1,0 +1,16 @@
+import { createHash } from 'node:crypto';
+import { RULES } from '@/lib/prompts/decide-prompts';
+import type { Policy } from '@/lib/record/policy';
+
+/** Raised when the schedule or the lines made of it change in meaning, so that stored lines are made anew. */
+const SCHEDULE_VERSION = 1;
+
+/** What stored lines were made with, in one short text: rules with their versions, the schedule's version and the clinic's limits. */
+export function workBasis(policy: Policy): string {
+  const rules = RULES.map(({ id, version }) => `${id}/${version}`).sort();
+  const limits = Object.entries(policy).sort(([one], [other]) => (one < other ? -1 : 1));
+  return createHash('sha256')
+    .update(JSON.stringify([SCHEDULE_VERSION, rules, limits]))
+    .digest('hex')
+    .slice(0, 32);
+}
