@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { otherReadingsInWords } from '@/app/_result/other-readings';
 import type { KeptVisit } from '@/db/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
@@ -60,12 +61,14 @@ type VisitRowProps = { visit: KeptVisit; analysis: PatientAnalysis; patientId: s
 
 function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
   const found = analysis.limbs.map((limb) => limb.visits.find((one) => (one.at.visit as unknown) === visit));
+  const also = otherReadingsInWords(visit);
   return (
     <tr>
       <th scope="row">
         <Link href={`/patients/${patientId}/visits/${visit.visitId}`} prefetch={false}>
           {showDay(visit.day)}
         </Link>
+        {also && <span className="also">{also}</span>}
       </th>
       {found.map((one, index) => (
         <td key={`${analysis.limbs[index]?.series.side} ${analysis.limbs[index]?.series.limb}`} className="figure">

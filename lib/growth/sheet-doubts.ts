@@ -117,7 +117,8 @@ function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly 
 }
 
 function lengthDoubts(ladder: Ladder, today: TapingDay): Doubt[] {
-  return [floorCheck(ladder), sizeCheck(ladder, today.body.heightMm?.value)].filter((doubt) => doubt !== undefined);
+  const heightMm = today.body.heightMm?.value;
+  return [floorCheck(ladder, heightMm), sizeCheck(ladder, heightMm)].filter((doubt) => doubt !== undefined);
 }
 
 /** Anatomical place of a distance on this ladder's ruler, by its landmarks so far and the body. */

@@ -86,7 +86,7 @@ function seriesOf(
     limb,
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
-      const floor = floorCheck(ladder);
+      const floor = floorCheck(ladder, body.heightMm?.value);
       const rungs = doubtfulRungs(ladder, isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1);
       return {
         visit,

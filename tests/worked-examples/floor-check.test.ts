@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { floorCheck } from '@/lib/ladder/floor-check';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { printTable } from '@/tests/cohort/print-table';
+import { seeded } from '@/tests/cohort/random';
 import { cm, ladderOf } from '@/tests/lib/made-up-ladder';
 
 /** Every tenth person of ANSUR II 2012 (tests/reference/body): heights above the floor in mm. */
@@ -12,7 +13,7 @@ const PEOPLE = readFileSync(path.resolve(import.meta.dirname, '../reference/body
   .split('\n')
   .slice(1)
   .map((row) => row.split(','))
-  .map((cells) => ({ sex: cells[1] ?? '', malleolus: Number(cells[4]), crotch: Number(cells[6]) }));
+  .map((cells) => ({ stature: Number(cells[2]), malleolus: Number(cells[4]), crotch: Number(cells[6]) }));
 
 /** Where the fold lies below the crotch and the crease above the lateral malleolus, cm: from memory of anatomy, wide on purpose. */
 const FOLD_BELOW_CROTCH = 3;
@@ -26,24 +27,55 @@ function taped(foldCm: number, creaseCm: number, tooMany: number): Ladder {
   return { ...ladder, floorToFold: cm(Number(foldCm.toFixed(1))) };
 }
 
-describe('the floor check on real people', () => {
-  it('questions none of them, and nearly every ladder with three rungs too many; one or two too many it cannot always see', () => {
-    const rows = CREASE_ABOVE_MALLEOLUS.map((above) => {
-      const asked = [0, 1, 2, 3].map((tooMany) => {
-        const ladders = PEOPLE.map((person) => taped(person.crotch / 10 - FOLD_BELOW_CROTCH, person.malleolus / 10 + above, tooMany));
-        return ladders.filter((ladder) => floorCheck(ladder)).length / PEOPLE.length;
-      });
-      return { above, asked };
+/** SD of reading the fold's height above the floor, cm: from memory, of a tape held along the leg. */
+const FOLD_READING_CM = 0.5;
+
+/** Shares of the people questioned with none to three rungs too many, the fold's height read with a little error. */
+function questioned(above: number, byHeight: boolean): number[] {
+  return [0, 1, 2, 3].map((tooMany) => {
+    const random = seeded(20261125);
+    const asked = PEOPLE.filter((person) => {
+      const fold = person.crotch / 10 - FOLD_BELOW_CROTCH;
+      const read = Math.round(10 * (fold + random.normal(FOLD_READING_CM))) / 10;
+      const ladder = { ...taped(fold, person.malleolus / 10 + above, tooMany), floorToFold: cm(read) };
+      return floorCheck(ladder, byHeight ? person.stature : undefined);
     });
+    return asked.length / PEOPLE.length;
+  });
+}
+
+describe('the floor check on real people', () => {
+  const rows = [false, true].flatMap((byHeight) =>
+    CREASE_ABOVE_MALLEOLUS.map((above) => ({ byHeight, above, asked: questioned(above, byHeight) })),
+  );
+
+  it('questions at most one of 608; with the body height it finds more ladders with one rung too many, and nearly every one with three', () => {
     printTable(
       `Floor check on ${PEOPLE.length} people of ANSUR II, per cent questioned`,
-      ['crease above malleolus, cm', 'right', 'one rung too many', 'two', 'three'],
-      rows.map(({ above, asked }) => [above, ...asked.map((share) => (100 * share).toFixed(1))]),
+      ['body height', 'crease above malleolus, cm', 'right', 'one rung too many', 'two', 'three'],
+      rows.map(({ byHeight, above, asked }) => [
+        byHeight ? 'known' : 'not known',
+        above,
+        ...asked.map((share) => (100 * share).toFixed(1)),
+      ]),
     );
+    expect(PEOPLE).toHaveLength(608);
     for (const { asked } of rows) {
-      expect(asked[0]).toBe(0);
-      expect(asked[3]).toBeGreaterThan(0.99);
+      expect(asked[0]).toBeLessThanOrEqual(1 / 608);
+      expect(asked[3]).toBeGreaterThan(0.98);
       expect(asked).toEqual([...asked].sort((one, other) => one - other));
     }
+    const [without, known] = [rows[0], rows[3]];
+    expect(known?.asked[1]).toBeGreaterThan(0.5);
+    expect(known?.asked[1] ?? 0).toBeGreaterThan(2 * (without?.asked[1] ?? 1));
+  });
+
+  it('by hand: ladder 620 mm, fold 665 mm above the floor: 45 mm of foot pass at 1,400 mm, are asked at 1,700 mm (0.030 × 1,700 = 51)', () => {
+    const ladder = { ...ladderOf({ girths: [[62, 50]] }), floorToFold: cm(66.5) };
+    expect(floorCheck(ladder)).toBeUndefined();
+    expect(floorCheck(ladder, 1400)).toBeUndefined();
+    expect(floorCheck(ladder, 1700)?.message).toMatch(/^Were too many rungs taken at the top\?.*usually about 6\.8\scm/);
+    const reaching = { ...ladder, landmarks: [{ landmark: 'gluteal-fold' as const, distance: cm(62) }] };
+    expect(floorCheck(reaching, 1700)).toBeUndefined();
   });
 });

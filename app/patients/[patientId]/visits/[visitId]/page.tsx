@@ -5,7 +5,9 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
+import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
+import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import { requireTherapist } from '@/app/_session/therapist';
 import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
@@ -71,6 +73,8 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         Grey hatch: too small to tell from the tape. Violet box: what height, weight or the other limb lead one to expect. Mark and line:
         taped change, 95 % range.
       </p>
+      <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
+      <OtherReadings visit={visit} />
       {pieces.filter(firstOfItsKind).map((one) => (
         <PieceResult
           key={one.piece.piece}

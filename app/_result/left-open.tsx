@@ -1,0 +1,50 @@
+import Link from 'next/link';
+import type { LoadedPatient } from '@/app/_patient/load-patient';
+import { openQuestions } from '@/app/_sheet/open-questions';
+import { knownBefore } from '@/app/_sheet/read-sheet-data';
+import type { KeptVisit } from '@/db/read-visits';
+import type { Doubt } from '@/lib/ladder/doubt';
+import { limbInWords } from '@/lib/ladder/limb';
+import { formOfVisit } from '@/lib/record/form-of-visit';
+
+type Props = {
+  readonly loaded: LoadedPatient;
+  readonly visit: KeptVisit;
+  readonly mayWrite: boolean;
+  /** Doubts that the page shows already. */
+  readonly shown: readonly Doubt[];
+};
+
+/**
+ * The sheet's questions that a stored visit still raises beside the record as it was before it, and that nobody has answered.
+ *
+ * They ask and change no figure and no verdict: what looks odd beside the last visit may be the very change that is looked for.
+ */
+export function LeftOpen({ loaded: { record, clinic, analysis, today }, visit, mayWrite, shown }: Props) {
+  const form = formOfVisit(visit, clinic);
+  const known = knownBefore(record, visit.visitId, analysis.policy, today);
+  const messages = new Set(shown.map((doubt) => doubt.message));
+  const open = openQuestions(form, known).filter(({ doubt }) => !messages.has(doubt.message));
+  if (open.length === 0) return null;
+  return (
+    <section className="panel left-open" aria-labelledby="left-open-head">
+      <h2 id="left-open-head">
+        Questions left open <span className="head-note">{`${open.length}, answered by nobody yet`}</span>
+      </h2>
+      <ul className="doubts">
+        {open.map(({ group, side, row, doubt }) => (
+          <li key={`${group} ${side} ${row} ${doubt.kind}`}>
+            {`◇ ${limbInWords(form.sheets[group]?.limb ?? 'leg', side)}: ${doubt.message}`}
+          </li>
+        ))}
+      </ul>
+      {mayWrite && (
+        <p>
+          <Link href={`/patients/${visit.patientId}/visits/${visit.visitId}/correct`} prefetch={false}>
+            Keep or correct them
+          </Link>
+        </p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,99 @@
+import { limbInWords, type Side } from '@/lib/ladder/limb';
+import { differMoreThanTape } from '@/lib/ladder/second-taping';
+import type { Visit } from '@/lib/record/patient-record';
+import type { TypedLength } from '@/lib/units/length';
+import { showLengthChange } from '@/lib/units/show-length';
+
+/** What a visit has beside its first tapings, for a table cell: `waist 84 cm; fold 25½ in above the floor; 3 places taped twice`. */
+export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings'>): string {
+  const singles = (visit.readings ?? []).map(({ name, length }) => `${name} ${typed(length)}`);
+  const folds = foldHeights(visit);
+  const alike = new Set(folds.map(({ height }) => height.nm)).size === 1;
+  const fold = alike && folds[0] ? [`fold ${typed(folds[0].height)} above the floor`] : folds.map(foldInWords);
+  const twice = visit.ladders.flatMap(({ rungs }) => rungs.filter((rung) => rung.girth && rung.again)).length;
+  return [...singles, ...fold, ...(twice > 0 ? [`${twice} ${twice === 1 ? 'place' : 'places'} taped twice`] : [])].join('; ');
+}
+
+/** Single readings, fold heights and second tapings of a visit; nothing where there are none. */
+export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readings'> }) {
+  const singles = visit.readings ?? [];
+  const folds = foldHeights(visit);
+  const pairs = visit.ladders.flatMap((ladder) =>
+    ladder.rungs.flatMap(({ distance, girth, again }) => (girth && again ? [{ ladder, distance, girth, again }] : [])),
+  );
+  if (singles.length + folds.length + pairs.length === 0) return null;
+  return (
+    <section className="panel other-readings" aria-labelledby="other-head">
+      <h2 id="other-head">Also measured at this visit</h2>
+      {(singles.length > 0 || folds.length > 0) && (
+        <dl>
+          {singles.map(({ name, length }) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd className="figure">{typed(length)}</dd>
+            </div>
+          ))}
+          {folds.map(({ side, height }) => (
+            <div key={side}>
+              <dt>{`Gluteal fold above the floor, ${side}`}</dt>
+              <dd className="figure">{typed(height)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {pairs.length > 0 && (
+        <div className="table-frame">
+          <table>
+            <caption>Places taped twice. The first taping counts; the second tells how far two readings differ.</caption>
+            <thead>
+              <tr>
+                <th scope="col">Place</th>
+                <th scope="col" className="figure">
+                  First, counts
+                </th>
+                <th scope="col" className="figure">
+                  Second
+                </th>
+                <th scope="col" className="figure">
+                  Second less first
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {pairs.map(({ ladder, distance, girth, again }) => (
+                <tr key={`${ladder.limb} ${ladder.side} ${distance.nm}`}>
+                  <th scope="row">{`${limbInWords(ladder.limb, ladder.side)}, ${typed(distance)}`}</th>
+                  <td className="figure">{typed(girth)}</td>
+                  <td className="figure">{typed(again)}</td>
+                  <td className="figure">
+                    {apart(girth, again)}
+                    {differMoreThanTape(girth, again) && <span className="under">more than tape error</span>}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function foldHeights({ ladders }: Pick<Visit, 'ladders'>): { readonly side: Side; readonly height: TypedLength }[] {
+  return ladders.flatMap(({ side, floorToFold }) => (floorToFold ? [{ side, height: floorToFold }] : []));
+}
+
+function foldInWords({ side, height }: { side: Side; height: TypedLength }): string {
+  return `${side} fold ${typed(height)} above the floor`;
+}
+
+/** A figure as typed, with its unit unless it was typed too. */
+function typed({ text, unit }: TypedLength): string {
+  return /[a-z"″]/i.test(text) ? text : `${text}\u202f${unit}`;
+}
+
+/** `+⅛ in`, `same` */
+function apart(first: TypedLength, again: TypedLength): string {
+  const change = showLengthChange((again.nm - first.nm) / 1e6, first.unit);
+  return change === 'same' ? change : `${change}\u202f${first.unit}`;
+}
