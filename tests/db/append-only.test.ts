@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
-import { details, length, pieceFrom, visitOn } from './made-up-records';
+import { details, length, orderFrom, pieceFrom, visitOn } from './made-up-records';
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
@@ -14,6 +14,8 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     const { patientId } = added;
     await db.visits.saveVisit(therapist, { patientId, submissionId: form(), visit: tapedTwice('2026-10-14') });
     await db.pieces.savePiece(therapist, { patientId, submissionId: form(), piece: pieceFrom(null, '2026-10-14') });
+    const [visit] = await db.reading.visitsOf(therapist, patientId);
+    await db.orders.proposeOrder(therapist, { patientId, submissionId: form(), order: orderFrom(visit?.visitId ?? '', '2026-10-14') });
     const event = { day: visitOn('2026-10-20').day, kind: 'infection', words: 'cellulitis, right leg' } as const;
     await db.events.addEvent(therapist, { patientId, submissionId: form(), event });
     await db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null });
@@ -37,6 +39,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     'ladder',
     'repeatTaping',
     'pieceRevision',
+    'orderRevision',
     'patientEvent',
     'promptAnswer',
     'clinicSetting',

@@ -60,6 +60,8 @@ async function modules() {
     reading: await import('@/db/read-visits'),
     pieces: await import('@/db/pieces'),
     readingPieces: await import('@/db/read-pieces'),
+    orders: await import('@/db/orders'),
+    readingOrders: await import('@/db/read-orders'),
     events: await import('@/db/events'),
     records: await import('@/db/records'),
     answers: await import('@/db/prompt-answers'),

@@ -1,6 +1,8 @@
 import type { PatientDetails } from '@/db/patients';
 import type { TypedPiece } from '@/db/pieces';
 import type { TypedVisit } from '@/db/visits';
+import { proposedOrder } from '@/lib/orders/order-steps';
+import type { Order } from '@/lib/record/order';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 
@@ -85,4 +87,13 @@ export function pieceFrom(visitId: string | null, day: string, label = 'right le
     retired: null,
     retiredReason: null,
   };
+}
+
+/** A made-up order cut from a visit: two of the piece above, with room to let out. */
+export function orderFrom(visitId: string, day: string): Omit<Order, 'order'> {
+  const { limb, side, covers, reductionPct, convention, lifeDays, leadDays, cutFrom } = pieceFrom(visitId, day);
+  const cut = { limb, side, covers, reductionPct, convention, lifeDays, leadDays, cutFrom };
+  const garment = { form: 'thigh-high', use: 'day', pressure: null, options: [] } as const;
+  const choice = { ...cut, garment, quantity: 2, reasonCode: 'worn out', note: null, decided: length('2', 'cm', 20_000_000) } as const;
+  return proposedOrder(choice, visitId, { middleMm: 9, highMm: 14 });
 }

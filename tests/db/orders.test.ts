@@ -1,0 +1,159 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openQuestions, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
+import type { Order } from '@/lib/record/order';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
+import { details, orderFrom, pieceFrom, visitOn } from './made-up-records';
+
+const form = () => crypto.randomUUID();
+
+describe.each(ENGINES)('orders on %s', (engine) => {
+  let at: ClinicOn;
+  let patientId: string;
+  let visitId: string;
+
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0001') });
+    patientId = added.kind === 'saved' ? added.patientId : '';
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
+    visitId = saved.kind === 'saved' ? saved.visitId : '';
+  });
+  afterAll(async () => at?.close());
+
+  const order = () => orderFrom(visitId, '2026-10-14');
+
+  const propose = async (): Promise<{ orderId: string; kept: Order }> => {
+    const saved = await at.db.orders.proposeOrder(at.therapist, { patientId, submissionId: form(), order: order() });
+    if (saved.kind === 'not-found') throw new Error('not found');
+    const found = await at.db.readingOrders.orderWithHistory(at.therapist, saved.orderId);
+    return { orderId: saved.orderId, kept: found?.current as Order };
+  };
+
+  const leaving = (kept: Order, submissionId = form()) => {
+    const ladder = visitOn('2026-10-14').ladders[0] as NonNullable<ReturnType<typeof visitOn>['ladders'][number]>;
+    const sent = { day: calendarDay('2026-10-14'), visitRevision: 1, measurer: 'RA', ladder, readings: [], height: null, weight: null };
+    const left = sentOrder(kept, { sent, ordered: calendarDay('2026-10-16'), expected: calendarDay('2026-10-30'), answers: [] });
+    return { left, submissionId };
+  };
+
+  it('get numbers of their own, also when many are proposed at once; one form makes one', async () => {
+    const submissionId = form();
+    const once = await Promise.all(
+      Array.from({ length: 5 }, () => at.db.orders.proposeOrder(at.therapist, { patientId, submissionId, order: order() })),
+    );
+    expect(new Set(once.map((one) => (one.kind === 'not-found' ? '' : one.orderId))).size).toBe(1);
+    await Promise.all(Array.from({ length: 3 }, propose));
+    const numbers = (await at.db.readingOrders.ordersOf(at.therapist, patientId)).map((one) => one.order);
+    expect(numbers).toEqual([4, 3, 2, 1]);
+  });
+
+  it('freeze the figures when sent: correcting the visit afterwards does not reach them', async () => {
+    const { orderId, kept } = await propose();
+    const { left, submissionId } = leaving(kept);
+    const added = piecesOfOrder(left, []).map((piece) => ({
+      ...piece,
+      piece: `f${piece.piece}`,
+      cutFromVisitId: visitId,
+      retiredReason: null,
+    }));
+    const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId, order: left, reason: 'sent', pieces: { added } });
+    expect(sent.kind).toBe('saved');
+    const corrected = visitOn('2026-10-14', 'corrected');
+    await at.db.visits.reviseVisit(at.therapist, visitId, 1, {
+      submissionId: form(),
+      visit: { ...corrected, ladders: [] },
+      reason: 'wrong leg',
+    });
+    const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
+    expect(found?.current.sent?.ladder.rungs[0]?.girth?.text).toBe('7 3/4');
+    expect(found?.revisions.map((one) => [one.revision, one.state])).toEqual([
+      [1, 'proposed'],
+      [2, 'ordered'],
+    ]);
+    const pieces = (await at.db.readingPieces.piecesOf(at.therapist, patientId)).filter((one) => one.orderId === orderId);
+    expect(pieces.map((one) => [one.piece, one.expected, one.delivered, one.allowance?.text])).toEqual([
+      ['f1', '2026-10-30', null, '2'],
+      ['f2', '2026-10-30', null, '2'],
+    ]);
+  });
+
+  it('send all or nothing: a piece whose name is taken leaves the order as it was', async () => {
+    const { orderId, kept } = await propose();
+    const { left } = leaving(kept);
+    const taken = pieceFrom(visitId, '2026-10-14', 'taken');
+    await at.db.pieces.savePiece(at.therapist, { patientId, submissionId: form(), piece: taken });
+    const before = await at.db.readingPieces.piecesOf(at.therapist, patientId);
+    const added = [pieceFrom(visitId, '2026-10-14', 'free'), taken];
+    const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
+      submissionId: form(),
+      order: left,
+      reason: 'sent',
+      pieces: { added },
+    });
+    expect(sent).toMatchObject({ kind: 'conflict', theirs: { state: 'proposed', revision: 1 } });
+    expect(await at.db.readingPieces.piecesOf(at.therapist, patientId)).toEqual(before);
+  });
+
+  it('by two people at once: one is kept, the other is shown what stands', async () => {
+    const { orderId, kept } = await propose();
+    const entries = [1, 2].map((n) => ({ submissionId: form(), order: { ...kept, note: `by ${n}` }, reason: 'changed' }));
+    const ended = await Promise.all(entries.map((entry) => at.db.orders.reviseOrder(at.therapist, orderId, 1, entry)));
+    expect(ended.map((one) => one.kind).sort()).toEqual(['conflict', 'saved']);
+    expect((await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.revisions).toHaveLength(2);
+  });
+
+  it('stand as open until every piece came or was called off', async () => {
+    const { orderId, kept } = await propose();
+    const isOpen = async () => (await at.db.readingOrders.openOrders(at.therapist, 100)).some((one) => one.orderId === orderId);
+    expect(await isOpen()).toBe(true);
+    const { left, submissionId } = leaving(kept);
+    const added = piecesOfOrder(left, []).map((piece) => ({
+      ...piece,
+      piece: `d${piece.piece}`,
+      cutFromVisitId: visitId,
+      retiredReason: null,
+    }));
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId, order: left, reason: 'sent', pieces: { added } });
+    const own = (await at.db.readingPieces.piecesOf(at.therapist, patientId)).filter((one) => one.orderId === orderId);
+    const [first, second] = own;
+    if (!first || !second) throw new Error('two pieces were ordered');
+    await at.db.pieces.revisePiece(at.therapist, first.pieceId, 1, {
+      submissionId: form(),
+      piece: { ...first, delivered: calendarDay('2026-10-29') },
+      reason: 'delivered',
+    });
+    expect(await isOpen()).toBe(true);
+    await at.db.pieces.revisePiece(at.therapist, second.pieceId, 1, {
+      submissionId: form(),
+      piece: { ...second, retired: calendarDay('2026-10-30'), retiredReason: 'stopped', retiredAs: 'stopped' },
+      reason: 'called off',
+    });
+    expect(await isOpen()).toBe(false);
+  });
+
+  it('of another clinic are neither read nor written; a read-only person writes none', async () => {
+    const { orderId, kept } = await propose();
+    const { stranger, reader, db } = at;
+    expect(await db.readingOrders.ordersOf(stranger, patientId)).toEqual([]);
+    expect(await db.readingOrders.orderWithHistory(stranger, orderId)).toBeUndefined();
+    expect(await db.readingOrders.openOrders(stranger, 10)).toEqual([]);
+    expect(await db.orders.proposeOrder(stranger, { patientId, submissionId: form(), order: order() })).toEqual({ kind: 'not-found' });
+    const entry = { submissionId: form(), order: kept, reason: 'changed' };
+    expect(await db.orders.reviseOrder(stranger, orderId, 1, entry)).toEqual({ kind: 'not-found' });
+    await expect(db.orders.reviseOrder(reader, orderId, 1, entry)).rejects.toThrow('read-only');
+  });
+
+  it('keep the questions that were answered, by the key of what was asked', async () => {
+    const { orderId, kept } = await propose();
+    const answered = { key: 'ladder-old 2026-10-14', message: 'old', answer: 'stable', by: at.therapist.id, at: '2026-10-16' };
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
+      submissionId: form(),
+      order: { ...kept, questions: [answered] },
+      reason: 'changed',
+    });
+    const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
+    if (!found) throw new Error('gone');
+    expect(openQuestions([{ key: answered.key, message: 'old', limit: null }], found.current)).toEqual([]);
+  });
+});

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { orderQuestions } from '@/lib/orders/order-questions';
+import { openQuestions, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { recordOf, visitOf } from '../made-up-ladder';
+import { legOf, pieceOf } from '../prompts/made-up-piece';
+
+const cut = (cutFrom: string) => pieceOf(cutFrom);
+const ask = (record: ReturnType<typeof recordOf>, cutFrom: string, today: string) =>
+  orderQuestions(record, cut(cutFrom), DEFAULT_POLICY, calendarDay(today)).map((one) => one.key.split(' ')[0]);
+
+describe('an order is questioned', () => {
+  const body = { height: '168', weight: '70' };
+
+  it('not at all from a fresh ladder without doubts', () => {
+    expect(ask(recordOf([visitOf('2026-11-10', [legOf()], body)]), '2026-11-10', '2026-11-25')).toEqual([]);
+  });
+
+  it('for the age of its ladder from the day after the clinic’s limit', () => {
+    const record = recordOf([visitOf('2026-10-01', [legOf()], body)]);
+    expect(ask(record, '2026-10-01', '2026-11-12')).toEqual([]);
+    expect(ask(record, '2026-10-01', '2026-11-13')).toEqual(['ladder-old']);
+  });
+
+  it('when the limb was taped again since', () => {
+    const record = recordOf([visitOf('2026-10-20', [legOf()], body), visitOf('2026-11-20', [legOf()], body)]);
+    expect(ask(record, '2026-10-20', '2026-11-25')).toEqual(['newer-ladder']);
+  });
+
+  it('for a doubt that was never settled, and not for one that was kept', () => {
+    const odd = legOf(1, { at: (place) => (place === 28 ? 9 : 0) });
+    const open = recordOf([visitOf('2026-11-10', [odd], body)]);
+    expect(ask(open, '2026-11-10', '2026-11-25')).toContain('doubt');
+  });
+
+  it('when a grown person’s weight has gone up by the clinic’s limit since the ladder', () => {
+    // Common practice: 5 % of weight asks for the tape. 70 kg to 73.5 kg is 5 %.
+    const heavier = (weight: string) =>
+      recordOf([visitOf('2026-10-20', [legOf()], body), visitOf('2026-11-20', [], { height: '168', weight })]);
+    expect(ask(heavier('73.4'), '2026-10-20', '2026-11-25')).toEqual([]);
+    expect(ask(heavier('73.5'), '2026-10-20', '2026-11-25')).toEqual(['weight-since-cut']);
+  });
+
+  it('when its cover does not lie on the ladder', () => {
+    const record = recordOf([visitOf('2026-11-10', [{ ...legOf(), landmarks: [] }], body)]);
+    expect(ask(record, '2026-11-10', '2026-11-25')).toContain('cover');
+  });
+
+  it('until each is answered; another ladder asks anew', () => {
+    const record = recordOf([visitOf('2026-10-01', [legOf()], body)]);
+    const asked = orderQuestions(record, cut('2026-10-01'), DEFAULT_POLICY, calendarDay('2026-11-25'));
+    const answered = asked.map(({ key, message }) => ({ key, message, answer: 'limb stable, seen today', by: 'RA', at: '2026-11-25' }));
+    expect(openQuestions(asked, { questions: answered })).toEqual([]);
+    const newer = orderQuestions(
+      recordOf([visitOf('2026-10-02', [legOf()], body)]),
+      cut('2026-10-02'),
+      DEFAULT_POLICY,
+      calendarDay('2026-11-25'),
+    );
+    expect(openQuestions(newer, { questions: answered })).toHaveLength(1);
+  });
+});
+
+describe('an order that is sent', () => {
+  const visit = visitOf('2026-11-10', [legOf()]);
+  const garment = { form: 'knee-high', use: 'day', pressure: null, options: [] } as const;
+  const choice = { ...cut('2026-11-10'), garment, quantity: 2, reasonCode: 'worn out', note: null, decided: null } as const;
+  const order = { ...proposedOrder(choice, 'v1', { noAnswer: 'No height.' }), order: 3 };
+  const sent = { day: visit.day, visitRevision: 1, measurer: 'RA', ladder: legOf(), readings: [], height: null, weight: null };
+  const left = sentOrder(order, { sent, ordered: calendarDay('2026-11-12'), expected: calendarDay('2026-11-26'), answers: [] });
+
+  it('says that nobody checked it when nobody did', () => {
+    expect(left).toMatchObject({ state: 'ordered', checked: 'unchecked', expected: '2026-11-26' });
+  });
+
+  it('makes as many pieces as were ordered, each with a name of its own after the last', () => {
+    expect(piecesOfOrder(left, ['1', '2', 'old left one']).map((one) => one.piece)).toEqual(['3', '4']);
+  });
+});
