@@ -1,41 +1,35 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { clinicOf } from '@/db/clinic';
-import { groupOf, type WorkKind } from '@/lib/schedule/worklist';
-import { type CalendarDay, showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
+import type { WorkGroup } from '@/lib/schedule/worklist';
+import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
 import { requireTherapist } from './_session/therapist';
 import { todayIn } from './_session/today';
-import { type ClinicWork, clinicWork, onePerPatient } from './_today/clinic-work';
+import { AnswerForm } from './_today/answer-form';
+import { BehindLine } from './_today/behind-line';
+import { loadToday, type Today } from './_today/load-today';
+import { addressOf, FILTERS, readView, type TodayView } from './_today/today-address';
 import { WeeksStrip } from './_today/weeks-strip';
 import { WorkTable } from './_today/work-table';
 
 export const metadata: Metadata = { title: 'Today' };
 
-const FILTERS: readonly { readonly key: WorkKind | 'all'; readonly words: string }[] = [
-  { key: 'all', words: 'All' },
-  { key: 'order', words: 'Order' },
-  { key: 'remeasure', words: 'Remeasure' },
-  { key: 'first-fit', words: 'First fit' },
-  { key: 'visit', words: 'Visit' },
-  { key: 'refer', words: 'Refer' },
-];
-const FIRST_LATER = 10;
-
-/** The first screen: who needs what, by when and why, in one line each. Filters stand in the address. */
-export default async function TodayPage({ searchParams }: { searchParams: Promise<{ kind?: string; later?: string }> }) {
-  const therapist = await requireTherapist('/');
-  const { kind, later } = await searchParams;
+/** The first screen: who needs what, by when and why, in one line each. Filters, search and places in the list stand in the address. */
+export default async function TodayPage({ searchParams }: { searchParams: Promise<Record<string, string | string[] | undefined>> }) {
+  const view = readView(await searchParams);
+  const therapist = await requireTherapist(addressOf(view));
   const today = todayIn((await clinicOf(therapist)).timeZone);
-  const { work, patients, looked } = await clinicWork(therapist, today, '');
-  const filter = FILTERS.find((one) => one.key === kind)?.key ?? 'all';
-  const shown = filter === 'all' ? onePerPatient(work) : work.filter((one) => one.item.kind === filter);
+  const shown = await loadToday(therapist, view, today);
   const mayWrite = therapist.role !== 'read-only';
+  const answered = mayWrite ? shown.groups.flatMap(({ rows }) => rows).find((row) => row.id === view.answer) : undefined;
+  const answer = answered && <AnswerForm therapist={therapist} row={answered} back={addressOf({ ...view, answer: null })} />;
   return (
     <main id="main">
       <div className="title-row">
         <div>
           <h1>{showWeekday(today)}</h1>
-          <p className="secondary">{summary(onePerPatient(work), patients, looked, today)}</p>
+          <p className="secondary">{summary(shown)}</p>
+          {shown.behind > 0 && <BehindLine behind={shown.behind} patients={shown.patients} />}
         </div>
         {mayWrite && (
           <div className="actions">
@@ -48,30 +42,51 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
           </div>
         )}
       </div>
-      {patients === 0 ? (
+      {shown.patients === 0 ? (
         <p className="nothing-yet">
           No patients yet. Add the first one; the ladder of the first visit is what every later one is compared with.
         </p>
       ) : (
         <>
-          <WeeksStrip work={work} today={today} />
-          <nav className="filters" aria-label="Kind of work">
-            {FILTERS.map((one) => (
-              <Link
-                key={one.key}
-                href={one.key === 'all' ? '/' : `/?kind=${one.key}`}
-                aria-current={one.key === filter ? 'true' : undefined}
-                prefetch={false}
-              >
-                {one.words}
-              </Link>
-            ))}
-          </nav>
-          {shown.length === 0 && <p className="nothing-yet">{nothingDue(work)}</p>}
-          <WorkTable group="overdue" work={shown} today={today} most={shown.length} />
-          <WorkTable group="this-week" work={shown} today={today} most={shown.length} />
-          <WorkTable group="later" work={shown} today={today} most={later === 'all' ? shown.length : FIRST_LATER} />
-          <LaterLink shown={shown} today={today} later={later} filter={filter} />
+          <WeeksStrip days={shown.days} today={today} />
+          <div className="work-tools">
+            <nav className="filters" aria-label="Kind of work">
+              {FILTERS.map(({ kind, words }) => (
+                <Link
+                  key={kind}
+                  href={addressOf({ kind, q: view.q, places: {}, answer: null })}
+                  aria-current={kind === view.kind ? 'true' : undefined}
+                  prefetch={false}
+                >
+                  {words}
+                </Link>
+              ))}
+            </nav>
+            <search>
+              <form action="/" className="work-search">
+                {view.kind !== 'all' && <input type="hidden" name="kind" value={view.kind} />}
+                <label className="visually-hidden" htmlFor="work-search">
+                  Reference or name in this list
+                </label>
+                <input id="work-search" type="search" name="q" defaultValue={view.q} placeholder="In this list" autoComplete="off" />
+                <button className="button" type="submit">
+                  Find
+                </button>
+              </form>
+            </search>
+          </div>
+          {shown.matches !== null && <Matches shown={shown} view={view} />}
+          {shown.groups.map((group) => (
+            <WorkTable
+              key={group.group}
+              shown={group}
+              today={today}
+              view={view}
+              nothing={nothingIn(group.group, shown, view)}
+              answer={answer}
+              mayWrite={mayWrite}
+            />
+          ))}
         </>
       )}
       <p className="protocol-line">Intervals and lead times are this clinic's own. Follow local protocol and the prescriber.</p>
@@ -79,38 +94,27 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
   );
 }
 
-function summary(work: readonly ClinicWork[], patients: number, looked: number, today: CalendarDay): string {
-  const overdue = work.filter((one) => groupOf(one.item.due, today) === 'overdue').length;
-  const week = work.filter((one) => groupOf(one.item.due, today) === 'this-week').length;
-  const all = patients > looked ? ` The first ${looked} of ${patients} patients are looked at here; search finds the rest.` : '';
-  return `${overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${week} to see to this week.${all}`;
+function summary({ all, patients }: Today): string {
+  return `${all.overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${all['this-week']} to see to this week.`;
 }
 
-function nothingDue(work: readonly ClinicWork[]): string {
-  const next = work.find((one) => one.item.kind === 'visit');
-  return next
-    ? `Nothing of this kind is due. The next visit is ${next.patient.name ?? next.patient.reference}, ${showShortWeekday(next.item.due)}.`
-    : 'Nothing is due.';
-}
-
-function LaterLink({
-  shown,
-  today,
-  later,
-  filter,
-}: {
-  shown: readonly ClinicWork[];
-  today: CalendarDay;
-  later: string | undefined;
-  filter: string;
-}) {
-  const rest = shown.filter((one) => groupOf(one.item.due, today) === 'later').length - FIRST_LATER;
-  if (rest <= 0 || later === 'all') return null;
+function Matches({ shown: { matches }, view }: { shown: Today; view: TodayView }) {
   return (
-    <p className="pages">
-      <Link href={filter === 'all' ? '/?later=all' : `/?kind=${filter}&later=all`} prefetch={false}>
-        {`Show the next ${rest}`}
+    <p className="work-matches" role="status">
+      {matches === 0 ? `Nobody matches “${view.q}”.` : `${matches} ${matches === 1 ? 'patient matches' : 'patients match'} “${view.q}”.`}
+      {(matches ?? 0) > 200 && ' The first 200 by reference are looked through; more letters find the rest.'}{' '}
+      <Link href={addressOf({ ...view, q: '', answer: null })} prefetch={false}>
+        Show all
       </Link>
     </p>
   );
+}
+
+function nothingIn(group: WorkGroup, { nextVisit }: Today, { q, kind }: TodayView): string {
+  const of = kind === 'all' && !q ? 'Nothing' : 'Nothing of this kind';
+  if (q) return 'None of those found.';
+  if (group === 'overdue') return `${of} is overdue.`;
+  if (group === 'later') return `${of} is due later. Dates come with visits and pieces.`;
+  const next = nextVisit && ` The next visit is ${nextVisit.name ?? nextVisit.reference}, ${showShortWeekday(nextVisit.due)}.`;
+  return `${of} is due this week.${next ?? ''}`;
 }

@@ -1,4 +1,4 @@
-import { asc, eq } from 'drizzle-orm';
+import { asc, eq, min } from 'drizzle-orm';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import type { Clinic } from './clinic';
@@ -28,6 +28,17 @@ export async function soleClinic(): Promise<Clinic | undefined> {
   const database = await getDatabase();
   const [first] = await database.select().from(clinic).orderBy(asc(clinic.id)).limit(1);
   return first;
+}
+
+/** The id of one person of each clinic, for a command that does something for all of them. */
+export async function onePersonOfEachClinic(): Promise<readonly string[]> {
+  const database = await getDatabase();
+  const rows = await database
+    .select({ clinicId: user.clinicId, id: min(user.id) })
+    .from(user)
+    .groupBy(user.clinicId)
+    .orderBy(asc(user.clinicId));
+  return rows.flatMap(({ id }) => id ?? []);
 }
 
 /** True when someone can sign in at all. */

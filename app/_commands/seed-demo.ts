@@ -3,6 +3,7 @@ import { demoClinic } from '@/app/_demo/demo-clinic';
 import { seedPatient } from '@/app/_demo/seed-patient';
 import { closeDatabase } from '@/db/client';
 import { openClinic } from '@/db/people';
+import { renewStale } from '@/db/renew-work';
 import { therapistWithId } from '@/db/therapist';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 
@@ -14,6 +15,7 @@ async function seed(today: CalendarDay): Promise<number> {
   const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
   if (!lead) throw new Error('The made-up clinic is there already.');
   for (const patient of patients) await seedPatient(lead, patient);
+  await renewStale(lead, today);
   return patients.length;
 }
 

@@ -9,16 +9,19 @@ type Props = {
   readonly actWords: string;
   readonly earliest: string;
   readonly latest: string;
+  /** Where to go on afterwards; the patient when it is absent. */
+  readonly back?: string;
 };
 
 /** Act, not now, not for this patient: three buttons of equal weight, no default. Works without script as plain forms. */
-export function PromptAnswers({ patientId, cause, actWords, earliest, latest }: Props) {
+export function PromptAnswers({ patientId, cause, actWords, earliest, latest, back }: Props) {
   const [state, answer, pending] = useActionState<AnswerState, FormData>(answerPromptAction, null);
   const hidden = (word: string) => (
     <>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="cause" value={cause} />
       <input type="hidden" name="answer" value={word} />
+      {back && <input type="hidden" name="back" value={back} />}
     </>
   );
   return (

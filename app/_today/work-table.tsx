@@ -1,86 +1,78 @@
 import Link from 'next/link';
-import { LimbGlyph } from '@/app/_picture/limb-glyph';
-import { groupOf, type WorkGroup } from '@/lib/schedule/worklist';
-import { ageInYears } from '@/lib/units/age';
-import { type CalendarDay, daysBetween, showShortWeekday } from '@/lib/units/calendar-day';
-import type { ClinicWork } from './clinic-work';
-import { WorkIcon } from './work-mark';
+import type { ReactNode } from 'react';
+import type { WorkGroup } from '@/lib/schedule/worklist';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import type { ShownGroup } from './load-today';
+import { addressOf, type TodayView } from './today-address';
+import { WorkLine } from './work-line';
 
 const HEADS: Readonly<Record<WorkGroup, string>> = { overdue: 'Overdue', 'this-week': 'This week', later: 'Later' };
 
-/** One group of the worklist: a line each, the day first, then whom, what and why. */
-export function WorkTable({
-  group,
-  work,
-  today,
-  most,
-}: {
-  group: WorkGroup;
-  work: readonly ClinicWork[];
-  today: CalendarDay;
-  most: number;
-}) {
-  const own = work.filter((one) => groupOf(one.item.due, today) === group);
-  if (own.length === 0) return null;
-  const shown = own.slice(0, most);
+type Props = {
+  readonly shown: ShownGroup;
+  readonly today: CalendarDay;
+  readonly view: TodayView;
+  /** What stands in the place of lines when there are none. */
+  readonly nothing: string;
+  /** The form under the line that is being answered. */
+  readonly answer: ReactNode;
+  readonly mayWrite: boolean;
+};
+
+/** One group of the worklist: a line each, the day first, then whom, what and why; a page of it, and the way to the next. */
+export function WorkTable({ shown: { group, rows, total, more }, today, view, nothing, answer, mayWrite }: Props) {
+  const last = rows.at(-1);
+  const next = more && last ? { ...view, answer: null, places: { ...view.places, [group]: { due: last.due, id: last.id } } } : undefined;
+  const { [group]: here, ...others } = view.places;
   return (
     <section aria-labelledby={`work-${group}`}>
-      <h2 id={`work-${group}`} className={`section-head work-head ${group}`}>
-        {HEADS[group]} <span className="head-note">{shown.length < own.length ? `${shown.length} of ${own.length}` : own.length}</span>
+      <h2 id={`work-${group}`} className={total > 0 ? `section-head work-head ${group}` : 'section-head work-head'}>
+        {HEADS[group]} <span className="head-note">{rows.length < total ? `${rows.length} of ${total}` : total}</span>
       </h2>
-      <table className="worklist work-table">
-        <colgroup>
-          <col className="col-day" />
-          <col className="col-limb" />
-          <col className="col-who" />
-          <col className="col-what" />
-          <col />
-        </colgroup>
-        <thead className="visually-hidden">
-          <tr>
-            <th scope="col">Due</th>
-            <th scope="col">Limb</th>
-            <th scope="col">Patient</th>
-            <th scope="col">What</th>
-            <th scope="col">Why</th>
-          </tr>
-        </thead>
-        <tbody>
-          {shown.map(({ patient, item, outline, behind }) => (
-            <tr key={`${patient.patientId} ${item.title} ${item.due}`} className="work-row">
-              <td className="work-day">
-                <strong>{item.due === today ? 'Today' : showShortWeekday(item.due)}</strong>
-                {item.due < today && <span className="under over">{overWords(daysBetween(item.due, today))}</span>}
-              </td>
-              <td className="work-limb">
-                {outline && (
-                  <LimbGlyph side={outline.side} heightsMm={outline.heightsMm} girthsMm={outline.girthsMm} heightPx={30} widen={1.6} />
-                )}
-                {outline && <span className={`side-word ${outline.side}`}>{outline.side}</span>}
-              </td>
-              <th scope="row" className="work-who">
-                <Link className="quiet-link" href={`/patients/${patient.patientId}`} prefetch={false}>
-                  {patient.name ?? patient.reference}
-                </Link>
-                <span className="under">{`${patient.name ? `${patient.reference} · ` : ''}${ageInYears(patient.born, today)} y`}</span>
-              </th>
-              <td className={item.kind === 'refer' ? 'work-what refer' : 'work-what'}>
-                <WorkIcon kind={item.kind} /> <strong>{item.title}</strong>
-              </td>
-              <td className="work-why">
-                {item.reason}
-                {behind > 0 && (
-                  <span className="under">{behind === 1 ? 'and 1 more for this patient' : `and ${behind} more for this patient`}</span>
-                )}
-              </td>
+      {rows.length === 0 && <p className="work-nothing secondary">{nothing}</p>}
+      {rows.length > 0 && (
+        <table className="worklist work-table">
+          <colgroup>
+            <col className="col-day" />
+            <col className="col-limb" />
+            <col className="col-who" />
+            <col className="col-what" />
+            <col />
+            <col className="col-do" />
+          </colgroup>
+          <thead className="visually-hidden">
+            <tr>
+              <th scope="col">Due</th>
+              <th scope="col">Limb</th>
+              <th scope="col">Patient</th>
+              <th scope="col">What</th>
+              <th scope="col">Why</th>
+              <th scope="col">Answer</th>
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <WorkLine key={row.id} row={row} today={today} view={view} mayWrite={mayWrite}>
+                {view.answer === row.id && answer}
+              </WorkLine>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {(next || here) && (
+        <p className="pages">
+          {here && (
+            <Link href={addressOf({ ...view, answer: null, places: others })} scroll={false} prefetch={false}>
+              {`${HEADS[group]} from the start`}
+            </Link>
+          )}
+          {next && (
+            <Link href={addressOf(next)} scroll={false} prefetch={false}>
+              {`Show the next of ${total}, ${HEADS[group].toLowerCase()}`}
+            </Link>
+          )}
+        </p>
+      )}
     </section>
   );
-}
-
-function overWords(days: number): string {
-  return days === 1 ? '1 day over' : `${days} days over`;
 }

@@ -3,9 +3,11 @@ import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
 import { demoClinic } from '@/app/_demo/demo-clinic';
 import { seedPatient } from '@/app/_demo/seed-patient';
+import { todayIn } from '@/app/_session/today';
 import { closeDatabase, databaseAddress } from '@/db/client';
 import { addPatient } from '@/db/patients';
 import { addPerson, openClinic, soleClinic } from '@/db/people';
+import { renewStale } from '@/db/renew-work';
 import { therapistWithId } from '@/db/therapist';
 import { saveVisit } from '@/db/visits';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -33,6 +35,7 @@ async function seed(): Promise<void> {
   await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
   const { patients } = demoClinic(calendarDay(new Date().toISOString().slice(0, 10)));
   for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
+  await renewStale(therapist, todayIn(clinic.timeZone));
 }
 
 await seed();

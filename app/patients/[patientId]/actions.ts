@@ -3,10 +3,13 @@
 import { redirect } from 'next/navigation';
 import { afterActing } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
+import { returnPath } from '@/app/_session/return-path';
 import { requireRole } from '@/app/_session/therapist';
 import { addEvent } from '@/db/events';
+import { moveDate } from '@/db/moved-dates';
 import { answerPrompt } from '@/db/prompt-answers';
-import { inputsOf } from '@/lib/prompts/decide-prompts';
+import { renewPatient } from '@/db/renew-work';
+import { answerTo, inputsOf } from '@/lib/prompts/decide-prompts';
 import { readDay } from '@/lib/units/calendar-day';
 
 /** Why an answer was not taken, beside the prompt it belongs to. */
@@ -17,7 +20,7 @@ export type AnswerState = {
 
 const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const;
 
-/** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done. */
+/** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done, else back to where it was asked. */
 export async function answerPromptAction(_before: AnswerState, form: FormData): Promise<AnswerState> {
   const therapist = await requireRole('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
@@ -49,7 +52,58 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
     until: answer === 'not-now' && until.kind === 'read' ? until.value : null,
     reason: reason || null,
   });
-  redirect(answer === 'act' ? afterActing(patientId, prompt) : `/patients/${patientId}`);
+  await renewPatient(therapist, patientId, today);
+  const own = `/patients/${patientId}`;
+  const done = answer === 'act' ? afterActing(patientId, prompt) : own;
+  redirect(done === own ? backTo(form, own) : done);
+}
+
+/** Opens a prompt again that was answered: a further answer, so that the earlier ones stay as they were given. */
+export async function openAgainAction(form: FormData): Promise<void> {
+  const therapist = await requireRole('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const { raised, answers, today } = await loadPatient(therapist, patientId);
+  const prompt = raised.find((one) => one.cause === form.get('cause'));
+  if (prompt && answerTo(prompt, answers)) {
+    await answerPrompt(therapist, patientId, {
+      promptKey: prompt.cause,
+      rule: prompt.rule,
+      ruleVersion: String(prompt.ruleVersion),
+      inputsHash: inputsOf(prompt),
+      inputs: { title: prompt.title, facts: prompt.facts },
+      answer: 'open-again',
+      until: null,
+      reason: null,
+    });
+    await renewPatient(therapist, patientId, today);
+  }
+  redirect(`/patients/${patientId}/prompts`);
+}
+
+/** Why a date was not moved, and what was typed. */
+export type MoveState = { readonly refusal: string; readonly day: string; readonly reason: string } | null;
+
+/** Moves one date of the schedule to another day, with a reason. It holds until new data gives the date another day. */
+export async function moveDateAction(_before: MoveState, form: FormData): Promise<MoveState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const { dates, today } = await loadPatient(therapist, patientId);
+  const typed = { day: String(form.get('day') ?? ''), reason: String(form.get('reason') ?? '').trim() };
+  const date = dates.find((one) => one.key === form.get('key'));
+  if (!date || date.computed !== form.get('computed'))
+    return { refusal: 'This date has changed since the page was opened. Nothing was moved; look at it again.', ...typed };
+  const day = readDay(typed.day);
+  if (day.kind !== 'read' || day.value < today) return { refusal: 'Choose a day, today or later.', ...typed };
+  if (typed.reason === '') return { refusal: 'Say why in a few words, so that others understand it later.', ...typed };
+  await moveDate(therapist, patientId, { key: date.key, computed: date.computed, day: day.value, reason: typed.reason });
+  await renewPatient(therapist, patientId, today);
+  redirect(backTo(form, `/patients/${patientId}`));
+}
+
+/** The page a form was sent from, when it named one of this program's. */
+function backTo(form: FormData, otherwise: string): string {
+  const asked = String(form.get('back') ?? '');
+  return asked ? returnPath(asked) : otherwise;
 }
 
 /** Why an event was not taken, and what was typed. */

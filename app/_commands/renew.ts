@@ -1,0 +1,42 @@
+import { todayIn } from '@/app/_session/today';
+import { closeDatabase } from '@/db/client';
+import { clinicOf } from '@/db/clinic';
+import { DatabaseRefused } from '@/db/database-refused';
+import { onePersonOfEachClinic } from '@/db/people';
+import { renewStale, workAim } from '@/db/renew-work';
+import { staleCount } from '@/db/stale-work';
+import { therapistWithId } from '@/db/therapist';
+
+/**
+ * Makes every clinic's worklist and dates ready for today: for the early morning, or after a change of limits or rules.
+ *
+ * Can be stopped and started again, and run beside the program or beside itself: nobody is looked at twice.
+ */
+async function renew(): Promise<void> {
+  for (const id of await onePersonOfEachClinic()) {
+    const therapist = await therapistWithId(id);
+    if (!therapist) continue;
+    const { name, timeZone } = await clinicOf(therapist);
+    const today = todayIn(timeZone);
+    const { behind, patients } = await staleCount(therapist, await workAim(therapist, today));
+    process.stdout.write(`${name}: ${behind} of ${patients} patients are to be looked at for ${today}.\n`);
+    let told = 0;
+    const renewed = await renewStale(therapist, today, {
+      done: (count) => {
+        if (count - told < 500) return;
+        told = count;
+        process.stdout.write(`  ${count} of ${behind}\n`);
+      },
+    });
+    process.stdout.write(`${name}: ${renewed} ${renewed === 1 ? 'patient' : 'patients'} looked at.\n`);
+  }
+}
+
+try {
+  await renew();
+  await closeDatabase();
+} catch (error) {
+  if (!(error instanceof DatabaseRefused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}

@@ -1,0 +1,32 @@
+import { ACT_WORDS } from '@/app/_patient/after-acting';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { MoveDate } from '@/app/_patient/move-date';
+import { PromptAnswers } from '@/app/_patient/prompt-answers';
+import type { Therapist } from '@/db/therapist';
+import type { WorkRow } from '@/db/work-lines';
+import { addDays } from '@/lib/units/calendar-day';
+
+/** What can be said to one line of the worklist: the three answers to its prompt, or another day for its date. */
+export async function AnswerForm({ therapist, row, back }: { therapist: Therapist; row: WorkRow; back: string }) {
+  const { prompts, dates, today } = await loadPatient(therapist, row.patientId);
+  const prompt = prompts.find((one) => one.cause === row.prompt?.cause);
+  if (prompt) {
+    return (
+      <div className="answer-beside">
+        <p>{[prompt.title, ...prompt.facts].join(' ')}</p>
+        <PromptAnswers
+          patientId={row.patientId}
+          cause={prompt.cause}
+          actWords={ACT_WORDS[prompt.action]}
+          earliest={addDays(today, 1)}
+          latest={addDays(today, 366)}
+          back={back}
+        />
+      </div>
+    );
+  }
+  const date = dates.find((one) => one.key === row.key);
+  if (date)
+    return <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />;
+  return <p>This line ends by itself when the first ladder is taped, or has changed since the page was opened.</p>;
+}

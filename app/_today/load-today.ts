@@ -1,0 +1,94 @@
+import 'server-only';
+import { after } from 'next/server';
+import { findPatients } from '@/db/find-patients';
+import { renewStale, workAim } from '@/db/renew-work';
+import { staleCount } from '@/db/stale-work';
+import type { Therapist } from '@/db/therapist';
+import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/work-counts';
+import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/work-lines';
+import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
+import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import type { TodayView } from './today-address';
+
+/** Patients looked at before the page is shown; more than these are looked at after it. */
+const FEW = 5;
+/** How long one request goes on looking at patients after its page was sent. */
+const AFTER_MS = 3000;
+/** Lines of a group on one page. */
+const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 20, 'this-week': 20, later: 10 };
+const MOST_FOUND = 200;
+export const STRIP = { back: 16, ahead: 46 } as const;
+
+/** One group as shown: its lines, how many there are in all, and whether more follow. */
+export type ShownGroup = { readonly group: WorkGroup; readonly rows: readonly WorkRow[]; readonly total: number; readonly more: boolean };
+
+/** Everything the first screen shows. */
+export type Today = {
+  readonly groups: readonly ShownGroup[];
+  readonly all: Readonly<Record<WorkGroup, number>>;
+  readonly days: readonly WorkDay[];
+  readonly behind: number;
+  readonly patients: number;
+  /** The next visit after this week, for a week with nothing in it. */
+  readonly nextVisit: WorkRow | undefined;
+  /** With a search: how many patients match it. */
+  readonly matches: number | null;
+};
+
+/** Reads the first screen from the stored lines and counts. A few stale patients are looked at first, the rest after the page was sent. */
+export async function loadToday(therapist: Therapist, view: TodayView, today: CalendarDay): Promise<Today> {
+  const aim = await workAim(therapist, today);
+  let stale = await staleCount(therapist, aim);
+  if (stale.behind > 0 && stale.behind <= FEW) {
+    await renewStale(therapist, today, { most: FEW });
+    stale = await staleCount(therapist, aim);
+  }
+  if (stale.behind > 0) {
+    after(async () => {
+      const started = Date.now();
+      await renewStale(therapist, today, { until: () => Date.now() - started > AFTER_MS });
+    });
+  }
+  const later = laterFrom(today);
+  const totals = await workTotals(therapist, today, later);
+  const days = await workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1));
+  const found = view.q ? await searched(therapist, view, today) : { groups: await pages(therapist, view, today, totals), matches: null };
+  const quiet = found.groups.every((one) => one.group !== 'this-week' || one.total === 0);
+  const [nextVisit] = quiet ? await workPage(therapist, { kind: 'visit', from: later }, 1) : [];
+  return { ...stale, ...found, all: totalsOf(totals, 'all'), days, nextVisit };
+}
+
+async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, totals: WorkTotals): Promise<ShownGroup[]> {
+  const later = laterFrom(today);
+  const bounds = { overdue: { before: today }, 'this-week': { from: today, before: later }, later: { from: later } } as const;
+  const total = totalsOf(totals, view.kind);
+  const urgent = view.kind === 'all' && (totals.get('refer') ?? null) !== null ? await firstReferrals(therapist, PAGE.overdue) : [];
+  const groups: ShownGroup[] = [];
+  for (const group of ['overdue', 'this-week', 'later'] as const) {
+    if (total[group] === 0) {
+      groups.push({ group, rows: [], total: 0, more: false });
+      continue;
+    }
+    const after = view.places[group];
+    const wanted = { kind: view.kind, after, ...bounds[group] };
+    const found = await workPage(therapist, wanted, PAGE[group] + 1);
+    const front = after ? [] : urgent.filter((row) => groupOf(row.due, today) === group);
+    const rows = [...front, ...found.slice(0, PAGE[group])];
+    groups.push({ group, rows, total: total[group], more: found.length > PAGE[group] });
+  }
+  return groups;
+}
+
+async function searched(therapist: Therapist, { q, kind }: TodayView, today: CalendarDay) {
+  const found = await findPatients(therapist, q, 1, MOST_FOUND);
+  const rows = await workOf(
+    therapist,
+    found.rows.map((row) => row.patientId),
+    kind,
+  );
+  const groups = (['overdue', 'this-week', 'later'] as const).map((group): ShownGroup => {
+    const own = rows.filter((row) => groupOf(row.due, today) === group);
+    return { group, rows: own, total: own.length, more: false };
+  });
+  return { groups, matches: found.total };
+}
