@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { WorkRow } from '@/db/work-lines';
 import type { RowOutline } from '@/lib/schedule/patient-work';
+import { FIRST_LADDER } from '@/lib/schedule/worklist';
 import { ageInYears } from '@/lib/units/age';
 import { type CalendarDay, daysBetween, showDayOfYear, showShortWeekday } from '@/lib/units/calendar-day';
 import { addressOf, type TodayView } from './today-address';
@@ -48,7 +49,7 @@ export function WorkLine({ row, today, view, mayWrite, children }: Props) {
           <span className="under">{behindWords(row, today)}</span>
         </td>
         <td className="work-do">
-          {mayWrite && (
+          {mayWrite && row.key !== FIRST_LADDER && (
             <Link
               href={addressOf({ ...view, answer: isOpen ? null : row.id })}
               scroll={false}

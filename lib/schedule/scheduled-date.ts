@@ -29,6 +29,7 @@ export type MovedDate = {
   readonly day: CalendarDay;
   readonly reason: string;
   readonly by: string;
+  readonly byName?: string | null;
   readonly at: Date;
 };
 

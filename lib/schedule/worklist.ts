@@ -58,6 +58,9 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   call: { kind: 'visit', title: (_, piece) => `Call about the wear-in of ${piece}` },
 };
 
+/** Key of the line that asks for the first ladder: it ends by itself when one is taped, and cannot be moved. */
+export const FIRST_LADDER = 'first-ladder';
+
 /** Readings and refits are asked from the day they were taken: this many days pass before one counts as overdue. Clinic default. */
 const READING_GRACE_DAYS = 7;
 
@@ -88,7 +91,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
   }
   if (record.visits.length === 0)
     items.push({
-      key: 'first-ladder',
+      key: FIRST_LADDER,
       kind: 'visit',
       due: today,
       title: 'Tape the first ladder',

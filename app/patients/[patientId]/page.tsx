@@ -7,12 +7,12 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { NextAction } from '@/app/_patient/next-action';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PiecesPanel } from '@/app/_patient/pieces-panel';
+import { SchedulePanel } from '@/app/_patient/schedule-panel';
 import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
 import { ordersOf } from '@/db/read-orders';
-import { nextVisit } from '@/lib/record/next-visit';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };
@@ -21,9 +21,9 @@ export const metadata: Metadata = { title: 'Patient' };
 export default async function PatientPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}`);
-  const { record, analysis, prompts, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
-  const due = nextVisit(record, analysis.policy);
+  const due = dates.find((date) => date.kind === 'visit')?.day;
   const quiet = due
     ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
     : 'No visit yet. Tape the first ladder.';
@@ -55,6 +55,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
       <div className="halves">
         <PiecesPanel analysis={analysis} orders={await ordersOf(therapist, patientId)} patientId={patientId} mayWrite={mayWrite} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
+        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
     </main>

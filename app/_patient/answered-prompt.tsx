@@ -1,0 +1,66 @@
+import { todayIn } from '@/app/_session/today';
+import { openAgainAction } from '@/app/patients/[patientId]/actions';
+import type { KeptAnswer } from '@/db/prompt-answers';
+import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
+import { showDay } from '@/lib/units/calendar-day';
+
+const WORDS: Readonly<Record<KeptAnswer['answer'], string>> = {
+  act: 'Acted on',
+  'not-now': 'Not now',
+  'not-for-this-patient': 'Not for this patient',
+  'open-again': 'Opened again',
+};
+
+type Props = {
+  readonly prompt: MergedPrompt;
+  readonly answer: KeptAnswer;
+  readonly patientId: string;
+  readonly mayWrite: boolean;
+  readonly timeZone: string;
+};
+
+/** A prompt that an answer keeps at rest, who gave it and why, and the way to open it again. */
+export function AnsweredPrompt({ prompt, answer, patientId, mayWrite, timeZone }: Props) {
+  return (
+    <li>
+      <strong>{prompt.title}</strong>
+      <span className="under">{prompt.facts.join(' ')}</span>
+      <span className="under">{answerInWords(answer, timeZone)}</span>
+      {mayWrite && (
+        <form action={openAgainAction}>
+          <input type="hidden" name="patientId" value={patientId} />
+          <input type="hidden" name="cause" value={prompt.cause} />
+          <button className="button" type="submit" aria-label={`Open again: ${prompt.title}`}>
+            Open again
+          </button>
+        </form>
+      )}
+    </li>
+  );
+}
+
+/** One answer as it was given: what, to which proposal, by whom, when and why, with the rule, its version and what it stood on. */
+export function AnswerRow({ answer, timeZone }: { answer: KeptAnswer; timeZone: string }) {
+  const { title, facts } = proposed(answer.inputs);
+  return (
+    <li>
+      <span className="answer-word">{answerInWords(answer, timeZone)}</span>
+      {title && <span className="under">{`To: ${title}`}</span>}
+      {facts.length > 0 && <span className="under">{facts.join(' ')}</span>}
+      <span className="under">{`Rule “${answer.rule.replaceAll('-', ' ')}”, version ${answer.ruleVersion}. It stood on: ${answer.inputsHash}.`}</span>
+    </li>
+  );
+}
+
+function answerInWords({ answer, until, reason, byName, at }: KeptAnswer, timeZone: string): string {
+  const what = until ? `${WORDS[answer]}, ask again on ${showDay(until)}` : WORDS[answer];
+  const why = reason ? `: ${reason}` : '';
+  return `${what}${why}. ${byName ?? 'Someone'}, ${showDay(todayIn(timeZone, at))}.`;
+}
+
+/** The sentence and figures of the prompt as they were kept with the answer. */
+function proposed(inputs: unknown): { title: string | null; facts: readonly string[] } {
+  const kept = typeof inputs === 'object' && inputs !== null ? (inputs as { title?: unknown; facts?: unknown }) : {};
+  const facts = Array.isArray(kept.facts) ? kept.facts.filter((fact) => typeof fact === 'string') : [];
+  return { title: typeof kept.title === 'string' ? kept.title : null, facts };
+}

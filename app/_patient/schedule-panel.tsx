@@ -1,0 +1,88 @@
+import Link from 'next/link';
+import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
+import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
+import { MoveDate } from './move-date';
+
+type Props = {
+  readonly dates: readonly ScheduledDate[];
+  readonly patientId: string;
+  readonly today: CalendarDay;
+  readonly mayWrite: boolean;
+};
+
+/** Every date of a patient's schedule: when, for what, computed or moved by hand, and why. */
+export function SchedulePanel({ dates, patientId, today, mayWrite }: Props) {
+  const sources = [...new Set(dates.flatMap((date) => date.sources))];
+  return (
+    <section className="panel schedule-panel" aria-labelledby="schedule-head">
+      <div className="panel-head">
+        <h2 id="schedule-head">Dates</h2>
+        <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
+          Proposed and answered
+        </Link>
+      </div>
+      {dates.length === 0 ? (
+        <p className="secondary">No dates yet. They follow from visits and pieces.</p>
+      ) : (
+        <ul className="schedule-list">
+          {dates.map((date) => (
+            <li key={date.key}>
+              <span className="schedule-day">
+                <strong>{date.day === today ? 'Today' : showShortWeekday(date.day)}</strong>
+                <span className={date.day < today ? 'under over' : 'under'}>{awayInWords(date.day, today)}</span>
+              </span>
+              <span className="schedule-what">
+                <strong>{dateInWords(date)}</strong>
+                <span className="under">{`${date.why}.`}</span>
+                {date.moved && (
+                  <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${date.moved.reason}. ${signature(date.moved)}`}</span>
+                )}
+                {date.fellAway && (
+                  <span className="under">
+                    {`It was moved to ${showDay(date.fellAway.day)} (${date.fellAway.reason}) from ${showDay(date.fellAway.computed)}; new data gave another day, so that no longer holds.`}
+                  </span>
+                )}
+              </span>
+              {mayWrite && (
+                <details className="schedule-move">
+                  <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
+                  <MoveDate
+                    patientId={patientId}
+                    dateKey={date.key}
+                    computed={date.computed}
+                    day={date.day < today ? today : date.day}
+                    today={today}
+                    back={`/patients/${patientId}`}
+                  />
+                </details>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+      {sources.length > 0 && (
+        <details className="rule-source">
+          <summary>Where these intervals come from</summary>
+          <ul>
+            {sources.map((source) => (
+              <li key={source}>{sourceInWords(source)}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+function awayInWords(day: CalendarDay, today: CalendarDay): string {
+  const days = daysBetween(today, day);
+  if (days === 0) return showDay(day);
+  const away = Math.abs(days) === 1 ? '1 day' : `${Math.abs(days)} days`;
+  return days < 0 ? `${away} over` : `in ${away}`;
+}
+
+function signature({ byName, at }: NonNullable<ScheduledDate['moved']>): string {
+  const day = at.toISOString().slice(0, 10) as CalendarDay;
+  return `${byName ?? 'Someone'}, ${showDay(day)}.`;
+}

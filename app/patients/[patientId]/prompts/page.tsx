@@ -1,0 +1,64 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { AnsweredPrompt, AnswerRow } from '@/app/_patient/answered-prompt';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { PromptView } from '@/app/_patient/prompt-view';
+import { requireTherapist } from '@/app/_session/therapist';
+import { answerTo } from '@/lib/prompts/decide-prompts';
+
+export const metadata: Metadata = { title: 'What was proposed and answered' };
+
+/** The life of one patient's prompts: open ones, those that an answer keeps at rest, and every answer ever given. */
+export default async function PromptsPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/prompts`);
+  const { record, prompts, raised, answers, today, clinic } = await loadPatient(therapist, patientId);
+  const mayWrite = therapist.role !== 'read-only';
+  const resting = raised.flatMap((prompt) => {
+    const answer = prompts.some((open) => open.cause === prompt.cause) ? undefined : answerTo(prompt, answers);
+    return answer ? [{ prompt, answer }] : [];
+  });
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today}>
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <h2 className="section-head">
+        Open <span className="head-note">{prompts.length}</span>
+      </h2>
+      {prompts.length === 0 && <p className="work-nothing secondary">Nothing is proposed that was not answered.</p>}
+      {prompts.map((prompt) => (
+        <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayWrite} first={false} />
+      ))}
+      <h2 className="section-head">
+        Answered, and nothing new since <span className="head-note">{resting.length}</span>
+      </h2>
+      {resting.length === 0 && <p className="work-nothing secondary">No prompt rests on an answer.</p>}
+      <ul className="answer-list">
+        {resting.map(({ prompt, answer }) => (
+          <AnsweredPrompt
+            key={prompt.cause}
+            prompt={prompt}
+            answer={answer}
+            patientId={patientId}
+            mayWrite={mayWrite}
+            timeZone={clinic.timeZone}
+          />
+        ))}
+      </ul>
+      <h2 className="section-head">
+        Every answer <span className="head-note">{answers.length}</span>
+      </h2>
+      {answers.length === 0 && <p className="work-nothing secondary">None yet. Answers are kept here with who, when and why.</p>}
+      <ul className="answer-list">
+        {[...answers].reverse().map((answer) => (
+          <AnswerRow key={answer.answerId} answer={answer} timeZone={clinic.timeZone} />
+        ))}
+      </ul>
+      <p className="protocol-line">An answer is never changed. A declined prompt returns by itself when the data behind it change.</p>
+    </main>
+  );
+}

@@ -1,0 +1,27 @@
+import { limbInWords } from '../ladder/limb';
+import { LIMITS } from '../record/limits';
+import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
+
+const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>> = {
+  visit: () => 'Next visit',
+  remeasure: (limb) => `Tape the ${limb} for the next order`,
+  order: (limb) => `Order the next piece for the ${limb}`,
+  delivery: (limb, piece) => `${piece} is expected, ${limb}`,
+  'first-fit': (limb, piece) => `First-fit check of ${piece}, ${limb}`,
+  call: (limb, piece) => `Call about the wear-in of ${piece}, ${limb}`,
+  'end-of-life': (limb, piece) => `Wear life of ${piece} ends, ${limb}`,
+};
+
+/** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */
+export function dateInWords({ kind, limb, piece }: Pick<ComputedDate, 'kind' | 'limb' | 'piece'>): string {
+  const words = WORDS[kind](limb ? limbInWords(limb.limb, limb.side) : 'limb', `piece ${piece ?? ''}`);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** Where an interval comes from, with the kind of its source. */
+export function sourceInWords(source: DateSource): string {
+  if (source === 'piece') return 'Days of making and of wear: as written with the piece.';
+  if (source === 'reviewDays') return 'Days from visit to visit: the clinic’s table by age.';
+  const limit = LIMITS[source];
+  return `${limit.does}: default ${limit.value} ${limit.unit}, ${limit.kind}. ${limit.source}`;
+}
