@@ -28,7 +28,10 @@ const LONGEST_FILE = 260;
 const LAYERS = ['lib', 'db', 'app'] as const;
 
 /** Entries that answer without a person signed in, each for its own reason. */
-const OPEN_ENTRIES = ['app/sign-in/page.tsx', 'app/api/auth/[...all]/route.ts', 'app/api/health/route.ts'];
+const OPEN_ENTRIES = ['app/sign-in/page.tsx', 'app/api/auth/[...all]/route.ts', 'app/api/health/route.ts', 'app/calendar/[token]/route.ts'];
+
+/** The one function of db for somebody who is not signed in: whoever holds the token of a calendar address. */
+const HOLDS_A_TOKEN = 'calendarOfToken';
 
 function filesUnder(folder: string): string[] {
   return fs
@@ -123,7 +126,7 @@ describe('the house', () => {
       .filter((file) => !outside.includes(path.basename(file)) && /getDatabase\(\)|writeTogether\(/.test(code(file)))
       .flatMap((file) =>
         [...code(file).matchAll(/export async function (\w+)\(\s*(\w+)/g)]
-          .filter(([, , first]) => first !== 'therapist')
+          .filter(([, name, first]) => first !== 'therapist' && name !== HOLDS_A_TOKEN)
           .map(([, name]) => `${file} ${name}`),
       );
     expect(wrong).toEqual([]);

@@ -22,9 +22,17 @@ export default async function ClinicPage() {
             counts days in {clinic.timeZone}.
           </p>
         </div>
-        <Link className="button" href="/clinic/limits" prefetch={false}>
-          Limits and their sources
-        </Link>
+        <div className="actions">
+          <Link className="button" href="/clinic/limits" prefetch={false}>
+            Limits and their sources
+          </Link>
+          <Link className="button" href="/clinic/coverage" prefetch={false}>
+            Coverage rules
+          </Link>
+          <Link className="button" href="/clinic/calendar" prefetch={false}>
+            Calendar
+          </Link>
+        </div>
       </div>
       <h2 className="section-head">
         People <span className="count">{people.length}</span>

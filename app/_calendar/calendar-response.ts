@@ -1,0 +1,22 @@
+import 'server-only';
+import { todayIn } from '@/app/_session/today';
+import { CANCELLED_DAYS, calendarEntries, type StoredDay } from '@/lib/schedule/calendar-entries';
+import { calendarFile } from '@/lib/schedule/calendar-file';
+
+/** From when on dates that fell away are read: one day more than they stay in the file, for any time zone. */
+export function changedSince(now = Date.now()): Date {
+  return new Date(now - (CANCELLED_DAYS + 1) * 86_400_000);
+}
+
+/** Stored dates as a calendar file, never kept by anyone on the way. */
+export function calendarResponse(dates: readonly StoredDay[], timeZone: string, fileName: string): Response {
+  const entries = calendarEntries(dates, 'rungwise.invalid', todayIn(timeZone));
+  return new Response(calendarFile(entries, 'Garment dates'), {
+    headers: {
+      'Content-Type': 'text/calendar; charset=utf-8',
+      'Content-Disposition': `attachment; filename="${fileName}.ics"`,
+      'Cache-Control': 'no-store',
+      'X-Robots-Tag': 'noindex',
+    },
+  });
+}

@@ -1,0 +1,78 @@
+import type { Metadata } from 'next';
+import { headers } from 'next/headers';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_session/therapist';
+import { feedsOf, type KeptFeed } from '@/db/calendar-feeds';
+import { clinicOf } from '@/db/clinic';
+import { withdrawFeedAction } from './actions';
+import { OpenFeed } from './open-feed';
+
+export const metadata: Metadata = { title: 'Calendar' };
+
+/** The clinic's dates as a file, and addresses a calendar program may read: none until a lead opens one. */
+export default async function CalendarPage() {
+  const therapist = await requireTherapist('/clinic/calendar');
+  const [clinic, feeds, sent] = [await clinicOf(therapist), await feedsOf(therapist), await headers()];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const lead = therapist.role === 'lead';
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Calendar</h1>
+          <p className="secondary">Dates of every patient as whole days: kind and reference, no name and no diagnosis.</p>
+        </div>
+        <div className="actions">
+          <a className="button" href="/clinic/calendar/file">
+            Download the file
+          </a>
+          <Link className="button" href="/clinic" prefetch={false}>
+            Back to the clinic
+          </Link>
+        </div>
+      </div>
+      <h2 className="section-head">Addresses for calendar programs</h2>
+      <p className="secondary">
+        {lead
+          ? 'A calendar program reads an address without signing in. None is open until you open one, and you can withdraw it at any time.'
+          : 'Only a lead opens or withdraws an address.'}
+      </p>
+      {lead && <OpenFeed address={process.env.APP_URL || `http://${sent.get('host') ?? 'localhost'}`} />}
+      {feeds.length > 0 && (
+        <table className="worklist">
+          <thead>
+            <tr>
+              <th scope="col">Opened</th>
+              <th scope="col">By</th>
+              <th scope="col">Last read</th>
+              <th scope="col">State</th>
+            </tr>
+          </thead>
+          <tbody>
+            {feeds.map((feed) => (
+              <tr key={feed.feedId}>
+                <th scope="row">{clock.format(feed.at)}</th>
+                <td>{feed.byName ?? 'someone no longer here'}</td>
+                <td data-word="read">{feed.lastReadAt ? clock.format(feed.lastReadAt) : 'never'}</td>
+                <td className="whole-row">{stateOf(feed, lead, clock)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </main>
+  );
+}
+
+function stateOf(feed: KeptFeed, lead: boolean, clock: Intl.DateTimeFormat) {
+  if (feed.withdrawnAt) return `withdrawn ${clock.format(feed.withdrawnAt)}`;
+  if (!lead) return 'open';
+  return (
+    <form action={withdrawFeedAction}>
+      <input type="hidden" name="feedId" value={feed.feedId} />
+      <button className="button" type="submit">
+        Withdraw
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,15 @@
+import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
+import { requireTherapist } from '@/app/_session/therapist';
+import { datesForCalendar } from '@/db/calendar-feeds';
+import { clinicOf } from '@/db/clinic';
+import { patientHead } from '@/db/patients';
+
+/** One patient's dates as a calendar file. */
+export async function GET(_request: Request, { params }: { params: Promise<{ patientId: string }> }): Promise<Response> {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}`);
+  const head = await patientHead(therapist, patientId);
+  if (!head) return new Response('There is no such patient in your clinic.', { status: 404 });
+  const { timeZone } = await clinicOf(therapist);
+  return calendarResponse(await datesForCalendar(therapist, patientId, changedSince()), timeZone, 'patient-dates');
+}

@@ -1,0 +1,45 @@
+import type { CalendarDay } from '../units/calendar-day';
+import { addDays } from '../units/calendar-day';
+import type { CalendarEntry } from './calendar-file';
+import type { DateKind } from './scheduled-date';
+
+/** A stored date of a patient's schedule, with the reference the clinic knows the patient by. */
+export type StoredDay = {
+  readonly id: string;
+  readonly reference: string;
+  readonly kind: DateKind;
+  readonly day: CalendarDay;
+  readonly state: 'open' | 'done' | 'cancelled';
+  readonly sequence: number;
+  readonly changedAt: Date;
+};
+
+const WORDS: Readonly<Record<DateKind, string>> = {
+  visit: 'Visit due',
+  remeasure: 'Tape again',
+  order: 'Order by',
+  delivery: 'Delivery expected',
+  'first-fit': 'First fit to check',
+  call: 'Early call',
+  'end-of-life': 'Piece at the end of its life',
+};
+
+/** Days for which a date that is done or fell away stays in the file as cancelled, so that calendars take it out. Common practice. */
+export const CANCELLED_DAYS = 90;
+
+/**
+ * Stored dates as calendar entries: kind and reference, no name, no diagnosis.
+ *
+ * A date that is done or fell away is cancelled, for ninety days; after that it is left out.
+ * Shape: stored dates, the host the ids belong to, today. Example: `Order by, HL-0147` with the id `<stored id>@clinic`.
+ */
+export function calendarEntries(dates: readonly StoredDay[], host: string, today: CalendarDay): CalendarEntry[] {
+  return dates.flatMap(({ id, reference, kind, day, state, sequence, changedAt }) => {
+    const cancelled = state !== 'open';
+    const changedOn = changedAt.toISOString().slice(0, 10) as CalendarDay;
+    if (cancelled && addDays(changedOn, CANCELLED_DAYS) < today) return [];
+    return [
+      { uid: `${id}@${host}`, day, summary: `${WORDS[kind] ?? kind}, ${reference}`, cancelled, sequence, changedAtMs: changedAt.getTime() },
+    ];
+  });
+}
