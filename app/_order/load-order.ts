@@ -1,13 +1,15 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
+import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
-import { type KeptOrder, orderWithHistory } from '@/db/read-orders';
+import { type KeptOrder, ordersOf, orderWithHistory } from '@/db/read-orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import type { Therapist } from '@/db/therapist';
 import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
 import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
 import { figuresToSend, openQuestions } from '@/lib/orders/order-steps';
 import type { SentFigures } from '@/lib/record/order';
+import { coverageQuestion } from '@/lib/schedule/coverage-of-patient';
 import type { LimbChange } from '@/lib/trend/limb-change';
 
 /** Everything the screens of one order start from. */
@@ -34,6 +36,9 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
   const order = found.current;
   const visit = record.visits.find((one) => one.visitId === order.cutFromVisitId);
   const before = lastOfPlace(record.pieces, order, orderId);
+  const { now } = await loadCoverage(therapist, record, await ordersOf(therapist, patientId), today);
+  const payer = now && coverageQuestion(order, now, now.clocks);
+  const asked = [...orderQuestions(record, order, analysis.policy, today), ...(payer ? [{ ...payer, limit: null }] : [])];
   return {
     ...loaded,
     order,
@@ -42,6 +47,6 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
     figures: order.sent ?? (visit && figuresToSend(order, visit)),
     before,
     since: before ? changeSinceCut(analysis, before, order) : null,
-    open: order.state === 'proposed' ? openQuestions(orderQuestions(record, order, analysis.policy, today), order) : [],
+    open: order.state === 'proposed' ? openQuestions(asked, order) : [],
   };
 }

@@ -1,5 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { CoveragePanel } from '@/app/_coverage/coverage-panel';
+import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
@@ -23,6 +25,8 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const { record, analysis, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
+  const orders = await ordersOf(therapist, patientId);
+  const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
   const quiet = due
     ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
@@ -53,9 +57,10 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         </div>
       ))}
       <div className="halves">
-        <PiecesPanel analysis={analysis} orders={await ordersOf(therapist, patientId)} patientId={patientId} mayWrite={mayWrite} />
+        <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
+        <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
     </main>
