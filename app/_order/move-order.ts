@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
+import { renewPatient } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
 import { checkedOrder, mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
@@ -38,6 +39,7 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, ...next, order: contentOf(next.order) });
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  await renewPatient(therapist, patientId, loaded.today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }
 

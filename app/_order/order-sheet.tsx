@@ -1,5 +1,12 @@
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
-import { conventionInWords, type OrderDifference, optionsInWords, orderDifference, pressureInWords } from '@/lib/orders/order-difference';
+import {
+  conventionInWords,
+  type OrderDifference,
+  optionsInWords,
+  orderDifference,
+  pressureInWords,
+  wornInWords,
+} from '@/lib/orders/order-difference';
 import { type BothUnits, type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment';
@@ -23,7 +30,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
       <div className="order-halves">
         <dl className="order-facts">
           <Fact what="Covers">{coverInWords(order.covers)}</Fact>
-          <Fact what="Worn">{order.garment.use === 'other' ? 'other use' : `by ${order.garment.use}`}</Fact>
+          <Fact what="Worn">{wornInWords(order.garment)}</Fact>
           <Fact what="Reduction">{`${order.reductionPct}\u202f%, ${conventionInWords(order.convention)}`}</Fact>
           <Fact what="Class">{pressureInWords(order.garment)}</Fact>
           <Fact what="Options">{optionsInWords(order.garment)}</Fact>

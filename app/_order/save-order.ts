@@ -6,6 +6,7 @@ import { cutLadders } from '@/app/_piece/cut-ladders';
 import { requireRole } from '@/app/_session/therapist';
 import { proposeOrder, reviseOrder } from '@/db/orders';
 import { orderWithHistory } from '@/db/read-orders';
+import { renewPatient } from '@/db/renew-work';
 import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { readOrderForm, type TypedOrderForm } from '@/lib/record/read-order-form';
@@ -30,6 +31,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
+    await renewPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
   const before = await orderWithHistory(therapist, orderId);
@@ -44,5 +46,6 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
       notice:
         'Somebody else changed this order while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
     };
+  await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }

@@ -13,8 +13,13 @@ export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
   visit: 'Start the visit',
 };
 
-/** Where an act is done: the ladder sheet, a new piece, the piece itself, or back to the patient for what happens elsewhere. */
-export function afterActing(patientId: string, prompt: Pick<Prompt, 'action' | 'about'>): string {
+/** Where an act is done: the ladder sheet, a new order, the piece itself, or back to the patient for what happens elsewhere. */
+export function afterActing(
+  patientId: string,
+  prompt: Pick<Prompt, 'action' | 'about'>,
+  pieces: readonly { readonly piece: string; readonly pieceId: string }[],
+): string {
+  const piece = pieces.find((one) => one.piece === prompt.about.piece);
   switch (prompt.action) {
     case 'repeat-reading':
     case 'remeasure':
@@ -23,6 +28,9 @@ export function afterActing(patientId: string, prompt: Pick<Prompt, 'action' | '
       return `/patients/${patientId}/visits/new`;
     case 'order':
       return `/patients/${patientId}/orders/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
+    case 'first-fit':
+    case 'let-out':
+      return piece ? `/patients/${patientId}/pieces/${piece.pieceId}` : `/patients/${patientId}`;
     default:
       return `/patients/${patientId}`;
   }

@@ -4,7 +4,7 @@ import type { KeptPiece } from '@/db/read-pieces';
 import { letOutMm } from '@/lib/garments/let-out';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn, endOfLife, wearDays } from '@/lib/garments/wear';
-import { conventionInWords, optionsInWords, pressureInWords } from '@/lib/orders/order-difference';
+import { conventionInWords, optionsInWords, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment';
@@ -21,7 +21,7 @@ export function PieceLife({ piece, all, order, today }: Props) {
     ['Now', pieceStage(piece, today)],
     [
       'Garment',
-      piece.garment ? `${garmentForm(piece.garment.form)?.words ?? piece.garment.form}, by ${piece.garment.use}` : 'not recorded',
+      piece.garment ? `${garmentForm(piece.garment.form)?.words ?? piece.garment.form}, ${wornInWords(piece.garment)}` : 'not recorded',
     ],
     ['Covers', coverInWords(piece.covers)],
     ['Cut from', `ladder of ${showDay(piece.cutFrom)}`],

@@ -2,8 +2,11 @@
 
 import { notFound, redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
 import { revisePiece, savePiece } from '@/db/pieces';
 import { recordOf } from '@/db/records';
+import { renewPatient } from '@/db/renew-work';
 import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
 import { cutLadders } from './cut-ladders';
 
@@ -35,6 +38,7 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
     const saved = await savePiece(therapist, { patientId, submissionId, piece });
     if (saved.kind === 'not-found') notFound();
     if (saved.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
+    await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
     redirect(`/patients/${patientId}`);
   }
   const reason = text('reason').trim() || 'changed';
@@ -49,5 +53,6 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
         'Somebody else changed this piece while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
     };
   }
+  await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
   redirect(`/patients/${patientId}`);
 }

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
 import { revisePiece } from '@/db/pieces';
+import { renewPatient } from '@/db/renew-work';
 import { PIECE_STEPS, readPieceStep } from '@/lib/record/read-piece-step';
 
 /** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
@@ -31,6 +32,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   const revised = await revisePiece(therapist, pieceId, piece.revision, { submissionId, piece: next, reason: read.reason });
   if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  await renewPatient(therapist, patientId, today);
   redirect(
     typed.anew === 'yes' && next.fit?.outcome === 'remake'
       ? `/patients/${patientId}/orders/new?after=${encodeURIComponent(piece.piece)}&reason=remake`

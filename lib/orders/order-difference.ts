@@ -22,7 +22,7 @@ export function orderDifference(before: Compared, now: Compared): OrderDifferenc
   const rows: [string, (one: Compared) => string][] = [
     ['Ladder', (one) => showDay(one.cutFrom)],
     ['Garment', (one) => (one.garment ? (garmentForm(one.garment.form)?.words ?? one.garment.form) : NOT_RECORDED)],
-    ['Worn', (one) => one.garment?.use ?? NOT_RECORDED],
+    ['Worn', (one) => (one.garment ? wornInWords(one.garment) : NOT_RECORDED)],
     ['Covers', (one) => coverInWords(one.covers)],
     ['Reduction', (one) => `${one.reductionPct}\u202f%, ${conventionInWords(one.convention)}`],
     ['Class', (one) => (one.garment ? pressureInWords(one.garment) : NOT_RECORDED)],
@@ -35,6 +35,11 @@ export function orderDifference(before: Compared, now: Compared): OrderDifferenc
 }
 
 const NOT_RECORDED = 'not recorded';
+
+/** When a garment is worn: `by day`. */
+export function wornInWords({ use }: Pick<GarmentSpec, 'use'>): string {
+  return use === 'other' ? 'other use' : `by ${use}`;
+}
 
 /** How a reduction is counted: `relaxed girth = girth × (1 − reduction)`. */
 export function conventionInWords(convention: Piece['convention']): string {

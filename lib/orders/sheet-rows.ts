@@ -16,7 +16,7 @@ export type SheetRow = {
   readonly girth: BothUnits | null;
   readonly girthMm: number | null;
   readonly landmark: string | null;
-  /** Distance from the row before, mm, and whether it is not the ladder's usual interval. */
+  /** Distance from the girth before, mm, and whether it is not the ladder's usual interval. */
   readonly intervalMm: number | null;
   readonly oddInterval: boolean;
   /** Girth of the last order's ladder at the same anatomy, mm; null where it was not taped or there is none. */
@@ -37,7 +37,7 @@ export function sheetRows(ladder: Ladder, since: LimbChange | null): SheetRow[] 
   const rows = [...ladder.rungs, ...bare].sort((one, other) => one.distance.nm - other.distance.nm);
   const usual = usualIntervalNm(ladder);
   return rows.map(({ distance, girth }, index) => {
-    const before = rows[index - 1];
+    const before = girth ? rows.slice(0, index).findLast((row) => row.girth) : undefined;
     const intervalNm = before ? distance.nm - before.distance.nm : null;
     return {
       distance: bothUnits(distance),

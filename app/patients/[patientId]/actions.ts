@@ -25,7 +25,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
   const therapist = await requireRole('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const cause = String(form.get('cause') ?? '');
-  const { prompts, today } = await loadPatient(therapist, patientId);
+  const { prompts, record, today } = await loadPatient(therapist, patientId);
   const prompt = prompts.find((one) => one.cause === cause);
   const answer = ANSWERS.find((one) => one === form.get('answer'));
   if (!prompt || !answer)
@@ -54,7 +54,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
   });
   await renewPatient(therapist, patientId, today);
   const own = `/patients/${patientId}`;
-  const done = answer === 'act' ? afterActing(patientId, prompt) : own;
+  const done = answer === 'act' ? afterActing(patientId, prompt, record.pieces) : own;
   redirect(done === own ? backTo(form, own) : done);
 }
 

@@ -71,7 +71,7 @@ describe('the difference from the last order', () => {
     expect(orderDifference(before, now)).toEqual([
       { what: 'Ladder', before: '1 Aug 2026', now: '10 Nov 2026' },
       { what: 'Garment', before: 'not recorded', now: 'knee-high, foot to below the knee' },
-      { what: 'Worn', before: 'not recorded', now: 'day' },
+      { what: 'Worn', before: 'not recorded', now: 'by day' },
       {
         what: 'Reduction',
         before: '15\u202f%, relaxed girth = girth × (1 − reduction)',
