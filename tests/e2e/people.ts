@@ -3,6 +3,7 @@ export const PEOPLE = {
   lead: { email: 'lead@harbour.example', name: 'R. Adeyemi', role: 'lead' },
   reader: { email: 'reader@harbour.example', name: 'K. Doan', role: 'read-only' },
   guessed: { email: 'guessed@harbour.example', name: 'M. Trevino', role: 'therapist' },
+  second: { email: 'second@harbour.example', name: 'K. Dunmore', role: 'therapist' },
 } as const;
 
 /** Everyone's password. */

@@ -15,9 +15,9 @@ import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
 
 /** Made-up people of the demonstration who come along, under these names, so that screens have stories to show. */
-const STORIES = ['Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
+const STORIES = ['Lia Fontane', 'Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
 
-/** Makes the database of the browser tests anew: one clinic, three people, two patients and a few stories. */
+/** Makes the database of the browser tests anew: one clinic, four people, two patients and a few stories. */
 async function seed(): Promise<void> {
   for (const end of ['', '-wal', '-shm']) fs.rmSync(databaseAddress() + end, { force: true });
   fs.mkdirSync(path.dirname(databaseAddress()), { recursive: true });
@@ -27,6 +27,7 @@ async function seed(): Promise<void> {
   const { id: clinicId } = (await soleClinic()) ?? { id: '' };
   await addPerson(clinicId, { ...PEOPLE.reader, passwordHash });
   await addPerson(clinicId, { ...PEOPLE.guessed, passwordHash });
+  await addPerson(clinicId, { ...PEOPLE.second, passwordHash });
   const therapist = lead.kind === 'added' ? await therapistWithId(lead.id) : undefined;
   if (!therapist) throw new Error('the lead was not added');
   await addPatient(therapist, { submissionId: 'seed 1', details: details('HL-0098', 'Joss Tamblyn') });

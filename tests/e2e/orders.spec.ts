@@ -1,0 +1,210 @@
+import AxeBuilder from '@axe-core/playwright';
+import { type Browser, expect, type Page, test } from '@playwright/test';
+import ICAL from 'ical.js';
+import { PASSWORD, PEOPLE } from './people';
+
+/** One patient, from the order to the piece that replaces it; each test goes on from the last. */
+test.describe.configure({ mode: 'serial' });
+
+async function openLia(page: Page): Promise<string> {
+  await page.goto('/patients?q=Lia');
+  await page.getByRole('link', { name: 'Lia Fontane' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Lia Fontane' })).toBeVisible();
+  return new URL(page.url()).pathname;
+}
+
+async function fillOrder(page: Page, reason: string): Promise<void> {
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: thigh-high, foot to below the gluteal fold' });
+  await page.getByLabel('Why it is ordered').selectOption(reason);
+}
+
+/** Somebody else, signed in on a machine of their own. */
+async function second(browser: Browser): Promise<Page> {
+  const page = await (await browser.newContext({ storageState: { cookies: [], origins: [] } })).newPage();
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(PEOPLE.second.email);
+  await page.getByLabel('Password').fill(PASSWORD);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.waitForURL((url) => url.pathname === '/');
+  return page;
+}
+
+async function answerAll(page: Page): Promise<void> {
+  for (const box of await page.locator('input[name^="answer"]').all()) await box.fill('seen today, the limb is stable');
+}
+
+async function fitZones(page: Page, odd: Readonly<Record<string, string>> = {}): Promise<void> {
+  for (const zone of await page.locator('select[name^="zone/"]').all()) {
+    const name = (await zone.getAttribute('name')) ?? '';
+    await zone.selectOption(odd[name.slice('zone/'.length)] ?? 'good');
+  }
+}
+
+test('an order says beside each box what stops it and keeps what was typed', async ({ page }) => {
+  await openLia(page);
+  await page.getByRole('link', { name: 'New order' }).click();
+  await page.getByLabel('Note for the maker').fill('soft seam at the knee');
+  await page.getByLabel('Class', { exact: true }).fill('2');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByText('Choose what the garment covers.')).toBeVisible();
+  await expect(page.getByText('Choose why it is ordered.')).toBeVisible();
+  await expect(page.getByText('A class goes with its scheme').first()).toBeVisible();
+  await expect(page.getByLabel('Note for the maker')).toHaveValue('soft seam at the knee');
+  await page.getByLabel('Class', { exact: true }).fill('');
+  await page.getByLabel('Room to let out').fill('3/4');
+  await page.getByLabel('Option 1').selectOption('expansion panel: expansion panel');
+  await page.getByLabel('Place', { exact: true }).first().fill('back of the thigh');
+  await page.getByLabel('Width', { exact: true }).first().fill('1');
+  await fillOrder(page, 'outgrown');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByRole('heading', { name: 'Order 1: thigh-high, foot to below the gluteal fold, left leg' })).toBeVisible();
+  await expect(page.getByText('expansion panel 1 in, back of the thigh').first()).toBeVisible();
+  await expect(page.getByText('Not sent yet')).toBeVisible();
+});
+
+test('it is checked by a second person, never by the one who wrote it, and its figures are frozen when sent', async ({ page, browser }) => {
+  await openLia(page);
+  await page.getByRole('link', { name: /^Order 1,/ }).click();
+  const own = page.url();
+  await expect(page.getByText('You wrote this order as it stands.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'I have checked the figures' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(page.getByText('Nobody has checked the figures yet.')).toBeVisible();
+  const other = await second(browser);
+  await other.goto(own);
+  await other.getByRole('button', { name: 'I have checked the figures' }).click();
+  await expect(other.getByRole('heading', { name: 'Second person' })).toHaveCount(0);
+  await other.context().close();
+  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(page.getByText('This order has changed since the page was opened.')).toBeVisible();
+  await page.goto(own);
+  await answerAll(page);
+  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(page.getByText(/^Sent .*checked by K\. Dunmore.*Figures frozen as sent\.$/)).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Pieces 3 and 4 are awaited' })).toBeVisible();
+});
+
+test('it is delivered; a first fit that ends in a remake sends the piece back with its coded reason', async ({ page }) => {
+  await openLia(page);
+  await page.getByRole('link', { name: /^Order 1,/ }).click();
+  await page.getByRole('button', { name: 'All came' }).click();
+  await page.getByRole('link', { name: 'piece 3, delivered' }).click();
+  await page.getByLabel('What follows').selectOption('remake');
+  await fitZones(page, { calf: 'too tight' });
+  await page.getByRole('button', { name: 'Record the first fit' }).click();
+  await expect(page.getByText('Choose the reason: counted over the year')).toBeVisible();
+  await page.getByLabel('Reason, when it goes back').selectOption('girth wrong');
+  await page.getByRole('button', { name: 'Record the first fit' }).click();
+  await expect(page.getByText(/remake; calf too tight; girth wrong/)).toBeVisible();
+  await expect(page.getByRole('button', { name: 'It came' })).toBeVisible();
+});
+
+test('two pieces in turn share the days; one kept as a spare does not', async ({ page }) => {
+  await openLia(page);
+  const pieces = page.getByRole('region', { name: 'Pieces' });
+  for (const name of ['Piece 3', 'Piece 4']) {
+    await pieces.getByRole('link', { name }).click();
+    if (name === 'Piece 3') await page.getByRole('button', { name: 'It came' }).click();
+    await fitZones(page);
+    await page.getByLabel('What follows').selectOption('keep');
+    await page.getByRole('button', { name: 'Record the first fit' }).click();
+    await expect(page.getByText(/2 to 23 hours a day over 14 days; early call due/)).toBeVisible();
+    await expect(page.getByText(/wear-in/).first()).toBeVisible();
+    await page.getByRole('link', { name: 'Back to the patient' }).click();
+  }
+  await pieces.getByRole('link', { name: 'Piece 4' }).click();
+  await page.getByText('Turn, alteration, out of use').click();
+  await page.getByLabel('From now on').selectOption('spare');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await expect(page.getByRole('row', { name: /kept as a spare/ })).toBeVisible();
+});
+
+test('no more room is let out than was sewn in', async ({ page }) => {
+  await openLia(page);
+  await page.getByRole('region', { name: 'Pieces' }).getByRole('link', { name: 'Piece 3' }).click();
+  await page.getByLabel('Width let out, in total').fill('1');
+  await page.getByRole('button', { name: 'Record the let-out' }).click();
+  await expect(page.getByText(/Only 1\.9.cm \(0\.75.in\) of room is left/)).toBeVisible();
+  await page.getByLabel('Width let out, in total').fill('1/2');
+  await page.getByRole('button', { name: 'Record the let-out' }).click();
+  await expect(page.getByText('3/4 in in total, ½ in let out')).toBeVisible();
+});
+
+test('an outgrown piece is replaced: out of use with its reason, a new order that shows what differs', async ({ page }) => {
+  const own = await openLia(page);
+  await page.getByRole('region', { name: 'Pieces' }).getByRole('link', { name: 'Piece 2' }).click();
+  await page.getByText('Turn, alteration, out of use').click();
+  await page.getByRole('button', { name: 'Take it out of use' }).click();
+  await expect(page.getByText('Choose why it goes out of use.')).toBeVisible();
+  await page.getByLabel('Reason', { exact: true }).selectOption('outgrown');
+  await page.getByRole('button', { name: 'Take it out of use' }).click();
+  await expect(page.getByText(/, outgrown$/).first()).toBeVisible();
+  await page.goto(`${own}/orders/new?after=3&reason=outgrown`);
+  await page.getByLabel('Reduction, %').fill('20');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByRole('row', { name: /Reduction 15.%.*20.%/ })).toBeVisible();
+  await page.getByText('Cancel this order').click();
+  await page.getByRole('button', { name: 'Cancel the order' }).click();
+  await expect(page.getByText('Say why it is cancelled.')).toBeVisible();
+  await page.getByLabel('Why', { exact: true }).fill('ordered by the ward');
+  await page.getByRole('button', { name: 'Cancel the order' }).click();
+  await expect(page.getByText('Order 2, cancelled')).toBeVisible();
+});
+
+test('a payer’s rule is written down, chosen for a patient, and holds an order to its clock', async ({ page }) => {
+  await page.goto('/clinic/coverage');
+  await page.getByLabel('Payer').fill('County fund');
+  await page.getByLabel('Where the rule is written').fill('contract of 2026, page 4');
+  await page.getByLabel('Pieces for each limb').first().fill('3');
+  await page.getByLabel('in so many months').first().fill('6');
+  await page.getByRole('button', { name: 'Save the rule' }).click();
+  await expect(page.getByText('3 by day for each limb in any 6 months.')).toBeVisible();
+  const own = await openLia(page);
+  await page.getByText('Choose the rule').click();
+  await page.getByLabel('Payer').selectOption('County fund');
+  await page.getByRole('region', { name: 'Coverage' }).getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText(/Left leg, day: [1-9] of 3 used since/)).toBeVisible();
+  await page.goto(`${own}/orders/new?after=3&reason=worn out`);
+  await page.getByLabel('Pieces', { exact: true }).fill('3');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByText(/County fund covers \d more now, this order is for 3/)).toBeVisible();
+});
+
+test('a calendar address shows dates without names until it is withdrawn', async ({ page, request }) => {
+  await page.goto('/clinic/calendar');
+  await page.getByRole('button', { name: 'Open a calendar address' }).click();
+  const address = new URL(await page.getByLabel('Address for the calendar program').inputValue()).pathname;
+  const answer = await request.get(address, { headers: { cookie: '' } });
+  expect(answer.headers()['content-type']).toBe('text/calendar; charset=utf-8');
+  const file = await answer.text();
+  const events = new ICAL.Component(ICAL.parse(file)).getAllSubcomponents('vevent');
+  expect(events.length).toBeGreaterThan(3);
+  expect(file).not.toMatch(/Lia|Fontane|burn|lymph/i);
+  await page.getByRole('button', { name: 'Withdraw' }).first().click();
+  await expect(page.getByText(/^withdrawn/).first()).toBeVisible();
+  expect((await request.get(address)).status()).toBe(404);
+  expect((await request.get(`/calendar/${'x'.repeat(43)}`)).status()).toBe(404);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`screens of orders, pieces, coverage and calendar break no rule that axe can see and fit 320 px, ${colorScheme}`, async ({
+    page,
+  }) => {
+    await page.emulateMedia({ colorScheme });
+    const own = await openLia(page);
+    const links = await page.locator('main a').evaluateAll((all) => all.map((link) => new URL((link as HTMLAnchorElement).href).pathname));
+    const orders = links.filter((link) => /\/(orders|pieces)\/[0-9a-f-]{36}$/.test(link)).slice(0, 3);
+    for (const place of [`${own}/orders/new`, ...orders, '/pieces', '/clinic/coverage', '/clinic/calendar']) {
+      await page.goto(place);
+      await page.locator('details').evaluateAll((all) => {
+        for (const one of all) (one as HTMLDetailsElement).open = true;
+      });
+      const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+      expect(violations.map((one) => `${place} ${one.id} ${one.nodes[0]?.html}`)).toEqual([]);
+      for (const width of [320, 834]) {
+        await page.setViewportSize({ width, height: 800 });
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), `${place} at ${width}`).toBeLessThanOrEqual(width);
+      }
+    }
+  });
+}
