@@ -1,5 +1,6 @@
 import { and, eq, inArray } from 'drizzle-orm';
 import type { PatientRecord } from '@/lib/record/patient-record';
+import { cautionsOfPatients, type KeptCaution } from './cautions';
 import { getDatabase } from './client';
 import { eventsOfPatients, type KeptEvent } from './events';
 import { headColumns, isCurrent, type PatientHead } from './patients';
@@ -9,12 +10,14 @@ import { patient, patientRevision } from './schema';
 import type { Therapist } from './therapist';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
-export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events'> & {
+export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'cautions'> & {
   readonly diagnosisGroup: string;
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
   readonly pieces: readonly KeptPiece[];
   readonly events: readonly KeptEvent[];
+  /** The latest answer to each caution card. */
+  readonly cautions: readonly KeptCaution[];
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */
@@ -22,7 +25,7 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
   return (await recordsOf(therapist, [patientId]))[0];
 }
 
-/** The same of many patients, in the order asked for, in five queries however many there are. Others' patients are left out. */
+/** The same of many patients, in the order asked for, in six queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
   const database = await getDatabase();
@@ -34,12 +37,18 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
   const visits = byPatient(await visitsOfPatients(therapist, patientIds));
   const pieces = byPatient(await piecesOfPatients(therapist, patientIds));
   const events = byPatient(await eventsOfPatients(therapist, patientIds));
+  const cautions = byPatient(await cautionsOfPatients(therapist, patientIds));
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {
     const head = headOf.get(id);
     if (!head) return [];
     const { reference, born, sex, affected, diagnosisGroup } = head;
-    const kept = { visits: visits.get(id) ?? [], pieces: pieces.get(id) ?? [], events: events.get(id) ?? [] };
+    const kept = {
+      visits: visits.get(id) ?? [],
+      pieces: pieces.get(id) ?? [],
+      events: events.get(id) ?? [],
+      cautions: cautions.get(id) ?? [],
+    };
     return [{ reference, born, sex, affected, diagnosisGroup, head, ...kept }];
   });
 }

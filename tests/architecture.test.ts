@@ -10,6 +10,7 @@ const LIB_ORDER = [
   'units',
   'ladder',
   'record',
+  'cautions',
   'alignment',
   'volume',
   'growth',

@@ -7,6 +7,7 @@ import { growthSinceCut } from './rules/growth-since-cut';
 import { movedZero } from './rules/moved-zero';
 import { oneSidedCalfGain } from './rules/one-sided-calf-gain';
 import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
+import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
 import { tightnessLeftBand } from './rules/tightness-left-band';
 import { unexplainedChange } from './rules/unexplained-change';
@@ -15,6 +16,7 @@ import { weightSinceCut } from './rules/weight-since-cut';
 
 /** Every rule. A new rule is one file and one line here. */
 export const RULES: readonly Rule[] = [
+  standingCaution,
   oneSidedCalfGain,
   suddenWeightGain,
   doubtfulReadings,

@@ -3,6 +3,7 @@ import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
+import type { CautionAnswer } from './caution-answer';
 import type { PieceLife } from './piece-life';
 
 /** Sex as growth tables use it; X reads no table. */
@@ -70,6 +71,8 @@ export type PatientRecord = {
   readonly visits: readonly Visit[];
   readonly pieces: readonly Piece[];
   readonly events?: readonly PatientEvent[];
+  /** The latest answer to each caution card. */
+  readonly cautions?: readonly CautionAnswer[];
 };
 
 /** True when the record says that this limb is affected. */

@@ -1,0 +1,113 @@
+import { and, desc, eq, inArray, max } from 'drizzle-orm';
+import type { CardAnswered } from '@/lib/cautions/read-caution-form';
+import type { CardAnswer, CautionAnswer, CautionFigures } from '@/lib/record/caution-answer';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { noteOf } from './audit';
+import { getDatabase } from './client';
+import { patientHead } from './patients';
+import { cautionAnswer, user, visit } from './schema';
+import { assertMayWrite, type Therapist } from './therapist';
+import { workChanged } from './work-changed';
+import { type Statement, writeTogether } from './write-together';
+
+/** An answer as kept: the visit it was given at, the wording it was asked in, and who answered when. */
+export type KeptCaution = CautionAnswer & {
+  readonly id: string;
+  readonly patientId: string;
+  readonly visitId: string | null;
+  readonly wording: string;
+  readonly by: string;
+  readonly byName: string | null;
+  readonly at: Date;
+};
+
+/** Keeps the answers to some cards, all or none, each as a row of its own; earlier answers stay. False when patient or visit is not the clinic's. */
+export async function answerCautions(
+  therapist: Therapist,
+  patientId: string,
+  given: { readonly visitId: string | null; readonly day: CalendarDay; readonly answers: readonly CardAnswered[] },
+  at = new Date(),
+): Promise<boolean> {
+  assertMayWrite(therapist);
+  if (given.answers.length === 0 || !(await patientHead(therapist, patientId))) return false;
+  if (given.visitId !== null && !(await isVisitOf(therapist, patientId, given.visitId))) return false;
+  const asked = { clinicId: therapist.clinicId, patientId, visitId: given.visitId, day: given.day, by: therapist.id, at };
+  const rows = given.answers.map((answer) => ({ id: crypto.randomUUID(), ...asked, ...answer, figures: { ...answer.figures } }));
+  const detail = { visitId: given.visitId, answers: Object.fromEntries(given.answers.map(({ card, answer }) => [card, answer])) };
+  const insert: Statement = (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id });
+  await writeTogether([
+    insert,
+    workChanged(therapist, patientId),
+    noteOf(therapist, { action: 'cautions answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
+  ]);
+  return true;
+}
+
+/** The latest answer to each card of these patients, in one query that reads no older ones. */
+export async function cautionsOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptCaution[]> {
+  if (patientIds.length === 0) return [];
+  const database = await getDatabase();
+  const newest = database
+    .select({ patientId: cautionAnswer.patientId, card: cautionAnswer.card, at: max(cautionAnswer.at).as('newest_at') })
+    .from(cautionAnswer)
+    .where(and(eq(cautionAnswer.clinicId, therapist.clinicId), inArray(cautionAnswer.patientId, [...patientIds])))
+    .groupBy(cautionAnswer.patientId, cautionAnswer.card)
+    .as('newest');
+  const rows = await database
+    .select(answerColumns)
+    .from(cautionAnswer)
+    .innerJoin(
+      newest,
+      and(eq(newest.patientId, cautionAnswer.patientId), eq(newest.card, cautionAnswer.card), eq(newest.at, cautionAnswer.at)),
+    )
+    .leftJoin(user, eq(user.id, cautionAnswer.by))
+    .where(eq(cautionAnswer.clinicId, therapist.clinicId))
+    .orderBy(cautionAnswer.patientId, cautionAnswer.card, cautionAnswer.id);
+  const one = new Map(rows.map((row) => [`${row.patientId} ${row.card}`, asKept(row)]));
+  return [...one.values()];
+}
+
+/** Answers to a patient's cards, newest first, at most so many. */
+export async function cautionHistory(therapist: Therapist, patientId: string, most = 200): Promise<readonly KeptCaution[]> {
+  const database = await getDatabase();
+  const rows = await database
+    .select(answerColumns)
+    .from(cautionAnswer)
+    .leftJoin(user, eq(user.id, cautionAnswer.by))
+    .where(and(eq(cautionAnswer.clinicId, therapist.clinicId), eq(cautionAnswer.patientId, patientId)))
+    .orderBy(desc(cautionAnswer.at), desc(cautionAnswer.id))
+    .limit(most);
+  return rows.map(asKept);
+}
+
+const answerColumns = {
+  id: cautionAnswer.id,
+  patientId: cautionAnswer.patientId,
+  visitId: cautionAnswer.visitId,
+  day: cautionAnswer.day,
+  card: cautionAnswer.card,
+  cardVersion: cautionAnswer.cardVersion,
+  answer: cautionAnswer.answer,
+  figures: cautionAnswer.figures,
+  wording: cautionAnswer.wording,
+  words: cautionAnswer.words,
+  by: cautionAnswer.by,
+  byName: user.name,
+  at: cautionAnswer.at,
+};
+
+type Row = Omit<KeptCaution, 'answer' | 'figures'> & {
+  readonly answer: string;
+  readonly figures: Readonly<Record<string, unknown>> | null;
+};
+
+function asKept(row: Row): KeptCaution {
+  return { ...row, answer: row.answer as CardAnswer, figures: row.figures as CautionFigures | null };
+}
+
+async function isVisitOf(therapist: Therapist, patientId: string, visitId: string): Promise<boolean> {
+  const database = await getDatabase();
+  const ours = and(eq(visit.id, visitId), eq(visit.patientId, patientId), eq(visit.clinicId, therapist.clinicId));
+  const [found] = await database.select({ id: visit.id }).from(visit).where(ours);
+  return found !== undefined;
+}
