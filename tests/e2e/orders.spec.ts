@@ -65,6 +65,7 @@ test('an order says beside each box what stops it and keeps what was typed', asy
 test('it is checked by a second person, never by the one who wrote it, and its figures are frozen when sent', async ({ page, browser }) => {
   await openLia(page);
   await page.getByRole('link', { name: /^Order 1,/ }).click();
+  await page.waitForURL(/\/orders\//);
   const own = page.url();
   await expect(page.getByText('You wrote this order as it stands.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'I have checked the figures' })).toHaveCount(0);
@@ -89,6 +90,7 @@ test('it is delivered; a first fit that ends in a remake sends the piece back wi
   await page.getByRole('link', { name: /^Order 1,/ }).click();
   await page.getByRole('button', { name: 'All came' }).click();
   await page.getByRole('link', { name: 'piece 3, delivered' }).click();
+  await page.waitForURL(/\/pieces\//);
   await page.getByLabel('What follows').selectOption('remake');
   await fitZones(page, { calf: 'too tight' });
   await page.getByRole('button', { name: 'Record the first fit' }).click();
