@@ -34,6 +34,7 @@ async function answerAll(page: Page): Promise<void> {
 }
 
 async function fitZones(page: Page, odd: Readonly<Record<string, string>> = {}): Promise<void> {
+  await expect(page.getByRole('form', { name: 'First fit' })).toBeVisible();
   for (const zone of await page.locator('select[name^="zone/"]').all()) {
     const name = (await zone.getAttribute('name')) ?? '';
     await zone.selectOption(odd[name.slice('zone/'.length)] ?? 'good');
