@@ -72,6 +72,10 @@ async function modules() {
     lines: await import('@/db/work-lines'),
     counts: await import('@/db/work-counts'),
     policy: await import('@/db/policy'),
+    feeds: await import('@/db/calendar-feeds'),
+    coverage: await import('@/db/coverage'),
+    cautions: await import('@/db/cautions'),
+    repeats: await import('@/db/repeat-tapings'),
   };
 }
 
