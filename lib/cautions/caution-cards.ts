@@ -36,7 +36,7 @@ export function cardStates(about: CautionAbout): CardState[] {
     const present = answer?.answer === 'present';
     if (!reasons && !present) return [];
     const toAsk = reasons !== undefined && isDue(card, answer, about);
-    return [{ card, reasons: reasons ?? ['answered as present'], wording: cardWording(card, about), answer, present, toAsk }];
+    return [{ card, reasons: reasons ?? ['answered “yes” earlier'], wording: cardWording(card, about), answer, present, toAsk }];
   });
   return states
     .map((state, order) => ({ state, order }))

@@ -38,7 +38,7 @@ export function readCautionForm(
       return [];
     }
     if (present && answer !== 'present' && words === '')
-      errors[`${card.id}/words`] = 'This card stands as present. Write in a few words what has changed.';
+      errors[`${card.id}/words`] = 'This card stands answered “yes”. Write in a few words what has changed.';
     const found = card === ARTERIAL_SUPPLY ? readIndex(typed, answer, about, errors) : {};
     const figures = { ...found, limits: limitsOfCard(card, about.policy) };
     return [{ card: card.id, cardVersion: String(card.version), answer, wording, words: words || null, figures }];
@@ -66,6 +66,6 @@ function readIndex(
     ...(day?.kind === 'read' ? { abpiDay: day.value } : {}),
   };
   const why = answer === 'absent' ? whyNotConfirmed(figures, policy, today) : undefined;
-  if (why && !errors[`${name}/abpi`]) errors[name] = `${why} Answer “present” until it is checked.`;
+  if (why && !errors[`${name}/abpi`]) errors[name] = `${why} Answer “yes” until it is checked.`;
   return figures;
 }

@@ -18,6 +18,8 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     await db.orders.proposeOrder(therapist, { patientId, submissionId: form(), order: orderFrom(visit?.visitId ?? '', '2026-10-14') });
     const event = { day: visitOn('2026-10-20').day, kind: 'infection', words: 'cellulitis, right leg' } as const;
     await db.events.addEvent(therapist, { patientId, submissionId: form(), event });
+    const card = { card: 'c', cardVersion: '1', answer: 'absent', wording: 'w', words: null, figures: {} } as const;
+    await db.cautions.answerCautions(therapist, patientId, { visitId: null, day: visitOn('2026-10-14').day, answers: [card] });
     await db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null });
     const answer = {
       promptKey: 'k',
@@ -38,6 +40,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     'visitRevision',
     'ladder',
     'repeatTaping',
+    'cautionAnswer',
     'pieceRevision',
     'orderRevision',
     'patientEvent',

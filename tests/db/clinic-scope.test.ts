@@ -41,6 +41,9 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect(await db.events.eventsOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.records.recordOf(stranger, patientId)).toBeUndefined();
     expect(await db.answers.answersOf(stranger, [patientId])).toEqual([]);
+    expect(await db.cautions.cautionsOfPatients(stranger, [patientId])).toEqual([]);
+    expect(await db.cautions.cautionHistory(stranger, patientId)).toEqual([]);
+    expect((await db.repeats.repeatTapingsOf(stranger)).pairs).toBe(0);
     expect(await db.drafts.draftOf(stranger, patientId, 'visit')).toBeUndefined();
     expect((await db.clinic.settingsOf(stranger)).size).toBe(0);
     expect((await db.audit.deedsOf(stranger)).map((deed) => deed.action)).toEqual(['person added']);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { CautionLine } from '@/app/_cautions/caution-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { EventForm } from '@/app/_patient/event-form';
@@ -44,6 +45,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
           </Link>
         )}
       </PatientTitle>
+      <CautionLine loaded={{ record, analysis, today }} patientId={patientId} />
       <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} />
       {pictures.map((picture) => (
         <div key={picture.limb} className="patient-grid">

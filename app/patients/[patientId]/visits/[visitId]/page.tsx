@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { CautionLine } from '@/app/_cautions/caution-line';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
@@ -57,6 +58,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
           Done
         </Link>
       </PatientTitle>
+      <CautionLine loaded={loaded} patientId={patientId} />
       <div className="halves">
         {ordered.map(({ limb, at }) => (
           <LimbResult

@@ -1,0 +1,31 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { requireRole } from '@/app/_session/therapist';
+import { answerCautions } from '@/db/cautions';
+import { renewPatient } from '@/db/renew-work';
+import { cardStates } from '@/lib/cautions/caution-cards';
+import { readCautionForm } from '@/lib/cautions/read-caution-form';
+
+/** A refused form: why, beside each box, and everything as typed. */
+export type CautionFormState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>> | null;
+};
+
+/** Keeps the answers to a patient's caution cards with the wording they were asked in, for the newest visit where there is one. */
+export async function answerCautionsAction(_before: CautionFormState, form: FormData): Promise<CautionFormState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const about = { record, policy: analysis.policy, today };
+  const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
+  const read = readCautionForm(typed, cardStates(about), about);
+  if ('errors' in read) return { errors: read.errors, typed };
+  const visitId = record.visits.at(-1)?.visitId ?? null;
+  const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers });
+  if (!kept) return { errors: { form: 'This patient is not in your clinic. Nothing was kept.' }, typed };
+  await renewPatient(therapist, patientId, today);
+  redirect(`/patients/${patientId}/cautions`);
+}

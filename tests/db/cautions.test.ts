@@ -1,0 +1,71 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CardAnswered } from '@/lib/cautions/read-caution-form';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
+import { details, visitOn } from './made-up-records';
+
+const DAY = calendarDay('2026-11-25');
+
+function answered(card: string, answer: CardAnswered['answer'], words: string | null = null): CardAnswered {
+  return { card, cardVersion: '1', answer, wording: `Asked about ${card}.`, words, figures: { limits: { abpiLow: 0.8 } } };
+}
+
+describe.each(ENGINES)('answers to caution cards on %s', (engine) => {
+  let at: ClinicOn;
+  let patientId: string;
+  let visitId: string;
+  const form = () => crypto.randomUUID();
+  const when = (minute: number) => new Date(Date.UTC(2026, 10, 25, 14, minute));
+
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0001') });
+    patientId = added.kind === 'saved' ? added.patientId : '';
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-11-24') });
+    visitId = saved.kind === 'saved' ? saved.visitId : '';
+  });
+  afterAll(async () => at?.close());
+
+  it('are kept with who, when, wording and limits; the latest of a card is in the record, all are in the history and the log', async () => {
+    const { db, therapist } = at;
+    const first = { visitId, day: DAY, answers: [answered('broken-skin', 'present', 'heel'), answered('hot-red-skin', 'absent')] };
+    expect(await db.cautions.answerCautions(therapist, patientId, first, when(1))).toBe(true);
+    const later = { visitId: null, day: DAY, answers: [answered('broken-skin', 'absent', 'closed')] };
+    expect(await db.cautions.answerCautions(therapist, patientId, later, when(2))).toBe(true);
+
+    const record = await db.records.recordOf(therapist, patientId);
+    const latest = record?.cautions.map(({ card, answer, words, visitId: of }) => [card, answer, words, of]);
+    expect(latest).toEqual([
+      ['broken-skin', 'absent', 'closed', null],
+      ['hot-red-skin', 'absent', null, visitId],
+    ]);
+    const history = await db.cautions.cautionHistory(therapist, patientId);
+    expect(history.map(({ card, answer }) => `${card} ${answer}`)).toEqual(['broken-skin absent', expect.any(String), expect.any(String)]);
+    expect(history.at(-1)).toMatchObject({
+      byName: 'R. Adeyemi',
+      at: when(1),
+      day: DAY,
+      cardVersion: '1',
+      wording: expect.stringMatching(/^Asked about /),
+      figures: { limits: { abpiLow: 0.8 } },
+    });
+    const [deed] = (await db.audit.deedsOf(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered');
+    expect(deed).toMatchObject({ action: 'cautions answered', subjectId: patientId, detail: { answers: { 'broken-skin': 'absent' } } });
+  });
+
+  it('are not taken for another clinic’s patient or visit, and not from a reader', async () => {
+    const { db, stranger, reader, therapist } = at;
+    const answers = [answered('broken-skin', 'present')];
+    const before = await db.cautions.cautionHistory(therapist, patientId);
+    expect(await db.cautions.answerCautions(stranger, patientId, { visitId: null, day: DAY, answers })).toBe(false);
+    const own = await db.patients.addPatient(stranger, { submissionId: form(), details: details('HS-1') });
+    if (own.kind !== 'saved') throw new Error(own.kind);
+    expect(await db.cautions.answerCautions(stranger, own.patientId, { visitId, day: DAY, answers })).toBe(false);
+    expect(await db.cautions.answerCautions(therapist, patientId, { visitId: null, day: DAY, answers: [] })).toBe(false);
+    await expect(db.cautions.answerCautions(reader, patientId, { visitId: null, day: DAY, answers })).rejects.toThrow(/read-only/);
+    expect(await db.cautions.cautionsOfPatients(stranger, [patientId])).toEqual([]);
+    expect(await db.cautions.cautionHistory(stranger, patientId)).toEqual([]);
+    expect(await db.cautions.cautionHistory(therapist, patientId)).toEqual(before);
+    expect(await db.cautions.cautionsOfPatients(therapist, [])).toEqual([]);
+  });
+});
