@@ -66,6 +66,21 @@ const TESS: Story = {
     armPiece({ piece: '2', side: 'left', cutFromVisit: 4, firstWornBack: 118 }),
     armPiece({ piece: '3', side: 'left', cutFromVisit: 4, firstWornBack: 118 }),
   ],
+  orders: [
+    {
+      side: 'left',
+      from: 'wrist-crease',
+      to: 'axillary-fold',
+      cutFromVisit: 6,
+      reductionPct: 15,
+      quantity: 2,
+      lifeDays: 150,
+      leadDays: 21,
+      reasonCode: 'condition changed',
+      sentBack: 8,
+      checkedBy: 'K. Doan',
+    },
+  ],
 };
 
 /** The right arm comes down over seven months of treatment; a new piece lies ready. */

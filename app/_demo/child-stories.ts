@@ -176,6 +176,21 @@ const RUI: Story = {
     { ...piece('2', 1, 140, 120), side: 'left', reductionPct: 20 },
     { ...piece('3', 2, 63, 90), side: 'left', reductionPct: 20 },
   ],
+  orders: [
+    {
+      side: 'left',
+      from: 'ankle-crease',
+      to: 'gluteal-fold',
+      cutFromVisit: 3,
+      reductionPct: 20,
+      quantity: 1,
+      allowance: '1/2 in',
+      lifeDays: 120,
+      leadDays: 14,
+      reasonCode: 'worn out',
+      sentBack: 16,
+    },
+  ],
 };
 
 /** Referred last week, not taped yet. */

@@ -1,4 +1,5 @@
 import type { LimbKind, Side } from '@/lib/ladder/limb';
+import type { OrderReason } from '@/lib/record/order';
 import type { Sex } from '@/lib/record/patient-record';
 import type { LengthUnit } from '@/lib/units/length';
 import type { Hand } from './hand';
@@ -54,6 +55,23 @@ export type StoryPiece = {
   readonly retired?: { readonly daysBack: number; readonly reason: string };
 };
 
+/** An order of a story: proposed, or sent so many days back with pieces that are still to come. */
+export type StoryOrder = {
+  readonly side: Side;
+  readonly from: string;
+  readonly to: string;
+  readonly cutFromVisit: number;
+  readonly reductionPct: number;
+  readonly quantity: number;
+  readonly allowance?: string;
+  readonly lifeDays: number;
+  readonly leadDays: number;
+  readonly reasonCode: OrderReason;
+  /** Null while it is only proposed. */
+  readonly sentBack: number | null;
+  readonly checkedBy?: string;
+};
+
 /** One made-up person and what happens to them. */
 export type Story = {
   readonly reference: string;
@@ -75,4 +93,5 @@ export type Story = {
   readonly taping: Taping;
   readonly visits: readonly StoryVisit[];
   readonly pieces: readonly StoryPiece[];
+  readonly orders?: readonly StoryOrder[];
 };

@@ -1,4 +1,7 @@
+import { LimbGlyph } from '@/app/_picture/limb-glyph';
+import type { Side } from '@/lib/ladder/limb';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
+import { tapedLine } from '@/lib/ladder/taped-line';
 import {
   conventionInWords,
   type OrderDifference,
@@ -7,25 +10,33 @@ import {
   pressureInWords,
   wornInWords,
 } from '@/lib/orders/order-difference';
-import { type BothUnits, type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
+import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment';
-import type { Order } from '@/lib/record/order';
+import type { Order, SentFigures } from '@/lib/record/order';
 import { lengthAsTyped } from '@/lib/record/read-cut';
 import { showDay } from '@/lib/units/calendar-day';
-import { showLengthChange, showLengthWithUnit } from '@/lib/units/show-length';
+import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
 export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
   const { order, figures, record, clinic, before, since } = loaded;
+  const { proposed } = order.allowance;
+  const rows = figures ? sheetRows(figures.ladder, since, 'places' in proposed ? proposed.places : []) : [];
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
   return (
     <article className="order-sheet" aria-labelledby="sheet-head">
       <header className="order-sheet-head">
-        <h2 id="sheet-head">{`Order ${order.order}: ${garmentForm(order.garment.form)?.words ?? order.garment.form}, ${limbInWords(order.limb, order.side)}`}</h2>
-        <p>{`${clinic.name} · reference ${record.reference} · ${order.quantity} ${order.quantity === 1 ? 'piece' : 'pieces'}`}</p>
-        <p className={order.sent ? '' : 'guess'}>{standing(order)}</p>
+        <div>
+          <h2 id="sheet-head">{`Order ${order.order}: ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</h2>
+          <p>{`${clinic.name} · reference ${record.reference} · ${order.quantity} ${order.quantity === 1 ? 'piece' : 'pieces'}`}</p>
+          <p className={order.sent ? '' : 'guess'}>{standing(order)}</p>
+        </div>
+        <p className="side-frame">
+          <strong>{limbInWords(order.limb, order.side)}</strong>
+          {figures && <span>{figures.ladder.unit === 'in' ? 'inches' : 'centimetres'}</span>}
+        </p>
       </header>
       <div className="order-halves">
         <dl className="order-facts">
@@ -43,7 +54,11 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
         <Differences differences={differences} before={before?.piece} />
       </div>
       {figures ? (
-        <Figures figures={figures} rows={sheetRows(figures.ladder, since)} sinceDay={since?.earlier.visit.day ?? null} />
+        <>
+          <p>{taping(figures)}</p>
+          <Figures figures={figures} rows={rows} sinceDay={since?.earlier.visit.day ?? null} side={order.side} />
+          <ReadBack order={order} rows={rows} />
+        </>
       ) : (
         <p className="guess">The visit this order is cut from no longer has a ladder of this limb.</p>
       )}
@@ -115,71 +130,100 @@ function Figures({
   figures,
   rows,
   sinceDay,
+  side,
 }: {
-  figures: NonNullable<LoadedOrder['figures']>;
+  figures: SentFigures;
   rows: readonly SheetRow[];
   sinceDay: string | null;
+  side: Side;
 }) {
   const { ladder } = figures;
   const [own, other] = [ladder.unit, ladder.unit === 'in' ? 'cm' : 'in'];
-  const interval = usualInterval(ladder);
-  const beside = [
-    figures.height && `height ${lengthAsTyped(figures.height)}`,
-    figures.weight && `weight ${figures.weight.text} ${figures.weight.unit}`,
-    ladder.floorToFold && `gluteal fold above the floor ${lengthAsTyped(ladder.floorToFold)}`,
-    ...figures.readings.map((one) => `${one.name} ${lengthAsTyped(one.length)}`),
-  ].filter(Boolean);
+  const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
+  const withRoom = rows.some((row) => row.roomMm !== null);
+  const { placesMm, girthsMm, landmarks } = tapedLine(ladder);
   return (
-    <>
-      <p>
-        {`Taped ${showDay(figures.day)}${figures.measurer ? ` by ${figures.measurer}` : ''}, state ${figures.visitRevision} of the visit. Zero: ${placeInWords(ladder.zero)}, counting ${ladder.direction === 'up' ? 'towards' : 'away from'} the trunk${interval === null ? '' : `, every ${showLengthWithUnit(interval * (own === 'in' ? 25.4 : 10), own, 16)}`}.${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`}
-      </p>
+    <div className="order-ladder">
+      <LimbGlyph side={side} heightsMm={placesMm} girthsMm={girthsMm} landmarksMm={[...landmarks.values()]} heightPx={420} />
       <div className="table-frame">
         <table className="order-figures">
-          <caption>{`Girths as typed in ${own}, converted to ${other} beside${sinceDay ? '; change since the last order’s ladder at the same anatomy' : ''}.`}</caption>
+          <caption>{`Towards the trunk at the top. Places from zero and girths as typed in ${own}, converted to ${other} beside.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>
             <tr>
-              <th scope="col">{`From zero, ${own}`}</th>
-              <th scope="col" className="figure">
-                {other}
-              </th>
+              <th scope="col" className="figure">{`Place, ${own}`}</th>
               <th scope="col" className="figure">{`Girth, ${own}`}</th>
-              <th scope="col" className="figure">
-                {other}
-              </th>
-              {sinceDay && <th scope="col" className="figure">{`Change, ${own}`}</th>}
+              <th scope="col" className="figure">{`Place, ${other}`}</th>
+              <th scope="col" className="figure">{`Girth, ${other}`}</th>
+              {sinceDay && <th scope="col" className="figure">{`Last, ${own}`}</th>}
+              {withRoom && <th scope="col" className="figure">{`Room, ${own}`}</th>}
+              <th scope="col">Read back</th>
               <th scope="col">Landmark, interval</th>
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <FigureRow key={row.distance.typed} row={row} compared={sinceDay !== null} />
+            {upward.map((row) => (
+              <FigureRow key={row.distance.typed} row={row} compared={sinceDay !== null} withRoom={withRoom} />
             ))}
           </tbody>
         </table>
       </div>
-    </>
+    </div>
   );
 }
 
-function FigureRow({ row, compared }: { row: SheetRow; compared: boolean }) {
-  const { distance, girth, beforeMm } = row;
-  const note = [
-    row.landmark,
-    row.oddInterval && row.intervalMm !== null && `odd interval ${showLengthWithUnit(row.intervalMm, distance.unit, 16)}`,
+/** When, by whom and how the ladder was taped, and what was measured beside it. */
+function taping({ day, measurer, visitRevision, ladder, height, weight, readings }: SentFigures): string {
+  const interval = usualInterval(ladder);
+  const beside = [
+    height && `height ${lengthAsTyped(height)}`,
+    weight && `weight ${weight.text} ${weight.unit}`,
+    ladder.floorToFold && `gluteal fold above the floor ${lengthAsTyped(ladder.floorToFold)}`,
+    ...readings.map((one) => `${one.name} ${lengthAsTyped(one.length)}`),
   ].filter(Boolean);
+  const every = interval === null ? '' : `, every ${showLengthWithUnit(interval * (ladder.unit === 'in' ? 25.4 : 10), ladder.unit, 16)}`;
+  const way = ladder.direction === 'up' ? 'towards' : 'away from';
+  return `Taped ${showDay(day)}${measurer ? ` by ${measurer}` : ''}, state ${visitRevision} of the visit. Zero: ${placeInWords(ladder.zero)}, counting ${way} the trunk${every}.${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
+}
+
+function FigureRow({ row, compared, withRoom }: { row: SheetRow; compared: boolean; withRoom: boolean }) {
+  const { distance, girth, beforeMm, roomMm } = row;
+  const odd = row.oddInterval && row.intervalMm !== null && `odd interval ${showLengthWithUnit(row.intervalMm, distance.unit, 16)}`;
   return (
     <tr>
-      <th scope="row">{distance.typed}</th>
+      <th scope="row" className="figure">
+        {distance.typed}
+      </th>
+      <td className="figure sent-girth">{girth ? girth.typed : '–'}</td>
       <td className="figure">{distance.other}</td>
-      <td className="figure strong">{girth ? girth.typed : '–'}</td>
       <td className="figure">{girth ? girth.other : '–'}</td>
-      {compared && <td className="figure">{girth && beforeMm !== null ? changeOf(girth, row) : '–'}</td>}
-      <td>{note.join('; ')}</td>
+      {compared && <td className="figure">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
+      {withRoom && <td className="figure">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
+      <td>{girth && <span className="tick-box" aria-hidden="true" />}</td>
+      <td>{[row.landmark, odd].filter(Boolean).join('; ')}</td>
     </tr>
   );
 }
 
-function changeOf(girth: BothUnits, row: SheetRow): string {
-  return showLengthChange((row.girthMm ?? 0) - (row.beforeMm ?? 0), girth.unit);
+/** Boxes for whoever reads the sheet back aloud before it leaves. */
+function ReadBack({ order, rows }: { order: Order; rows: readonly SheetRow[] }) {
+  const girths = rows.filter((row) => row.girth).length;
+  const unit = rows[0]?.distance.unit === 'in' ? 'inches' : 'centimetres';
+  const checks = ['reference', limbInWords(order.limb, order.side), unit, 'zero and direction', `${girths} girths, no row skipped`];
+  return (
+    <div className="read-back-box print-only">
+      <h3>Read back by a second person, aloud, before sending</h3>
+      <ul className="tick-list">
+        {checks.map((one) => (
+          <li key={one}>
+            <span className="tick-box" aria-hidden="true" /> {one}
+          </li>
+        ))}
+      </ul>
+      <div className="sign-lines">
+        <span>read by</span>
+        <span>heard by</span>
+        <span>day</span>
+      </div>
+    </div>
+  );
 }

@@ -24,7 +24,9 @@ export function asIfCut(
   return { analysis, piece: analysis.pieces[0] as AnalysedPiece };
 }
 
-/** The room to let out that the engine proposes for such a piece, middle and 90 %, mm; or why it cannot say. */
+/** The room to let out that the engine proposes for such a piece, middle and 90 %, mm, and by place; or why it cannot say. */
 export function proposedRoom(piece: AnalysedPiece): AllowanceDecision['proposed'] {
-  return isNoAnswer(piece.room) ? piece.room : { middleMm: piece.room.middleMm, highMm: piece.room.highMm };
+  if (isNoAnswer(piece.room)) return piece.room;
+  const { middleMm, highMm, places } = piece.room;
+  return { middleMm, highMm, places: places.map((one) => ({ placeMm: one.placeMm, middleMm: one.middleMm })) };
 }

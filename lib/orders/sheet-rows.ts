@@ -3,6 +3,7 @@ import { girthNear } from '../ladder/girth-at';
 import type { Ladder } from '../ladder/ladder';
 import { placeInWords } from '../ladder/limb';
 import { placeOf } from '../ladder/taped-line';
+import type { ProposedRoom } from '../record/order';
 import type { LimbChange } from '../trend/limb-change';
 import { inUnit, type LengthUnit, mm, type TypedLength } from '../units/length';
 import { showLength } from '../units/show-length';
@@ -21,15 +22,17 @@ export type SheetRow = {
   readonly oddInterval: boolean;
   /** Girth of the last order's ladder at the same anatomy, mm; null where it was not taped or there is none. */
   readonly beforeMm: number | null;
+  /** Room proposed at this place, mm of relaxed width; null where none was worked out. */
+  readonly roomMm: number | null;
 };
 
 /**
  * The rows of an order sheet from the ladder as it was sent, from zero on; landmarks between rungs have rows of their own without a girth.
  *
- * Shape: the frozen ladder; the change from the last order's ladder to this one, or null. Texts as typed, the other unit converted for
+ * Shape: the frozen ladder; the change from the last order's ladder to this one, or null; the room proposed by place. Texts as typed, the other unit converted for
  * showing only. Example: 7 3/4 in stands beside 19.7 cm.
  */
-export function sheetRows(ladder: Ladder, since: LimbChange | null): SheetRow[] {
+export function sheetRows(ladder: Ladder, since: LimbChange | null, room: ProposedRoom['places'] = []): SheetRow[] {
   const landmarkAt = new Map(ladder.landmarks.map((one) => [one.distance.nm as number, placeInWords(one.landmark)]));
   const bare = ladder.landmarks
     .filter((one) => !ladder.rungs.some((rung) => rung.distance.nm === one.distance.nm))
@@ -47,6 +50,7 @@ export function sheetRows(ladder: Ladder, since: LimbChange | null): SheetRow[] 
       intervalMm: intervalNm === null ? null : intervalNm / 1e6,
       oddInterval: intervalNm !== null && usual !== null && Math.abs(intervalNm - usual) > 1000,
       beforeMm: since && girth ? girthBefore(since, ladder, mm(distance.nm)) : null,
+      roomMm: girth ? roomAt(room, placeOf(ladder, mm(distance.nm))) : null,
     };
   });
 }
@@ -71,6 +75,11 @@ function usualIntervalNm({ rungs }: Ladder): number | null {
   }
   const most = [...counts].sort((one, other) => other[1] - one[1])[0];
   return rungs.length >= 3 && most ? most[0] : null;
+}
+
+/** Places are the same where they are less than half a millimetre apart. */
+function roomAt(room: ProposedRoom['places'], placeMm: number): number | null {
+  return room.find((one) => Math.abs(one.placeMm - placeMm) < 0.5)?.middleMm ?? null;
 }
 
 function girthBefore(since: LimbChange, ladder: Ladder, distanceMm: number): number | null {

@@ -21,9 +21,16 @@ export const ORDER_REASONS = [
 ] as const;
 export type OrderReason = (typeof ORDER_REASONS)[number];
 
-/** Room to let out: what the engine proposed on that day (mm, or why it could not), and what the therapist decided. */
+/** Room the engine proposed on a day, mm of relaxed width: the largest over the places, and by place on the ladder's upward ruler. */
+export type ProposedRoom = {
+  readonly middleMm: number;
+  readonly highMm: number;
+  readonly places: readonly { readonly placeMm: number; readonly middleMm: number }[];
+};
+
+/** Room to let out: what was proposed, or why nothing could be, and what the therapist decided. */
 export type AllowanceDecision = {
-  readonly proposed: { readonly middleMm: number; readonly highMm: number } | { readonly noAnswer: string };
+  readonly proposed: ProposedRoom | { readonly noAnswer: string };
   readonly decided: TypedLength | null;
 };
 

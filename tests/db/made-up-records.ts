@@ -95,5 +95,5 @@ export function orderFrom(visitId: string, day: string): Omit<Order, 'order'> {
   const cut = { limb, side, covers, reductionPct, convention, lifeDays, leadDays, cutFrom };
   const garment = { form: 'thigh-high', use: 'day', pressure: null, options: [] } as const;
   const choice = { ...cut, garment, quantity: 2, reasonCode: 'worn out', note: null, decided: length('2', 'cm', 20_000_000) } as const;
-  return proposedOrder(choice, visitId, { middleMm: 9, highMm: 14 });
+  return proposedOrder(choice, visitId, { middleMm: 9, highMm: 14, places: [] });
 }
