@@ -8,8 +8,10 @@ import { todayIn } from './_session/today';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';
 import { loadToday, type Today } from './_today/load-today';
+import { SoftLinks } from './_today/soft-links';
 import { addressOf, FILTERS, readView, type TodayView } from './_today/today-address';
 import { WeeksStrip } from './_today/weeks-strip';
+import { MarkShapes } from './_today/work-mark';
 import { WorkTable } from './_today/work-table';
 
 export const metadata: Metadata = { title: 'Today' };
@@ -48,18 +50,20 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         </p>
       ) : (
         <>
+          <SoftLinks />
+          <MarkShapes />
           <WeeksStrip days={shown.days} today={today} />
           <div className="work-tools">
             <nav className="filters" aria-label="Kind of work">
               {FILTERS.map(({ kind, words }) => (
-                <Link
+                <a
                   key={kind}
                   href={addressOf({ kind, q: view.q, places: {}, answer: null })}
                   aria-current={kind === view.kind ? 'true' : undefined}
-                  prefetch={false}
+                  data-soft="stay"
                 >
                   {words}
-                </Link>
+                </a>
               ))}
             </nav>
             <search>

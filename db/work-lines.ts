@@ -47,9 +47,10 @@ export async function workPage(therapist: Therapist, wanted: WorkWanted, most: n
   return rows(and(eq(workLine.clinicId, therapist.clinicId), ofKind, fromDay, beforeDay, after ? behind(after) : undefined), most);
 }
 
-/** Patients whose first line is a referral, by day. */
+/** Lines that tell a prescriber and are first of their patient, by day. Read by kind, which is an index of its own: referrals are few. */
 export async function firstReferrals(therapist: Therapist, most: number): Promise<WorkRow[]> {
-  return rows(and(eq(workLine.clinicId, therapist.clinicId), eq(workLine.kind, 'refer'), eq(workLine.first, true)), most);
+  const found = await rows(and(eq(workLine.clinicId, therapist.clinicId), eq(workLine.kind, 'refer')), most);
+  return found.filter((row) => row.first);
 }
 
 /** Lines of these patients: first ones, or those of a kind. For a search, whose patients are few. */

@@ -15,7 +15,9 @@ const FEW = 5;
 /** How long one request goes on looking at patients after its page was sent. */
 const AFTER_MS = 3000;
 /** Lines of a group on one page. */
-const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 20, 'this-week': 20, later: 10 };
+const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 12, 'this-week': 12, later: 6 };
+/** Referrals in front of the list; more are found under their own filter. */
+const MOST_REFERRALS = 50;
 const MOST_FOUND = 200;
 export const STRIP = { back: 16, ahead: 46 } as const;
 
@@ -62,7 +64,7 @@ async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, 
   const later = laterFrom(today);
   const bounds = { overdue: { before: today }, 'this-week': { from: today, before: later }, later: { from: later } } as const;
   const total = totalsOf(totals, view.kind);
-  const urgent = view.kind === 'all' && (totals.get('refer') ?? null) !== null ? await firstReferrals(therapist, PAGE.overdue) : [];
+  const urgent = view.kind === 'all' && (totals.get('refer') ?? null) !== null ? await firstReferrals(therapist, MOST_REFERRALS) : [];
   const groups: ShownGroup[] = [];
   for (const group of ['overdue', 'this-week', 'later'] as const) {
     if (total[group] === 0) {

@@ -6,22 +6,26 @@ import { KIND_WORDS, WorkIcon, WorkMarks } from './work-mark';
 
 const WIDTH = 1216;
 const STACK = 17;
+/** Marks that one day can show; a clinic with busier days is drawn as columns. */
 const MOST_STACKED = 5;
 const KINDS = ['order', 'visit', 'first-fit', 'remeasure', 'delivery', 'refer'] as const;
 
-/** The weeks around today as a tape, a mark for each thing that is due, a number where they are too many; the past is hatched. */
+/** The weeks around today as a tape, a mark for each thing that is due, or a column a day where they are too many; the past is hatched. */
 export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: CalendarDay }) {
   const from = addDays(today, -STRIP.back);
   const span = STRIP.back + STRIP.ahead;
-  const x = (day: CalendarDay): number => Math.round((8 + (daysBetween(from, day) / span) * (WIDTH - 16)) * 100) / 100;
-  const { marks, heights, totals } = stacked(days);
-  const highest = Math.min(Math.max(2, ...heights.values()), MOST_STACKED);
-  const base = 24 + highest * STACK;
+  const x = (day: CalendarDay): number => Math.round(8 + (daysBetween(from, day) / span) * (WIDTH - 16));
+  const totals = new Map<CalendarDay, number>();
+  for (const { due, lines } of days) totals.set(due, (totals.get(due) ?? 0) + lines);
+  const most = Math.max(0, ...totals.values());
+  const crowded = most > MOST_STACKED;
+  const base = 14 + Math.min(Math.max(2, most), MOST_STACKED) * STACK;
   const mondays: CalendarDay[] = [];
   for (let day = addDays(from, (11 - (dayNumber(from) % 7)) % 7); daysBetween(today, day) <= STRIP.ahead; day = addDays(day, 7))
     mondays.push(day);
+  const columns = [...totals].map(([day, lines]) => `M${x(day)} ${base}v-${Math.round((lines / most) * (base - 20)) + 1}`).join('');
+  const marks = crowded ? referrals(days) : stacked(days);
   const kinds = KINDS.filter((kind) => marks.has(kind));
-  const crowded = [...totals].filter(([, lines]) => lines > MOST_STACKED);
   return (
     <div className="weeks">
       <div className="chart-scroll">
@@ -39,6 +43,7 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
             </pattern>
           </defs>
           <rect fill="url(#weeks-past)" x={0} y={6} width={x(today)} height={base - 6} />
+          {crowded && <path className="day-columns" d={columns} />}
           <path className="axis-line" d={`M0 ${base}H${WIDTH}`} />
           <path className="axis-ticks" d={Array.from({ length: span + 1 }, (_, day) => `M${x(addDays(from, day))} ${base}v4`).join('')} />
           <path className="axis-ticks" d={mondays.map((monday) => `M${x(monday)} ${base}v9`).join('')} />
@@ -54,11 +59,6 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
               at={(marks.get(kind) ?? []).map(({ due, level }) => [x(due), base - 10 - level * STACK] as const)}
             />
           ))}
-          {crowded.map(([day, lines]) => (
-            <text key={day} className="axis-text" x={x(day)} y={base - 4 - MOST_STACKED * STACK} textAnchor="middle">
-              {lines}
-            </text>
-          ))}
           <path className="today" d={`M${x(today)} 2V${base + 9}`} />
           <text className="today-word" x={x(today) - 5} y={12} textAnchor="end">
             today
@@ -66,6 +66,7 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
         </svg>
       </div>
       <p className="weeks-key">
+        {crowded && <span>{`A column a day; the highest is ${most} things due.`}</span>}
         {kinds.map((kind) => (
           <span key={kind}>
             <WorkIcon kind={kind} /> {KIND_WORDS[kind]}
@@ -76,21 +77,23 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
   );
 }
 
-type Marked = { readonly due: CalendarDay; readonly level: number };
+type Marks = Map<WorkKind, { readonly due: CalendarDay; readonly level: number }[]>;
 
-/** Marks on their days, at most five a day, one of each kind before a second of any. */
-function stacked(days: readonly WorkDay[]) {
-  const marks = new Map<WorkKind, Marked[]>();
+/** A mark for each line on its day, one above the other. */
+function stacked(days: readonly WorkDay[]): Marks {
+  const marks: Marks = new Map();
   const heights = new Map<CalendarDay, number>();
-  const totals = new Map<CalendarDay, number>();
-  for (const { due, lines } of days) totals.set(due, (totals.get(due) ?? 0) + lines);
-  for (let round = 0; round < MOST_STACKED; round++) {
-    for (const { kind, due, lines } of days) {
-      const level = heights.get(due) ?? 0;
-      if (round >= lines || level >= MOST_STACKED) continue;
-      heights.set(due, level + 1);
-      marks.set(kind, [...(marks.get(kind) ?? []), { due, level }]);
-    }
+  for (const { kind, due, lines } of days) {
+    const level = heights.get(due) ?? 0;
+    heights.set(due, level + lines);
+    const added = Array.from({ length: lines }, (_, above) => ({ due, level: level + above }));
+    marks.set(kind, [...(marks.get(kind) ?? []), ...added]);
   }
-  return { marks, heights, totals };
+  return marks;
+}
+
+/** One mark for each day with a referral: among columns too, nobody may overlook it. */
+function referrals(days: readonly WorkDay[]): Marks {
+  const found = days.filter((day) => day.kind === 'refer').map(({ due }) => ({ due, level: 0 }));
+  return found.length > 0 ? new Map([['refer', found]]) : new Map();
 }

@@ -37,12 +37,26 @@ export function WorkMarks({ kind, at }: { kind: WorkKind; at: readonly At[] }) {
 }
 
 const CENTRE: readonly At[] = [[9, 9]];
+const KINDS = Object.keys(SHAPES) as WorkKind[];
 
-/** The mark as a small picture of its own. */
+/** Each mark drawn once, for every small picture of it on the page. */
+export function MarkShapes() {
+  return (
+    <svg className="visually-hidden" aria-hidden="true">
+      {KINDS.map((kind) => (
+        <symbol key={kind} id={`mark-${kind}`} viewBox="0 0 18 18">
+          <WorkMarks kind={kind} at={CENTRE} />
+        </symbol>
+      ))}
+    </svg>
+  );
+}
+
+/** The mark as a small picture of its own; the page holds its shape in `MarkShapes`. */
 export function WorkIcon({ kind }: { kind: WorkKind }) {
   return (
-    <svg className="work-icon" width={18} height={18} viewBox="0 0 18 18" role="img" aria-label={KIND_WORDS[kind]}>
-      <WorkMarks kind={kind} at={CENTRE} />
+    <svg className="work-icon" role="img" aria-label={KIND_WORDS[kind]}>
+      <use href={`#mark-${kind}`} />
     </svg>
   );
 }

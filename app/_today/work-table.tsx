@@ -2,9 +2,10 @@ import Link from 'next/link';
 import type { ReactNode } from 'react';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import { lineView } from './line-view';
 import type { ShownGroup } from './load-today';
 import { addressOf, type TodayView } from './today-address';
-import { WorkLine } from './work-line';
+import { WorkLines } from './work-lines';
 
 const HEADS: Readonly<Record<WorkGroup, string>> = { overdue: 'Overdue', 'this-week': 'This week', later: 'Later' };
 
@@ -51,11 +52,7 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
             </tr>
           </thead>
           <tbody>
-            {rows.map((row) => (
-              <WorkLine key={row.id} row={row} today={today} view={view} mayWrite={mayWrite}>
-                {view.answer === row.id && answer}
-              </WorkLine>
-            ))}
+            <WorkLines lines={rows.map((row) => lineView(row, today, view, mayWrite))} open={view.answer} answer={answer} />
           </tbody>
         </table>
       )}
@@ -63,12 +60,12 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
         <p className="pages">
           {here && (
             <Link href={addressOf({ ...view, answer: null, places: others })} scroll={false} prefetch={false}>
-              {`${HEADS[group]} from the start`}
+              {`${HEADS[group]}: from the start`}
             </Link>
           )}
           {next && (
             <Link href={addressOf(next)} scroll={false} prefetch={false}>
-              {`Show the next of ${total}, ${HEADS[group].toLowerCase()}`}
+              {`${HEADS[group]}: show the next`}
             </Link>
           )}
         </p>

@@ -1,0 +1,65 @@
+import type { WorkRow } from '@/db/work-lines';
+import type { Side } from '@/lib/ladder/limb';
+import type { RowOutline } from '@/lib/schedule/patient-work';
+import { FIRST_LADDER, type WorkKind } from '@/lib/schedule/worklist';
+import { ageInYears } from '@/lib/units/age';
+import { type CalendarDay, daysBetween, showDayOfYear, showShortWeekday } from '@/lib/units/calendar-day';
+import { type GlyphPaths, rowGlyph } from './row-glyph';
+import { addressOf, type TodayView } from './today-address';
+
+/** One line of the worklist in words, as it is shown: small enough to be sent to the browser once, not as a tree of elements. */
+export type LineView = {
+  readonly id: string;
+  readonly day: string;
+  /** `9 days over`; absent from today on. */
+  readonly over?: string;
+  readonly side?: Side;
+  readonly glyph?: GlyphPaths;
+  readonly patientId: string;
+  readonly who: string;
+  readonly about: string;
+  readonly kind: WorkKind;
+  readonly title: string;
+  readonly reason: string;
+  readonly behind?: string;
+  /** Word and address of the answer; absent where there is none to give. */
+  readonly answer?: { readonly word: string; readonly href: string };
+};
+
+/** A stored line in words, on a day. */
+export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayWrite: boolean): LineView {
+  const outline = row.outline as RowOutline | null;
+  const side = row.limb?.side ?? outline?.side;
+  const glyph = outline ? rowGlyph(outline) : undefined;
+  const behind = behindWords(row, today);
+  const isOpen = view.answer === row.id;
+  const word = isOpen ? 'Close' : row.prompt ? 'Answer' : 'Move';
+  return {
+    id: row.id,
+    day: row.due === today ? 'Today' : showShortWeekday(row.due),
+    ...(row.due < today ? { over: overWords(daysBetween(row.due, today)) } : {}),
+    ...(side ? { side } : {}),
+    ...(glyph ? { glyph } : {}),
+    patientId: row.patientId,
+    who: row.name ?? row.reference,
+    about: `${row.name ? `${row.reference} · ` : ''}${ageInYears(row.born, today)} y`,
+    kind: row.kind,
+    title: row.title,
+    reason: row.reason,
+    ...(behind ? { behind } : {}),
+    ...(mayWrite && row.key !== FIRST_LADDER ? { answer: { word, href: addressOf({ ...view, answer: isOpen ? null : row.id }) } } : {}),
+  };
+}
+
+function overWords(days: number): string {
+  return days === 1 ? '1 day over' : `${days} days over`;
+}
+
+/** What else stands behind a first line, and that the line is of another day where it was not looked at for today yet. */
+function behindWords({ behind, renewedFor }: WorkRow, today: CalendarDay): string {
+  const said: string[] = [];
+  if (behind > 0) said.push(behind === 1 ? 'and 1 more for this patient' : `and ${behind} more for this patient`);
+  if (renewedFor === null) said.push('changed since; being looked at again');
+  else if (renewedFor !== today) said.push(`as of ${showDayOfYear(renewedFor)}; being looked at for today`);
+  return said.join('; ');
+}
