@@ -14,6 +14,7 @@ export type ShownCard = {
   readonly last: string;
   readonly present: boolean;
   readonly toAsk: boolean;
+  readonly eachVisit: boolean;
   /** Asks for an ankle–brachial index and its day. */
   readonly index: boolean;
 };
@@ -51,11 +52,17 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
   return (
     <fieldset className={card.present ? 'panel caution-card standing' : 'panel caution-card'} aria-describedby={`${id}-refusal`}>
       <legend>{card.title}</legend>
-      <p className="caution-question">{card.question}</p>
-      <p className="secondary">{`Yes: ${card.ifPresent}`}</p>
-      <p className="secondary">{`${card.last} ${card.reasons}`}</p>
+      <div className="caution-text">
+        <p className="caution-question">{card.question}</p>
+        <p>{`Yes: ${card.ifPresent}`}</p>
+        <p className="secondary">{`${card.last} ${card.reasons}`}</p>
+        <details className="caution-source">
+          <summary>Source</summary>
+          <p>{`${card.kind}: ${card.source}`}</p>
+        </details>
+      </div>
       {mayWrite && (
-        <>
+        <div className="caution-answer">
           <span className="choices">
             {CARD_ANSWERS.map((answer) => (
               <label className="choice" key={answer}>
@@ -72,9 +79,8 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
             {card.index && text('abpiDay', 'Measured on', 'date')}
             {text('words', card.present ? 'What has changed, in a few words' : 'In a few words, if there is more to say')}
           </div>
-        </>
+        </div>
       )}
-      <p className="caution-source">{`${card.kind}: ${card.source}`}</p>
     </fieldset>
   );
 }

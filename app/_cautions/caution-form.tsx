@@ -6,6 +6,13 @@ import { CardBox, type ShownCard } from './card-box';
 
 type Props = { readonly patientId: string; readonly cards: readonly ShownCard[]; readonly mayWrite: boolean; readonly today: string };
 
+/** Standing cards come first, whatever their kind. */
+const GROUPS: readonly { readonly head: string; readonly of: (card: ShownCard) => boolean }[] = [
+  { head: 'Answered “yes”: to be referred', of: (card) => card.present },
+  { head: 'Asked at each visit', of: (card) => !card.present && card.eachVisit },
+  { head: 'Asked once', of: (card) => !card.present && !card.eachVisit },
+];
+
 /** Every card of a patient in one form: what stands, what is to be asked, and below what was answered already. It posts without script. */
 export function CautionForm({ patientId, cards, mayWrite, today }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<CautionFormState, FormData>(answerCautionsAction, { errors: {}, typed: null });
@@ -23,7 +30,18 @@ export function CautionForm({ patientId, cards, mayWrite, today }: Props) {
           <b>Nothing was kept yet.</b> {errors.form ?? 'Look at the cards marked below; what you typed is still there.'}
         </p>
       )}
-      {first.length > 0 ? first.map(box) : <p className="nothing-yet">Every card is answered for the latest visit.</p>}
+      {first.length === 0 && <p className="nothing-yet">Every card is answered for the latest visit.</p>}
+      {GROUPS.map(({ head, of }) => {
+        const cards = first.filter(of);
+        return cards.length === 0 ? null : (
+          <section key={head} className="caution-cards" aria-label={head}>
+            <h2 className="section-head">
+              {head} <span className="count">{cards.length}</span>
+            </h2>
+            {cards.map(box)}
+          </section>
+        );
+      })}
       {answered.length > 0 && (
         <details className="as-table" open={answered.some((card) => errors[card.id] || errors[`${card.id}/words`])}>
           <summary>{`Answered, not due again: ${answered.length}`}</summary>

@@ -68,7 +68,7 @@ function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
         <Link href={`/patients/${patientId}/visits/${visit.visitId}`} prefetch={false}>
           {showDay(visit.day)}
         </Link>
-        {also && <span className="also">{also}</span>}
+        {also && <span className="visit-also">{also}</span>}
       </th>
       {found.map((one, index) => (
         <td key={`${analysis.limbs[index]?.series.side} ${analysis.limbs[index]?.series.limb}`} className="figure">

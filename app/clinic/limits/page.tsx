@@ -45,7 +45,7 @@ export default async function LimitsPage() {
       <LimitsForm lines={lines} review={review} growthReference={policy.growthReference} mayChange={therapist.role === 'lead'} />
       <h2 className="section-head">Changes</h2>
       {history.length === 0 ? (
-        <p className="nothing-yet">Nothing was changed yet: every figure is the default.</p>
+        <p className="nothing-yet">Nothing was set by hand yet.</p>
       ) : (
         <ul className="limit-history">
           {[...history].reverse().map((change) => (

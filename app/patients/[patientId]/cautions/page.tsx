@@ -64,6 +64,8 @@ function shownCard({ card, reasons, answer, present, toAsk }: CardState, about: 
     last,
     present,
     toAsk,
+    eachVisit: card.asked === 'each visit',
+    eachVisit: card.asked === 'each visit',
     index,
   };
 }
