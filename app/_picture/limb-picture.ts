@@ -1,4 +1,6 @@
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { letOutMm } from '@/lib/garments/let-out';
+import { isAtHand } from '@/lib/garments/piece-stage';
 import { girthNear } from '@/lib/ladder/girth-at';
 import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import { placeOf } from '@/lib/ladder/taped-line';
@@ -127,7 +129,9 @@ function pictureLimb(series: LimbSeries, newest: SeriesVisit, affected: boolean,
 
 /** At most two earlier ladders: the one the newest piece in use was cut from, and the first. */
 function earlierLines(series: LimbSeries, newest: SeriesVisit, analysis: PatientAnalysis): EarlierLine[] {
-  const inUse = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1);
+  const inUse = analysis.pieces
+    .filter((one) => one.inUse && isAtHand(one.piece) && one.piece.limb === series.limb && one.piece.side === series.side)
+    .at(-1);
   const cut = series.visits.find((visit) => visit.visit.day === inUse?.piece.cutFrom);
   const first = series.visits[0];
   const lines: EarlierLine[] = [];
@@ -149,8 +153,9 @@ function strips(series: LimbSeries, newest: SeriesVisit, analysis: PatientAnalys
   const shared = new Map<string, PictureStrip>();
   for (const one of analysis.pieces) {
     const { fit, piece } = one;
-    if (piece.limb !== series.limb || piece.side !== series.side || !one.inUse || isNoAnswer(fit) || fit.latest !== newest) continue;
-    const alike = [piece.cutFrom, piece.reductionPct, piece.convention, fit.cut.fromMm, fit.cut.toMm].join(' ');
+    if (piece.limb !== series.limb || piece.side !== series.side || !one.inUse || !isAtHand(piece)) continue;
+    if (isNoAnswer(fit) || fit.latest !== newest) continue;
+    const alike = [letOutMm(piece), piece.cutFrom, piece.reductionPct, piece.convention, fit.cut.fromMm, fit.cut.toMm].join(' ');
     const same = shared.get(alike);
     const onToday = (placeMm: number): number => heightOnLimb(newest, fit.change ? samePlace(fit.change, placeMm) : placeMm);
     shared.set(alike, {

@@ -19,6 +19,11 @@ export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
   return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
 }
 
+/** Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not. */
+export function isAtHand(piece: Piece): boolean {
+  return Boolean(piece.delivered ?? piece.firstWorn) || !piece.orderId;
+}
+
 /** Whether a piece is worn in turn or kept as a spare on a day: what was said last on or before it, in turn when nothing was. */
 export function keptAs(piece: Piece, day: CalendarDay): 'rotation' | 'spare' {
   return (piece.kept ?? []).filter((one) => one.from <= day).at(-1)?.as ?? 'rotation';

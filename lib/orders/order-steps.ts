@@ -1,3 +1,4 @@
+import { isAtHand } from '../garments/piece-stage';
 import type { AllowanceDecision, AnsweredQuestion, Order, SecondCheck, SentFigures } from '../record/order';
 import type { Piece, Visit } from '../record/patient-record';
 import type { OrderChoice } from '../record/read-order-form';
@@ -87,13 +88,8 @@ export function piecesOfOrder(order: Order, taken: readonly string[]): Piece[] {
 /** Where an order stands by its pieces: delivered when every one that was not called off has come. */
 export function orderStage(order: Order, pieces: readonly Piece[]): Order['state'] | 'partly delivered' | 'delivered' {
   if (order.state !== 'ordered') return order.state;
-  const waiting = pieces.filter((one) => !hasCome(one) && one.retired === null).length;
-  const came = pieces.filter(hasCome).length;
+  const waiting = pieces.filter((one) => !isAtHand(one) && one.retired === null).length;
+  const came = pieces.filter(isAtHand).length;
   if (waiting === 0 && came > 0) return 'delivered';
   return came > 0 ? 'partly delivered' : 'ordered';
-}
-
-/** Whether a piece is here: delivered, or worn already. One that went back is awaited again. */
-function hasCome(piece: Piece): boolean {
-  return Boolean(piece.delivered ?? piece.firstWorn);
 }

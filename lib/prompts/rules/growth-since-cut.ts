@@ -5,6 +5,7 @@ import { bodyAt } from '../../growth/body-at';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { isNoAnswer } from '../../outcome';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
+import { nextIsComing } from '../next-is-coming';
 import type { Rule } from '../prompt';
 import { pieceInWords, signedPct } from '../show-figures';
 
@@ -15,13 +16,13 @@ import { pieceInWords, signedPct } from '../show-figures';
  */
 export const growthSinceCut: Rule = {
   id: 'growth-since-cut',
-  version: 2,
+  version: 3,
   apply: ({ record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isNoAnswer(fit) || !fit.cut.visit.growing) return [];
       const cut = fit.cut.visit;
       const measured = record.visits.filter((visit) => visit.height && visit.day > cut.visit.day).at(-1);
-      if (!measured) return [];
+      if (!measured || nextIsComing(piece, pieces, measured.day)) return [];
       const now = bodyAt(record.visits, measured.day, true);
       const body = bodyChange(cut.body, now, piece.limb, true, daysBetween(cut.visit.day, measured.day));
       if (body.modelSd === undefined) return [];

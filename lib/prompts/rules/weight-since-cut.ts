@@ -3,6 +3,7 @@ import { isNoAnswer } from '../../outcome';
 import { isGrowing } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
 import { kg, showMass } from '../../units/mass';
+import { nextIsComing } from '../next-is-coming';
 import type { Rule } from '../prompt';
 import { pieceInWords, signedPct } from '../show-figures';
 
@@ -12,13 +13,13 @@ import { pieceInWords, signedPct } from '../show-figures';
  */
 export const weightSinceCut: Rule = {
   id: 'weight-since-cut',
-  version: 1,
+  version: 2,
   apply: ({ record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isGrowing(record, piece.cutFrom, policy)) return [];
       const then = bodyAt(record.visits, piece.cutFrom, false).weightKg;
       const weighed = record.visits.filter((visit) => visit.weight && visit.day > piece.cutFrom).at(-1);
-      if (!then || !weighed?.weight) return [];
+      if (!then || !weighed?.weight || nextIsComing(piece, pieces, weighed.day)) return [];
       const nowKg = kg(weighed.weight);
       const change = nowKg / then.value - 1;
       if (Math.abs(change) * 100 < policy.weightLookPct) return [];

@@ -93,6 +93,20 @@ describe('weight since the cut-from ladder', () => {
     expect(weights('80 kg', '90 kg', '81 kg')).toEqual([]);
   });
 
+  it('is silent once a piece cut from a ladder of that day or later is on its way, and not for an older one', () => {
+    const visits = [visitOf('2026-01-05', [legOf()], { weight: '70 kg' }), visitOf('2026-06-05', [legOf(1.02)], { weight: '74 kg' })];
+    const worn = pieceOf('2026-01-05', { firstWorn: D('2026-01-19') });
+    const asked = (cutFrom: string, rest = {}) =>
+      promptsOf(
+        'weight-since-cut',
+        recordOf(visits, { pieces: [worn, pieceOf(cutFrom, { piece: '2', orderId: 'o', ...rest })] }),
+        '2026-06-10',
+      ).filter((prompt) => prompt.about.piece === '1');
+    expect(asked('2026-06-05')).toEqual([]);
+    expect(asked('2026-01-05')).toHaveLength(1);
+    expect(asked('2026-06-05', { covers: { from: 'knee', to: 'gluteal-fold' } })).toHaveLength(1);
+  });
+
   it('is silent for a child, whose weight should rise, and without a weight on either side', () => {
     const visits = [visitOf('2026-01-05', [legOf()], { weight: '28 kg' }), visitOf('2026-06-05', [], { weight: '31 kg' })];
     expect(promptsOf('weight-since-cut', recordOf(visits, { ...child, pieces: [piece] }), '2026-07-01')).toEqual([]);

@@ -36,7 +36,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   }));
   const ladders = cutLadders(record);
   return (
-    <main id="main">
+    <main id="main" className="order-page">
       <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
         <PrintButton words="Print the sheet" />
         <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
