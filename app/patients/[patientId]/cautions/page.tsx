@@ -65,7 +65,6 @@ function shownCard({ card, reasons, answer, present, toAsk }: CardState, about: 
     present,
     toAsk,
     eachVisit: card.asked === 'each visit',
-    eachVisit: card.asked === 'each visit',
     index,
   };
 }
