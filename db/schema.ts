@@ -1,6 +1,7 @@
 /** Every table, for the database client and its migrations. */
 export { account, rateLimit, session, signInFailure, user, verification } from './schema-auth';
 export { audit, clinic, clinicSetting } from './schema-clinic';
+export { issuedDocument, shareLink, shareOpening } from './schema-documents';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
   draft,
