@@ -74,7 +74,17 @@ test('a growth-watch card is asked for a child whose garment may cover hand or f
   await page.waitForURL(/\/patients\/[0-9a-f-]{36}$/);
   const address = new URL(page.url()).pathname;
   await page.goto(`${address}/cautions`);
+  await expect(card(page, 'Fragile, open or leaking skin')).toBeVisible();
+  // His sleeves have no foot. A piece added without its form may have one, so it is looked at.
+  await expect(card(page, 'Growth watch')).toHaveCount(0);
+  await page.goto(`${address}/pieces/new`);
+  await page.getByLabel('Piece', { exact: true }).fill('GW');
+  await page.getByLabel('Reduction, %').fill('12.5');
+  await page.getByRole('button', { name: 'Add the piece' }).click();
+  await expect(page).toHaveURL(address);
+  await page.goto(`${address}/cautions`);
   await expect(card(page, 'Growth watch')).toContainText(/arch of the (hand|foot)/);
+  await expect(card(page, 'Growth watch')).toContainText('The form of piece GW is not on record');
   const context = await browser.newContext({ storageState: { cookies: [], origins: [] } });
   const reader = await context.newPage();
   await reader.goto('/sign-in');
