@@ -11,6 +11,7 @@ import { renewStale } from '@/db/renew-work';
 import { therapistWithId } from '@/db/therapist';
 import { saveVisit } from '@/db/visits';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { bulkClinic } from '@/tests/bulk-clinic';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
 
@@ -37,6 +38,9 @@ async function seed(): Promise<void> {
   const { patients } = demoClinic(calendarDay(new Date().toISOString().slice(0, 10)));
   for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
   await renewStale(therapist, todayIn(clinic.timeZone));
+  const other = await openClinic({ ...clinic, name: 'Hill Street' }, { ...PEOPLE.crowded, passwordHash });
+  const crowded = other.kind === 'added' ? await therapistWithId(other.id) : undefined;
+  if (crowded) await bulkClinic(crowded, 10_000, todayIn(clinic.timeZone));
 }
 
 await seed();
