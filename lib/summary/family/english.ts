@@ -1,0 +1,106 @@
+import { parseISO } from 'date-fns';
+import type { LimbKind } from '../../ladder/limb';
+import { showLength } from '../../units/show-length';
+import type { FamilyWords, Person } from './family-words';
+
+/** English. In inches dates are written the American way, in centimetres the British. */
+export const ENGLISH: FamilyWords = {
+  language: 'en',
+  name: 'English',
+  direction: 'ltr',
+  version: 1,
+  title: (person) =>
+    person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
+  day: (day, unit, withYear) =>
+    new Intl.DateTimeFormat(unit === 'in' ? 'en-US' : 'en-GB', {
+      weekday: 'long',
+      month: 'long',
+      day: 'numeric',
+      ...(withYear ? { year: 'numeric' } : {}),
+    }).format(parseISO(day)),
+  month: (day) => new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+  length: (lengthMm, unit) => {
+    const text = unit === 'in' ? showLength(lengthMm, unit) : showLength(lengthMm, unit).replace(/\.0$/, '');
+    const one = text === '1' || /^[⅛¼⅜½⅝¾⅞]$/.test(text);
+    return `${text} ${unit === 'in' ? (one ? 'inch' : 'inches') : 'cm'}`;
+  },
+  heads: {
+    measured: 'What we measured',
+    right: 'Is the garment still right?',
+    wear: 'How to wear and wash it',
+    next: 'What happens next',
+    wait: 'When it is fine to wait',
+    call: 'Take it off and call us',
+    note: 'From your therapist',
+  },
+  measured: (person, places) => `We taped ${whose(person)} ${person.side} ${person.limb} in ${places} places.`,
+  taller: (person, by, since) =>
+    person.reader === 'patient' ? `You are ${by} taller than in ${since}.` : `${person.name} is ${by} taller than in ${since}.`,
+  change: (person, change) =>
+    ({
+      first: 'This is our first set of numbers. Next time we will compare with it.',
+      'grew-as-hoped': `The ${person.limb} grew along with the rest of the body. That is what we hoped for.`,
+      same: `The ${person.limb} is the same size as last time.`,
+      larger: `The ${person.limb} is bigger than we thought it would be.`,
+      smaller: `The ${person.limb} is smaller than last time.`,
+      'not-sure': 'The tape did not give a clear answer this time.',
+    })[change],
+  right: (person, right) =>
+    ({
+      yes: 'Yes. It fits well today.',
+      soon: 'Yes, it fits today. It may not fit for long.',
+      no: 'No. It does not fit well now.',
+      'not-sure': `We are not sure yet. We want to tape the ${person.limb} one more time.`,
+    })[right],
+  because: (person, why) =>
+    ({
+      growing: person.reader === 'patient' ? 'You are growing.' : `${person.name} is growing.`,
+      'wearing-thin': 'The cloth is wearing thin.',
+      changed: `The ${person.limb} has changed in size.`,
+    })[why],
+  hours: (hours) => (hours === 24 ? 'Wear it day and night.' : `Wear it ${hours} hours a day.`),
+  noHours: 'Wear it as we showed you.',
+  step: (kind) =>
+    ({
+      visit: 'You come in and we tape again.',
+      remeasure: 'You come in so that we can tape one more time.',
+      order: 'We order the new garment.',
+      delivery: 'The new garment should be here.',
+      'try-on': 'You come in to try on the new garment.',
+      call: 'We call you to ask how it goes.',
+    })[kind],
+  noStep: 'We have not set a day yet. Ask us for one before you go home.',
+  today: 'Today',
+  by: (day) => `By ${day}`,
+  callSigns: (limb) => [
+    `${ends(limb)} look blue or white, or feel cold`,
+    `${ends(limb)} tingle or go numb`,
+    'there is new pain, a blister or open skin',
+    'the skin turns red and hot, or there is a fever',
+    'a part above or below it swells',
+  ],
+  callLead: 'Call the same day if',
+  noPhone: 'Ask us for our phone number before you go home.',
+  emergency: (number) => `If color or feeling does not come back soon, call ${number}.`,
+  picture: (person) =>
+    person.reader === 'patient' ? `Your ${person.side} ${person.limb}` : `${owner(person.name)} ${person.side} ${person.limb}`,
+  footer: (person, by, day) =>
+    `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. You can always ask us.`,
+  defaults: {
+    care: 'Take it off for the bath and for cream. Wash one each day by hand in warm water with mild soap. Lay it flat to dry, away from heat. Wear the other one while it dries.',
+    wait: 'Marks from the seams that fade in half an hour are normal. A loose spot or a small hole can wait until your visit. Bring every garment with you.',
+  },
+};
+
+/** `Mira’s`, `Joss’` */
+function owner(name: string): string {
+  return /s$/i.test(name) ? `${name}’` : `${name}’s`;
+}
+
+function whose(person: Person): string {
+  return person.reader === 'patient' ? 'your' : owner(person.name);
+}
+
+function ends(limb: LimbKind): string {
+  return limb === 'leg' ? 'toes' : 'fingers';
+}

@@ -1,0 +1,153 @@
+import { fleschKincaid } from 'flesch-kincaid';
+import { smogFormula } from 'smog-formula';
+import { syllable } from 'syllable';
+import { describe, expect, it } from 'vitest';
+import { type FamilyChoice, type FamilyFacts, familyPage, sentencesOf } from '@/lib/summary/family/family-page';
+import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { spanishSyllables, spanishWords } from './spanish-syllables';
+
+const day = calendarDay('2026-11-25');
+const TEXTS = { care: '', wait: '', phone: '555-0142', phoneHours: 'Monday to Friday, 8 to 5.', emergency: '911' };
+const TEXTOS = { ...TEXTS, phoneHours: 'De lunes a viernes, de 8 a 5.' };
+
+/** Every page the form can make: each change, answer, reason, step, hour and reader, for a leg and an arm. */
+function* variants(language: string) {
+  for (const reader of ['family', 'patient'] as const)
+    for (const limb of ['leg', 'arm'] as const)
+      for (const change of CHANGES)
+        for (const right of RIGHTS)
+          for (const why of [null, ...REASONS])
+            for (const kind of [null, ...STEPS.filter((one) => one !== 'other')])
+              for (const hours of [null, 12, 24]) {
+                const person = { reader, limb, side: 'right' as const, name: 'Mira' };
+                const steps = kind === null ? [] : [{ day: calendarDay('2026-12-11'), kind, words: '' }];
+                const choice: FamilyChoice = { language, person, change, right, why, hours, steps, note: '' };
+                const taller = change === 'first' ? null : { byMm: 70, since: calendarDay('2025-11-25') };
+                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null };
+                yield familyPage(choice, facts, language === 'es' ? TEXTOS : TEXTS, 'Harbour Lane', { by: 'R. Adeyemi', day });
+              }
+}
+
+/** A counter that remembers: the same few hundred words come back on every page. */
+function remembered(count: (word: string) => number): (word: string) => number {
+  const known = new Map<string, number>();
+  return (word) => {
+    const found = known.get(word) ?? count(word);
+    known.set(word, found);
+    return found;
+  };
+}
+/** A figure is read aloud in about two syllables. */
+const syllablesOf = remembered((word) => (/\d/.test(word) ? 2 : syllable(word)));
+const spanishSyllablesOf = remembered(spanishSyllables);
+
+/** Sentences of a text, one a full stop; figures and fractions as they are said aloud count as one word each. */
+function counted(texts: readonly string[]) {
+  const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean);
+  const words = sentences.flatMap((sentence) => sentence.match(/[\p{L}’'-]+|\d+/gu) ?? []);
+  return { sentences: sentences.length, words };
+}
+
+describe('the formulas, on published examples', () => {
+  it('Flesch–Kincaid grade: 13 words with 24 syllables in one sentence are 11.26; 100 words, 10 sentences, 150 syllables 6.01', () => {
+    // Kincaid et al. 1975, Navy report 8-75; the platypus sentence is the usual worked example.
+    expect(fleschKincaid({ sentence: 1, word: 13, syllable: 24 })).toBeCloseTo(11.26, 2);
+    expect(fleschKincaid({ sentence: 10, word: 100, syllable: 150 })).toBeCloseTo(6.01, 2);
+    const words = 'The Australian platypus is seemingly a hybrid of a mammal and reptilian creature'.split(' ');
+    // The counter takes Austra-li-an and repti-li-an for four each: it errs towards harder, never towards easier.
+    expect(words.map(syllable).reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(24);
+  });
+
+  it('SMOG: 30 polysyllables in 30 sentences are 8.84, 100 are 13.56, none 3.13', () => {
+    // McLaughlin 1969, Journal of Reading 12:639–646: 1.0430 √(polysyllables · 30 / sentences) + 3.1291.
+    for (const [polysillabicWord, grade] of [
+      [30, 8.84],
+      [100, 13.56],
+      [0, 3.13],
+    ] as const)
+      expect(smogFormula({ sentence: 30, polysillabicWord })).toBeCloseTo(grade, 2);
+  });
+
+  it('Spanish syllables by the rules of the academy: diphthongs are one, hiatus is two', () => {
+    const known = {
+      cinta: 2,
+      pierna: 2,
+      día: 2,
+      cuello: 2,
+      aéreo: 4,
+      queremos: 3,
+      guerra: 2,
+      ciudad: 2,
+      piel: 1,
+      creció: 2,
+      leer: 2,
+      muy: 1,
+      país: 2,
+      izquierda: 3,
+      ampolla: 3,
+    };
+    for (const [word, syllables] of Object.entries(known)) expect([word, spanishSyllables(word)]).toEqual([word, syllables]);
+  });
+});
+
+describe('every variant of the family page', () => {
+  it('in English reads at grade 6 or lower by Flesch–Kincaid and 8 or lower by SMOG', () => {
+    let worst = { grade: 0, smog: 0 };
+    let pages = 0;
+    for (const page of variants('en')) {
+      const { sentences, words } = counted(sentencesOf(page));
+      const syllables = words.map(syllablesOf);
+      const grade = fleschKincaid({ sentence: sentences, word: words.length, syllable: syllables.reduce((sum, one) => sum + one, 0) });
+      const smog = smogFormula({ sentence: sentences, polysillabicWord: syllables.filter((one) => one >= 3).length });
+      worst = { grade: Math.max(worst.grade, grade), smog: Math.max(worst.smog, smog) };
+      pages++;
+    }
+    console.info(`English: ${pages} pages, Flesch–Kincaid at most ${worst.grade.toFixed(1)}, SMOG at most ${worst.smog.toFixed(1)}`);
+    expect(worst.grade).toBeLessThanOrEqual(6);
+    expect(worst.smog).toBeLessThanOrEqual(8);
+  });
+
+  it('in Spanish is easy or better: Szigriszt-Pazos above 65 on the INFLESZ scale, Fernández-Huerta above 70', () => {
+    // Szigriszt Pazos 1993: 206.835 − 62.3 S/W − W/F. Barrio-Cantalejo et al. 2008, An Sist Sanit Navar 31:135–152: 65–80 "bastante fácil".
+    // Fernández Huerta 1959: 206.84 − 60 S/W − 1.02 W/F; 70–80 "bastante fácil".
+    let worst = { szigriszt: 200, huerta: 200 };
+    for (const page of variants('es')) {
+      const texts = sentencesOf(page);
+      const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean).length;
+      const words = texts.flatMap(spanishWords);
+      const syllables = words.reduce((sum, word) => sum + spanishSyllablesOf(word), 0);
+      const [perWord, perSentence] = [syllables / words.length, words.length / sentences];
+      worst = {
+        szigriszt: Math.min(worst.szigriszt, 206.835 - 62.3 * perWord - perSentence),
+        huerta: Math.min(worst.huerta, 206.84 - 60 * perWord - 1.02 * perSentence),
+      };
+    }
+    console.info(`Spanish: Szigriszt-Pazos at least ${worst.szigriszt.toFixed(0)}, Fernández-Huerta at least ${worst.huerta.toFixed(0)}`);
+    expect(worst.szigriszt).toBeGreaterThanOrEqual(65);
+    expect(worst.huerta).toBeGreaterThanOrEqual(70);
+  });
+
+  it.each(['en', 'es'])('in %s leaves no placeholder, no gap and no word that does not belong there', (language) => {
+    for (const page of variants(language)) {
+      const text = JSON.stringify(page);
+      expect(text).not.toMatch(/undefined|NaN|\{\{|\$\{|%s|""/);
+      expect(sentencesOf(page).join(' ')).not.toMatch(
+        /mmHg|percentil|centil|\bml\b|%|diagnos|class|clase|thrombo|trombo|lymph|linf|fail|non-compl|should have/i,
+      );
+    }
+  });
+
+  it('without the clinic’s own texts says what to ask for, and never leaves the box empty', () => {
+    const person = { reader: 'family' as const, limb: 'leg' as const, side: 'left' as const, name: 'Joss' };
+    const choice = { language: 'en', person, change: 'first', right: 'not-sure', why: null, hours: null, steps: [], note: '' } as const;
+    const page = familyPage(choice, { day, unit: 'cm', places: 1, taller: null, outlines: null }, undefined, 'Harbour Lane', {
+      by: 'RA',
+      day,
+    });
+    expect(page.call.lines).toEqual(['Ask us for our phone number before you go home.']);
+    expect(page.steps).toMatchObject({ items: [], none: 'We have not set a day yet. Ask us for one before you go home.' });
+    expect(page.title).toBe('Joss’ leg and garment');
+    expect(page.dateLine).toBe('Wednesday, 25 November 2026 · Harbour Lane');
+  });
+});
