@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 
 async function fillIn(page: Page, reference: string) {
   await page.getByLabel('Reference', { exact: true }).fill(reference);
-  await page.getByLabel('Name', { exact: true }).fill('Lia Fontane');
+  await page.getByLabel('Name', { exact: true }).fill('Nadia Brook');
   await page.getByLabel('Date of birth').fill('2014-05-06');
   await page.getByLabel('Diagnosis group').selectOption('lymphoedema');
   await page.getByRole('radio', { name: 'Girls’ and women’s' }).check();
@@ -23,7 +23,7 @@ test('a patient is added, has a page of their own, and is found by name and by r
     await page.getByRole('searchbox').fill(words);
     await page.keyboard.press('Enter');
     await expect(page.getByText('1 patient matches')).toBeVisible();
-    await expect(page.getByRole('row', { name: /Lia Fontane/ })).toContainText('left leg');
+    await expect(page.getByRole('row', { name: /Nadia Brook/ })).toContainText('left leg');
   }
 });
 
@@ -38,7 +38,7 @@ test('a refused form says why beside each field and keeps everything that was ty
   await expect(page.getByLabel('Date of birth')).toHaveAttribute('aria-invalid', 'true');
   await expect(page.getByRole('group', { name: 'Limbs treated' })).toHaveAccessibleDescription(/Tick each limb that is treated\./);
   await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('HL-0200');
-  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Lia Fontane');
+  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Nadia Brook');
   await expect(page.getByLabel('Date of birth')).toHaveValue('2999-01-01');
   await expect(page.getByLabel('Diagnosis group')).toHaveValue('lymphoedema');
   await expect(page.getByRole('radio', { name: 'Girls’ and women’s' })).toBeChecked();
