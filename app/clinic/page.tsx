@@ -29,6 +29,9 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/coverage" prefetch={false}>
             Coverage rules
           </Link>
+          <Link className="button" href="/clinic/family-texts" prefetch={false}>
+            Family texts
+          </Link>
           <Link className="button" href="/clinic/calendar" prefetch={false}>
             Calendar
           </Link>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { headers } from 'next/headers';
 import Link from 'next/link';
+import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
 import { feedsOf, type KeptFeed } from '@/db/calendar-feeds';
 import { clinicOf } from '@/db/clinic';
@@ -12,7 +12,7 @@ export const metadata: Metadata = { title: 'Calendar' };
 /** The clinic's dates as a file, and addresses a calendar program may read: none until a lead opens one. */
 export default async function CalendarPage() {
   const therapist = await requireTherapist('/clinic/calendar');
-  const [clinic, feeds, sent] = [await clinicOf(therapist), await feedsOf(therapist), await headers()];
+  const [clinic, feeds] = [await clinicOf(therapist), await feedsOf(therapist)];
   const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
   const lead = therapist.role === 'lead';
   return (
@@ -37,7 +37,7 @@ export default async function CalendarPage() {
           ? 'A calendar program reads an address without signing in. None is open until you open one, and you can withdraw it at any time.'
           : 'Only a lead opens or withdraws an address.'}
       </p>
-      {lead && <OpenFeed address={process.env.APP_URL || `http://${sent.get('host') ?? 'localhost'}`} />}
+      {lead && <OpenFeed address={await appAddress()} />}
       {feeds.length > 0 && (
         <table className="worklist">
           <thead>

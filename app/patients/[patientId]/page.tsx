@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
+import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
@@ -15,6 +16,7 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
+import { familyPagesOf } from '@/db/family-pages';
 import { ordersOf } from '@/db/read-orders';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
@@ -24,7 +26,7 @@ export const metadata: Metadata = { title: 'Patient' };
 export default async function PatientPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}`);
-  const { record, analysis, prompts, dates, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, clinic, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
   const orders = await ordersOf(therapist, patientId);
   const coverage = await loadCoverage(therapist, record, orders, today);
@@ -62,6 +64,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
+        <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>

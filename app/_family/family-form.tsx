@@ -1,0 +1,141 @@
+'use client';
+
+import { useActionState } from 'react';
+import { Field } from '@/app/_shell/field';
+import { type FamilyFormState, familyPageAction } from '@/app/patients/[patientId]/visits/[visitId]/family/actions';
+import { STEP_ROWS, type TypedFamily } from '@/lib/summary/family/read-family-form';
+import { FamilySheet } from './family-sheet';
+
+type Choice = { readonly key: string; readonly words: string };
+
+type Props = {
+  readonly patientId: string;
+  readonly visitId: string;
+  readonly submissionId: string;
+  readonly limbs: readonly Choice[];
+  readonly languages: readonly Choice[];
+  /** What the engine says, for the therapist only. */
+  readonly engine: readonly string[];
+  readonly start: TypedFamily;
+};
+
+/** What the therapist says to the family; the page is shown under it, and approved only as shown. */
+export function FamilyForm({ patientId, visitId, submissionId, limbs, languages, engine, start }: Props) {
+  const [state, send, busy] = useActionState<FamilyFormState, FormData>(familyPageAction, { errors: {}, typed: null, page: null });
+  const typed = state.typed ?? start;
+  const text = (box: string, label: string, hint?: string, type = 'text') => (
+    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
+      {(wiring) => <input {...wiring} type={type} defaultValue={typed[box] ?? ''} autoComplete="off" maxLength={300} />}
+    </Field>
+  );
+  const choice = (box: string, label: string, choices: readonly Choice[], ask: string | null, hint?: string) => (
+    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
+      {(wiring) => (
+        <select {...wiring} key={typed[box]} defaultValue={typed[box] ?? ''}>
+          {ask !== null && <option value="">{ask}</option>}
+          {choices.map((one) => (
+            <option key={one.key} value={one.key}>
+              {one.words}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+  const refused = Object.keys(state.errors).length > 0;
+  return (
+    <form className="family-form" action={send} noValidate>
+      <div className="panel form">
+        {refused && (
+          <p className="refused-box" role="alert">
+            {state.errors.form ?? 'The page cannot be shown yet: look at the boxes below.'}
+          </p>
+        )}
+        <input type="hidden" name="patientId" value={patientId} />
+        <input type="hidden" name="visitId" value={visitId} />
+        <input type="hidden" name="submissionId" value={submissionId} />
+        <div className="two-columns">
+          {choice('limb', 'Limb', limbs, null)}
+          {choice('language', 'Language', languages, null)}
+          {choice('reader', 'Who reads it', READERS, null)}
+          {text('name', 'Name the family says', 'Stands on the page when the family reads it.')}
+        </div>
+        {engine.length > 0 && (
+          <div className="field">
+            <span className="hint">For you only, since the first visit; none of it reaches the page by itself:</span>
+            {engine.map((said) => (
+              <span key={said}>{said}</span>
+            ))}
+          </div>
+        )}
+        <div className="two-columns">
+          {choice('change', 'What you say of the limb', SAID_OF_LIMB, 'Choose')}
+          {choice('right', 'Is the garment still right?', SAID_OF_GARMENT, 'Choose')}
+          {choice('why', 'Because', BECAUSE, 'no reason given')}
+          {text('hours', 'Hours a day', 'Whole hours; empty says “as we showed you”.')}
+        </div>
+        <fieldset className="field">
+          <legend>What happens next</legend>
+          {ROWS.map((row) => (
+            <div key={row} className="option-row">
+              {choice(`step${row}Kind`, `Step ${row + 1}`, STEP_WORDS, 'none')}
+              {text(`step${row}Day`, 'Day', undefined, 'date')}
+              {text(`step${row}Words`, 'Own words', 'For “own words” only.')}
+            </div>
+          ))}
+        </fieldset>
+        {text('note', 'Anything else, in plain words', 'Short sentences. No figures of pressure, no diagnosis.')}
+        <div className="actions">
+          <button type="submit" name="intent" value="show" className="button main" aria-disabled={busy}>
+            {state.page ? 'Show it again' : 'Show the page'}
+          </button>
+        </div>
+      </div>
+      {state.page && (
+        <>
+          <FamilySheet page={state.page} />
+          <input type="hidden" name="shown" value={JSON.stringify(state.page)} />
+          <div className="actions family-approve">
+            <button type="submit" name="intent" value="approve" className="button main" aria-disabled={busy}>
+              I have read it: approve and freeze
+            </button>
+          </div>
+        </>
+      )}
+    </form>
+  );
+}
+
+const ROWS = Array.from({ length: STEP_ROWS }, (_, row) => row);
+const READERS = [
+  { key: 'family', words: 'the family' },
+  { key: 'patient', words: 'the patient' },
+];
+const SAID_OF_LIMB = [
+  { key: 'first', words: 'first figures' },
+  { key: 'grew-as-hoped', words: 'grew as hoped' },
+  { key: 'same', words: 'same size' },
+  { key: 'larger', words: 'bigger than hoped' },
+  { key: 'smaller', words: 'smaller' },
+  { key: 'not-sure', words: 'not clear this time' },
+];
+const SAID_OF_GARMENT = [
+  { key: 'yes', words: 'yes' },
+  { key: 'soon', words: 'yes, not for long' },
+  { key: 'no', words: 'no' },
+  { key: 'not-sure', words: 'not sure yet: measure again' },
+];
+const BECAUSE = [
+  { key: 'growing', words: 'growing' },
+  { key: 'wearing-thin', words: 'cloth wearing thin' },
+  { key: 'changed', words: 'limb changed in size' },
+];
+const STEP_WORDS = [
+  { key: 'visit', words: 'come in, tape again' },
+  { key: 'remeasure', words: 'come in, tape one more time' },
+  { key: 'order', words: 'we order the new garment' },
+  { key: 'delivery', words: 'new garment arrives' },
+  { key: 'try-on', words: 'come in to try it on' },
+  { key: 'call', words: 'we call' },
+  { key: 'other', words: 'own words' },
+];

@@ -1,0 +1,26 @@
+import 'server-only';
+import { notFound } from 'next/navigation';
+import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
+import { clinicTextsOf } from '@/db/family-texts';
+import type { KeptVisit } from '@/db/read-visits';
+import type { Therapist } from '@/db/therapist';
+import type { LimbSide } from '@/lib/record/patient-record';
+import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';
+
+/** What the family form and its action start from: the patient, the visit, the limbs taped at it, the clinic's texts by language. */
+export type LoadedFamily = LoadedPatient & {
+  readonly visit: KeptVisit;
+  readonly limbs: readonly LimbSide[];
+  readonly texts: Readonly<Record<string, ClinicTexts>>;
+};
+
+/** A visit of a patient of the therapist's clinic; any other id is a page that is not there. Affected limbs come first. */
+export async function loadFamily(therapist: Therapist, patientId: string, visitId: string): Promise<LoadedFamily> {
+  const loaded = await loadPatient(therapist, patientId);
+  const visit = loaded.record.visits.find((one) => one.visitId === visitId);
+  if (!visit) notFound();
+  const affected = (one: LimbSide): number =>
+    Number(loaded.record.affected.some((limb) => limb.limb === one.limb && limb.side === one.side));
+  const limbs = visit.ladders.map(({ limb, side }) => ({ limb, side })).sort((one, other) => affected(other) - affected(one));
+  return { ...loaded, visit, limbs, texts: await clinicTextsOf(therapist) };
+}

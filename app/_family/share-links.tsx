@@ -1,0 +1,65 @@
+'use client';
+
+import { useActionState } from 'react';
+import { type MadeLink, makeLinkAction, withdrawLinkAction } from './share-actions';
+
+type Props = {
+  readonly patientId: string;
+  readonly documentId: string;
+  readonly links: readonly {
+    readonly linkId: string;
+    readonly made: string;
+    readonly state: string;
+    readonly open: boolean;
+    readonly opened: string;
+  }[];
+  readonly address: string;
+  readonly days: number;
+  readonly mayShare: boolean;
+};
+
+/** Links to the page for a family without an account: made, shown once, opened, withdrawn. */
+export function ShareLinks({ documentId, links, address, days, mayShare }: Props) {
+  const [made, make, busy] = useActionState<MadeLink, FormData>(makeLinkAction, null);
+  return (
+    <section className="panel no-print family-links" aria-labelledby="links-head">
+      <h2 id="links-head">Links for the family</h2>
+      {mayShare && (
+        <form className="form" action={make}>
+          <input type="hidden" name="documentId" value={documentId} />
+          {made && (
+            <div className="field" role="status">
+              <label htmlFor="share-address">Link</label>
+              <span className="hint">{`Copy it now: it is shown this once. Whoever has it can read this page for ${days} days, or until you withdraw it.`}</span>
+              <input id="share-address" readOnly value={`${address}${made.path}`} onFocus={(event) => event.target.select()} />
+            </div>
+          )}
+          <div className="actions">
+            <button type="submit" className="button" aria-disabled={busy}>
+              Make a link
+            </button>
+          </div>
+        </form>
+      )}
+      {links.length === 0 ? (
+        <p className="secondary">No link was made. The page can always be printed.</p>
+      ) : (
+        <ul className="plain-list">
+          {links.map((link) => (
+            <li key={link.linkId} className="link-row">
+              <span>{`Made ${link.made}: ${link.state}, ${link.opened}.`}</span>
+              {link.open && mayShare && (
+                <form action={withdrawLinkAction}>
+                  <input type="hidden" name="linkId" value={link.linkId} />
+                  <button type="submit" className="button">
+                    Withdraw
+                  </button>
+                </form>
+              )}
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

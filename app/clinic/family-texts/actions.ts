@@ -1,0 +1,30 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { changeSetting } from '@/db/clinic';
+import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
+import { clinicTextsSchema } from '@/lib/summary/family/clinic-texts';
+import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
+
+/** A refused form: why, and everything as typed. */
+export type TextsState = { readonly refusal: string | null; readonly typed: Readonly<Record<string, string>> | null };
+
+/** Keeps what the clinic says on the family page in one language; earlier texts stay in the history, and approved pages as they were. */
+export async function saveTextsAction(_before: TextsState, form: FormData): Promise<TextsState> {
+  const therapist = await requireRole('lead');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { language = '', care = '', wait = '', phone = '', phoneHours = '', emergency = '' } = typed;
+  if (!FAMILY_LANGUAGES.some((one) => one.language === language)) return { refusal: 'This language is not one of the page.', typed };
+  const read = clinicTextsSchema.safeParse({
+    care: care.trim(),
+    wait: wait.trim(),
+    phone: phone.trim(),
+    phoneHours: phoneHours.trim(),
+    emergency: emergency.trim(),
+  });
+  if (!read.success) return { refusal: 'One of the texts is too long for one side of paper: 600 letters at most.', typed };
+  const value = { ...(await clinicTextsOf(therapist)), [language]: read.data };
+  await changeSetting(therapist, { key: FAMILY_TEXTS_KEY, value, reason: `texts in ${language}` });
+  redirect('/clinic/family-texts');
+}

@@ -1,0 +1,58 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_session/therapist';
+import { clinicOf, historyOfSetting } from '@/db/clinic';
+import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
+import { peopleOf } from '@/db/people';
+import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
+import { TextsForm } from './texts-form';
+
+export const metadata: Metadata = { title: 'Family texts' };
+
+/** What the clinic says on the family page, by language: published advice differs, so the words are the clinic's own. */
+export default async function FamilyTextsPage() {
+  const therapist = await requireTherapist('/clinic/family-texts');
+  const [texts, clinic] = [await clinicTextsOf(therapist), await clinicOf(therapist)];
+  const [history, people] = [await historyOfSetting(therapist, FAMILY_TEXTS_KEY), await peopleOf(therapist)];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Family texts</h1>
+          <p className="secondary">
+            Washing, waiting and calling, in the clinic’s own words. Short sentences read best. Pages that are approved already stay as they
+            are.
+          </p>
+        </div>
+        <Link className="button" href="/clinic" prefetch={false}>
+          Back to the clinic
+        </Link>
+      </div>
+      {FAMILY_LANGUAGES.map(({ language, name, defaults }) =>
+        therapist.role === 'lead' ? (
+          <TextsForm key={language} language={language} name={name} start={texts[language] ?? {}} defaults={defaults} />
+        ) : (
+          <section key={language} className="panel">
+            <h2>{name}</h2>
+            <p lang={language}>{texts[language]?.care || defaults.care}</p>
+            <p lang={language}>{texts[language]?.wait || defaults.wait}</p>
+            <p>{texts[language]?.phone || 'No phone number is written down yet.'}</p>
+          </section>
+        ),
+      )}
+      {history.length > 0 && (
+        <>
+          <h2 className="section-head">Changes</h2>
+          <ul className="limit-history">
+            {[...history].reverse().map((change) => (
+              <li key={change.at.toISOString()}>
+                {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,72 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { FamilySheet } from '@/app/_family/family-sheet';
+import { ShareLinks } from '@/app/_family/share-links';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { appAddress } from '@/app/_session/app-address';
+import { requireTherapist } from '@/app/_session/therapist';
+import { PrintButton } from '@/app/_shell/print-button';
+import { familyPageOf } from '@/db/family-pages';
+import { LINK_DAYS, linksOf } from '@/db/share-links';
+
+export const metadata: Metadata = { title: 'Family page' };
+
+/** A family page as it was approved, to print or to share by a link that can be withdrawn. `?large` prints it large. */
+export default async function ApprovedFamilyPage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ patientId: string; documentId: string }>;
+  searchParams: Promise<{ large?: string }>;
+}) {
+  const { patientId, documentId } = await params;
+  const { large } = await searchParams;
+  const therapist = await requireTherapist(`/patients/${patientId}/family/${documentId}`);
+  const { record, clinic, today } = await loadPatient(therapist, patientId);
+  const approved = await familyPageOf(therapist, documentId);
+  if (!approved || approved.patientId !== patientId) notFound();
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const links = (await linksOf(therapist, documentId)).map((link) => ({
+    linkId: link.linkId,
+    made: `${clock.format(link.at)}${link.byName ? ` by ${link.byName}` : ''}`,
+    state: link.withdrawnAt
+      ? `withdrawn ${clock.format(link.withdrawnAt)}`
+      : link.expiresAt < new Date()
+        ? `expired ${clock.format(link.expiresAt)}`
+        : `open until ${clock.format(link.expiresAt)}`,
+    open: !link.withdrawnAt && link.expiresAt >= new Date(),
+    opened:
+      link.openings.length === 0
+        ? 'not opened yet'
+        : `opened ${link.openings.length} ${link.openings.length === 1 ? 'time' : 'times'}, last ${clock.format(link.openings.at(-1))}`,
+  }));
+  return (
+    <main id="main" className={`family-page-frame${large === undefined ? '' : ' large-print'}`}>
+      <PatientTitle
+        record={record}
+        today={today}
+        saying={`Family page, approved ${clock.format(approved.at)}${approved.byName ? ` by ${approved.byName}` : ''}`}
+      >
+        <PrintButton words="Print" />
+        <Link className="button" href={large === undefined ? '?large' : '?'} prefetch={false}>
+          {large === undefined ? 'Large print' : 'Usual print'}
+        </Link>
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <FamilySheet page={approved.page} />
+      <ShareLinks
+        patientId={patientId}
+        documentId={documentId}
+        links={links}
+        address={await appAddress()}
+        days={LINK_DAYS}
+        mayShare={therapist.role !== 'read-only'}
+      />
+      <p className="protocol-line">This page stays as it was approved. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

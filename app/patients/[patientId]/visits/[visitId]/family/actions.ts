@@ -1,0 +1,35 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { loadFamily } from '@/app/_family/load-family';
+import { requireRole } from '@/app/_session/therapist';
+import { approveFamilyPage } from '@/db/family-pages';
+import { familyFacts } from '@/lib/summary/family/family-facts';
+import { type FamilyPage, familyPage } from '@/lib/summary/family/family-page';
+import { readFamilyForm, type TypedFamily } from '@/lib/summary/family/read-family-form';
+
+/** What came of the form: boxes that stop it, or the page to be read before it is approved; everything typed comes back. */
+export type FamilyFormState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: TypedFamily | null;
+  readonly page: FamilyPage | null;
+};
+
+/** Shows the page as it would stand, or freezes it as approved: only a page that was shown just so can be approved. */
+export async function familyPageAction(_before: FamilyFormState, form: FormData): Promise<FamilyFormState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { patientId = '', visitId = '', submissionId = '', intent = '', shown = '' } = typed;
+  const { visit, limbs, texts, analysis, clinic, today } = await loadFamily(therapist, patientId, visitId);
+  const read = readFamilyForm(typed, limbs, visit.day);
+  if (read.kind === 'refused') return { errors: read.errors, typed, page: null };
+  const facts = familyFacts(analysis, visit.day, read.choice.person);
+  if (!facts) return { errors: { limb: 'This limb has no ladder at this visit.' }, typed, page: null };
+  const page = familyPage(read.choice, facts, texts[read.choice.language], clinic.name, { by: therapist.name, day: today });
+  if (intent !== 'approve') return { errors: {}, typed, page };
+  if (shown !== JSON.stringify(page))
+    return { errors: { form: 'The page has changed since it was shown. Read it again, then approve it.' }, typed, page };
+  const documentId = await approveFamilyPage(therapist, { visitId, submissionId, page });
+  if (!documentId) return { errors: { form: 'This visit is not in your clinic. Nothing was saved.' }, typed, page };
+  redirect(`/patients/${patientId}/family/${documentId}`);
+}

@@ -1,0 +1,61 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { FamilyForm } from '@/app/_family/family-form';
+import { loadFamily } from '@/app/_family/load-family';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { requireRole } from '@/app/_session/therapist';
+import { limbInWords } from '@/lib/ladder/limb';
+import { isNoAnswer } from '@/lib/outcome';
+import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
+import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import { ageInYears } from '@/lib/units/age';
+import { showDay } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Family page' };
+
+/** The family page of one visit: the therapist chooses and types, reads the page, and approves it. Nothing is chosen for them. */
+export default async function FamilyPageForm({ params }: { params: Promise<{ patientId: string; visitId: string }> }) {
+  const { patientId, visitId } = await params;
+  const therapist = await requireRole('lead', 'therapist');
+  const { record, analysis, visit, limbs, dates, today } = await loadFamily(therapist, patientId, visitId);
+  const child = ageInYears(record.born, today) < 18;
+  const next = dates.find((one) => one.kind === 'visit' && one.day >= visit.day);
+  const engine = analysis.limbs.flatMap((limb) => {
+    const judged = limb.visits.find((one) => one.at.visit.day === visit.day)?.sinceBaseline;
+    if (!judged) return [];
+    const said = isNoAnswer(judged) ? judged.noAnswer : verdictSentence(judged, record);
+    return [`${limbInWords(limb.series.limb, limb.series.side)}: ${said}`];
+  });
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying={`Family page of the visit on ${showDay(visit.day)}`}>
+        <Link className="button" href={`/patients/${patientId}/visits/${visitId}`} prefetch={false}>
+          Back to the result
+        </Link>
+      </PatientTitle>
+      {limbs.length === 0 ? (
+        <p className="nothing-yet">No limb was taped at this visit, so there is nothing to show a family yet.</p>
+      ) : (
+        <FamilyForm
+          patientId={patientId}
+          visitId={visitId}
+          submissionId={crypto.randomUUID()}
+          limbs={limbs.map((one) => ({ key: `${one.side} ${one.limb}`, words: limbInWords(one.limb, one.side) }))}
+          languages={FAMILY_LANGUAGES.map((one) => ({ key: one.language, words: one.name }))}
+          engine={engine}
+          start={{
+            limb: limbs[0] ? `${limbs[0].side} ${limbs[0].limb}` : '',
+            language: record.head.language,
+            reader: child ? 'family' : 'patient',
+            name: record.head.name?.split(' ')[0] ?? '',
+            step0Kind: next ? 'visit' : '',
+            step0Day: next?.day ?? '',
+          }}
+        />
+      )}
+      <p className="protocol-line">
+        Nothing reaches the page but what you choose and type here and what was measured. Follow your local protocol and the prescriber.
+      </p>
+    </main>
+  );
+}

@@ -1,0 +1,25 @@
+import type { Metadata } from 'next';
+import { cookies } from 'next/headers';
+import { FamilySheet } from '@/app/_family/family-sheet';
+import { sharedPage } from '@/db/share-links';
+
+export const metadata: Metadata = { title: 'Your page', robots: { index: false, follow: false }, referrer: 'no-referrer' };
+
+/** The family page behind a link, for someone without an account and without script. Whatever does not answer looks the same. */
+export default async function SharedPage() {
+  const cookie = (await cookies()).get('family-page')?.value ?? '';
+  const page = /^[\w-]{43}$/.test(cookie) ? await sharedPage(cookie) : undefined;
+  return (
+    <main id="main" className="family-page-frame">
+      {page ? (
+        <FamilySheet page={page} />
+      ) : (
+        <div className="family-sheet">
+          <h1>There is nothing here now</h1>
+          <p>The link may have run out. Ask your clinic for a new one or for a printed page.</p>
+          <p lang="es">Puede que el enlace haya caducado. Pida otro a su clínica, o una hoja impresa.</p>
+        </div>
+      )}
+    </main>
+  );
+}

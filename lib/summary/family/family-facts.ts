@@ -1,0 +1,55 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import type { LimbSide } from '../../record/patient-record';
+import { heightOnLimb, type SeriesVisit } from '../../trend/limb-series';
+import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
+import { mm } from '../../units/length';
+import type { FamilyFacts, FamilyOutline } from './family-page';
+
+/** How far back the page compares: the visit nearest a year before, at least two months back. Common practice of growth talks. */
+const MONTHS_BACK = 12;
+const LEAST_DAYS_BACK = 60;
+
+/**
+ * The measured data of one visit for the family page: places taped, height gained, outlines then and now. No rule, no verdict, no volume.
+ *
+ * Shape: an analysis, the day of a visit, a limb; undefined when the limb was not taped that day. Height gained only while growing.
+ */
+export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb, side }: LimbSide): FamilyFacts | undefined {
+  const series = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side)?.series;
+  const now = series?.visits.find((one) => one.visit.day === day);
+  if (!series || !now) return undefined;
+  const earlier = nearest(
+    series.visits.filter((one) => daysBetween(one.visit.day, day) >= LEAST_DAYS_BACK),
+    day,
+  );
+  return {
+    day,
+    unit: now.ladder.unit,
+    places: now.ladder.rungs.filter((rung) => rung.girth).length,
+    taller: taller(analysis, now, day),
+    outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now) },
+  };
+}
+
+function nearest<T extends { readonly visit: { readonly day: CalendarDay } }>(visits: readonly T[], day: CalendarDay): T | undefined {
+  const aYearAgo = addMonths(day, -MONTHS_BACK);
+  const off = (one: T): number => Math.abs(daysBetween(one.visit.day, aYearAgo));
+  return [...visits].sort((one, other) => off(one) - off(other))[0];
+}
+
+function taller({ record }: PatientAnalysis, now: SeriesVisit, day: CalendarDay): FamilyFacts['taller'] {
+  const height = now.visit.height;
+  if (!height || !now.growing) return null;
+  const before = record.visits.flatMap((visit) =>
+    visit.height && daysBetween(visit.day, day) >= LEAST_DAYS_BACK ? [{ visit, height: visit.height }] : [],
+  );
+  const since = nearest(before, day);
+  if (!since) return null;
+  return { byMm: mm(height.nm) - mm(since.height.nm), since: since.visit.day };
+}
+
+function outlineOf(at: SeriesVisit): FamilyOutline {
+  const heightsMm = at.placed.line.placesMm.map((place) => heightOnLimb(at, place));
+  const [lowest = 0, highest = 0] = [Math.min(...heightsMm), Math.max(...heightsMm)];
+  return { day: at.visit.day, heightsMm, girthsMm: at.placed.line.girthsMm, lengthMm: lowest > 0 ? highest : highest - lowest };
+}
