@@ -4,6 +4,7 @@ import { getDatabase } from './client';
 import { workCount, workState } from './schema';
 import { KNOWN } from './stored-work';
 import type { Therapist } from './therapist';
+import { tryAgain } from './try-again';
 
 /** The day and basis that stored lines must have been made for. */
 export type WorkAim = { readonly today: CalendarDay; readonly basis: string };
@@ -49,11 +50,12 @@ export async function claimStale(therapist: Therapist, aim: WorkAim, most: numbe
     const found = await database.select({ id: workState.patientId }).from(workState).where(wanted).limit(most);
     if (found.length === 0) return [];
     const ids = found.map((row) => row.id).sort();
-    const claimed = await database
+    const claim = database
       .update(workState)
       .set({ claimedUntil: new Date(now.getTime() + claimMs) })
       .where(and(inArray(workState.patientId, ids), wanted))
       .returning({ id: workState.patientId });
+    const claimed = await tryAgain(async () => claim);
     if (claimed.length > 0) return claimed.map((row) => row.id);
   }
 }

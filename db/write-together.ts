@@ -1,5 +1,6 @@
 import { type Database, getDatabase } from './client';
 import { engine } from './columns';
+import { tryAgain } from './try-again';
 
 /** One step of a write: a query that returns the rows it touched. */
 export type Statement = (tx: Database) => PromiseLike<readonly unknown[]>;
@@ -18,13 +19,14 @@ class TouchedNothing extends Error {
  *
  * A statement that touches no row undoes all and is named in the answer. That one rule gives the check of a revision number
  * (`where id and revision`) and the single row of a form sent twice (`onConflictDoNothing`).
- * SQLite runs the list in one immediate transaction without a pause; PostgreSQL awaits each in one transaction.
+ * SQLite runs the list in one immediate transaction without a pause; PostgreSQL awaits each in one transaction, and a transaction it
+ * undid in favour of another one is run again.
  */
 export async function writeTogether(statements: readonly Statement[]): Promise<Written> {
   const database = await getDatabase();
   try {
     if (engine === 'sqlite') runOnSqlite(database, statements);
-    else await runOnPostgres(database, statements);
+    else await tryAgain(() => runOnPostgres(database, statements));
     return { kind: 'written' };
   } catch (error) {
     if (error instanceof TouchedNothing) return { kind: 'untouched', step: error.step };

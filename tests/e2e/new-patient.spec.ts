@@ -15,10 +15,10 @@ const add = (page: Page) => page.getByRole('button', { name: 'Add patient' }).cl
 test('a patient is added, has a page of their own, and is found by name and by reference', async ({ page }) => {
   await page.goto('/patients');
   await page.getByRole('link', { name: 'New patient' }).click();
-  await fillIn(page, 'HL-0136');
+  await fillIn(page, 'HL-0301');
   await add(page);
   await expect(page).toHaveURL(/\/patients\/[0-9a-f-]{36}$/);
-  for (const words of ['fontane', '0136']) {
+  for (const words of ['brook', '0301']) {
     await page.goto('/patients');
     await page.getByRole('searchbox').fill(words);
     await page.keyboard.press('Enter');
