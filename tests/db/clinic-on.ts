@@ -74,6 +74,8 @@ async function modules() {
     policy: await import('@/db/policy'),
     feeds: await import('@/db/calendar-feeds'),
     coverage: await import('@/db/coverage'),
+    familyPages: await import('@/db/family-pages'),
+    links: await import('@/db/share-links'),
     cautions: await import('@/db/cautions'),
     repeats: await import('@/db/repeat-tapings'),
   };
