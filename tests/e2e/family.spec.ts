@@ -1,0 +1,132 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+
+test.describe.configure({ mode: 'serial' });
+
+const NOBODY = { cookies: [], origins: [] };
+let shared = '';
+let approved = '';
+
+async function openForm(page: Page, name: string): Promise<void> {
+  await page.goto(`/patients?q=${encodeURIComponent(name)}`);
+  await page.getByRole('link', { name }).click();
+  await page.getByRole('region', { name: 'Visits' }).getByRole('link').nth(1).click();
+  await page.getByRole('link', { name: 'Family page' }).click();
+  await expect(page.getByLabel('What you say of the limb')).toBeVisible();
+}
+
+test('the clinic writes its own words for washing and calling', async ({ page }) => {
+  await page.goto('/clinic/family-texts');
+  const english = page.getByRole('form', { name: 'English' });
+  await english.getByLabel('Phone').fill('555-0142');
+  await english.getByLabel('When somebody answers').fill('Monday to Friday, 8 to 5.');
+  await english.getByLabel('Emergency number').fill('911');
+  await english.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText(/texts in en/)).toBeVisible();
+});
+
+test('nothing is chosen for the therapist; the page is shown, approved as shown, and frozen', async ({ page }) => {
+  await openForm(page, 'Rui Castellan');
+  await page.getByLabel('Language').selectOption('en');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  await expect(page.getByText('Choose what you say of the limb.')).toBeVisible();
+  await page.getByLabel('What you say of the limb').selectOption('grew as hoped');
+  await page.getByLabel('Is the garment still right?').selectOption('yes, not for long');
+  await page.getByLabel('Because').selectOption('growing');
+  await page.getByLabel('Hours a day').fill('23');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  const sheet = page.getByRole('article');
+  await expect(sheet.getByRole('heading', { name: 'Rui’s leg and garment' })).toBeVisible();
+  await expect(sheet.getByText('Yes, it fits today. It may not fit for long. Rui is growing.')).toBeVisible();
+  await expect(sheet.getByText('555-0142')).toBeVisible();
+  await page.getByLabel('Hours a day').fill('12');
+  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+  await expect(page.getByText('The page has changed since it was shown.')).toBeVisible();
+  await expect(sheet.getByText(/Wear it 12 hours a day/)).toBeVisible();
+  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+  await page.waitForURL(/\/family\//);
+  approved = page.url();
+  await expect(page.getByRole('article').getByText(/Wear it 12 hours a day/)).toBeVisible();
+  await page.getByRole('button', { name: 'Make a link' }).click();
+  shared = new URL(await page.getByLabel('Link', { exact: true }).inputValue()).pathname;
+  await expect(page.getByText(/open until .*, not opened yet/)).toBeVisible();
+});
+
+test('the link shows the page without an account, without script, on a phone; nothing leaves the server and nothing is kept', async ({
+  browser,
+  baseURL,
+}) => {
+  const context = await browser.newContext({ storageState: NOBODY, javaScriptEnabled: false, viewport: { width: 360, height: 740 } });
+  const page = await context.newPage();
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).origin));
+  const answer = await page.goto(shared);
+  expect(new URL(page.url()).pathname).toBe('/share');
+  await expect(page.getByRole('heading', { name: 'Rui’s leg and garment' })).toBeVisible();
+  expect(new Set(asked)).toEqual(new Set([new URL(baseURL ?? '').origin]));
+  const first = await answer?.request().redirectedFrom()?.response();
+  expect(first?.headers()).toMatchObject({
+    'cache-control': 'no-store',
+    'referrer-policy': 'no-referrer',
+    'x-robots-tag': 'noindex, nofollow',
+  });
+  expect(answer?.headers()['cache-control']).toMatch(/no-store/);
+  expect(await page.locator('meta[name="robots"]').getAttribute('content')).toContain('noindex');
+  const [cookie] = await context.cookies();
+  expect(cookie).toMatchObject({ httpOnly: true, path: '/share', sameSite: 'Lax' });
+  expect(shared).not.toContain(cookie?.value ?? '-');
+  await context.close();
+});
+
+test('unknown, withdrawn and replayed links look the same', async ({ page, browser }) => {
+  const context = await browser.newContext({ storageState: NOBODY });
+  const family = await context.newPage();
+  const nothing = async (path: string): Promise<string> => {
+    await family.goto(path);
+    await expect(family.getByRole('heading', { name: 'There is nothing here now' })).toBeVisible();
+    return family.locator('main').innerHTML();
+  };
+  const unknown = await nothing(`/share/${'x'.repeat(43)}`);
+  await family.goto(shared);
+  await expect(family.getByRole('heading', { name: 'Rui’s leg and garment' })).toBeVisible();
+  await page.goto(approved);
+  await expect(page.getByText(/opened 2 times/)).toBeVisible();
+  await page.getByRole('button', { name: 'Withdraw' }).click();
+  await expect(page.getByText(/withdrawn/)).toBeVisible();
+  expect(await nothing('/share')).toBe(unknown);
+  expect(await nothing(shared)).toBe(unknown);
+  await context.close();
+});
+
+test('the page in Spanish is Spanish, and on A4 and Letter it is one side', async ({ page }) => {
+  await openForm(page, 'Tess Ibarra');
+  await page.getByLabel('Language').selectOption('es');
+  await page.getByLabel('What you say of the limb').selectOption('bigger than hoped');
+  await page.getByLabel('Is the garment still right?').selectOption('no');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  const sheet = page.getByRole('article');
+  await expect(sheet).toHaveAttribute('lang', 'es');
+  await expect(sheet.getByRole('heading', { name: 'Qué sigue ahora' })).toBeVisible();
+  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+  await page.waitForURL(/\/family\//);
+  for (const format of ['A4', 'Letter']) {
+    const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b/g), format).toHaveLength(1);
+    expect(pdf, 'tagged').toMatch(/\/StructTreeRoot/);
+  }
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test(`screens of the family page break no rule that axe can see and fit 320 px, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    for (const place of [approved, `${approved}?large`, '/clinic/family-texts', '/share']) {
+      await page.goto(place);
+      const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+      expect(violations.map((one) => `${place} ${one.id} ${one.nodes[0]?.html}`)).toEqual([]);
+      for (const width of [320, 834]) {
+        await page.setViewportSize({ width, height: 800 });
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), `${place} at ${width}`).toBeLessThanOrEqual(width);
+      }
+    }
+  });
+}
