@@ -21,10 +21,19 @@ const headers = {
   'Strict-Transport-Security': 'max-age=31536000',
 };
 
+/** A family's page is kept by nobody on the way, found by no search, and tells no other site where the reader came from. */
+const forFamilies = { 'Referrer-Policy': 'no-referrer', 'Cache-Control': 'no-store', 'X-Robots-Tag': 'noindex, nofollow' };
+
+const listed = (named) => Object.entries(named).map(([key, value]) => ({ key, value }));
+
 export default {
   output: process.env.STANDALONE ? 'standalone' : undefined,
   poweredByHeader: false,
   serverExternalPackages: ['better-sqlite3'],
   outputFileTracingIncludes: { '/*': ['./db/migrations/**/*'] },
-  headers: async () => [{ source: '/:path*', headers: Object.entries(headers).map(([key, value]) => ({ key, value })) }],
+  headers: async () => [
+    { source: '/:path*', headers: listed(headers) },
+    { source: '/share/:path*', headers: listed(forFamilies) },
+    { source: '/share', headers: listed(forFamilies) },
+  ],
 };

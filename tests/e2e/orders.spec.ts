@@ -44,6 +44,7 @@ async function fitZones(page: Page, odd: Readonly<Record<string, string>> = {}):
 test('an order says beside each box what stops it and keeps what was typed', async ({ page }) => {
   await openLia(page);
   await page.getByRole('link', { name: 'New order' }).click();
+  await page.getByLabel('Garment', { exact: true }).selectOption('');
   await page.getByLabel('Note for the maker').fill('soft seam at the knee');
   await page.getByLabel('Class', { exact: true }).fill('2');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();

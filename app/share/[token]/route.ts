@@ -1,10 +1,8 @@
 import { openSharedPage } from '@/db/share-links';
 
-const QUIET = { 'Cache-Control': 'no-store', 'Referrer-Policy': 'no-referrer', 'X-Robots-Tag': 'noindex, nofollow' };
-
 /**
  * Exchanges the token of a link for a cookie and goes on to the page, so that the token stands in no history entry, referrer or screenshot
- * of the page. An unknown, expired or withdrawn link goes on just the same and finds nothing.
+ * of the page (headers: next.config.js). An unknown, expired or withdrawn link goes on just the same and finds nothing.
  */
 export async function GET(_request: Request, { params }: { params: Promise<{ token: string }> }): Promise<Response> {
   const { token } = await params;
@@ -13,5 +11,5 @@ export async function GET(_request: Request, { params }: { params: Promise<{ tok
   const kept = cookie
     ? `family-page=${cookie}; Path=/share; HttpOnly; SameSite=Lax; Max-Age=1209600${secure}`
     : 'family-page=; Path=/share; HttpOnly; SameSite=Lax; Max-Age=0';
-  return new Response(null, { status: 303, headers: { ...QUIET, Location: '/share', 'Set-Cookie': kept } });
+  return new Response(null, { status: 303, headers: { Location: '/share', 'Set-Cookie': kept } });
 }
