@@ -59,7 +59,7 @@ test('an order says beside each box what stops it and keeps what was typed', asy
   await page.getByLabel('Width', { exact: true }).first().fill('1');
   await fillOrder(page, 'outgrown');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
-  await expect(page.getByRole('heading', { name: 'Order 1: thigh-high, foot to below the gluteal fold, left leg' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Order 1: thigh-high, foot to below the gluteal fold' })).toBeVisible();
   await expect(page.getByText('expansion panel 1 in, back of the thigh').first()).toBeVisible();
   await expect(page.getByText('Not sent yet')).toBeVisible();
 });
