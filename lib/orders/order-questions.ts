@@ -2,6 +2,7 @@ import { limbInWords } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
+import { standingCaution } from '../prompts/rules/standing-caution';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import type { LimitName } from '../record/limits';
 import type { PatientRecord } from '../record/patient-record';
@@ -14,7 +15,7 @@ export type OrderQuestion = { readonly key: string; readonly message: string; re
 
 /**
  * Everything that stands open against an order cut from a ladder: its age, a newer ladder, doubts kept open on it, a zero that looks
- * moved, weight or growth since it was taped, a cover that the ladder does not reach.
+ * moved, weight or growth since it was taped, a caution that stands, a cover that the ladder does not reach.
  *
  * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
  * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
@@ -61,6 +62,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   for (const rule of [weightSinceCut, growthSinceCut])
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
+  for (const prompt of standingCaution.apply(analysis)) questions.push(question(`caution ${prompt.inputs}`, prompt.facts.join(' ')));
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;

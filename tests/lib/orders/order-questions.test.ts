@@ -42,6 +42,20 @@ describe('an order is questioned', () => {
     expect(ask(heavier('73.5'), '2026-10-20', '2026-11-25')).toEqual(['weight-since-cut']);
   });
 
+  it('while a caution stands, until it is answered anew', () => {
+    const answered = (answer: 'present' | 'absent') => ({
+      card: 'infection',
+      cardVersion: '1',
+      answer,
+      day: calendarDay('2026-11-20'),
+      words: 'red and hot at the calf',
+      figures: null,
+    });
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    expect(ask({ ...record, cautions: [answered('present')] }, '2026-11-10', '2026-11-25')).toEqual(['caution']);
+    expect(ask({ ...record, cautions: [answered('absent')] }, '2026-11-10', '2026-11-25')).toEqual([]);
+  });
+
   it('when its cover does not lie on the ladder', () => {
     const record = recordOf([visitOf('2026-11-10', [{ ...legOf(), landmarks: [] }], body)]);
     expect(ask(record, '2026-11-10', '2026-11-25')).toContain('cover');

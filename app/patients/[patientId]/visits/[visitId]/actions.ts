@@ -3,6 +3,7 @@
 import { notFound, redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
+import { renewPatient } from '@/db/renew-work';
 import { reviseVisit } from '@/db/visits';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
@@ -16,7 +17,7 @@ export async function chooseZeroAction(form: FormData): Promise<void> {
   const text = (name: string): string => String(form.get(name) ?? '');
   const patientId = text('patientId');
   const visitId = text('visitId');
-  const { record, analysis } = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
   const kept = record.visits.find((one) => one.visitId === visitId);
   const limb = analysis.limbs.find((one) => `${one.series.side} ${one.series.limb}` === text('limb'));
   const found = limb?.visits.find((one) => one.at.visit === kept);
@@ -34,5 +35,6 @@ export async function chooseZeroAction(form: FormData): Promise<void> {
     reason: choice === 'moved-back' ? 'zero read as moved, by the therapist’s choice' : 'zero kept as recorded, by the therapist’s choice',
   });
   if (revised.kind === 'not-found') notFound();
+  await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }

@@ -10,6 +10,7 @@ import { clinicOf } from '@/db/clinic';
 import { discardDraft } from '@/db/drafts';
 import { policyOf } from '@/db/policy';
 import { recordOf } from '@/db/records';
+import { renewPatient } from '@/db/renew-work';
 import { saveVisit, visitOfSubmission } from '@/db/visits';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
@@ -42,5 +43,6 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   if (saved.kind === 'not-found')
     return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
   await discardDraft(therapist, patientId, 'visit');
+  await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${saved.visitId}`);
 }

@@ -12,6 +12,7 @@ import { discardDraft } from '@/db/drafts';
 import { policyOf } from '@/db/policy';
 import { visitWithHistory } from '@/db/read-visits';
 import { recordOf } from '@/db/records';
+import { renewPatient } from '@/db/renew-work';
 import { reviseVisit } from '@/db/visits';
 import { formOfVisit } from '@/lib/record/form-of-visit';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
@@ -92,6 +93,7 @@ export async function saveCorrection(
     };
   }
   await discardDraft(therapist, patientId, `correction:${visitId}`);
+  await renewPatient(therapist, patientId, todayIn(timeZone));
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }
 
