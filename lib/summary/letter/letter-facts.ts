@@ -1,0 +1,121 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { keptAs, pieceStage } from '../../garments/piece-stage';
+import { coverKey, daysWorn, inUse, wearDays } from '../../garments/wear';
+import { changeSinceCut } from '../../orders/last-of-place';
+import { isNoAnswer } from '../../outcome';
+import type { Order } from '../../record/order';
+import type { PatientRecord, Piece, Visit } from '../../record/patient-record';
+import type { LimbClock, PatientCoverage } from '../../schedule/coverage-of-patient';
+import { type LimbChange, tensionBetween } from '../../trend/limb-change';
+import { tapeErrorOf } from '../../trend/limb-series';
+import { ratioSd } from '../../trend/measured-change';
+import type { CalendarDay } from '../../units/calendar-day';
+import { limbVolume } from '../../volume/limb-volume';
+import type { Span } from '../../volume/span-volume';
+import { type GirthPair, girthRows } from './girth-rows';
+
+/** What an order says of the piece that is asked for. */
+export type AskedOrder = Pick<Order, 'order' | 'cutFrom' | 'covers' | 'garment' | 'quantity' | 'limb' | 'side' | 'state' | 'ordered'>;
+
+/** A volume of the shared stretch at one visit, ml, and half of its 95 % range. */
+export type LetterVolume = { readonly volumeMl: number; readonly errorMl: number };
+
+/** How the limb measured on the day the piece was cut from and on the new ladder's day. */
+export type LetterEvidence = {
+  readonly change: LimbChange;
+  readonly girths: readonly GirthPair[];
+  readonly before: LetterVolume | null;
+  readonly now: LetterVolume | null;
+  /** Volume of the shared stretch, new over old, less one. */
+  readonly volumeChange: number;
+  /** A change below this share cannot be told from the tape: 1.96 SD of the volume ratio. */
+  readonly smallestRealChange: number;
+};
+
+/** Everything a letter says of the record. Nothing here was judged by a rule. */
+export type LetterFacts = {
+  readonly reference: string;
+  readonly name: string | null;
+  readonly born: CalendarDay;
+  readonly affected: PatientRecord['affected'];
+  readonly today: CalendarDay;
+  readonly piece: Piece;
+  readonly stage: string;
+  readonly daysWorn: number | null;
+  readonly wearDays: number | null;
+  /** Pieces of the same cover in turn today, this one among them. */
+  readonly inTurn: number;
+  readonly order: AskedOrder | null;
+  /** The visit the piece was cut from, and the one of the new ladder; null where the record has none. */
+  readonly cutVisit: Visit | null;
+  readonly newVisit: Visit | null;
+  readonly evidence: LetterEvidence | null;
+  readonly coverage: { readonly rule: PatientCoverage['rule']; readonly from: CalendarDay; readonly clocks: readonly LimbClock[] } | null;
+};
+
+type From = {
+  readonly analysis: PatientAnalysis;
+  readonly name: string | null;
+  readonly piece: Piece;
+  /** Orders of the patient, in their order. */
+  readonly orders: readonly AskedOrder[];
+  readonly coverage: LetterFacts['coverage'];
+};
+
+/**
+ * What the record holds for the letter of one piece: the order that is to replace it, its wear, and the limb then and now.
+ *
+ * The order is the last of the same limb that was not cancelled and is cut from a later ladder than the piece; without one the letter
+ * asks for the like of the piece, and the new ladder is the newest of the limb. Clocks are those of the piece's limb.
+ */
+export function letterFacts({ analysis, name, piece, orders, coverage }: From): LetterFacts {
+  const { record, today } = analysis;
+  const { limb, side } = piece;
+  const order =
+    orders.filter((one) => one.limb === limb && one.side === side && one.state !== 'cancelled' && one.cutFrom > piece.cutFrom).at(-1) ??
+    null;
+  const series = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side)?.series;
+  const newDay = order?.cutFrom ?? series?.visits.at(-1)?.visit.day;
+  const visitOn = (day: CalendarDay | undefined): Visit | null => series?.visits.find((one) => one.visit.day === day)?.visit ?? null;
+  const change = newDay && newDay > piece.cutFrom ? changeSinceCut(analysis, piece, { limb, side, cutFrom: newDay }) : null;
+  const worn = daysWorn(piece, today);
+  const shared = wearDays(piece, record.pieces, today);
+  const alike = record.pieces.filter((one) => coverKey(one) === coverKey(piece));
+  return {
+    reference: record.reference,
+    name,
+    born: record.born,
+    affected: record.affected,
+    today,
+    piece,
+    stage: pieceStage(piece, today),
+    daysWorn: isNoAnswer(worn) ? null : worn,
+    wearDays: isNoAnswer(shared) ? null : Math.round(shared),
+    inTurn: alike.filter(
+      (one) => one.firstWorn !== null && one.firstWorn <= today && inUse(one, today) && keptAs(one, today) === 'rotation',
+    ).length,
+    order,
+    cutVisit: visitOn(piece.cutFrom),
+    newVisit: visitOn(newDay),
+    evidence: change && evidenceOf(change, analysis),
+    coverage: coverage && { ...coverage, clocks: coverage.clocks.filter((one) => one.limb === limb && one.side === side) },
+  };
+}
+
+function evidenceOf(change: LimbChange, { policy }: PatientAnalysis): LetterEvidence {
+  const tape = tapeErrorOf(policy);
+  const tension = tensionBetween(change.sameMeasurer, tape);
+  const { shared, volume } = change.measured;
+  const volumeOf = (line: LimbChange['later']['placed']['line'], span: Span): LetterVolume | null => {
+    const answer = limbVolume(line, tape, tension, span);
+    return isNoAnswer(answer) ? null : { volumeMl: answer.volumeMl, errorMl: 1.96 * answer.sdMl };
+  };
+  return {
+    change,
+    girths: girthRows(change, policy),
+    before: volumeOf(change.earlier.placed.line, shared.earlier),
+    now: volumeOf(change.later.placed.line, shared.later),
+    volumeChange: volume.ratio - 1,
+    smallestRealChange: 1.96 * ratioSd(volume),
+  };
+}
