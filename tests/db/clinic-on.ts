@@ -76,6 +76,7 @@ async function modules() {
     coverage: await import('@/db/coverage'),
     familyPages: await import('@/db/family-pages'),
     links: await import('@/db/share-links'),
+    letters: await import('@/db/letters'),
     cautions: await import('@/db/cautions'),
     repeats: await import('@/db/repeat-tapings'),
   };

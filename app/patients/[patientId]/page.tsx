@@ -4,6 +4,7 @@ import { CautionLine } from '@/app/_cautions/caution-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
+import { LettersPanel } from '@/app/_letter/letters-panel';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
@@ -17,6 +18,7 @@ import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
 import { familyPagesOf } from '@/db/family-pages';
+import { lettersOf } from '@/db/letters';
 import { ordersOf } from '@/db/read-orders';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
@@ -41,6 +43,9 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
   return (
     <main id="main">
       <PatientTitle record={record} today={today}>
+        <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
+          Progress report
+        </Link>
         {mayWrite && (
           <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
             New visit
@@ -65,6 +70,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
         <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
+        <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>

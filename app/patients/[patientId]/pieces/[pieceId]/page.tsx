@@ -50,6 +50,11 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         today={today}
         saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}: ${stage}`}
       >
+        {therapist.role !== 'read-only' && (
+          <Link className="button" href={`/patients/${patientId}/letters/new?piece=${pieceId}`} prefetch={false}>
+            Replacement letter
+          </Link>
+        )}
         <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
           Back to the patient
         </Link>

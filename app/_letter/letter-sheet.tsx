@@ -1,0 +1,42 @@
+import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
+import { LetterTable } from './letter-table';
+
+/** The letter as it is signed and printed, with lines to sign on by hand. */
+export function LetterSheet({ letter }: { letter: ReplacementLetter }) {
+  const { signature } = letter;
+  return (
+    <article className="letter-sheet" lang={letter.language}>
+      <header>
+        <p className="letter-clinic">{letter.clinic}</p>
+        <h2>{letter.title}</h2>
+      </header>
+      {letter.sections.map((section) => (
+        <section key={section.key}>
+          <h3>{section.head}</h3>
+          {section.key === 'evidence' ? (
+            <>
+              <p>{section.paragraphs.join(' ')}</p>
+              {section.tables.map((table) => (
+                <LetterTable key={table.caption} table={table} />
+              ))}
+            </>
+          ) : (
+            <p>{section.paragraphs.join(' ')}</p>
+          )}
+        </section>
+      ))}
+      <div className="letter-signature">
+        <p>
+          <strong>{signature.name}</strong>
+          <br />
+          {signature.credentials}
+          <br />
+          {`${letter.clinic}, ${signature.day}`}
+        </p>
+        <p className="signature-line">Signature</p>
+        <p className="signature-line">Date</p>
+      </div>
+      <footer>{`${letter.protocol} ${letter.reference}, wording version ${letter.version}.`}</footer>
+    </article>
+  );
+}

@@ -1,0 +1,32 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireRole } from '@/app/_session/therapist';
+import { signLetter } from '@/db/letters';
+import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
+import { type ReplacementLetter, replacementLetter } from '@/lib/summary/letter/replacement-letter';
+import { loadLetter } from './load-letter';
+
+/** What came of the form: boxes that stop it, or the letter to be read before it is signed; everything typed comes back. */
+export type LetterFormState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: TypedLetter | null;
+  readonly letter: ReplacementLetter | null;
+};
+
+/** Shows the letter as it would stand, or freezes it as signed: only a letter that was shown just so can be signed. */
+export async function signLetterAction(_before: LetterFormState, form: FormData): Promise<LetterFormState> {
+  const therapist = await requireRole('lead', 'therapist');
+  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const { patientId = '', pieceId = '', submissionId = '', intent = '', shown = '' } = typed;
+  const { facts, visitId, clinic, today } = await loadLetter(therapist, patientId, pieceId);
+  const read = readLetterForm(typed, today);
+  if (read.kind === 'refused') return { errors: read.errors, typed, letter: null };
+  const letter = replacementLetter(facts, read.choice, clinic.name);
+  if (intent !== 'sign') return { errors: {}, typed, letter };
+  if (shown !== JSON.stringify(letter))
+    return { errors: { form: 'The letter has changed since it was shown. Read it again, then sign it.' }, typed, letter };
+  const letterId = await signLetter(therapist, { patientId, visitId, submissionId, letter });
+  if (!letterId) return { errors: { form: 'This patient is not in your clinic. Nothing was saved.' }, typed, letter };
+  redirect(`/patients/${patientId}/letters/${letterId}`);
+}

@@ -1,0 +1,56 @@
+import type { LoadedPatient } from '@/app/_patient/load-patient';
+import { limbInWords } from '@/lib/ladder/limb';
+import { dateInWords } from '@/lib/schedule/date-in-words';
+import { showAge } from '@/lib/units/age';
+import { showDay } from '@/lib/units/calendar-day';
+import { CautionsSection } from './cautions-section';
+import { DecisionsSection } from './decisions-section';
+import { PiecesSection } from './pieces-section';
+import { VerdictSection } from './verdict-section';
+import { VolumeSection } from './volume-section';
+
+/** The report for the prescriber, one or two pages: who, how the limbs changed, the pieces, what was decided and what comes next. */
+export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
+  const { record, analysis, clinic, answers, dates, today } = loaded;
+  const { head } = record;
+  const first = record.visits[0];
+  const last = record.visits.at(-1);
+  const affected = record.affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
+  return (
+    <article className="letter-sheet">
+      <header>
+        <p className="letter-clinic">{clinic.name}</p>
+        <h2>Progress report</h2>
+        <p>
+          {`${head.name ? `${head.name}, ` : ''}reference ${head.reference}, born ${showDay(record.born)} (${showAge(record.born, today)}). ${head.diagnosisGroup}. ${affected === '' ? 'No limb is marked as affected.' : `Affected: ${affected}.`}`}
+        </p>
+        <p>
+          {first && last
+            ? `Period: ${showDay(first.day)} to ${showDay(last.day)}, ${record.visits.length} ${record.visits.length === 1 ? 'visit' : 'visits'}. Report of ${showDay(today)}.`
+            : `No visit is on record. Report of ${showDay(today)}.`}
+        </p>
+      </header>
+      <VerdictSection analysis={analysis} />
+      <VolumeSection analysis={analysis} limb="leg" />
+      <VolumeSection analysis={analysis} limb="arm" />
+      <PiecesSection pieces={record.pieces} today={today} />
+      <DecisionsSection answers={answers} timeZone={clinic.timeZone} />
+      <CautionsSection analysis={analysis} />
+      <section>
+        <h3>Next dates</h3>
+        {dates.length === 0 ? (
+          <p>No date is set.</p>
+        ) : (
+          <ul>
+            {dates.map((date) => (
+              <li
+                key={date.key}
+              >{`${showDay(date.day)}: ${dateInWords(date)}${date.moved ? `, moved by hand (${date.moved.reason})` : ''}.`}</li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <footer>This report does not diagnose or decide. Follow your local protocol and the prescriber.</footer>
+    </article>
+  );
+}

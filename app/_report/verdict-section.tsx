@@ -1,0 +1,45 @@
+import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { limbInWords } from '@/lib/ladder/limb';
+import { isNoAnswer } from '@/lib/outcome';
+import { pct, signedPct } from '@/lib/prompts/show-figures';
+import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import type { JudgedChange } from '@/lib/trend/judged-change';
+import { ratioSd } from '@/lib/trend/measured-change';
+import { showDay } from '@/lib/units/calendar-day';
+
+/** The verdict on each limb since the first visit and since the last, with the figures and the error it stands on. */
+export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
+  return (
+    <section>
+      <h3>Change of each limb</h3>
+      {analysis.limbs.length === 0 && <p>No limb has been taped.</p>}
+      {analysis.limbs.map((limb) => (
+        <p key={`${limb.series.limb} ${limb.series.side}`}>
+          <strong>{`${capital(limbInWords(limb.series.limb, limb.series.side))}${limb.affected ? ', affected' : ''}. `}</strong>
+          {linesOf(limb, analysis).join(' ')}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
+  const newest = limb.visits.at(-1);
+  if (!newest?.sinceBaseline) return [`Taped once, on ${showDay(newest?.at.visit.day ?? record.born)}: no change to give.`];
+  const { sinceBaseline, sinceLast } = newest;
+  const line = (one: JudgedChange | { readonly noAnswer: string } | null): string[] => {
+    if (!one) return [];
+    if (isNoAnswer(one)) return [one.noAnswer];
+    const { volume } = one.change.measured;
+    const reach = pct(1.96 * volume.ratio * ratioSd(volume));
+    const days = `${showDay(one.change.earlier.visit.day)} to ${showDay(one.change.later.visit.day)}`;
+    return [
+      `${days}: ${verdictSentence(one, record)} Volume ${signedPct(volume.ratio - 1)}, give or take ${reach}; smallest real change ${pct(one.smallestRealChange)}.`,
+    ];
+  };
+  return [...line(sinceBaseline), ...(sinceLast === sinceBaseline ? [] : line(sinceLast))];
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,71 @@
+import { VolumeChart } from '@/app/_chart/volume-chart';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { LimbKind } from '@/lib/ladder/limb';
+import { volumeOverTime } from '@/lib/trend/volume-over-time';
+import { showDay } from '@/lib/units/calendar-day';
+import { showLength } from '@/lib/units/show-length';
+import { showVolume } from '@/lib/units/volume';
+
+/** Volume of a kind of limb over the visits: the chart, and its figures with their 95 % ranges as a table. */
+export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
+  const drawn = analysis.limbs.flatMap(({ series }) => {
+    const over = series.limb === limb ? volumeOverTime(series, analysis.policy) : undefined;
+    return over && over.points.length > 0 ? [{ series, over }] : [];
+  });
+  const first = drawn[0];
+  if (!first) return null;
+  const unit = first.series.visits.at(-1)?.ladder.unit ?? 'cm';
+  const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
+  const lines = drawn.map(({ series, over }) => ({ side: series.side, points: over.points, ahead: null }));
+  const events = (analysis.record.events ?? []).map(({ day, words }) => ({ day, words }));
+  const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort();
+  return (
+    <section>
+      <h3>{`Volume, ${limb}`}</h3>
+      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
+      <div className="chart-scroll">
+        <VolumeChart
+          lines={lines}
+          events={events}
+          pieces={[]}
+          today={analysis.today}
+          said={`Volume of the ${limb}, as in the table below.`}
+        />
+      </div>
+      <div className="table-frame">
+        <table className="letter-table">
+          <caption>Volume with its 95 % range, ml.</caption>
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">Taped by</th>
+              {lines.map(({ side }) => (
+                <th key={side} scope="col">
+                  {side === 'left' ? 'Left' : 'Right'}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {days.map((day) => (
+              <tr key={day}>
+                <th scope="row">{showDay(day)}</th>
+                <td>{analysis.record.visits.find((one) => one.day === day)?.measurer ?? 'not recorded'}</td>
+                {lines.map(({ side, points }) => {
+                  const point = points.find((one) => one.day === day);
+                  return (
+                    <td key={side}>
+                      {point
+                        ? `${showVolume(point.volumeMl)} (${Math.round(point.lowMl)}–${Math.round(point.highMl)})`
+                        : 'not taped or not on the same anatomy'}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { LetterSheet } from '@/app/_letter/letter-sheet';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { requireTherapist } from '@/app/_session/therapist';
+import { PrintButton } from '@/app/_shell/print-button';
+import { letterOf } from '@/db/letters';
+
+export const metadata: Metadata = { title: 'Replacement letter' };
+
+/** A replacement letter as it was signed: frozen, whatever is corrected on record afterwards. */
+export default async function SignedLetterPage({ params }: { params: Promise<{ patientId: string; letterId: string }> }) {
+  const { patientId, letterId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/letters/${letterId}`);
+  const { record, clinic, today } = await loadPatient(therapist, patientId);
+  const signed = await letterOf(therapist, letterId);
+  if (!signed || signed.patientId !== patientId) notFound();
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  return (
+    <main id="main" className="letter-frame">
+      <PatientTitle
+        record={record}
+        today={today}
+        saying={`Replacement letter, signed ${clock.format(signed.at)}${signed.byName ? ` by ${signed.byName}` : ''}`}
+      >
+        <PrintButton words="Print" />
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <LetterSheet letter={signed.letter} />
+      <p className="protocol-line">This letter stays as it was signed. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

@@ -1,0 +1,54 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { LetterForm } from '@/app/_letter/letter-form';
+import { LetterTable } from '@/app/_letter/letter-table';
+import { loadLetter } from '@/app/_letter/load-letter';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { requireRole } from '@/app/_session/therapist';
+import { letterDraft } from '@/lib/summary/letter/letter-draft';
+import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
+import { coverageSentences } from '@/lib/summary/letter/replacement-letter';
+
+export const metadata: Metadata = { title: 'Replacement letter' };
+
+/** The draft of a letter that asks for a replacement of one piece: prefilled from the record, edited, shown, then signed. */
+export default async function NewLetterPage({
+  params,
+  searchParams,
+}: {
+  params: Promise<{ patientId: string }>;
+  searchParams: Promise<{ piece?: string }>;
+}) {
+  const { patientId } = await params;
+  const { piece: pieceId = '' } = await searchParams;
+  const therapist = await requireRole('lead', 'therapist');
+  const { record, facts, piece, today, doubt } = await loadLetter(therapist, patientId, pieceId);
+  const evidence = letterEvidence(facts);
+  const start = { ...letterDraft(facts), payer: facts.coverage?.rule.payer ?? '', signer: therapist.name };
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying={`Replacement letter for piece ${piece.piece}`}>
+        <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}`} prefetch={false}>
+          Back to the piece
+        </Link>
+      </PatientTitle>
+      {doubt && <p className="caution-line standing">{`For you, not for the letter: ${doubt}`}</p>}
+      <LetterForm
+        patientId={patientId}
+        pieceId={pieceId}
+        submissionId={crypto.randomUUID()}
+        start={start}
+        evidence={
+          <>
+            <p>{evidence.sentences.join(' ')}</p>
+            {evidence.tables.map((table) => (
+              <LetterTable key={table.caption} table={table} />
+            ))}
+          </>
+        }
+        coverage={<p>{coverageSentences(facts, null).join(' ')}</p>}
+      />
+      <p className="protocol-line">Nothing leaves before you sign. Follow your local protocol and the prescriber.</p>
+    </main>
+  );
+}

@@ -1,0 +1,27 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { loadPatient } from '@/app/_patient/load-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { ReportSheet } from '@/app/_report/report-sheet';
+import { requireTherapist } from '@/app/_session/therapist';
+import { PrintButton } from '@/app/_shell/print-button';
+
+export const metadata: Metadata = { title: 'Progress report' };
+
+/** The progress report for the prescriber, from the record as it stands today; to read and to print. */
+export default async function ReportPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/report`);
+  const loaded = await loadPatient(therapist, patientId);
+  return (
+    <main id="main" className="letter-frame">
+      <PatientTitle record={loaded.record} today={loaded.today} saying="Progress report for the prescriber">
+        <PrintButton words="Print" />
+        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+          Back to the patient
+        </Link>
+      </PatientTitle>
+      <ReportSheet loaded={loaded} />
+    </main>
+  );
+}
