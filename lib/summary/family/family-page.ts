@@ -82,6 +82,11 @@ export function familyPage(
   const words = familyWords(choice.language);
   const { person } = choice;
   const { heads } = words;
+  const whenInWords = (day: CalendarDay | null, kind: StepKind, { day: today, unit }: FamilyFacts): string => {
+    if (day === null || day === today) return words.today;
+    const named = words.day(day, unit, day.slice(0, 4) !== today.slice(0, 4));
+    return kind === 'order' ? words.by(named) : named;
+  };
   const measured = [words.measured(person, facts.places)];
   if (facts.taller && facts.taller.byMm >= LEAST_TALLER_MM)
     measured.push(words.taller(person, words.length(facts.taller.byMm, facts.unit), words.month(facts.taller.since)));
@@ -95,12 +100,7 @@ export function familyPage(
     ...(choice.note.trim() ? [{ head: heads.note, sentences: [choice.note.trim()] }] : []),
   ];
   const items = choice.steps.map(({ day, kind, words: own }) => ({
-    when:
-      day === null || day === facts.day
-        ? words.today
-        : kind === 'order'
-          ? words.by(words.day(day, facts.unit, false))
-          : words.day(day, facts.unit, false),
+    when: whenInWords(day, kind, facts),
     what: kind === 'other' ? own.trim() : words.step(kind),
   }));
   const phone = texts?.phone.trim() ?? '';

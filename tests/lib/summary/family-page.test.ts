@@ -79,6 +79,30 @@ describe('the family page', () => {
     expect(new Set(pages).size).toBe(CHANGES.length);
   });
 
+  it('names the year of a step only when it is another year than the visit’s', () => {
+    const facts = { day: TODAY, unit: 'in' as const, places: 16, taller: null, outlines: null };
+    const steps = (['2026-11-25', '2026-12-11', '2027-01-11'] as const).map((day) => ({
+      day: calendarDay(day),
+      kind: 'order' as const,
+      words: '',
+    }));
+    const choice = {
+      language: 'en',
+      person: { reader: 'family', name: 'Mira', ...LEFT },
+      change: 'same',
+      right: 'yes',
+      why: null,
+      hours: 23,
+      steps,
+      note: '',
+    } as const;
+    expect(familyPage(choice, facts, undefined, 'Harbour Lane', CHECKED).steps.items.map((item) => item.when)).toEqual([
+      'Today',
+      'By Friday, December 11',
+      'By Monday, January 11, 2027',
+    ]);
+  });
+
   it('tells a gain in height only of a child, only from half a centimetre, against the visit nearest a year before', () => {
     const visits = [
       visitOf('2025-11-20', [legOf()], { height: '140 cm' }),
