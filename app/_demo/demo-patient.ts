@@ -81,6 +81,7 @@ function demoPiece(story: Story, planned: StoryPiece, today: CalendarDay, days: 
     garment: garmentOf(story),
     retired: planned.retired ? clinicDay(today, planned.retired.daysBack) : null,
     retiredReason: planned.retired?.reason ?? null,
+    retiredAs: planned.retired ? (planned.retired.reason === 'worn out' ? 'worn' : 'condition changed') : null,
   };
 }
 
