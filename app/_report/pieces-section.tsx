@@ -61,6 +61,6 @@ function dayOr(day: CalendarDay | null, otherwise: string): string {
 function nowInWords(piece: KeptPiece, today: CalendarDay): string {
   const stage = pieceStage(piece, today);
   return stage === 'retired' && piece.retired
-    ? `out of use since ${showDay(piece.retired)}, ${piece.retiredAs ?? 'reason not recorded'}`
+    ? `out of use since ${showDay(piece.retired)}, ${piece.retiredReason ?? piece.retiredAs ?? 'reason not recorded'}`
     : stage;
 }

@@ -22,7 +22,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
         <p className="letter-clinic">{clinic.name}</p>
         <h2>Progress report</h2>
         <p>
-          {`${head.name ? `${head.name}, ` : ''}reference ${head.reference}, born ${showDay(record.born)} (${showAge(record.born, today)}). ${head.diagnosisGroup}. ${affected === '' ? 'No limb is marked as affected.' : `Affected: ${affected}.`}`}
+          {`${head.name ? `${head.name}, ` : ''}reference ${head.reference}, born ${showDay(record.born)} (${showAge(record.born, today)}). Diagnosis group: ${head.diagnosisGroup}. ${affected === '' ? 'No limb is marked as affected.' : `Affected: ${affected}.`}`}
         </p>
         <p>
           {first && last
@@ -45,7 +45,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
             {dates.map((date) => (
               <li
                 key={date.key}
-              >{`${showDay(date.day)}: ${dateInWords(date)}${date.moved ? `, moved by hand (${date.moved.reason})` : ''}.`}</li>
+              >{`${showDay(date.day)}${date.day < today ? ', past' : ''}: ${dateInWords(date)}${date.moved ? `, moved by hand (${date.moved.reason})` : ''}.`}</li>
             ))}
           </ul>
         )}

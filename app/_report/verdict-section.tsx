@@ -16,7 +16,7 @@ export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
       {analysis.limbs.map((limb) => (
         <p key={`${limb.series.limb} ${limb.series.side}`}>
           <strong>{`${capital(limbInWords(limb.series.limb, limb.series.side))}${limb.affected ? ', affected' : ''}. `}</strong>
-          {linesOf(limb, analysis).join(' ')}
+          {linesOf(limb, analysis).join('\n')}
         </p>
       ))}
     </section>

@@ -49,7 +49,7 @@ function replaces({ piece, today, stage, daysWorn, wearDays, inTurn }: LetterFac
     ...(wearDays === null ? [] : [WORDS.wearDays(wearDays, inTurn)]),
     WORDS.life(piece.lifeDays),
     piece.retired && piece.retired <= today
-      ? WORDS.retired(showDay(piece.retired), piece.retiredAs ?? WORDS.retiredUnsaid)
+      ? WORDS.retired(showDay(piece.retired), piece.retiredReason ?? piece.retiredAs ?? WORDS.retiredUnsaid)
       : WORDS.stage(stage),
     made.length > 0 ? WORDS.altered(made.join('; ')) : WORDS.noAlterations,
     WORDS.condition,

@@ -4,7 +4,6 @@ import type { Visit } from '../../record/patient-record';
 import { lengthAsTyped } from '../../record/read-cut';
 import { showDay } from '../../units/calendar-day';
 import { inUnit, type LengthUnit } from '../../units/length';
-import { showLength } from '../../units/show-length';
 import { showVolume } from '../../units/volume';
 import type { GirthPair } from './girth-rows';
 import type { LetterEvidence, LetterFacts } from './letter-facts';
@@ -70,7 +69,7 @@ function girthCells({ distance, landmark, now, nowMm, beforeMm, errorMm }: Girth
   if (beforeMm === null || errorMm === null) return [place, WORDS.notTaped, lengthAsTyped(now), WORDS.none, WORDS.none, WORDS.none];
   return [
     place,
-    `${showLength(beforeMm, unit, 16)} ${unit}`,
+    `${decimals(beforeMm, unit)} ${unit}`,
     lengthAsTyped(now),
     signedLength(nowMm - beforeMm, unit),
     signedPct(nowMm / beforeMm - 1),
@@ -78,12 +77,13 @@ function girthCells({ distance, landmark, now, nowMm, beforeMm, errorMm }: Girth
   ];
 }
 
-/** A difference in a unit with its sign: tenths of a centimetre, hundredths of an inch. */
+/** A difference in a unit with its sign. */
 function signedLength(differenceMm: number, unit: LengthUnit): string {
   const text = decimals(Math.abs(differenceMm), unit);
   return Number(text) === 0 ? text : `${differenceMm < 0 ? '−' : '+'}${text}`;
 }
 
+/** Tenths of a centimetre, hundredths of an inch: figures that were computed, where those that were typed stand as typed. */
 function decimals(lengthMm: number, unit: LengthUnit): string {
   return inUnit(lengthMm, unit).toFixed(unit === 'in' ? 2 : 1);
 }

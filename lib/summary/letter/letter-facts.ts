@@ -17,6 +17,9 @@ import { type GirthPair, girthRows } from './girth-rows';
 /** What an order says of the piece that is asked for. */
 export type AskedOrder = Pick<Order, 'order' | 'cutFrom' | 'covers' | 'garment' | 'quantity' | 'limb' | 'side' | 'state' | 'ordered'>;
 
+/** A piece, with the words it was retired with where there are some. */
+export type LetterPiece = Piece & { readonly retiredReason?: string | null };
+
 /** A volume of the shared stretch at one visit, ml, and half of its 95 % range. */
 export type LetterVolume = { readonly volumeMl: number; readonly errorMl: number };
 
@@ -39,7 +42,7 @@ export type LetterFacts = {
   readonly born: CalendarDay;
   readonly affected: PatientRecord['affected'];
   readonly today: CalendarDay;
-  readonly piece: Piece;
+  readonly piece: LetterPiece;
   readonly stage: string;
   readonly daysWorn: number | null;
   readonly wearDays: number | null;
@@ -56,7 +59,7 @@ export type LetterFacts = {
 type From = {
   readonly analysis: PatientAnalysis;
   readonly name: string | null;
-  readonly piece: Piece;
+  readonly piece: LetterPiece;
   /** Orders of the patient, in their order. */
   readonly orders: readonly AskedOrder[];
   readonly coverage: LetterFacts['coverage'];

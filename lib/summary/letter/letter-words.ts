@@ -96,7 +96,7 @@ export const EVIDENCE_WORDS = {
     `Girths by tape; volume from truncated cones between neighbouring girths. Both ladders are put on the same anatomy by ${landmarks}; an old girth between two places is read on the straight line between them. Errors are half of a 95 % range.`,
   inferred: 'One or more landmarks were inferred from another visit.',
   girths: (unit: string, old: string, oldBy: string, now: string, nowBy: string) =>
-    `Girth, ${unit}, at the same places: old ${old} ${oldBy}, new ${now} ${nowBy}. New girths as typed.`,
+    `Girth, ${unit}, at the same places: old ${old} ${oldBy}, new ${now} ${nowBy}. New girths as typed; old ones, change and error computed.`,
   girthHeads: (zero: string, old: string, now: string) => [
     `Place, from ${zero}`,
     `Old, ${old}`,
