@@ -1,4 +1,4 @@
-import { limbInWords, placeInWords } from '../../ladder/limb';
+import { distalLandmark, limbInWords, placeInWords } from '../../ladder/limb';
 import { pct, signedPct } from '../../prompts/show-figures';
 import type { Visit } from '../../record/patient-record';
 import { lengthAsTyped } from '../../record/read-cut';
@@ -29,7 +29,8 @@ export function letterEvidence(facts: LetterFacts): EvidenceShown {
     ...(one.weight ? [] : [WORDS.noWeight(showDay(one.day))]),
     ...(one.height ? [] : [WORDS.noHeight(showDay(one.day))]),
   ]);
-  if (!evidence) return { sentences: [whyNone(facts), ...missing], tables: body };
+  const excess = excessInWords(facts);
+  if (!evidence) return { sentences: [whyNone(facts), ...excess, ...missing], tables: body };
   const { earlier, later, alignment } = evidence.change;
   const taped = WORDS.taped(showDay(earlier.visit.day), measuredBy(earlier.visit), showDay(later.visit.day), measuredBy(later.visit));
   const change = signedPct(evidence.volumeChange);
@@ -37,6 +38,7 @@ export function letterEvidence(facts: LetterFacts): EvidenceShown {
   const volumes = volumeTable(evidence);
   const sentences = [
     Math.abs(evidence.volumeChange) > evidence.smallestRealChange ? WORDS.exceeds(change, smallest) : WORDS.within(change, smallest),
+    ...excess,
     taped,
     WORDS.method(landmarksInWords(alignment.earlierMm.length)),
     ...(alignment.inferred ? [WORDS.inferred] : []),
@@ -51,6 +53,18 @@ function whyNone({ piece, cutVisit, newVisit }: LetterFacts): string {
   if (!cutVisit) return WORDS.noOldLadder(limb, showDay(piece.cutFrom));
   if (!newVisit || newVisit.day <= piece.cutFrom) return WORDS.noNewLadder(limb, showDay(piece.cutFrom));
   return WORDS.notComparable(showDay(piece.cutFrom), showDay(newVisit.day));
+}
+
+function excessInWords({ excess, newVisit, piece }: LetterFacts): string[] {
+  if (!newVisit) return [];
+  const day = showDay(newVisit.day);
+  if (!excess) return [WORDS.noExcess(day)];
+  const unit = newVisit.ladders.find((one) => one.limb === piece.limb && one.side === piece.side)?.unit ?? 'cm';
+  const span = `${decimals(excess.fromMm, unit)}–${decimals(excess.toMm, unit)} ${unit} above the ${placeInWords(distalLandmark(piece.limb))}`;
+  const limbs = [piece.side, piece.side === 'left' ? 'right' : 'left'] as const;
+  const [own, other] = limbs.map((side) => limbInWords(piece.limb, side)) as [string, string];
+  const volumes = [excess.volumeMl, excess.otherMl].map((one) => showVolume(one)) as [string, string];
+  return [WORDS.excess(day, own, volumes[0], other, volumes[1], span, signedPct(excess.share), pct(excess.error))];
 }
 
 function girthTable({ change, girths }: LetterEvidence): LetterTable {

@@ -13,6 +13,7 @@ import type { CalendarDay } from '../../units/calendar-day';
 import { limbVolume } from '../../volume/limb-volume';
 import type { Span } from '../../volume/span-volume';
 import { type GirthPair, girthRows } from './girth-rows';
+import { type LimbExcess, limbExcess } from './limb-excess';
 
 /** What an order says of the piece that is asked for. */
 export type AskedOrder = Pick<Order, 'order' | 'cutFrom' | 'covers' | 'garment' | 'quantity' | 'limb' | 'side' | 'state' | 'ordered'>;
@@ -53,6 +54,8 @@ export type LetterFacts = {
   readonly cutVisit: Visit | null;
   readonly newVisit: Visit | null;
   readonly evidence: LetterEvidence | null;
+  /** Against the healthy other limb on the new ladder's day; null where that cannot be said. */
+  readonly excess: LimbExcess | null;
   readonly coverage: { readonly rule: PatientCoverage['rule']; readonly from: CalendarDay; readonly clocks: readonly LimbClock[] } | null;
 };
 
@@ -81,6 +84,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
   const newDay = order?.cutFrom ?? series?.visits.at(-1)?.visit.day;
   const visitOn = (day: CalendarDay | undefined): Visit | null => series?.visits.find((one) => one.visit.day === day)?.visit ?? null;
   const change = newDay && newDay > piece.cutFrom ? changeSinceCut(analysis, piece, { limb, side, cutFrom: newDay }) : null;
+  const newVisit = visitOn(newDay);
   const worn = daysWorn(piece, today);
   const shared = wearDays(piece, record.pieces, today);
   const alike = record.pieces.filter((one) => coverKey(one) === coverKey(piece));
@@ -99,8 +103,9 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
     ).length,
     order,
     cutVisit: visitOn(piece.cutFrom),
-    newVisit: visitOn(newDay),
+    newVisit,
     evidence: change && evidenceOf(change, analysis),
+    excess: (newVisit && limbExcess(analysis, piece, newVisit)) ?? null,
     coverage: coverage && { ...coverage, clocks: coverage.clocks.filter((one) => one.limb === limb && one.side === side) },
   };
 }

@@ -114,6 +114,10 @@ export const EVIDENCE_WORDS = {
     `The volume changed by ${change}. This exceeds measurement error: a change of more than ${smallest} is larger than the error of the two tapings.`,
   within: (change: string, smallest: string) =>
     `The volume changed by ${change}. This does not exceed measurement error: a change up to ${smallest} cannot be told from the error of the two tapings.`,
+  excess: (day: string, limb: string, volume: string, other: string, otherVolume: string, span: string, share: string, error: string) =>
+    `On ${day} the ${limb} held ${volume} and the ${other} ${otherVolume} over the same heights, ${span}: ${share} against the other, give or take ${error}.`,
+  noExcess: (day: string) =>
+    `No volume against a healthy other limb is given for ${day}: it was not taped over the same heights, or is affected too.`,
   body: 'Weight and height on the days of the two ladders.',
   bodyHeads: ['Day', 'Measured', 'Weight', 'Height'],
   noWeight: (day: string) => `No weight was recorded on ${day}.`,

@@ -114,6 +114,25 @@ describe('the change of volume', () => {
   });
 });
 
+describe('the volume against the other limb', () => {
+  // Cylinders of 33 and 30 cm over 16 cm, by hand: 33² / 30² − 1 = 21.0 %. Reading 9 × 0.875 / C²: 7.23e-5 + 8.75e-5 = 1.598e-4; no placement
+  // part, both ends being equal; 1.96 × 1.21 × 0.01264 = 3.0 %. Volume of 30 cm: 30² × 16 / 4π = 1146 ml.
+  const right = ladderOf({ girths: even(30), side: 'right' });
+  const both = visitOf(NEW, [ladderOf({ girths: even(33) }), right], { height: '165', weight: '70' });
+
+  it('is given over the same heights with its error', () => {
+    expect(sentencesOf(factsOf([taped(OLD, even(30)), both]))).toContain(
+      'On 2 Nov 2026 the left leg held 1,387\u202fml and the right leg 1,146\u202fml over the same heights, 0.0–16.0 cm above the ankle crease: +21.0\u202f% against the other, give or take 3.0\u202f%.',
+    );
+  });
+
+  it('is a sentence where the other limb was not taped', () => {
+    expect(sentencesOf(factsOf([taped(OLD, even(30)), taped(NEW, even(33))]))).toContain(
+      'No volume against a healthy other limb is given for 2 Nov 2026',
+    );
+  });
+});
+
 describe('what is missing', () => {
   it('is a sentence', () => {
     const bare = { height: undefined, weight: undefined, measurer: null } as Parameters<typeof visitOf>[2];
