@@ -14,14 +14,18 @@ export const clinic = table('clinic', {
   timeZone: text().notNull(),
 });
 
+/** Whose a row is: every table but the clinic's own carries it. */
+export const ofClinic = () =>
+  text()
+    .notNull()
+    .references(() => clinic.id);
+
 /** A change of one setting. Never overwritten; the latest of a key counts. */
 export const clinicSetting = table(
   'clinic_setting',
   {
     id: id(),
-    clinicId: text()
-      .notNull()
-      .references(() => clinic.id),
+    clinicId: ofClinic(),
     key: text().notNull(),
     value: json<unknown>(),
     by: text().notNull(),
@@ -36,9 +40,7 @@ export const audit = table(
   'audit',
   {
     id: id(),
-    clinicId: text()
-      .notNull()
-      .references(() => clinic.id),
+    clinicId: ofClinic(),
     at: moment().notNull(),
     who: text().notNull(),
     action: text().notNull(),

@@ -1,13 +1,8 @@
 import { columns } from './columns';
-import { clinic } from './schema-clinic';
-import { patient, visit } from './schema-records';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, visit } from './schema-records';
 
 const { table, id, text, oneOf, wholeNumber, json, moment, index, uniqueIndex } = columns;
-
-const ofClinic = () =>
-  text()
-    .notNull()
-    .references(() => clinic.id);
 
 /** A page or letter as a person approved or signed it: whole and frozen, with the version of its wording. Never changed. */
 export const issuedDocument = table(
@@ -15,9 +10,7 @@ export const issuedDocument = table(
   {
     id: id(),
     clinicId: ofClinic(),
-    patientId: text()
-      .notNull()
-      .references(() => patient.id),
+    patientId: ofPatient(),
     visitId: text().references(() => visit.id),
     kind: oneOf('family-page', 'replacement-letter').notNull(),
     language: text().notNull(),

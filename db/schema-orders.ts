@@ -1,7 +1,7 @@
 import type { Order, OrderState } from '@/lib/record/order';
 import { columns } from './columns';
-import { clinic } from './schema-clinic';
-import { patient, signature, visit } from './schema-records';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, signature, visit } from './schema-records';
 
 const { table, id, text, wholeNumber, json, index, uniqueIndex } = columns;
 
@@ -10,12 +10,8 @@ export const garmentOrder = table(
   'garment_order',
   {
     id: id(),
-    clinicId: text()
-      .notNull()
-      .references(() => clinic.id),
-    patientId: text()
-      .notNull()
-      .references(() => patient.id),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
     number: wholeNumber().notNull(),
     state: text().$type<OrderState>().notNull(),
     revision: wholeNumber().notNull(),
@@ -28,9 +24,7 @@ export const orderRevision = table(
   'order_revision',
   {
     id: id(),
-    clinicId: text()
-      .notNull()
-      .references(() => clinic.id),
+    clinicId: ofClinic(),
     orderId: text()
       .notNull()
       .references(() => garmentOrder.id),

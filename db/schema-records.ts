@@ -7,16 +7,12 @@ import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import type { TypedMass } from '@/lib/units/mass';
 import { columns } from './columns';
-import { clinic } from './schema-clinic';
+import { ofClinic } from './schema-clinic';
 
 const { table, id, text, oneOf, wholeNumber, decimal, json, moment, index, uniqueIndex } = columns;
 
-const ofClinic = () =>
-  text()
-    .notNull()
-    .references(() => clinic.id);
-
-const ofPatient = () =>
+/** Whose record a row belongs to. */
+export const ofPatient = () =>
   text()
     .notNull()
     .references(() => patient.id);

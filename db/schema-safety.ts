@@ -1,7 +1,7 @@
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from './columns';
-import { clinic } from './schema-clinic';
-import { patient, visit } from './schema-records';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, visit } from './schema-records';
 
 const { table, id, text, json, moment, index } = columns;
 
@@ -10,12 +10,8 @@ export const cautionAnswer = table(
   'caution_answer',
   {
     id: id(),
-    clinicId: text()
-      .notNull()
-      .references(() => clinic.id),
-    patientId: text()
-      .notNull()
-      .references(() => patient.id),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
     visitId: text().references(() => visit.id),
     day: text().$type<CalendarDay>().notNull(),
     card: text().notNull(),

@@ -1,20 +1,10 @@
 import type { LimbSide } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from './columns';
-import { clinic } from './schema-clinic';
-import { patient } from './schema-records';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, patient } from './schema-records';
 
 const { table, id, text, oneOf, wholeNumber, yesNo, json, moment, index, uniqueIndex } = columns;
-
-const ofClinic = () =>
-  text()
-    .notNull()
-    .references(() => clinic.id);
-
-const ofPatient = () =>
-  text()
-    .notNull()
-    .references(() => patient.id);
 
 /** One stored line of the worklist, computed from the record; rewritten whenever its patient is renewed. */
 export const workLine = table(

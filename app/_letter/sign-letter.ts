@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { signLetter } from '@/db/letters';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
 import { type ReplacementLetter, replacementLetter } from '@/lib/summary/letter/replacement-letter';
@@ -17,7 +18,7 @@ export type LetterFormState = {
 /** Shows the letter as it would stand, or freezes it as signed: only a letter that was shown just so can be signed. */
 export async function signLetterAction(_before: LetterFormState, form: FormData): Promise<LetterFormState> {
   const therapist = await requireRole('lead', 'therapist');
-  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const typed = postedText(form);
   const { patientId = '', pieceId = '', submissionId = '', intent = '', shown = '' } = typed;
   const { facts, visitId, clinic, today } = await loadLetter(therapist, patientId, pieceId);
   const read = readLetterForm(typed, today);

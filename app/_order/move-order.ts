@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import { renewPatient } from '@/db/renew-work';
@@ -25,7 +26,7 @@ type Next = { readonly order: Order; readonly reason: string; readonly pieces?: 
 /** Takes one step of an order: checked by a second person, sent, all pieces delivered, cancelled. */
 export async function moveOrderAction(_before: OrderStepState, form: FormData): Promise<OrderStepState> {
   const therapist = await requireRole('lead', 'therapist');
-  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '', step = '' } = typed;
   const loaded = await loadOrder(therapist, patientId, orderId);
   const take = STEPS[step];

@@ -4,6 +4,7 @@ import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { cutLadders } from '@/app/_piece/cut-ladders';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/orders';
 import { orderWithHistory } from '@/db/read-orders';
 import { renewPatient } from '@/db/renew-work';
@@ -21,7 +22,7 @@ export type OrderFormState = {
 /** Proposes an order, or changes one that has not been sent; what the engine proposes as room goes on record beside what was decided. */
 export async function saveOrderAction(_before: OrderFormState, form: FormData): Promise<OrderFormState> {
   const therapist = await requireRole('lead', 'therapist');
-  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const read = readOrderForm(typed, cutLadders(record));

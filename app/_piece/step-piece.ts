@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { revisePiece } from '@/db/pieces';
 import { renewPatient } from '@/db/renew-work';
 import { PIECE_STEPS, readPieceStep } from '@/lib/record/read-piece-step';
@@ -16,7 +17,7 @@ export type PieceStepState = {
 /** Takes one step in the life of a piece as a new revision; nothing is overwritten. A remake goes on to a new order when asked to. */
 export async function stepPieceAction(_before: PieceStepState, form: FormData): Promise<PieceStepState> {
   const therapist = await requireRole('lead', 'therapist');
-  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const typed = postedText(form);
   const { patientId = '', pieceId = '', revision = '', submissionId = '' } = typed;
   const { record, today } = await loadPatient(therapist, patientId);
   const piece = record.pieces.find((one) => one.pieceId === pieceId);

@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/coverage';
 import { readCoverageForm, type TypedCoverage } from '@/lib/record/read-coverage-form';
@@ -12,7 +13,7 @@ export type CoverageFormState = { readonly errors: Readonly<Record<string, strin
 /** Keeps a coverage rule, new or changed; the clinic's rules as they were stay in its history. */
 export async function saveCoverageAction(_before: CoverageFormState, form: FormData): Promise<CoverageFormState> {
   const therapist = await requireRole('lead');
-  const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
+  const typed = postedText(form);
   const rules = await coverageRulesOf(therapist);
   const id = rules.some((one) => one.id === typed.id) ? (typed.id as string) : crypto.randomUUID();
   const read = readCoverageForm(typed, id);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
+import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/coverage';
 import { peopleOf } from '@/db/people';
@@ -15,7 +16,6 @@ export default async function CoveragePage() {
   const therapist = await requireTherapist('/clinic/coverage');
   const [rules, clinic] = [await coverageRulesOf(therapist), await clinicOf(therapist)];
   const [history, people] = [await historyOfSetting(therapist, COVERAGE_KEY), await peopleOf(therapist)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
   return (
     <main id="main">
       <div className="title-row">
@@ -49,18 +49,7 @@ export default async function CoveragePage() {
           <CoverageForm id="new" start={{}} />
         </details>
       )}
-      {history.length > 0 && (
-        <>
-          <h2 className="section-head">Changes</h2>
-          <ul className="limit-history">
-            {[...history].reverse().map((change) => (
-              <li key={change.at.toISOString()}>
-                {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
     </main>
   );
 }

@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
 import { clinicTextsSchema } from '@/lib/summary/family/clinic-texts';
@@ -13,7 +14,7 @@ export type TextsState = { readonly refusal: string | null; readonly typed: Read
 /** Keeps what the clinic says on the family page in one language; earlier texts stay in the history, and approved pages as they were. */
 export async function saveTextsAction(_before: TextsState, form: FormData): Promise<TextsState> {
   const therapist = await requireRole('lead');
-  const typed = Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const typed = postedText(form);
   const { language = '', care = '', wait = '', phone = '', phoneHours = '', emergency = '' } = typed;
   if (!FAMILY_LANGUAGES.some((one) => one.language === language)) return { refusal: 'This language is not one of the page.', typed };
   const read = clinicTextsSchema.safeParse({

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
+import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
 import { peopleOf } from '@/db/people';
@@ -14,7 +15,6 @@ export default async function FamilyTextsPage() {
   const therapist = await requireTherapist('/clinic/family-texts');
   const [texts, clinic] = [await clinicTextsOf(therapist), await clinicOf(therapist)];
   const [history, people] = [await historyOfSetting(therapist, FAMILY_TEXTS_KEY), await peopleOf(therapist)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
   return (
     <main id="main">
       <div className="title-row">
@@ -41,18 +41,7 @@ export default async function FamilyTextsPage() {
           </section>
         ),
       )}
-      {history.length > 0 && (
-        <>
-          <h2 className="section-head">Changes</h2>
-          <ul className="limit-history">
-            {[...history].reverse().map((change) => (
-              <li key={change.at.toISOString()}>
-                {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+      <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
     </main>
   );
 }

@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/policy';
 import { type PolicyErrors, readPolicyForm } from '@/lib/record/read-policy-form';
@@ -12,7 +13,7 @@ export type LimitsState = { readonly errors: PolicyErrors & { reason?: string };
 /** Keeps the clinic's own limits as a new row with who, when and why; earlier values stay. */
 export async function saveLimitsAction(_before: LimitsState, form: FormData): Promise<LimitsState> {
   const therapist = await requireRole('lead');
-  const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
+  const typed = postedText(form);
   const read = readPolicyForm(typed, (await policyInForce(therapist)).unset);
   if (read.kind === 'refused') return { errors: read.errors, typed };
   const reason = (typed.reason ?? '').trim();

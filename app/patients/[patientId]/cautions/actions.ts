@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/cautions';
 import { renewPatient } from '@/db/renew-work';
 import { cardStates } from '@/lib/cautions/caution-cards';
@@ -20,7 +21,7 @@ export async function answerCautionsAction(_before: CautionFormState, form: Form
   const patientId = String(form.get('patientId') ?? '');
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const about = { record, policy: analysis.policy, today };
-  const typed = Object.fromEntries([...form.entries()].map(([name, value]) => [name, String(value)]));
+  const typed = postedText(form);
   const read = readCautionForm(typed, cardStates(about), about);
   if ('errors' in read) return { errors: read.errors, typed };
   const visitId = record.visits.at(-1)?.visitId ?? null;

@@ -1,0 +1,27 @@
+import type { Setting } from '@/db/clinic';
+
+/** Who changed a setting, when and why, the newest first; nothing while it stands as it came. */
+export function SettingChanges({
+  history,
+  people,
+  timeZone,
+}: {
+  history: readonly Setting[];
+  people: readonly { readonly id: string; readonly name: string }[];
+  timeZone: string;
+}) {
+  if (history.length === 0) return null;
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  return (
+    <>
+      <h2 className="section-head">Changes</h2>
+      <ul className="limit-history">
+        {[...history].reverse().map((change) => (
+          <li key={change.at.toISOString()}>
+            {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
