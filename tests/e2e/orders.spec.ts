@@ -85,6 +85,8 @@ test('it is checked by a second person, never by the one who wrote it, and its f
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*checked by K\. Dunmore.*Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Pieces 3 and 4 are awaited' })).toBeVisible();
+  const sheet = (await page.pdf({ format: 'A4' })).toString('latin1');
+  expect(sheet.match(/\/Type\s*\/Page\b/g), 'the sheet is one side of A4').toHaveLength(1);
 });
 
 test('it is delivered; a first fit that ends in a remake sends the piece back with its coded reason', async ({ page }) => {
