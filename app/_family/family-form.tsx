@@ -1,19 +1,17 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field } from '@/app/_shell/field';
+import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import { type FamilyFormState, familyPageAction } from '@/app/patients/[patientId]/visits/[visitId]/family/actions';
 import { STEP_ROWS, type TypedFamily } from '@/lib/summary/family/read-family-form';
 import { FamilySheet } from './family-sheet';
-
-type Choice = { readonly key: string; readonly words: string };
 
 type Props = {
   readonly patientId: string;
   readonly visitId: string;
   readonly submissionId: string;
-  readonly limbs: readonly Choice[];
-  readonly languages: readonly Choice[];
+  readonly limbs: readonly BoxChoice[];
+  readonly languages: readonly BoxChoice[];
   /** What the engine says, for the therapist only. */
   readonly engine: readonly string[];
   readonly start: TypedFamily;
@@ -23,25 +21,7 @@ type Props = {
 export function FamilyForm({ patientId, visitId, submissionId, limbs, languages, engine, start }: Props) {
   const [state, send, busy] = useActionState<FamilyFormState, FormData>(familyPageAction, { errors: {}, typed: null, page: null });
   const typed = state.typed ?? start;
-  const text = (box: string, label: string, hint?: string, type = 'text') => (
-    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
-      {(wiring) => <input {...wiring} type={type} defaultValue={typed[box] ?? ''} autoComplete="off" maxLength={300} />}
-    </Field>
-  );
-  const choice = (box: string, label: string, choices: readonly Choice[], ask: string | null, hint?: string) => (
-    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
-      {(wiring) => (
-        <select {...wiring} key={typed[box]} defaultValue={typed[box] ?? ''}>
-          {ask !== null && <option value="">{ask}</option>}
-          {choices.map((one) => (
-            <option key={one.key} value={one.key}>
-              {one.words}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
-  );
+  const { text, choice } = typedBoxes(typed, state.errors);
   const refused = Object.keys(state.errors).length > 0;
   return (
     <form className="family-form" action={send} noValidate>
@@ -79,7 +59,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {ROWS.map((row) => (
             <div key={row} className="option-row">
               {choice(`step${row}Kind`, `Step ${row + 1}`, STEP_WORDS, 'none')}
-              {text(`step${row}Day`, 'Day', undefined, 'date')}
+              {text(`step${row}Day`, 'Day', undefined, { type: 'date' })}
               {text(`step${row}Words`, 'Own words', 'For “own words” only.')}
             </div>
           ))}

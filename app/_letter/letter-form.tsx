@@ -1,7 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
-import { Field, FieldGroup } from '@/app/_shell/field';
+import { FieldGroup } from '@/app/_shell/field';
+import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { CUSTOM_REASONS, LETTER_REASONS } from '@/lib/summary/letter/letter-reasons';
 import { LETTER_HEADS } from '@/lib/summary/letter/letter-words';
 import type { TypedLetter } from '@/lib/summary/letter/read-letter-form';
@@ -24,16 +25,7 @@ export function LetterForm({ patientId, pieceId, submissionId, start, evidence, 
   const typed = state.typed ?? start;
   const { errors } = state;
   const refused = Object.keys(errors).filter((box) => box !== 'form').length;
-  const text = (box: string, label: string, hint?: string, type = 'text') => (
-    <Field id={box} label={label} hint={hint} refusal={errors[box]}>
-      {(wiring) => <input {...wiring} type={type} key={typed[box]} defaultValue={typed[box] ?? ''} autoComplete="off" />}
-    </Field>
-  );
-  const words = (box: string, label: string, hint?: string, rows = 3) => (
-    <Field id={box} label={label} hint={hint} refusal={errors[box]}>
-      {(wiring) => <textarea {...wiring} rows={rows} key={typed[box]} defaultValue={typed[box] ?? ''} />}
-    </Field>
-  );
+  const { text, words, choice } = typedBoxes(typed, errors);
   return (
     <form className="letter-form" action={send} noValidate>
       <input type="hidden" name="patientId" value={patientId} />
@@ -56,7 +48,7 @@ export function LetterForm({ patientId, pieceId, submissionId, start, evidence, 
         <h2>{LETTER_HEADS.prescriber}</h2>
         <div className="two-columns">
           {text('prescriber', 'Prescriber')}
-          {text('orderDay', 'Date of the prescriber’s order', undefined, 'date')}
+          {text('orderDay', 'Date of the prescriber’s order', undefined, { type: 'date' })}
         </div>
         <label className="choice">
           <input type="checkbox" name="orderHeld" key={typed.orderHeld} defaultChecked={Boolean(typed.orderHeld)} />
@@ -83,17 +75,8 @@ export function LetterForm({ patientId, pieceId, submissionId, start, evidence, 
         {words('replaces', 'The piece it replaces', 'From the record. Say in what state it is: tears, lost elasticity, fit.', 6)}
         <h2>{LETTER_HEADS.reason}</h2>
         <div className="two-columns">
-          <Field id="reason" label="Primary reason" hint="Exactly one." refusal={errors.reason}>
-            {(wiring) => (
-              <select {...wiring} key={typed.reason} defaultValue={typed.reason ?? ''}>
-                <option value="">Choose one</option>
-                {LETTER_REASONS.map((one) => (
-                  <option key={one}>{one}</option>
-                ))}
-              </select>
-            )}
-          </Field>
-          {text('incidentDay', 'Day it happened', 'For a piece lost, stolen or damaged.', 'date')}
+          {choice('reason', 'Primary reason', asChoices(LETTER_REASONS), 'Choose one', 'Exactly one.')}
+          {text('incidentDay', 'Day it happened', 'For a piece lost, stolen or damaged.', { type: 'date' })}
         </div>
         {words('reasonWords', 'What happened or changed', 'In your words.')}
         <h2>{LETTER_HEADS.evidence}</h2>

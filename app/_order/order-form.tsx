@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import type { LadderChoice } from '@/app/_piece/piece-form';
-import { Field } from '@/app/_shell/field';
+import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment';
 import { ORDER_REASONS } from '@/lib/record/order';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/record/read-order-form';
@@ -23,25 +23,7 @@ type Props = {
 export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords }: Props) {
   const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
   const typed = state.typed ?? start;
-  const text = (box: string, label: string, hint?: string, list?: string) => (
-    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
-      {(wiring) => <input {...wiring} defaultValue={typed[box] ?? ''} autoComplete="off" list={list} />}
-    </Field>
-  );
-  const choice = (box: string, label: string, choices: readonly { key: string; words: string }[], ask: string, hint?: string) => (
-    <Field id={box} label={label} hint={hint} refusal={state.errors[box]}>
-      {(wiring) => (
-        <select {...wiring} key={typed[box]} defaultValue={typed[box] ?? ''}>
-          <option value="">{ask}</option>
-          {choices.map((one) => (
-            <option key={one.key} value={one.key}>
-              {one.words}
-            </option>
-          ))}
-        </select>
-      )}
-    </Field>
-  );
+  const { text, choice } = typedBoxes(typed, state.errors);
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
   const refused = Object.keys(state.errors).length;
   return (
@@ -65,19 +47,14 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
       <div className="two-columns">
         {choice('cutFrom', 'Cut from the ladder of', ladders, 'Choose a ladder')}
         {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
-        {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', 'cover-ends')}
-        {text('to', 'to', 'A landmark, or a distance on the ladder.', 'cover-ends')}
+        {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+        {text('to', 'to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
         {text('reduction', 'Reduction, %')}
         {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
         {text('quantity', 'Pieces', 'Two in turn: one on, one in the wash.')}
         {choice('use', 'Worn', USES, 'Choose')}
         {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
-        {choice(
-          'reasonCode',
-          'Why it is ordered',
-          ORDER_REASONS.map((key) => ({ key, words: key })),
-          'Choose',
-        )}
+        {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
         {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
         {text('leadDays', 'Making and delivery, days')}
       </div>

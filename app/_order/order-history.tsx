@@ -1,3 +1,4 @@
+import { HistoryTable, personIn } from '@/app/_shell/history-table';
 import type { KeptOrder } from '@/db/read-orders';
 
 /** Every state an order has been in, the newest first, and what was answered before it left. */
@@ -24,35 +25,14 @@ export function OrderHistory({ revisions, names }: { revisions: readonly KeptOrd
                 <tr key={one.key}>
                   <td>{one.message}</td>
                   <td>{one.answer}</td>
-                  <td>{`${names.get(one.by) ?? 'someone no longer here'}, ${one.at.slice(0, 10)}`}</td>
+                  <td>{`${personIn(names, one.by)}, ${one.at.slice(0, 10)}`}</td>
                 </tr>
               ))}
             </tbody>
           </table>
         </div>
       )}
-      <div className="table-frame">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">State</th>
-              <th scope="col">Written</th>
-              <th scope="col">By</th>
-              <th scope="col">What</th>
-            </tr>
-          </thead>
-          <tbody>
-            {[...revisions].reverse().map((one) => (
-              <tr key={one.revision}>
-                <th scope="row">{one.revision}</th>
-                <td>{`${one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC`}</td>
-                <td>{names.get(one.author) ?? 'someone no longer here'}</td>
-                <td>{one.reason ?? 'proposed'}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <HistoryTable revisions={revisions} names={names} first="proposed" />
     </section>
   );
 }

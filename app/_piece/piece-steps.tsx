@@ -1,7 +1,7 @@
 'use client';
 
 import { Fragment, type ReactNode, useActionState } from 'react';
-import { Field } from '@/app/_shell/field';
+import { asChoices, type TypedBoxes, typedBoxes } from '@/app/_shell/typed-boxes';
 import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '@/lib/record/piece-life';
 import type { PieceStep } from '@/lib/record/read-piece-step';
 import { type PieceStepState, stepPieceAction } from './step-piece';
@@ -22,64 +22,24 @@ export type WearInStart = {
   readonly callAfter: string;
 };
 
-type Boxes = {
-  readonly text: (box: string, label: string, hint?: string, type?: string, start?: string) => ReactNode;
-  readonly choice: (box: string, label: string, choices: readonly string[], start?: string) => ReactNode;
-  readonly tick: (box: string, label: string, words: string, start: boolean) => ReactNode;
+type Boxes = TypedBoxes & { readonly day: (label: string, hint?: string) => ReactNode };
+
+type StepFormProps = StepProps & {
+  readonly step: PieceStep;
+  readonly title: string;
+  readonly button: string;
+  readonly main?: boolean;
+  /** What stands in the boxes at first, beside today in the box of the day. */
+  readonly start?: Readonly<Record<string, string>>;
+  readonly children: (boxes: Boxes) => ReactNode;
 };
 
 /** The form of one step: its boxes come from the step, what was refused stands beside them. */
-function StepForm({
-  step,
-  title,
-  button,
-  main = false,
-  children,
-  ...props
-}: StepProps & { step: PieceStep; title: string; button: string; main?: boolean; children: (boxes: Boxes) => ReactNode }) {
+function StepForm({ step, title, button, main = false, start = {}, children, ...props }: StepFormProps) {
   const [state, send, busy] = useActionState<PieceStepState, FormData>(stepPieceAction, { errors: {}, typed: null });
-  const typed = state.typed;
-  const idOf = (box: string) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`;
-  const boxes: Boxes = {
-    text: (box, label, hint, type = 'text', start = '') => (
-      <Field id={idOf(box)} label={label} hint={hint} refusal={state.errors[box]}>
-        {(wiring) => (
-          <input
-            {...wiring}
-            name={box}
-            type={type}
-            defaultValue={typed?.[box] ?? start}
-            autoComplete="off"
-            max={type === 'date' ? props.today : undefined}
-          />
-        )}
-      </Field>
-    ),
-    choice: (box, label, choices, start = '') => (
-      <Field id={idOf(box)} label={label} refusal={state.errors[box]}>
-        {(wiring) => (
-          <select {...wiring} name={box} key={typed?.[box]} defaultValue={typed?.[box] ?? start}>
-            <option value="">Choose</option>
-            {choices.map((one) => (
-              <option key={one} value={one}>
-                {one}
-              </option>
-            ))}
-          </select>
-        )}
-      </Field>
-    ),
-    tick: (box, label, words, start) => (
-      <Field id={idOf(box)} label={label} refusal={state.errors[box]}>
-        {(wiring) => (
-          <label className="choice">
-            <input {...wiring} name={box} type="checkbox" value="yes" defaultChecked={typed ? typed[box] === 'yes' : start} />
-            {words}
-          </label>
-        )}
-      </Field>
-    ),
-  };
+  const typed = state.typed ?? { day: props.today, ...start };
+  const plain = typedBoxes(typed, state.errors, (box) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`);
+  const boxes: Boxes = { ...plain, day: (label, hint) => plain.text('day', label, hint, { type: 'date', max: props.today }) };
   return (
     <form className="panel form" action={send} noValidate aria-label={title}>
       <h2>{title}</h2>
@@ -105,7 +65,7 @@ function StepForm({
 export function DeliveredStep(props: StepProps) {
   return (
     <StepForm {...props} step="delivered" title="It is awaited" button="It came" main>
-      {({ text }) => text('day', 'Delivered on', undefined, 'date', props.today)}
+      {({ day }) => day('Delivered on')}
     </StepForm>
   );
 }
@@ -118,32 +78,28 @@ export function FirstFitStep({
   ...props
 }: StepProps & { zones: readonly string[]; wearIn: WearInStart; worn: boolean }) {
   return (
-    <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main>
-      {({ text, choice, tick }) => (
+    <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main start={{ wornToday: 'yes', ...wearIn }}>
+      {({ text, choice, tick, day }) => (
         <>
-          {text(
-            'day',
-            'Checked on',
-            'As ordered? Covers the area? No fold away from bent joints, no edge that cuts in? Colour and feeling?',
-            'date',
-            props.today,
-          )}
+          {day('Checked on', 'As ordered? Covers the area? No fold away from bent joints, no edge that cuts in? Colour and feeling?')}
           <div className="four-columns">
             {zones.map((zone) => (
-              <Fragment key={zone}>{choice(`zone/${zone}`, `${zone[0]?.toUpperCase()}${zone.slice(1)}`, ZONE_FITS)}</Fragment>
+              <Fragment key={zone}>
+                {choice(`zone/${zone}`, `${zone[0]?.toUpperCase()}${zone.slice(1)}`, asChoices(ZONE_FITS), 'Choose')}
+              </Fragment>
             ))}
           </div>
           <div className="two-columns">
-            {choice('outcome', 'What follows', ['keep', 'alter', 'remake'])}
-            {choice('reason', 'Reason, when it goes back', REMAKE_REASONS)}
+            {choice('outcome', 'What follows', asChoices(['keep', 'alter', 'remake']), 'Choose')}
+            {choice('reason', 'Reason, when it goes back', asChoices(REMAKE_REASONS), 'Choose')}
           </div>
           {text('words', 'In a few words')}
-          {tick('taught', 'Teaching', 'Putting on, taking off and when to call were shown and watched', false)}
-          {tick('anew', 'For a remake', 'Go on to a new order with changed figures', false)}
+          {tick('taught', 'Teaching', 'Putting on, taking off and when to call were shown and watched')}
+          {tick('anew', 'For a remake', 'Go on to a new order with changed figures')}
           {!worn && (
             <>
-              {tick('wornToday', 'When it is kept', 'It is worn from this day on', true)}
-              <WearInBoxes text={text} start={wearIn} />
+              {tick('wornToday', 'When it is kept', 'It is worn from this day on')}
+              <WearInBoxes text={text} />
             </>
           )}
         </>
@@ -152,16 +108,16 @@ export function FirstFitStep({
   );
 }
 
-function WearInBoxes({ text, start }: { text: Boxes['text']; start: WearInStart }) {
+function WearInBoxes({ text }: Pick<Boxes, 'text'>) {
   return (
     <fieldset className="field">
       <legend>Wear-in</legend>
       <span className="hint">As the prescriber and the clinic have it. A blister or open skin: stop and call.</span>
       <div className="four-columns">
-        {text('firstHours', 'Hours on the first day', undefined, 'text', start.firstHours)}
-        {text('fullHours', 'Hours a day in the end', undefined, 'text', start.fullHours)}
-        {text('wearInDays', 'Days to get there', undefined, 'text', start.wearInDays)}
-        {text('callAfter', 'Early call after, days', undefined, 'text', start.callAfter)}
+        {text('firstHours', 'Hours on the first day')}
+        {text('fullHours', 'Hours a day in the end')}
+        {text('wearInDays', 'Days to get there')}
+        {text('callAfter', 'Early call after, days')}
       </div>
     </fieldset>
   );
@@ -170,11 +126,11 @@ function WearInBoxes({ text, start }: { text: Boxes['text']; start: WearInStart 
 /** First wear, when it was not on the day of the first fit. */
 export function WornStep({ wearIn, ...props }: StepProps & { wearIn: WearInStart }) {
   return (
-    <StepForm {...props} step="worn" title="First worn" button="Record first wear">
-      {({ text }) => (
+    <StepForm {...props} step="worn" title="First worn" button="Record first wear" start={wearIn}>
+      {({ text, day }) => (
         <>
-          {text('day', 'First worn on', 'Its age counts from this day.', 'date', props.today)}
-          <WearInBoxes text={text} start={wearIn} />
+          {day('First worn on', 'Its age counts from this day.')}
+          <WearInBoxes text={text} />
         </>
       )}
     </StepForm>
@@ -185,9 +141,9 @@ export function WornStep({ wearIn, ...props }: StepProps & { wearIn: WearInStart
 export function CalledStep(props: StepProps) {
   return (
     <StepForm {...props} step="called" title="Early call" button="Record the call" main>
-      {({ text }) => (
+      {({ text, day }) => (
         <>
-          {text('day', 'Called on', 'Skin, fit, hours worn, pain or itch, putting on.', 'date', props.today)}
+          {day('Called on', 'Skin, fit, hours worn, pain or itch, putting on.')}
           {text('words', 'What was said')}
         </>
       )}
@@ -198,11 +154,17 @@ export function CalledStep(props: StepProps) {
 /** In turn with the others, or kept as a spare. */
 export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spare' }) {
   return (
-    <StepForm {...props} step="keep" title={now === 'spare' ? 'Kept as a spare' : 'Worn in turn'} button="Save">
-      {({ text, choice }) => (
+    <StepForm
+      {...props}
+      step="keep"
+      title={now === 'spare' ? 'Kept as a spare' : 'Worn in turn'}
+      button="Save"
+      start={{ as: now === 'spare' ? 'rotation' : 'spare' }}
+    >
+      {({ choice, day }) => (
         <div className="two-columns">
-          {choice('as', 'From now on', ['rotation', 'spare'], now === 'spare' ? 'rotation' : 'spare')}
-          {text('day', 'From', undefined, 'date', props.today)}
+          {choice('as', 'From now on', asChoices(['rotation', 'spare']), 'Choose')}
+          {day('From')}
         </div>
       )}
     </StepForm>
@@ -213,11 +175,11 @@ export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spa
 export function LetOutStep({ left, ...props }: StepProps & { left: string }) {
   return (
     <StepForm {...props} step="let-out" title="Let out" button="Record the let-out">
-      {({ text }) => (
+      {({ text, day }) => (
         <>
           <div className="two-columns">
             {text('width', 'Width let out, in total', `With its unit. Room left: ${left}.`)}
-            {text('day', 'On', undefined, 'date', props.today)}
+            {day('On')}
           </div>
           {text('words', 'Where, in a few words')}
         </>
@@ -230,10 +192,10 @@ export function LetOutStep({ left, ...props }: StepProps & { left: string }) {
 export function AlteredStep(props: StepProps) {
   return (
     <StepForm {...props} step="altered" title="Altered" button="Record the alteration">
-      {({ text }) => (
+      {({ text, day }) => (
         <>
           {text('words', 'What was altered')}
-          {text('day', 'On', undefined, 'date', props.today)}
+          {day('On')}
         </>
       )}
     </StepForm>
@@ -244,11 +206,11 @@ export function AlteredStep(props: StepProps) {
 export function RetireStep(props: StepProps) {
   return (
     <StepForm {...props} step="retire" title="Take out of use" button="Take it out of use">
-      {({ text, choice }) => (
+      {({ text, choice, day }) => (
         <>
           <div className="two-columns">
-            {choice('as', 'Reason', RETIRED_AS)}
-            {text('day', 'On', undefined, 'date', props.today)}
+            {choice('as', 'Reason', asChoices(RETIRED_AS), 'Choose')}
+            {day('On')}
           </div>
           {text('words', 'In a few words')}
         </>

@@ -1,7 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field, FieldGroup } from '@/app/_shell/field';
+import { FieldGroup } from '@/app/_shell/field';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { EXCEPTION_REASONS } from '@/lib/record/coverage';
 import { COVERED_USES, type TypedCoverage } from '@/lib/record/read-coverage-form';
 import { type CoverageFormState, saveCoverageAction } from './actions';
@@ -10,11 +11,7 @@ import { type CoverageFormState, saveCoverageAction } from './actions';
 export function CoverageForm({ id, start }: { readonly id: string; readonly start: TypedCoverage }) {
   const [state, send, busy] = useActionState<CoverageFormState, FormData>(saveCoverageAction, { errors: {}, typed: null });
   const typed = state.typed ?? start;
-  const text = (box: string, label: string, hint?: string) => (
-    <Field id={`${id}/${box}`} label={label} hint={hint} refusal={state.errors[box]}>
-      {(wiring) => <input {...wiring} name={box} defaultValue={typed[box] ?? ''} autoComplete="off" maxLength={400} />}
-    </Field>
-  );
+  const { text, choice } = typedBoxes(typed, state.errors, (box) => `${id}/${box}`);
   return (
     <form className="panel form" action={send} noValidate>
       {Object.keys(state.errors).length > 0 && (
@@ -33,14 +30,7 @@ export function CoverageForm({ id, start }: { readonly id: string; readonly star
           <div className="four-columns">
             {text(`${use}/quantity`, 'Pieces for each limb')}
             {text(`${use}/months`, 'in so many months')}
-            <Field id={`${id}/${use}/clock`} label="Periods" refusal={state.errors[`${use}/clock`]}>
-              {(wiring) => (
-                <select {...wiring} name={`${use}/clock`} key={typed[`${use}/clock`]} defaultValue={typed[`${use}/clock`] ?? 'rolling'}>
-                  <option value="rolling">look back from each day</option>
-                  <option value="fixed">one after another from the first day</option>
-                </select>
-              )}
-            </Field>
+            {choice(`${use}/clock`, 'Periods', CLOCKS, null)}
           </div>
         </fieldset>
       ))}
@@ -60,3 +50,8 @@ export function CoverageForm({ id, start }: { readonly id: string; readonly star
     </form>
   );
 }
+
+const CLOCKS = [
+  { key: 'rolling', words: 'look back from each day' },
+  { key: 'fixed', words: 'one after another from the first day' },
+];

@@ -1,0 +1,48 @@
+/** One state of something that is only ever revised. */
+type Revision = { readonly revision: number; readonly at: Date; readonly author: string; readonly reason: string | null };
+
+type Props<T extends Revision> = {
+  readonly revisions: readonly T[];
+  /** Names of people by id. */
+  readonly names: ReadonlyMap<string, string>;
+  /** What the first state is called, which has no reason. */
+  readonly first: string;
+  readonly more?: readonly { readonly head: string; readonly show: (one: T) => string }[];
+};
+
+/** Every state of a record, the newest first: who wrote it, when and why, and what else of it is worth a column. */
+export function HistoryTable<T extends Revision>({ revisions, names, first, more = [] }: Props<T>) {
+  return (
+    <div className="table-frame">
+      <table>
+        <thead>
+          <tr>
+            {['State', 'Written', 'By', 'What', ...more.map((one) => one.head)].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {[...revisions].reverse().map((one) => (
+            <tr key={one.revision}>
+              <th scope="row">{one.revision}</th>
+              <td>{`${one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC`}</td>
+              <td>{personIn(names, one.author)}</td>
+              <td>{one.reason ?? first}</td>
+              {more.map(({ head, show }) => (
+                <td key={head}>{show(one)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** A person's name, or that they are no longer in the clinic. */
+export function personIn(names: ReadonlyMap<string, string>, id: string): string {
+  return names.get(id) ?? 'someone no longer here';
+}
