@@ -42,7 +42,7 @@ export async function proposeOrder(
   if (!(await patientHead(therapist, patientId))) return { kind: 'not-found' };
   if ((await keptVisit(therapist, entry.order.cutFromVisitId))?.patientId !== patientId) return { kind: 'not-found' };
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const already = await submitted(therapist, submissionId);
+    const already = await orderOfSubmission(therapist, submissionId);
     if (already) return { kind: 'already-saved', orderId: already };
     const number = (await lastNumber(therapist, patientId)) + 1;
     const order: Order = { ...entry.order, order: number };
@@ -95,7 +95,7 @@ export async function reviseOrder(
     noteOf(therapist, { action: `order ${reason}`, subjectKind: 'order', subjectId: orderId, detail: { revision: next } }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', orderId };
-  const already = await submitted(therapist, submissionId);
+  const already = await orderOfSubmission(therapist, submissionId);
   if (already) return { kind: 'already-saved', orderId: already };
   const now = await orderWithHistory(therapist, orderId);
   return now ? { kind: 'conflict', theirs: now.current } : { kind: 'not-found' };
@@ -125,7 +125,8 @@ async function lastNumber(therapist: Therapist, patientId: string): Promise<numb
   return found?.last ?? 0;
 }
 
-async function submitted(therapist: Therapist, submissionId: string): Promise<string | undefined> {
+/** The order that a submission made or changed, if it did: tells a form sent twice from a new one. */
+export async function orderOfSubmission(therapist: Therapist, submissionId: string): Promise<string | undefined> {
   const database = await getDatabase();
   const [found] = await database
     .select({ orderId: orderRevision.orderId })

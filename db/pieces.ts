@@ -39,7 +39,7 @@ export async function savePiece(
   const { pieceId, statements } = newPiece(therapist, entry.patientId, entry, at);
   const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
   if (written.kind === 'written') return { kind: 'saved', pieceId };
-  const saved = await submitted(therapist, entry.submissionId);
+  const saved = await pieceOfSubmission(therapist, entry.submissionId);
   return saved ? { kind: 'already-saved', pieceId: saved } : { kind: 'label-taken' };
 }
 
@@ -64,7 +64,7 @@ export async function revisePiece(
     if (isDuplicate(error)) return { kind: 'label-taken' };
     throw error;
   }
-  const saved = await submitted(therapist, entry.submissionId);
+  const saved = await pieceOfSubmission(therapist, entry.submissionId);
   if (saved) return { kind: 'already-saved', pieceId: saved };
   const now = await pieceWithHistory(therapist, pieceId);
   return now ? { kind: 'conflict', theirs: now.current, yours: entry.piece } : { kind: 'not-found' };
@@ -127,7 +127,8 @@ function insertRevision(
   return (tx) => tx.insert(pieceRevision).values(row).onConflictDoNothing().returning({ id: pieceRevision.id });
 }
 
-async function submitted(therapist: Therapist, submissionId: string): Promise<string | undefined> {
+/** The piece that a submission made or changed, if it did: tells a form sent twice from a new one. */
+export async function pieceOfSubmission(therapist: Therapist, submissionId: string): Promise<string | undefined> {
   const database = await getDatabase();
   const [found] = await database
     .select({ pieceId: pieceRevision.pieceId })

@@ -38,7 +38,11 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   const at = written(sent?.ordered ?? choice.cutFrom);
   const saved = await proposeOrder(lead, { patientId, submissionId: crypto.randomUUID(), order: proposed }, at);
   if (saved.kind === 'not-found' || !sent) return;
-  const order = { ...proposed, order: 1, checked: sent.checked ? { by: sent.checked, name: sent.checked, at: at.toISOString() } : null };
+  const order = {
+    ...proposed,
+    order: 1,
+    checked: sent.checked ? { by: sent.checked, name: sent.checked, at: at.toISOString(), visitRevision: visit.revision } : null,
+  };
   const figures = figuresToSend(order, visit);
   if (!figures) throw new Error('An order is cut from a limb that was not taped.');
   const left = sentOrder(order, { sent: figures, ordered: sent.ordered, expected: sent.expected, answers: [] });

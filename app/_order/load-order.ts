@@ -7,10 +7,13 @@ import type { KeptPiece } from '@/db/read-pieces';
 import type { Therapist } from '@/db/therapist';
 import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
 import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
-import { figuresToSend, openQuestions } from '@/lib/orders/order-steps';
-import type { SentFigures } from '@/lib/record/order';
+import { figuresToSend, openQuestions, standingCheck } from '@/lib/orders/order-steps';
+import type { PersonsCheck, SentFigures } from '@/lib/record/order';
 import { coverageQuestion } from '@/lib/schedule/coverage-of-patient';
 import type { LimbChange } from '@/lib/trend/limb-change';
+
+/** The reason of a revision that is a check and nothing else. */
+export const CHECKED = 'checked';
 
 /** Everything the screens of one order start from. */
 export type LoadedOrder = LoadedPatient & {
@@ -20,6 +23,9 @@ export type LoadedOrder = LoadedPatient & {
   readonly pieces: readonly KeptPiece[];
   /** The figures as sent; before sending, as they would be sent now. */
   readonly figures: SentFigures | undefined;
+  /** A second person's check that holds for these figures; and who wrote the order as it stands, which a check does not. */
+  readonly check: PersonsCheck | null;
+  readonly writtenBy: string;
   /** The last piece of the same place, and how the limb changed between the two ladders. */
   readonly before: KeptPiece | undefined;
   readonly since: LimbChange | null;
@@ -39,12 +45,15 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
   const { now } = await loadCoverage(therapist, record, await ordersOf(therapist, patientId), today);
   const payer = now && coverageQuestion(order, now, now.clocks);
   const asked = [...orderQuestions(record, order, analysis.policy, today), ...(payer ? [{ ...payer, limit: null }] : [])];
+  const figures = order.sent ?? (visit && figuresToSend(order, visit));
   return {
     ...loaded,
     order,
     revisions: found.revisions,
     pieces: record.pieces.filter((one) => one.orderId === orderId),
-    figures: order.sent ?? (visit && figuresToSend(order, visit)),
+    figures,
+    check: standingCheck(order, figures),
+    writtenBy: found.revisions.findLast((one) => one.reason !== CHECKED)?.author ?? order.author,
     before,
     since: before ? changeSinceCut(analysis, before, order) : null,
     open: order.state === 'proposed' ? openQuestions(asked, order) : [],

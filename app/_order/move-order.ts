@@ -3,15 +3,16 @@
 import { redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { type PiecesOfOrder, reviseOrder } from '@/db/orders';
+import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import { renewPatient } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
-import { checkedOrder, mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
+import { isAwaited } from '@/lib/garments/piece-stage';
+import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import { readPieceStep } from '@/lib/record/read-piece-step';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
-import { type LoadedOrder, loadOrder } from './load-order';
+import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
 
 /** Why a step of an order was not taken: beside its box, or for the whole form; everything typed comes back. */
 export type OrderStepState = {
@@ -23,6 +24,9 @@ type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, thera
 type Refusal = { readonly errors: Readonly<Record<string, string>> };
 type Next = { readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder };
 
+const FIGURES_CHANGED =
+  'The visit was corrected since this page was opened. Nothing was saved; reload the page and read the figures again.';
+
 /** Takes one step of an order: checked by a second person, sent, all pieces delivered, cancelled. */
 export async function moveOrderAction(_before: OrderStepState, form: FormData): Promise<OrderStepState> {
   const therapist = await requireRole('lead', 'therapist');
@@ -30,6 +34,7 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   const { patientId = '', orderId = '', revision = '', submissionId = '', step = '' } = typed;
   const loaded = await loadOrder(therapist, patientId, orderId);
   const take = STEPS[step];
+  if (await orderOfSubmission(therapist, submissionId)) redirect(`/patients/${patientId}/orders/${orderId}`);
   if (!take || String(loaded.order.revision) !== revision)
     return {
       errors: { form: 'This order has changed since the page was opened. Nothing was saved; reload the page and look again.' },
@@ -45,15 +50,17 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
 }
 
 const STEPS: Readonly<Record<string, Step>> = {
-  check: ({ order }, _typed, therapist): Next | Refusal => {
+  check: ({ order, figures, writtenBy }, typed, therapist): Next | Refusal => {
     if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
-    if (!mayCheck(order.author, therapist.id)) return { errors: { form: 'You wrote this order: a second person checks it.' } };
-    const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString() };
-    return { order: checkedOrder(order, checked), reason: 'checked' };
+    if (!figures || typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
+    if (!mayCheck(writtenBy, therapist.id)) return { errors: { form: 'You wrote this order: a second person checks it.' } };
+    const { visitRevision } = figures;
+    const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString(), visitRevision };
+    return { order: { ...order, checked }, reason: CHECKED };
   },
   send: sendStep,
   deliver: ({ order, pieces, today }, typed): Next | Refusal => {
-    const waiting = pieces.filter((one) => !one.delivered && one.retired === null);
+    const waiting = pieces.filter(isAwaited);
     const steps = waiting.map((piece) => ({ piece, read: readPieceStep('delivered', typed, piece, today) }));
     const refused = steps.find(({ read }) => read.kind === 'refused')?.read;
     if (refused?.kind === 'refused') return { errors: { ...refused.errors } };
@@ -68,21 +75,22 @@ const STEPS: Readonly<Record<string, Step>> = {
     const words = (typed.words ?? '').trim();
     if (words === '') return { errors: { words: 'Say why it is cancelled.' } };
     if (order.state === 'cancelled') return { errors: { form: 'It is cancelled already.' } };
-    const changed = pieces
-      .filter((one) => !one.delivered && !one.firstWorn && one.retired === null)
-      .map((one) => calledOff(one, today, words));
+    if (order.state === 'ordered' && !pieces.some(isAwaited))
+      return { errors: { form: 'Every piece has come: take pieces out of use instead.' } };
+    const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
     return { order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
 };
 
 function sendStep(
-  { order, figures, open, today, record }: LoadedOrder,
+  { order, figures, check, open, today, record }: LoadedOrder,
   typed: Readonly<Record<string, string>>,
   therapist: Therapist,
 ): ReturnType<Step> {
   const errors: Record<string, string> = {};
   if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
   if (!figures) return { errors: { form: 'The visit it is cut from has no ladder of this limb any more.' } };
+  if (typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
   const ordered = readDay(typed.ordered ?? '');
   if (ordered.kind !== 'read') errors.ordered = ordered.reason;
   else if (ordered.value > today) errors.ordered = 'This day has not come yet.';
@@ -98,7 +106,7 @@ function sendStep(
     if (answer === '') errors[`answer${index}`] = 'Answer in a few words, or go back and mend it.';
     return { key, message, answer, by: therapist.id, at: new Date().toISOString() };
   });
-  if (order.checked === null && typed.unchecked !== 'yes')
+  if (check === null && typed.unchecked !== 'yes')
     errors.unchecked = 'Nobody has checked the figures yet. Have a second person check them, or say that it goes out unchecked.';
   if (Object.keys(errors).length > 0 || ordered.kind !== 'read') return { errors };
   const due: CalendarDay = expected?.kind === 'read' ? expected.value : addDays(ordered.value, order.leadDays);

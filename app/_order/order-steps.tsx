@@ -8,6 +8,8 @@ type StepProps = {
   readonly patientId: string;
   readonly orderId: string;
   readonly revision: number;
+  /** State of the visit whose figures the page shows. */
+  readonly visitRevision: number;
   readonly submissionId: string;
   readonly today: string;
 };
@@ -15,12 +17,13 @@ type StepProps = {
 const NOTHING: OrderStepState = { errors: {}, typed: null };
 
 /** The hidden boxes every step posts. */
-function Known({ patientId, orderId, revision, submissionId, step }: StepProps & { step: string }) {
+function Known({ patientId, orderId, revision, visitRevision, submissionId, step }: StepProps & { step: string }) {
   return (
     <>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="orderId" value={orderId} />
       <input type="hidden" name="revision" value={revision} />
+      <input type="hidden" name="visitRevision" value={visitRevision} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="step" value={step} />
     </>
@@ -108,13 +111,14 @@ export function SendOrder({
 }
 
 /** A second person's check of the figures against the ladder. */
-export function CheckOrder({ mayCheck, ...props }: StepProps & { readonly mayCheck: boolean }) {
+export function CheckOrder({ mayCheck, stale, ...props }: StepProps & { readonly mayCheck: boolean; readonly stale: boolean }) {
   const [state, send, busy] = useActionState(moveOrderAction, NOTHING);
   return (
     <form className="panel form" action={send} aria-labelledby="check-head">
       <h2 id="check-head">Second person</h2>
       <Refused state={state} />
       <Known {...props} step="check" />
+      {stale && <p className="guess">The figures were checked, and the visit was corrected after that: they want checking again.</p>}
       {mayCheck ? (
         <>
           <p>Read each figure of the sheet against the visit. Look for the side, the unit, the zero and a skipped row.</p>

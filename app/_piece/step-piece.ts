@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireRole } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { revisePiece } from '@/db/pieces';
+import { pieceOfSubmission, revisePiece } from '@/db/pieces';
 import { renewPatient } from '@/db/renew-work';
 import { PIECE_STEPS, readPieceStep } from '@/lib/record/read-piece-step';
 
@@ -19,6 +19,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   const therapist = await requireRole('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', pieceId = '', revision = '', submissionId = '' } = typed;
+  if (await pieceOfSubmission(therapist, submissionId)) redirect(`/patients/${patientId}/pieces/${pieceId}`);
   const { record, today } = await loadPatient(therapist, patientId);
   const piece = record.pieces.find((one) => one.pieceId === pieceId);
   const step = PIECE_STEPS.find((one) => one === typed.step);

@@ -13,7 +13,7 @@ export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'i
  */
 export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
   if (piece.retired !== null && piece.retired <= today) return 'retired';
-  if (piece.fit && piece.fit.outcome !== 'keep' && !piece.delivered) return 'sent back';
+  if (wentBack(piece)) return 'sent back';
   if (!piece.firstWorn || piece.firstWorn > today) return piece.delivered || !piece.orderId ? 'delivered' : 'on order';
   if (piece.wearIn && today < addDays(piece.firstWorn, piece.wearIn.days)) return 'wear-in';
   return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
@@ -21,7 +21,16 @@ export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
 
 /** Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not. */
 export function isAtHand(piece: Piece): boolean {
-  return Boolean(piece.delivered ?? piece.firstWorn) || !piece.orderId;
+  return !wentBack(piece) && (Boolean(piece.delivered ?? piece.firstWorn) || !piece.orderId);
+}
+
+/** Whether a piece is to come: on order or sent back, and not called off. */
+export function isAwaited(piece: Piece): boolean {
+  return !isAtHand(piece) && piece.retired === null;
+}
+
+function wentBack({ fit, delivered }: Piece): boolean {
+  return Boolean(fit && fit.outcome !== 'keep' && !delivered);
 }
 
 /** Whether a piece is worn in turn or kept as a spare on a day: what was said last on or before it, in turn when nothing was. */

@@ -1,5 +1,5 @@
-import { isAtHand } from '../garments/piece-stage';
-import type { AllowanceDecision, AnsweredQuestion, Order, SecondCheck, SentFigures } from '../record/order';
+import { isAtHand, isAwaited } from '../garments/piece-stage';
+import type { AllowanceDecision, AnsweredQuestion, Order, PersonsCheck, SentFigures } from '../record/order';
 import type { Piece, Visit } from '../record/patient-record';
 import type { OrderChoice } from '../record/read-order-form';
 import type { CalendarDay } from '../units/calendar-day';
@@ -43,7 +43,7 @@ export function sentOrder(
     ordered,
     expected,
     questions: [...order.questions, ...answers],
-    checked: order.checked ?? 'unchecked',
+    checked: standingCheck(order, sent) ?? 'unchecked',
   };
 }
 
@@ -56,9 +56,14 @@ export function mayCheck(writtenBy: string, person: string): boolean {
   return writtenBy !== person;
 }
 
-/** The order with a second person's check. */
-export function checkedOrder(order: Order, checked: SecondCheck): Order {
-  return { ...order, checked };
+/**
+ * The check that holds for figures: a person's, of just that state of the visit. After a correction of the visit nobody has checked them.
+ *
+ * Example: checked at state 1 of the visit, corrected to state 2: null.
+ */
+export function standingCheck(order: Pick<Order, 'checked'>, figures: Pick<SentFigures, 'visitRevision'> | undefined): PersonsCheck | null {
+  const { checked } = order;
+  return checked && checked !== 'unchecked' && checked.visitRevision === figures?.visitRevision ? checked : null;
 }
 
 /** The pieces an order makes, each a record of its own, named by the next free numbers. */
@@ -88,7 +93,7 @@ export function piecesOfOrder(order: Order, taken: readonly string[]): Piece[] {
 /** Where an order stands by its pieces: delivered when every one that was not called off has come. */
 export function orderStage(order: Order, pieces: readonly Piece[]): Order['state'] | 'partly delivered' | 'delivered' {
   if (order.state !== 'ordered') return order.state;
-  const waiting = pieces.filter((one) => !isAtHand(one) && one.retired === null).length;
+  const waiting = pieces.filter((one) => isAwaited(one)).length;
   const came = pieces.filter(isAtHand).length;
   if (waiting === 0 && came > 0) return 'delivered';
   return came > 0 ? 'partly delivered' : 'ordered';

@@ -54,8 +54,11 @@ export type SentFigures = {
   readonly weight: TypedMass | null;
 };
 
-/** A second person's check of the figures against the ladder: who (id and name) and when; or that it was sent unchecked. */
-export type SecondCheck = { readonly by: string; readonly name: string; readonly at: string } | 'unchecked';
+/** A second person's check: who (id and name), when, and which state of the visit was read. */
+export type PersonsCheck = { readonly by: string; readonly name: string; readonly at: string; readonly visitRevision: number };
+
+/** The check of an order's figures; or that it was sent unchecked. */
+export type SecondCheck = PersonsCheck | 'unchecked';
 
 /** One order of one or more like pieces, for one limb, cut from one visit's ladder. */
 export type Order = LimbSide & {

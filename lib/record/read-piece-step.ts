@@ -41,6 +41,7 @@ type After = { readonly after: Partial<Piece> & { readonly retiredReason?: strin
 
 const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> = {
   delivered: (boxes, piece) => {
+    if (piece.delivered) boxes.refuse('day', 'It is on record as delivered already.');
     const day = boxes.day('day', piece.cutFrom, 'the ladder it was cut from');
     return { after: { delivered: day, firstFit: null }, reason: 'delivered' };
   },

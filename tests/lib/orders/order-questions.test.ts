@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { orderQuestions } from '@/lib/orders/order-questions';
-import { openQuestions, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
+import { openQuestions, orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck } from '@/lib/orders/order-steps';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
@@ -86,6 +86,36 @@ describe('an order that is sent', () => {
 
   it('says that nobody checked it when nobody did', () => {
     expect(left).toMatchObject({ state: 'ordered', checked: 'unchecked', expected: '2026-11-26' });
+  });
+
+  it('is checked only for the state of the visit that was read: after a correction nobody has checked it', () => {
+    const checked = { by: 'kd', name: 'K. Doan', at: '2026-11-11T10:00:00Z', visitRevision: 1 };
+    const send = (visitRevision: number) =>
+      sentOrder(
+        { ...order, checked },
+        { sent: { ...sent, visitRevision }, ordered: calendarDay('2026-11-12'), expected: calendarDay('2026-11-26'), answers: [] },
+      ).checked;
+    expect(send(1)).toEqual(checked);
+    expect(send(2)).toBe('unchecked');
+    expect(standingCheck({ checked }, undefined)).toBeNull();
+    expect(standingCheck({ checked: 'unchecked' }, sent)).toBeNull();
+  });
+
+  it('is delivered when no piece is awaited; one that went back is awaited again', () => {
+    const pieces = piecesOfOrder(left, []).map((piece) => ({ ...piece, orderId: 'o', delivered: calendarDay('2026-11-26') }));
+    const [first, ...rest] = pieces as [(typeof pieces)[number]];
+    expect(orderStage(left, pieces)).toBe('delivered');
+    const fit = {
+      day: calendarDay('2026-11-27'),
+      zones: [],
+      outcome: 'remake',
+      reason: 'girth wrong',
+      words: null,
+      taught: false,
+    } as const;
+    const back = { ...first, delivered: null, firstWorn: calendarDay('2026-11-26'), fit };
+    expect(orderStage(left, [back, ...rest])).toBe('partly delivered');
+    expect(orderStage(left, [{ ...back, retired: calendarDay('2026-11-28') }, ...rest])).toBe('delivered');
   });
 
   it('makes as many pieces as were ordered, each with a name of its own after the last', () => {

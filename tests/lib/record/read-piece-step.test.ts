@@ -21,6 +21,14 @@ describe('a step in the life of a piece', () => {
     expect(worn).toEqual({ kind: 'refused', errors: { day: 'This is before its delivery, 20 Nov 2026.' } });
   });
 
+  it('is not delivered twice: what was recorded at the first fit would be lost', () => {
+    const fitted = piece({ delivered: day('2026-11-20'), firstFit: day('2026-11-21') });
+    expect(readPieceStep('delivered', { day: '2026-11-22' }, fitted, today)).toEqual({
+      kind: 'refused',
+      errors: { day: 'It is on record as delivered already.' },
+    });
+  });
+
   it('first fit: every zone has a verdict, and what is kept starts its wear-in', () => {
     const missing = readPieceStep('first-fit', { day: '2026-11-24', outcome: 'keep' }, piece({ delivered: day('2026-11-20') }), today);
     expect(missing).toMatchObject({ kind: 'refused', errors: { 'zone/middle': 'Say how the middle sits.' } });

@@ -11,7 +11,7 @@ import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { requireTherapist } from '@/app/_session/therapist';
 import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people';
-import { pieceStage } from '@/lib/garments/piece-stage';
+import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
 import { LIMITS } from '@/lib/record/limits';
 import { orderFormOf } from '@/lib/record/read-order-form';
@@ -24,11 +24,12 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   const { patientId, orderId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/orders/${orderId}`);
   const loaded = await loadOrder(therapist, patientId, orderId);
-  const { record, analysis, order, pieces, open, today } = loaded;
+  const { record, analysis, order, pieces, open, check, figures, writtenBy, today } = loaded;
   const names = new Map((await peopleOf(therapist)).map((one) => [one.id, one.name]));
   const mayWrite = therapist.role !== 'read-only';
-  const step = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
-  const waiting = pieces.filter((one) => !one.delivered && one.retired === null).map((one) => one.piece);
+  const own = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
+  const step = { ...own, visitRevision: figures?.visitRevision ?? 0 };
+  const waiting = pieces.filter(isAwaited).map((one) => one.piece);
   const questions = open.map(({ key, message, limit }) => ({
     key,
     message,
@@ -46,8 +47,8 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       <OrderSheet loaded={loaded} />
       {mayWrite && order.state === 'proposed' && (
         <div className="halves no-print">
-          <SendOrder {...step} questions={questions} checked={order.checked !== null} expected={addDays(today, order.leadDays)} />
-          {order.checked === null && <CheckOrder {...step} mayCheck={mayCheck(order.author, therapist.id)} />}
+          <SendOrder {...step} questions={questions} checked={check !== null} expected={addDays(today, order.leadDays)} />
+          {check === null && <CheckOrder {...step} mayCheck={mayCheck(writtenBy, therapist.id)} stale={order.checked !== null} />}
         </div>
       )}
       {mayWrite && order.state === 'ordered' && waiting.length > 0 && (
