@@ -29,6 +29,22 @@ async function second(browser: Browser): Promise<Page> {
   return page;
 }
 
+/** Corrects the weight of the newest visit: a new state of the visit, with its reason. */
+async function correctWeight(page: Page, patient: string): Promise<void> {
+  await page.goto(patient);
+  const visit = await page.getByRole('region', { name: 'Visits' }).getByRole('link').nth(1).getAttribute('href');
+  await page.goto(`${visit}/correct`, { waitUntil: 'networkidle' });
+  await page.getByLabel(/^Weight/).fill('103.5');
+  const see = page.getByRole('button', { name: 'See what changes' });
+  const note = page.getByText('again to leave it so.');
+  await see.click();
+  await expect(page.getByRole('heading', { name: 'What this correction changes' }).or(note).first()).toBeVisible();
+  if (await note.isVisible()) await see.click();
+  await page.getByLabel('Why it is corrected').fill('scale read again');
+  await page.getByRole('button', { name: 'Save the correction' }).click();
+  await page.waitForURL(`**${visit}`);
+}
+
 async function answerAll(page: Page): Promise<void> {
   for (const box of await page.locator('input[name^="answer"]').all()) await box.fill('seen today, the limb is stable');
 }
@@ -77,9 +93,19 @@ test('it is checked by a second person, never by the one who wrote it, and its f
   await other.goto(own);
   await other.getByRole('button', { name: 'I have checked the figures' }).click();
   await expect(other.getByRole('heading', { name: 'Second person' })).toHaveCount(0);
+  const stale = await page.context().newPage();
+  await stale.goto(own);
+  await correctWeight(page, own.replace(/\/orders\/.*/, ''));
+  await stale.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(stale.getByText('The visit was corrected since this page was opened.')).toBeVisible();
+  await stale.goto(own);
+  await expect(stale.getByText('they want checking again')).toBeVisible();
+  await expect(stale.getByRole('button', { name: 'I have checked the figures' })).toHaveCount(0);
+  await stale.close();
+  await other.goto(own);
+  await other.getByRole('button', { name: 'I have checked the figures' }).click();
+  await expect(other.getByRole('heading', { name: 'Second person' })).toHaveCount(0);
   await other.context().close();
-  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
-  await expect(page.getByText('This order has changed since the page was opened.')).toBeVisible();
   await page.goto(own);
   await answerAll(page);
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
