@@ -57,10 +57,10 @@ function replaces({ piece, today, stage, daysWorn, wearDays, inTurn }: LetterFac
 }
 
 function wear({ piece }: LetterFacts): string {
-  const { wearIn, fit } = piece;
+  const { wearIn, fit, firstFit } = piece;
   return [
     wearIn ? WORDS.wearIn(wearIn.firstHours, wearIn.fullHours, wearIn.days) : WORDS.noWearPlan,
-    fit ? WORDS.firstFit(showDay(fit.day), fit.outcome) : WORDS.noFirstFit,
+    fit ? WORDS.firstFit(showDay(fit.day), fit.outcome) : firstFit ? WORDS.firstFitOnly(showDay(firstFit)) : WORDS.noFirstFit,
     ...(wearIn?.called && wearIn.callNote ? [WORDS.call(showDay(wearIn.called), wearIn.callNote)] : []),
   ].join(' ');
 }

@@ -69,6 +69,7 @@ export const LETTER_WORDS = {
   wearIn: (first: number, full: number, days: number) => `Wear was built up from ${first} to ${full} hours a day over ${days} days.`,
   noWearPlan: 'No hours of wear are recorded.',
   firstFit: (day: string, outcome: string) => `At the first fit on ${day} the outcome was: ${outcome}.`,
+  firstFitOnly: (day: string) => `The first fit was checked on ${day}; what was found is not recorded.`,
   noFirstFit: 'No first fit is recorded.',
   call: (day: string, note: string) => `Call on ${day}: ${note}.`,
   noRule: 'No payer’s rule is on record for this patient, so no count is given.',

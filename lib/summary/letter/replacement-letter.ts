@@ -67,7 +67,7 @@ export function replacementLetter(facts: LetterFacts, choice: LetterChoice, clin
     sections: (Object.keys(LETTER_HEADS) as SectionKey[]).map((key) => ({
       key,
       head: LETTER_HEADS[key],
-      paragraphs: paragraphs[key],
+      paragraphs: paragraphs[key].map(ended),
       tables: key === 'evidence' ? evidence.tables : [],
     })),
     signature: { name: choice.signer, credentials: choice.credentials, day: showDay(facts.today) },
@@ -107,6 +107,11 @@ function diagnosis({ affected }: LetterFacts, choice: LetterChoice): string[] {
 function reason({ reason: code, incidentDay, reasonWords }: LetterChoice): string[] {
   const words = incidentDay ? [LETTER_WORDS.incident(showDay(incidentDay), reasonWords)] : own(reasonWords);
   return [LETTER_WORDS.reason(code), ...words];
+}
+
+/** A sentence of its own, also where a person typed it without its full stop. */
+function ended(words: string): string {
+  return /[.!?:]$/.test(words.trim()) ? words : `${words.trim()}.`;
 }
 
 function own(words: string): string[] {

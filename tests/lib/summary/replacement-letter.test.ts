@@ -199,6 +199,16 @@ describe('the letter', () => {
     expect(LETTER_REASONS.filter((one) => isExcepted(rule, one))).toEqual(['lost', 'stolen']);
   });
 
+  it('says that a first fit was checked where only its day is on record, and ends what was typed without a full stop', () => {
+    const facts = factsOf([taped(OLD, even(30)), taped(NEW, even(30))]);
+    const checked = { ...facts, piece: { ...facts.piece, firstFit: calendarDay('2026-05-20') } };
+    expect(letterDraft(checked).wear).toContain('The first fit was checked on 20 May 2026; what was found is not recorded.');
+    const letter = letterFrom(facts, { ...FORM, diagnosis: 'Lymphoedema of the left leg' });
+    const all = letter.sections.flatMap((section) => section.paragraphs);
+    expect(all).toContain('Diagnosis: Lymphoedema of the left leg.');
+    for (const sentence of all) expect(sentence).toMatch(/[.!?:]$/);
+  });
+
   it('carries nothing of any verdict or prompt: every piece of the demonstration', () => {
     let walked = 0;
     for (const patient of demoClinic(TODAY).patients) {
