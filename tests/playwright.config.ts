@@ -4,7 +4,8 @@ import { defineConfig } from '@playwright/test';
 import { chromiumPath } from './chromium-path';
 
 const root = path.resolve(import.meta.dirname, '..');
-const own = path.join(root, 'test-results/browser');
+/** Where this run keeps its database, its signed-in state and its traces: two halves of a run may go side by side. */
+const own = path.join(root, process.env.E2E_FOLDER ?? 'test-results/browser');
 
 /** Chosen once: this file is read again by each worker, which inherits the choice. */
 process.env.E2E_PORT ??= String(await freePort());

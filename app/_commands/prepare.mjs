@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 
@@ -12,6 +12,12 @@ export function run(program, given, env = {}) {
   const shell = process.platform === 'win32' && program === 'npm';
   const ended = spawnSync(program, given, { cwd: ROOT, stdio: 'inherit', shell, env: { ...process.env, ...env } });
   return ended.status ?? 1;
+}
+
+/** The same beside other work. */
+export function runBeside(program, given, env = {}) {
+  const started = spawn(program, given, { cwd: ROOT, stdio: 'inherit', env: { ...process.env, ...env } });
+  return new Promise((resolve) => started.once('exit', (code) => resolve(code ?? 1)));
 }
 
 /** Runs one of our own TypeScript commands. */

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { countPlaywright, countVitest, withExitCode } from './count-tests.mjs';
-import { install, ROOT, run, runNext } from './prepare.mjs';
+import { install, ROOT, run, runBeside, runNext } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
 const failures = [];
@@ -9,7 +9,7 @@ let passed = 0;
 let failed = 0;
 
 /** Installs, then lint, types, unit and database tests, build and browser tests; ends with `N passed, N failed`. */
-function verify() {
+async function verify() {
   if (!install()) return note('install', { passed: 0, failed: 1 });
   fs.rmSync(RESULTS, { recursive: true, force: true });
   fs.mkdirSync(RESULTS, { recursive: true });
@@ -17,7 +17,7 @@ function verify() {
   step('types of lib', () => tool('typescript/bin/tsc', ['--noEmit', '-p', 'lib']));
   step('types', () => runNext(['typegen']) || tool('typescript/bin/tsc', ['--noEmit']));
   vitest();
-  if (step('build', () => runNext(['build']))) browser();
+  if (step('build', () => runNext(['build']))) await browser();
 }
 
 function vitest() {
@@ -28,12 +28,18 @@ function vitest() {
   note('unit and database tests', withExitCode(countVitest(report), code));
 }
 
-function browser() {
+/** In two halves side by side, each with a server and a database of its own: a machine of two cores is used whole. */
+async function browser() {
   say('browser tests');
-  const report = path.join(RESULTS, 'playwright.json');
-  const given = ['test', '--config', 'tests/playwright.config.ts', '--reporter=list,json'];
-  const code = tool('@playwright/test/cli.js', given, { PLAYWRIGHT_JSON_OUTPUT_FILE: report });
-  note('browser tests', withExitCode(countPlaywright(report), code));
+  await Promise.all(
+    [1, 2].map(async (half) => {
+      const report = path.join(RESULTS, `playwright-${half}.json`);
+      const given = ['test', '--config', 'tests/playwright.config.ts', '--reporter=list,json', `--shard=${half}/2`];
+      const env = { PLAYWRIGHT_JSON_OUTPUT_FILE: report, E2E_FOLDER: `test-results/browser-${half}` };
+      const code = await runBeside(process.execPath, [path.join(ROOT, 'node_modules/@playwright/test/cli.js'), ...given], env);
+      note('browser tests', withExitCode(countPlaywright(report), code));
+    }),
+  );
 }
 
 /** A step without tests of its own: a failure counts as one failed, success as nothing. */
@@ -58,7 +64,7 @@ function say(name) {
   console.log(`\n== ${name}`);
 }
 
-verify();
+await verify();
 if (failures.length > 0) console.log(`\nFailed: ${failures.join(', ')}`);
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 && passed > 0 ? 0 : 1;

@@ -4,7 +4,7 @@ import BetterSqlite from 'better-sqlite3';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { PASSWORD, PEOPLE } from './people';
 
-const DATABASE = 'test-results/browser/clinic.db';
+const DATABASE = `${process.env.E2E_FOLDER ?? 'test-results/browser'}/clinic.db`;
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const today = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/London' }).format(new Date()) as CalendarDay;
 
