@@ -2,7 +2,7 @@ import type { LengthUnit } from '@/lib/units/length';
 import type { MassUnit } from '@/lib/units/mass';
 import { columns } from './columns';
 
-const { table, id, text, json, moment, index } = columns;
+const { table, id, text, wholeNumber, json, moment, index, uniqueIndex } = columns;
 
 /** A clinic: everything else belongs to exactly one. */
 export const clinic = table('clinic', {
@@ -35,7 +35,12 @@ export const clinicSetting = table(
   (row) => [index('clinic_setting_latest').on(row.clinicId, row.key, row.at)],
 );
 
-/** Who did what and when; one row for each write, in the same transaction. Never changed. */
+/**
+ * Who did what and when; one row for each write, in the same transaction. Never changed, but that the detail of an erased patient goes.
+ *
+ * Each row is a link of its clinic's chain (`audit-chain.ts`). `detail` enters the chain by its salted digest only, so that detail and
+ * salt can be blanked on an erasure while the chain still holds.
+ */
 export const audit = table(
   'audit',
   {
@@ -47,6 +52,17 @@ export const audit = table(
     subjectKind: text().notNull(),
     subjectId: text().notNull(),
     detail: json<Readonly<Record<string, unknown>>>(),
+    /** Place in the clinic's chain, from 1. */
+    number: wholeNumber(),
+    salt: text(),
+    detailDigest: text(),
+    link: text(),
+    /** The erasure that blanked the detail. */
+    erasureId: text(),
   },
-  (row) => [index('audit_when').on(row.clinicId, row.at), index('audit_subject').on(row.subjectKind, row.subjectId)],
+  (row) => [
+    index('audit_when').on(row.clinicId, row.at),
+    index('audit_subject').on(row.subjectKind, row.subjectId),
+    uniqueIndex('audit_number').on(row.clinicId, row.number),
+  ],
 );

@@ -2,6 +2,7 @@
 export { account, rateLimit, session, signInFailure, user, verification } from './schema-auth';
 export { audit, clinic, clinicSetting } from './schema-clinic';
 export { issuedDocument, shareLink, shareOpening } from './schema-documents';
+export { auditHead, erasure } from './schema-history';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
   draft,
