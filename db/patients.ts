@@ -1,6 +1,5 @@
 import { and, eq } from 'drizzle-orm';
-import type { LimbSide, Sex } from '@/lib/record/patient-record';
-import type { CalendarDay } from '@/lib/units/calendar-day';
+import type { PatientDetails } from '@/lib/record/patient-details';
 import { noteOf } from './audit';
 import { type Database, getDatabase } from './client';
 import { isDuplicate } from './is-duplicate';
@@ -8,18 +7,6 @@ import { patient, patientRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
 import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
-
-/** What a person writes about a patient. */
-export type PatientDetails = {
-  readonly reference: string;
-  readonly name: string | null;
-  readonly born: CalendarDay;
-  readonly sex: Sex;
-  readonly diagnosisGroup: string;
-  readonly affected: readonly LimbSide[];
-  readonly language: string;
-  readonly note: string | null;
-};
 
 /** A patient as known now: the details of the current revision. */
 export type PatientHead = PatientDetails & { readonly patientId: string; readonly revision: number };

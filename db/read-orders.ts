@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, exists, isNull, or } from 'drizzle-orm';
+import { and, asc, desc, eq, exists, inArray, isNull, or } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { getDatabase } from './client';
 import { garmentOrder, orderRevision, piece, pieceRevision } from './schema';
@@ -35,13 +35,19 @@ function keptOrder({ content, ...row }: Row): KeptOrder {
 
 /** Every order of a patient as it stands now, the newest first. */
 export async function ordersOf(therapist: Therapist, patientId: string): Promise<readonly KeptOrder[]> {
+  return ordersOfPatients(therapist, [patientId]);
+}
+
+/** Every order of these patients as it stands now, the newest of each first: one query. */
+export async function ordersOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptOrder[]> {
+  if (patientIds.length === 0) return [];
   const database = await getDatabase();
   const rows = await database
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, isCurrent)
-    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.patientId, patientId)))
-    .orderBy(desc(garmentOrder.number));
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), inArray(garmentOrder.patientId, [...patientIds])))
+    .orderBy(desc(garmentOrder.number), asc(garmentOrder.id));
   return rows.map(keptOrder);
 }
 

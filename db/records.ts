@@ -1,4 +1,5 @@
 import { and, eq, inArray } from 'drizzle-orm';
+import { groupedBy } from '@/lib/record/grouped-by';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { cautionsOfPatients, type KeptCaution } from './cautions';
 import { getDatabase } from './client';
@@ -53,12 +54,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
   });
 }
 
+/** Rows by their patient. */
 function byPatient<T extends { readonly patientId: string }>(rows: readonly T[]): ReadonlyMap<string, readonly T[]> {
-  const groups = new Map<string, T[]>();
-  for (const row of rows) {
-    const group = groups.get(row.patientId);
-    if (group) group.push(row);
-    else groups.set(row.patientId, [row]);
-  }
-  return groups;
+  return groupedBy(rows, ({ patientId }) => patientId);
 }

@@ -1,6 +1,6 @@
-import type { PatientDetails } from '@/db/patients';
 import type { TypedVisit } from '@/db/visits';
 import type { GarmentSpec } from '@/lib/record/garment';
+import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide, PatientRecord, Piece } from '@/lib/record/patient-record';
 import type { OrderChoice } from '@/lib/record/read-order-form';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';

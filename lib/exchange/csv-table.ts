@@ -1,10 +1,10 @@
 import { CsvError, parse } from 'csv-parse/sync';
 
-/** What is wrong with a file, where. Lines count from 1, the header being line 1. */
-export type CsvFault = { readonly line: number; readonly column: string; readonly reason: string };
+/** What is wrong with a file, where. Lines count from 1, the header being line 1; `file` names it where several are read together. */
+export type CsvFault = { readonly file?: string; readonly line: number; readonly column: string; readonly reason: string };
 
-/** A row with the line it stands on and its cells by column name, trimmed. */
-export type CsvRow = { readonly line: number; readonly cell: (column: string) => string };
+/** A row with the line it stands on and its cells by column name. */
+export type CsvRow = { readonly file?: string; readonly line: number; readonly cell: (column: string) => string };
 
 /** Thrown and caught inside this folder only, so that reading a row stays straight; callers see a fault. */
 export class CsvRefusal extends Error {
@@ -17,10 +17,11 @@ export class CsvRefusal extends Error {
  * The rows of a CSV text with the columns that are expected, in any order.
  *
  * Refuses (CsvRefusal) a text that is not CSV, a missing, unknown or doubled column, and a row with too many or too few cells.
- * Line ends of any kind count as one line, also inside quotes. Source: RFC 4180; a byte order mark is passed over.
+ * Line ends of any kind count as one line, also inside quotes, and cells are trimmed; `exact` keeps each cell to the character.
+ * Source: RFC 4180; a byte order mark is passed over.
  */
-export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
-  const records = parsed(text);
+export function csvRows(text: string, columns: readonly string[], exact = false): CsvRow[] {
+  const records = parsed(exact ? text : text.replace(/\r\n?/g, '\n'));
   const header = records[0];
   if (!header) throw new CsvRefusal({ line: 1, column: columns[0] ?? '', reason: 'The file is empty.' });
   const names = header.cells.map((name) => name.trim());
@@ -31,13 +32,14 @@ export function csvRows(text: string, columns: readonly string[]): CsvRow[] {
       const column = names[Math.min(cells.length, names.length - 1)] ?? '';
       throw new CsvRefusal({ line, column, reason: `The row has ${cells.length} cells, the header ${names.length}.` });
     }
-    return { line, cell: (column) => (cells[places.get(column) ?? -1] ?? '').trim() };
+    const cell = (column: string) => cells[places.get(column) ?? -1] ?? '';
+    return { line, cell: exact ? cell : (column) => cell(column).trim() };
   });
 }
 
 function parsed(text: string): { cells: string[]; line: number }[] {
   try {
-    const records = parse(text.replace(/\r\n?/g, '\n'), {
+    const records = parse(text, {
       bom: true,
       info: true,
       relax_column_count: true,

@@ -1,8 +1,8 @@
-import type { PatientDetails } from '@/db/patients';
 import type { TypedPiece } from '@/db/pieces';
 import type { TypedVisit } from '@/db/visits';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
+import type { PatientDetails } from '@/lib/record/patient-details';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 

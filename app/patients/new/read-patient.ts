@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
-import type { PatientDetails } from '@/db/patients';
+import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 

@@ -1,0 +1,145 @@
+import { z } from 'zod';
+import { LIMBS } from '../ladder/limb';
+import type { CautionFigures } from '../record/caution-answer';
+import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment';
+import { ORDER_REASONS, type Order } from '../record/order';
+import type { PieceLife } from '../record/piece-life';
+import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
+import { type CalendarDay, readDay } from '../units/calendar-day';
+import type { Nanometres } from '../units/length';
+
+const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
+const words = z.string().nullable();
+const whole = z.int().min(0);
+
+/** A length with its text, unit and exact nanometres. */
+export const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
+
+/** A mass with its text, unit and exact nanograms. */
+export const TYPED_MASS = z.object({ text: z.string(), unit: z.enum(['kg', 'lb']), ng: z.int() });
+
+const landmark = z.enum(Object.values(LIMBS).flatMap((limb) => limb.landmarks));
+const coverEnd = z.union([landmark, TYPED_LENGTH]);
+
+/** What a garment is. */
+export const GARMENT: z.ZodType<GarmentSpec> = z.object({
+  form: z.string(),
+  use: z.enum(['day', 'night', 'other']),
+  pressure: z.object({ scheme: z.string(), name: z.string(), lowMmHg: z.number(), highMmHg: z.number() }).nullable(),
+  options: z.array(
+    z.object({
+      kind: z.enum(Object.keys(GARMENT_OPTIONS) as [OptionKind, ...OptionKind[]]),
+      choice: z.string(),
+      place: z.string(),
+      width: TYPED_LENGTH.nullable(),
+    }),
+  ),
+});
+
+/** The parts of a piece's life that have a shape of their own. */
+export const PIECE_PARTS = {
+  garment: GARMENT,
+  fit: z.object({
+    day,
+    zones: z.array(z.object({ zone: z.string(), fit: z.enum(ZONE_FITS) })),
+    outcome: z.enum(['keep', 'alter', 'remake']),
+    reason: z.enum(REMAKE_REASONS).nullable(),
+    words,
+    taught: z.boolean(),
+  }),
+  wearIn: z.object({ firstHours: z.number(), fullHours: z.number(), days: whole, callOn: day, called: day.nullable(), callNote: words }),
+  kept: z.array(z.object({ from: day, as: z.enum(['rotation', 'spare']) })),
+  alterations: z.array(z.object({ day, kind: z.enum(['let out', 'altered']), width: TYPED_LENGTH.nullable(), words })),
+  retiredAs: z.enum(RETIRED_AS),
+} satisfies { readonly [Part in keyof PieceLife]?: z.ZodType<NonNullable<PieceLife[Part]>> };
+
+const rung = z.object({
+  distance: TYPED_LENGTH,
+  girth: TYPED_LENGTH.nullable(),
+  again: TYPED_LENGTH.optional(),
+  note: z.string().optional(),
+  kept: z.array(z.object({ kind: z.string(), by: z.string(), at: z.string() })).optional(),
+});
+
+const zeroChoice = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: z.string() });
+
+/** A ladder. */
+export const LADDER_JSON = z.object({
+  limb: z.enum(['leg', 'arm']),
+  side: z.enum(['left', 'right']),
+  zero: z.string(),
+  direction: z.enum(['up', 'down']),
+  unit: z.enum(['in', 'cm']),
+  rungs: z.array(rung),
+  landmarks: z.array(z.object({ landmark, distance: TYPED_LENGTH })),
+  floorToFold: TYPED_LENGTH.nullable(),
+  zeroChoice: zeroChoice.nullable().optional(),
+});
+
+/** An order as it stands in a file, without the visit it was cut from. */
+export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
+  limb: z.enum(['leg', 'arm']),
+  side: z.enum(['left', 'right']),
+  order: z.int().min(1),
+  state: z.enum(['proposed', 'ordered', 'cancelled']),
+  cutFrom: day,
+  covers: z.object({ from: coverEnd, to: coverEnd }),
+  garment: GARMENT,
+  reductionPct: z.number(),
+  convention: z.enum(['C(1-r)', 'C/(1+r)']),
+  quantity: z.int().min(1),
+  allowance: z.object({
+    proposed: z.union([
+      z.object({ noAnswer: z.string() }),
+      z.object({
+        middleMm: z.number(),
+        highMm: z.number(),
+        places: z.array(z.object({ placeMm: z.number(), middleMm: z.number() })),
+      }),
+    ]),
+    decided: TYPED_LENGTH.nullable(),
+  }),
+  lifeDays: whole,
+  leadDays: whole,
+  reasonCode: z.enum(ORDER_REASONS),
+  note: words,
+  questions: z.array(z.object({ key: z.string(), message: z.string(), answer: z.string(), by: z.string(), at: z.string() })),
+  ordered: day.nullable(),
+  expected: day.nullable(),
+  sent: z
+    .object({
+      day,
+      visitRevision: z.int(),
+      measurer: words,
+      ladder: LADDER_JSON,
+      readings: z.array(z.object({ name: z.string(), length: TYPED_LENGTH })),
+      height: TYPED_LENGTH.nullable(),
+      weight: TYPED_MASS.nullable(),
+    })
+    .nullable(),
+  checked: z
+    .union([z.literal('unchecked'), z.object({ by: z.string(), name: z.string(), at: z.string(), visitRevision: z.int() })])
+    .nullable(),
+});
+
+/** Figures that a caution card was answered with. */
+export const CAUTION_FIGURES: z.ZodType<CautionFigures> = z.object({
+  abpi: z.number().optional(),
+  abpiDay: day.optional(),
+  limits: z.record(z.string(), z.number()).optional(),
+});
+
+/** JSON of one of these shapes, or why it is not: what is wrong, and where in it. */
+export function readJson<T>(
+  text: string,
+  shape: z.ZodType<T>,
+): { readonly kind: 'read'; readonly value: T } | { readonly kind: 'refused'; readonly reason: string } {
+  try {
+    const found = shape.safeParse(JSON.parse(text));
+    if (found.success) return { kind: 'read', value: found.data };
+    const issue = found.error.issues[0];
+    return { kind: 'refused', reason: `${issue?.path.join('.') || 'The JSON'}: ${issue?.message ?? 'not as expected'}.` };
+  } catch {
+    return { kind: 'refused', reason: 'This is not JSON.' };
+  }
+}

@@ -1,0 +1,55 @@
+import type { CellKind, Column, SetTable } from './set-table';
+import { columnsIn, SET_TABLES, type SetStyle } from './write-set';
+
+/** Datatype of CSV on the Web for each kind of cell. */
+const DATATYPE: Readonly<Record<CellKind, string>> = {
+  id: 'string',
+  identity: 'string',
+  'free-text': 'string',
+  word: 'string',
+  typed: 'string',
+  day: 'date',
+  moment: 'dateTime',
+  whole: 'integer',
+  decimal: 'decimal',
+  json: 'json',
+};
+
+/** Name of the dictionary's file in a set. */
+export const DICTIONARY_FILE = 'set-metadata.json';
+
+/** How the dictionary says that a set was written for research, and that words were defused. */
+export const RESEARCH = 'urn:rungwise:research';
+export const DEFUSED = 'urn:rungwise:defused';
+
+/** Name of a table's file in a set. */
+export function fileOf(table: SetTable): string {
+  return `${table.name}.csv`;
+}
+
+/**
+ * The data dictionary of a set: every file with every column, its datatype, unit and what it says; and how the set was written.
+ *
+ * Shape: a style and the day it was written; the JSON of a CSVW table group.
+ * Source: W3C Recommendation, Metadata Vocabulary for Tabular Data, 17 December 2015 (csvw). Units: UCUM.
+ */
+export function dataDictionary(style: SetStyle, day: string) {
+  return {
+    '@context': 'http://www.w3.org/ns/csvw',
+    'dc:title': 'Ladders of girths, limb volumes and garments',
+    'dc:created': day,
+    [RESEARCH]: style.research,
+    [DEFUSED]: style.defused,
+    tables: SET_TABLES.map((table) => ({
+      url: fileOf(table),
+      'dc:title': table.name,
+      'dc:description': table.says,
+      dialect: { delimiter: ',', header: true, encoding: 'utf-8', lineTerminators: ['\r\n'] },
+      tableSchema: { columns: columnsIn(table, style).map(columnEntry) },
+    })),
+  };
+}
+
+function columnEntry({ name, kind, unit, says }: Column) {
+  return { name, titles: name, datatype: DATATYPE[kind], null: '', 'dc:description': says, ...(unit ? { 'schema:unitCode': unit } : {}) };
+}

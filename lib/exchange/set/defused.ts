@@ -1,0 +1,15 @@
+/**
+ * Words that a spreadsheet could take for a formula, with an apostrophe before them; other words as they are.
+ *
+ * For words only, never for figures: −3.2 is a figure. Words that begin with apostrophes before such a sign get one more, so that
+ * `undefused` gives every text back. Source: OWASP, CSV injection: cells that begin with = + - @, tab or carriage return, also full-width.
+ * Example: `=1+1` is `'=1+1`; `thigh` stays.
+ */
+export function defused(text: string): string {
+  return /^'*[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(text) ? `'${text}` : text;
+}
+
+/** Undoes `defused`. */
+export function undefused(text: string): string {
+  return /^'+[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(text) ? text.slice(1) : text;
+}

@@ -1,0 +1,72 @@
+import { CARD_ANSWERS, type CautionFigures } from '../../record/caution-answer';
+import type { Order } from '../../record/order';
+import type { FiledCaution, FiledPiece } from '../../record/patient-file';
+import type { PatientEvent, ReductionConvention } from '../../record/patient-record';
+import { RETIRED_AS } from '../../record/piece-life';
+import type { CsvRow } from '../csv-table';
+import { CAUTION_FIGURES, ORDER_JSON, PIECE_PARTS } from '../filed-json';
+import { dayCell, filledCell, oneOfCell, refuseCell, wholeDaysCell } from '../read-cells';
+import { cellOrNull, coverEndCells, dayOrNull, jsonCell, numberCell, typedLengthCells } from './read-set-cells';
+
+/** The pieces of a subject. */
+export function readPieces(rows: readonly CsvRow[]): readonly FiledPiece[] {
+  return rows.map((row) => {
+    const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
+    return {
+      piece: filledCell(row, 'piece'),
+      limb,
+      side: oneOfCell(row, 'side', ['left', 'right'] as const),
+      covers: { from: coverEndCells(row, 'from', limb), to: coverEndCells(row, 'to', limb) },
+      cutFromVisitId: cellOrNull(row, 'cut_from_visit_id'),
+      cutFrom: dayCell(row, 'cut_from'),
+      reductionPct: numberCell(row, 'reduction_pct'),
+      convention: oneOfCell<ReductionConvention>(row, 'convention', ['C(1-r)', 'C/(1+r)']),
+      allowance: typedLengthCells(row, 'allowance'),
+      lifeDays: wholeDaysCell(row, 'life_days'),
+      leadDays: wholeDaysCell(row, 'lead_days'),
+      order: row.cell('order') === '' ? null : numberCell(row, 'order'),
+      garment: jsonCell(row, 'garment', PIECE_PARTS.garment),
+      expected: dayOrNull(row, 'expected'),
+      delivered: dayOrNull(row, 'delivered'),
+      firstFit: dayOrNull(row, 'first_fit'),
+      fit: jsonCell(row, 'fit', PIECE_PARTS.fit),
+      wearIn: jsonCell(row, 'wear_in', PIECE_PARTS.wearIn),
+      kept: jsonCell(row, 'kept_as', PIECE_PARTS.kept),
+      alterations: jsonCell(row, 'alterations', PIECE_PARTS.alterations),
+      firstWorn: dayOrNull(row, 'first_worn'),
+      retired: dayOrNull(row, 'retired'),
+      retiredAs: row.cell('retired_as') === '' ? null : oneOfCell(row, 'retired_as', RETIRED_AS),
+      retiredReason: cellOrNull(row, 'retired_reason'),
+    };
+  });
+}
+
+/** The orders of a subject. */
+export function readOrders(rows: readonly CsvRow[]): readonly Order[] {
+  return rows.map((row) => {
+    const content = jsonCell(row, 'content', ORDER_JSON) ?? refuseCell(row, 'content', 'This cell is empty.');
+    return { ...content, cutFromVisitId: filledCell(row, 'cut_from_visit_id') };
+  });
+}
+
+/** The events of a subject. */
+export function readEvents(rows: readonly CsvRow[]): readonly PatientEvent[] {
+  return rows.map((row) => ({
+    day: dayCell(row, 'day'),
+    kind: oneOfCell(row, 'event', ['operation', 'infection', 'therapy', 'other'] as const),
+    words: row.cell('words'),
+  }));
+}
+
+/** The answers to caution cards of a subject. */
+export function readCautions(rows: readonly CsvRow[]): readonly FiledCaution[] {
+  return rows.map((row) => ({
+    card: filledCell(row, 'card'),
+    cardVersion: filledCell(row, 'card_version'),
+    answer: oneOfCell(row, 'answer', CARD_ANSWERS),
+    day: dayCell(row, 'day'),
+    words: cellOrNull(row, 'words'),
+    wording: row.cell('wording'),
+    figures: jsonCell<CautionFigures>(row, 'figures', CAUTION_FIGURES),
+  }));
+}

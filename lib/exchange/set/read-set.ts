@@ -1,0 +1,103 @@
+import { groupedBy } from '../../record/grouped-by';
+import type { PatientFile } from '../../record/patient-file';
+import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
+import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH } from './data-dictionary';
+import { undefused } from './defused';
+import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
+import { readDetails, readVisits } from './read-visit-tables';
+import type { SetTable } from './set-table';
+import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
+
+/** The tables that are read back; what the engine found is worked out anew. */
+const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
+
+/** The rows of one table, all of them or those that belong to an owner by one of its columns. */
+export type RowsOf = (table: SetTable, ownerColumn?: string, owner?: string) => readonly CsvRow[];
+
+/**
+ * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
+ *
+ * Refuses a set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
+ * does not hold what its column says. Shape: file names with their texts.
+ */
+export function readSet(
+  files: ReadonlyMap<string, string>,
+): { readonly kind: 'read'; readonly patients: readonly PatientFile[] } | { readonly kind: 'fault'; readonly fault: CsvFault } {
+  try {
+    const wasDefused = readStyle(files.get(DICTIONARY_FILE)).defused;
+    const rowsOf = rowsByOwner(new Map(READ.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), wasDefused)])));
+    return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
+  } catch (error) {
+    if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
+    throw error;
+  }
+}
+
+function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
+  const id = subject.cell('subject_id');
+  return {
+    details: readDetails(subject),
+    visits: readVisits(id, rowsOf),
+    pieces: readPieces(rowsOf(PIECE, 'subject_id', id)),
+    orders: readOrders(rowsOf(ORDER, 'subject_id', id)),
+    events: readEvents(rowsOf(EVENT, 'subject_id', id)),
+    cautions: readCautions(rowsOf(CAUTION, 'subject_id', id)),
+    writings: [],
+  };
+}
+
+function readStyle(dictionary: string | undefined): { readonly defused: boolean } {
+  const refuse = (reason: string) => new CsvRefusal({ file: DICTIONARY_FILE, line: 1, column: '', reason });
+  if (dictionary === undefined) throw refuse('The set has no dictionary: without it nobody knows how it was written.');
+  const said = jsonObject(dictionary);
+  if (!said) throw refuse('The dictionary is not JSON.');
+  if (said[RESEARCH] === true) throw refuse('This set was written for research, without names and days. It cannot be read back.');
+  return { defused: said[DEFUSED] === true };
+}
+
+function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined {
+  try {
+    const value: unknown = JSON.parse(text);
+    return typeof value === 'object' && value !== null ? { ...value } : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: boolean): readonly CsvRow[] {
+  const file = fileOf(table);
+  if (text === undefined) throw new CsvRefusal({ file, line: 1, column: '', reason: 'This table is missing from the set.' });
+  const words = new Set(table.columns.filter(({ kind }) => kind === 'free-text' || kind === 'identity').map(({ name }) => name));
+  return rowsIn(file, text, table).map(({ line, cell }) => ({
+    file,
+    line,
+    cell: (column) => (wasDefused && words.has(column) ? undefused(cell(column)) : cell(column)),
+  }));
+}
+
+function rowsIn(file: string, text: string, table: SetTable): readonly CsvRow[] {
+  try {
+    return csvRows(
+      text,
+      table.columns.map(({ name }) => name),
+      true,
+    );
+  } catch (error) {
+    throw error instanceof CsvRefusal ? new CsvRefusal({ ...error.fault, file }) : error;
+  }
+}
+
+/** All rows of a table, or those whose column names the owner; each table is grouped once. */
+function rowsByOwner(tables: ReadonlyMap<SetTable, readonly CsvRow[]>): RowsOf {
+  const grouped = new Map<string, ReadonlyMap<string, readonly CsvRow[]>>();
+  return (table, column, owner) => {
+    const rows = tables.get(table) ?? [];
+    if (column === undefined) return rows;
+    const key = `${table.name} ${column}`;
+    const groups = grouped.get(key) ?? groupedBy(rows, (row) => row.cell(column));
+    grouped.set(key, groups);
+    return groups.get(owner ?? '') ?? [];
+  };
+}

@@ -1,0 +1,129 @@
+import type { KeptDoubt, Rung } from '../../ladder/ladder';
+import { isLandmarkOf, type LimbKind, type Side } from '../../ladder/limb';
+import { groupedBy } from '../../record/grouped-by';
+import type { PatientDetails } from '../../record/patient-details';
+import type { FiledLadder, FiledVisit } from '../../record/patient-file';
+import type { LimbSide, SingleReading } from '../../record/patient-record';
+import type { LengthUnit } from '../../units/length';
+import type { CsvRow } from '../csv-table';
+import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
+import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import type { RowsOf } from './read-set';
+import { cellOrNull, landmarkCell, neededLengthCells, numberCell, typedLengthCells, typedMassCells } from './read-set-cells';
+import { BODY_MEASURE, VISIT } from './visit-tables';
+
+/** A row of the subject table. */
+export function readDetails(row: CsvRow): PatientDetails {
+  return {
+    reference: filledCell(row, 'reference'),
+    name: cellOrNull(row, 'name'),
+    born: dayCell(row, 'born'),
+    sex: oneOfCell(row, 'sex', ['F', 'M', 'X'] as const),
+    diagnosisGroup: filledCell(row, 'diagnosis_group'),
+    affected: affectedCell(row),
+    language: filledCell(row, 'language'),
+    note: cellOrNull(row, 'note'),
+  };
+}
+
+function affectedCell(row: CsvRow): readonly LimbSide[] {
+  return row
+    .cell('affected')
+    .split('; ')
+    .filter((words) => words !== '')
+    .map((words) => {
+      const found = /^(left|right) (leg|arm)$/.exec(words);
+      if (!found) return refuseCell(row, 'affected', `“${words}” is not a limb. Write “left leg; right arm”.`);
+      return { limb: found[2] as LimbKind, side: found[1] as Side };
+    });
+}
+
+/** The visits of a subject with all that hangs on them. */
+export function readVisits(subjectId: string, rowsOf: RowsOf): readonly FiledVisit[] {
+  return rowsOf(VISIT, 'subject_id', subjectId).map((row) => {
+    const id = row.cell('visit_id');
+    const head = {
+      id,
+      day: dayCell(row, 'day'),
+      time: cellOrNull(row, 'time'),
+      posture: cellOrNull(row, 'posture'),
+      measurer: cellOrNull(row, 'measurer'),
+      note: cellOrNull(row, 'note'),
+    };
+    const body = readBody(rowsOf(BODY_MEASURE, 'visit_id', id));
+    const ladders = rowsOf(LADDER, 'visit_id', id).map((ladder) => readLadder(ladder, rowsOf));
+    return { ...head, ...body, ladders };
+  });
+}
+
+function readBody(rows: readonly CsvRow[]): Pick<FiledVisit, 'height' | 'weight' | 'readings'> {
+  const of = (measure: string) => rows.find((row) => oneOfCell(row, 'measure', ['height', 'weight', 'reading'] as const) === measure);
+  const height = of('height');
+  const weight = of('weight');
+  const readings = rows
+    .filter((row) => row.cell('measure') === 'reading')
+    .map((row): SingleReading => ({ name: filledCell(row, 'reading_name'), length: neededLengthCells(row, 'length') }));
+  return {
+    height: height ? typedLengthCells(height, 'length') : null,
+    weight: weight ? typedMassCells(weight, 'weight') : null,
+    readings: readings.length > 0 ? readings : null,
+  };
+}
+
+function readLadder(row: CsvRow, rowsOf: RowsOf): FiledLadder {
+  const id = row.cell('ladder_id');
+  const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
+  const kept = readKept(rowsOf(KEPT_QUESTION, 'ladder_id', id));
+  return {
+    limb,
+    side: oneOfCell(row, 'side', ['left', 'right'] as const),
+    zero: zeroCells(row, limb),
+    direction: oneOfCell(row, 'direction', ['up', 'down'] as const),
+    unit: oneOfCell<LengthUnit>(row, 'unit', ['in', 'cm']),
+    intervalText: cellOrNull(row, 'interval_as_typed'),
+    rungs: rowsOf(RUNG, 'ladder_id', id).map((one) => readRung(one, kept)),
+    landmarks: rowsOf(LANDMARK, 'ladder_id', id).map((one) => ({
+      landmark: landmarkCell(one, 'landmark', limb),
+      distance: neededLengthCells(one, 'distance'),
+    })),
+    floorToFold: typedLengthCells(row, 'floor_to_fold'),
+    zeroChoice: zeroChoiceCells(row),
+  };
+}
+
+function zeroCells(row: CsvRow, limb: LimbKind): string {
+  const landmark = row.cell('zero_landmark');
+  if (landmark !== '' && !isLandmarkOf(limb, landmark)) refuseCell(row, 'zero_landmark', `“${landmark}” is not a landmark of the ${limb}.`);
+  return landmark || filledCell(row, 'zero_words');
+}
+
+function zeroChoiceCells(row: CsvRow): FiledLadder['zeroChoice'] {
+  if (row.cell('zero_choice') === '') return null;
+  return {
+    choice: oneOfCell(row, 'zero_choice', ['as-recorded', 'moved-back'] as const),
+    shiftMm: numberCell(row, 'zero_shift_mm'),
+    by: filledCell(row, 'zero_choice_by'),
+    at: filledCell(row, 'zero_choice_at'),
+  };
+}
+
+function readKept(rows: readonly CsvRow[]): ReadonlyMap<string, readonly KeptDoubt[]> {
+  const answered = rows.map((row) => ({
+    rung: filledCell(row, 'rung'),
+    kept: { kind: filledCell(row, 'question'), by: filledCell(row, 'kept_by'), at: filledCell(row, 'kept_at') },
+  }));
+  return new Map([...groupedBy(answered, ({ rung }) => rung)].map(([rung, of]) => [rung, of.map(({ kept }) => kept)]));
+}
+
+function readRung(row: CsvRow, keptOf: ReadonlyMap<string, readonly KeptDoubt[]>): Rung {
+  const again = typedLengthCells(row, 'again');
+  const note = row.cell('note');
+  const kept = keptOf.get(row.cell('rung'));
+  return {
+    distance: neededLengthCells(row, 'distance'),
+    girth: typedLengthCells(row, 'girth'),
+    ...(again && { again }),
+    ...(note && { note }),
+    ...(kept && { kept }),
+  };
+}

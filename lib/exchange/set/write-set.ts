@@ -1,0 +1,68 @@
+import { type CalendarDay, daysBetween } from '../../units/calendar-day';
+import { csvText } from '../csv-text';
+import { defused } from './defused';
+import { PROMPT, VOLUME } from './found-tables';
+import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import type { Column, SetPart, SetTable } from './set-table';
+import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
+
+/** Every table of a set, in the order a reader meets them. */
+export const SET_TABLES: readonly SetTable[] = [
+  SUBJECT,
+  VISIT,
+  BODY_MEASURE,
+  LADDER,
+  RUNG,
+  LANDMARK,
+  KEPT_QUESTION,
+  PIECE,
+  ORDER,
+  EVENT,
+  CAUTION,
+  VOLUME,
+  PROMPT,
+];
+
+/**
+ * How a set is written. `research` leaves out names, references, words and JSON and turns each day into the age on it;
+ * `defused` puts an apostrophe before words that a spreadsheet could take for a formula.
+ */
+export type SetStyle = { readonly research: boolean; readonly defused: boolean };
+
+const NOT_FOR_RESEARCH: readonly Column['kind'][] = ['identity', 'free-text', 'json', 'moment'];
+
+/** The columns of a table that a style has, as they are in the table. */
+function columnsKept(table: SetTable, style: SetStyle): readonly Column[] {
+  return style.research ? table.columns.filter(({ kind }) => !NOT_FOR_RESEARCH.includes(kind)) : table.columns;
+}
+
+/** The columns of a table as a style writes them: in a research export a day is an age in days. */
+export function columnsIn(table: SetTable, style: SetStyle): readonly Column[] {
+  return columnsKept(table, style).map((column) => (style.research && column.kind === 'day' ? asAge(column) : column));
+}
+
+function asAge({ name, says }: Column): Column {
+  return { name: `${name}_age_days`, kind: 'whole', unit: 'd', says: `${says.replace(/\.$/, '')}, as age in days.` };
+}
+
+/** A table's first line. */
+export function headerLine(table: SetTable, style: SetStyle): string {
+  return csvText([columnsIn(table, style).map(({ name }) => name)]);
+}
+
+/**
+ * One patient's lines of a table, to stand below the header and other patients' lines.
+ *
+ * Shape: a table, a patient, a style; CSV text without a header. Source: RFC 4180.
+ */
+export function linesOf(table: SetTable, part: SetPart, style: SetStyle): string {
+  const columns = columnsKept(table, style);
+  const { born } = part.file.details;
+  return csvText(table.rows(part).map((cells) => columns.map((column) => written(column, cells[column.name] ?? '', style, born))));
+}
+
+function written({ kind }: Column, cell: string, style: SetStyle, born: CalendarDay): string {
+  if (style.research && kind === 'day') return cell === '' ? '' : String(daysBetween(born, cell as CalendarDay));
+  return style.defused && (kind === 'free-text' || kind === 'identity') ? defused(cell) : cell;
+}

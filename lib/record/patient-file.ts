@@ -1,0 +1,58 @@
+import type { Ladder } from '../ladder/ladder';
+import type { CalendarDay } from '../units/calendar-day';
+import type { CautionAnswer } from './caution-answer';
+import type { Order } from './order';
+import type { PatientDetails } from './patient-details';
+import type { PatientEvent, PatientRecord, Piece, Visit } from './patient-record';
+
+/** A ladder with the interval it was set up with, as typed. */
+export type FiledLadder = Ladder & { readonly intervalText: string | null };
+
+/** A visit with an id that holds within its file. */
+export type FiledVisit = Omit<Visit, 'ladders'> & { readonly id: string; readonly ladders: readonly FiledLadder[] };
+
+/** A piece with the visit it was cut from and the number of the order it came from, where they are known. */
+export type FiledPiece = Omit<Piece, 'orderId'> & {
+  readonly cutFromVisitId: string | null;
+  readonly order: number | null;
+  readonly retiredReason: string | null;
+};
+
+/** An answer to a caution card with the words it was asked in. */
+export type FiledCaution = CautionAnswer & { readonly wording: string };
+
+/** One writing of a visit: which state, by whom, when, and why it was corrected. */
+export type VisitWriting = {
+  readonly visitId: string;
+  readonly number: number;
+  readonly author: string;
+  readonly at: string;
+  readonly reason: string | null;
+};
+
+/**
+ * Everything of one patient that goes out to other programs and can come back: the state that holds now, as it was typed.
+ *
+ * `cutFromVisitId` of pieces and orders is the `id` of a visit in the same file. `writings` tells who wrote and corrected the visits;
+ * it goes out and is not read back, because a record that comes in is written by whoever brings it in.
+ */
+export type PatientFile = {
+  readonly details: PatientDetails;
+  readonly visits: readonly FiledVisit[];
+  readonly pieces: readonly FiledPiece[];
+  readonly orders: readonly Order[];
+  readonly events: readonly PatientEvent[];
+  readonly cautions: readonly FiledCaution[];
+  readonly writings: readonly VisitWriting[];
+};
+
+/** The day of a visit in the file; undefined when it has none of that id. */
+export function dayOfVisit(file: PatientFile, visitId: string | null): CalendarDay | undefined {
+  return file.visits.find((visit) => visit.id === visitId)?.day;
+}
+
+/** The file as the rules see it. */
+export function recordOfFile({ details, visits, pieces, events, cautions }: PatientFile): PatientRecord {
+  const { reference, born, sex, affected } = details;
+  return { reference, born, sex, affected, visits, pieces, events, cautions };
+}
