@@ -12,10 +12,9 @@ export type Deed = {
   readonly detail?: Readonly<Record<string, unknown>>;
 };
 
-/** The audit row of a write: always the last statement of its list. */
+/** The audit row of a write; it becomes the next link of the clinic's chain. */
 export function noteOf(by: { readonly id: string; readonly clinicId: string }, deed: Deed, at: Date): Statement {
-  const row = { id: crypto.randomUUID(), clinicId: by.clinicId, at, who: by.id, ...deed };
-  return (tx) => tx.insert(audit).values(row).returning({ id: audit.id });
+  return { note: { id: crypto.randomUUID(), clinicId: by.clinicId, at, who: by.id, ...deed } };
 }
 
 /** The latest deeds in the clinic, newest first, with the name of who did them. */

@@ -1,8 +1,11 @@
 import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/node-postgres';
 import { Pool } from 'pg';
+import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+import { finish } from './run-steps';
+import { sealEarlier } from './seal-audit';
 
 /** Any number agreed among the processes of this program; holds the others back while one migrates. */
 const MIGRATION_LOCK = 7_263_941;
@@ -24,12 +27,14 @@ export async function openPostgres(url: string) {
       );
       const applied = await tx.execute<{ created_at: string }>(sql.raw(`select created_at from ${MIGRATION_TABLE}`));
       const had = applied.rows.map((row) => Number(row.created_at));
-      for (const migration of pendingMigrations(migrationsOf('postgres'), had, 'The database')) {
+      const pending = pendingMigrations(migrationsOf('postgres'), had, 'The database');
+      for (const migration of pending) {
         for (const statement of migration.sql) await tx.execute(sql.raw(statement));
         await tx.execute(
           sql`insert into ${sql.raw(MIGRATION_TABLE)} (hash, created_at) values (${migration.hash}, ${migration.folderMillis})`,
         );
       }
+      if (pending.length > 0) await finish(sealEarlier(tx as unknown as Database));
     });
   } catch (error) {
     await pool.end();

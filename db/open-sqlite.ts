@@ -2,8 +2,12 @@ import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
+import { headFile, type KeptHeads, writeHeads } from './audit-head';
+import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+import { finishNow } from './run-steps';
+import { sealEarlier } from './seal-audit';
 
 const WAIT_MS = 5000;
 
@@ -50,7 +54,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   if (pending.length === 0) return;
   if (applied.length > 0) await handle.backup(`${file}.before-${pending[0]?.folderMillis}`);
   handle.pragma('foreign_keys = OFF');
-  const migrate = handle.transaction(() => {
+  const migrate = handle.transaction((): KeptHeads => {
     handle.exec(`create table if not exists ${MIGRATION_TABLE} (id integer primary key, hash text not null, created_at numeric)`);
     for (const migration of pendingMigrations(known, appliedMigrations(handle), file)) {
       for (const statement of migration.sql) handle.exec(statement);
@@ -58,8 +62,10 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
     }
     const broken = handle.pragma('foreign_key_check') as unknown[];
     if (broken.length > 0) throw new DatabaseRefused(`${file} has ${broken.length} rows without their owner. Nothing was changed.`);
+    return finishNow(sealEarlier(drizzle(handle, { casing: 'snake_case' }) as unknown as Database));
   });
-  migrate.immediate();
+  const heads = migrate.immediate();
+  if (Object.keys(heads).length > 0) writeHeads(headFile(file), heads);
 }
 
 function assertDurable(handle: BetterSqlite.Database): void {

@@ -105,9 +105,12 @@ function copierOf(database: BetterSqlite.Database, table: string): (suffix: stri
     `insert into ${table} (${columns.join(', ')}) values (${columns.map((column) => `@${column}`).join(', ')})`,
   );
   const renewed = new Set(['id', 'visit_id', 'visit_revision_id', 'submission_id', 'subject_id']);
+  const kept = (column: string, row: Record<string, unknown>) => (column === 'number' && table === 'audit' ? null : row[column]);
   return (suffix) => {
     for (const row of rows) {
-      insert.run(Object.fromEntries(columns.map((column) => [column, renewed.has(column) ? `${row[column]}${suffix}` : row[column]])));
+      insert.run(
+        Object.fromEntries(columns.map((column) => [column, renewed.has(column) ? `${row[column]}${suffix}` : kept(column, row)])),
+      );
     }
   };
 }

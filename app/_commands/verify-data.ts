@@ -1,0 +1,61 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { headFile, readHeads, writeHeads } from '@/db/audit-head';
+import { checkData, type OuterHeads } from '@/db/check-data';
+import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
+import { engine } from '@/db/columns';
+import { DatabaseRefused } from '@/db/database-refused';
+
+/**
+ * Says in plain sentences whether the clinic's data are whole: `npm run verify-data [-- --head file] [-- --keep-head file]`.
+ *
+ * `--head` compares the history with a head kept elsewhere (a file of `--keep-head`, or a backup's manifest). Beside a SQLite file the
+ * program keeps one by itself. Ends with 0 when everything holds, else with 1.
+ */
+async function verifyData(): Promise<boolean> {
+  const { values } = parseArgs({ options: { head: { type: 'string', multiple: true }, 'keep-head': { type: 'string' } } });
+  const outer: OuterHeads[] = [];
+  const problems: string[] = [];
+  for (const file of values.head ?? []) {
+    const heads = readHeads(file);
+    if (heads) outer.push({ where: `in ${file}`, heads });
+    else problems.push(`${file} holds no head of a history.`);
+  }
+  const database = await getDatabase();
+  if (engine === 'sqlite') {
+    const beside = headFile(path.resolve(databaseAddress()));
+    const found = headsBeside(beside);
+    outer.push(...found.filter((one) => one !== undefined));
+    if (!found[0]) problems.push(`${beside} is missing. The next save writes it anew; compare with the newest backup first (--head).`);
+  }
+  const { findings, heads } = await checkData(database, outer);
+  for (const { looked } of findings) if (looked) process.stdout.write(`${looked}\n`);
+  problems.push(...findings.flatMap((one) => one.problems));
+  if (values['keep-head']) writeHeads(values['keep-head'], heads);
+  else if (engine === 'postgres') process.stdout.write(`Heads, to be kept elsewhere (--keep-head file): ${JSON.stringify(heads)}\n`);
+  for (const problem of problems) process.stdout.write(`PROBLEM  ${problem}\n`);
+  process.stdout.write(
+    problems.length === 0 ? 'Everything holds.\n' : `${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} found.\n`,
+  );
+  return problems.length === 0;
+}
+
+/** The head beside the file first, then any that was set aside because the chain contradicted it. */
+function headsBeside(beside: string): readonly (OuterHeads | undefined)[] {
+  const folder = path.dirname(beside);
+  const doubted = fs.readdirSync(folder).filter((name) => name.startsWith(`${path.basename(beside)}.doubt-`));
+  return [beside, ...doubted.map((name) => path.join(folder, name))].map((file) => {
+    const heads = readHeads(file);
+    return heads && { where: file === beside ? 'beside the file' : `in ${file}`, heads };
+  });
+}
+
+try {
+  process.exitCode = (await verifyData()) ? 0 : 1;
+  await closeDatabase();
+} catch (error) {
+  if (!(error instanceof DatabaseRefused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}

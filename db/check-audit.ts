@@ -1,0 +1,138 @@
+import { and, asc, count, eq, gt, isNull } from 'drizzle-orm';
+import { digestOf, linkOf, NO_LINK } from './audit-chain';
+import type { KeptHead } from './audit-head';
+import { auditKey } from './audit-key';
+import type { Database } from './client';
+import { audit, auditHead } from './schema';
+
+const PAGE = 2000;
+
+/** A head of a chain that was kept outside the database, and where. */
+export type OuterHead = { readonly where: string; readonly head: KeptHead };
+
+/** What the check of one clinic's chain found. */
+export type ChainChecked = {
+  readonly rows: number;
+  readonly sealed: number;
+  readonly erased: number;
+  readonly head: KeptHead;
+  /** A sentence each; none when the chain holds. */
+  readonly problems: readonly string[];
+};
+
+type Row = typeof audit.$inferSelect;
+
+/**
+ * Checks every link of a clinic's chain, the details against their digests, and the heads kept outside against the rows they name.
+ *
+ * With `newest` only that many rows from the end are read.
+ */
+export async function checkAudit(
+  database: Database,
+  clinicId: string,
+  outer: readonly OuterHead[],
+  newest = Number.POSITIVE_INFINITY,
+): Promise<ChainChecked> {
+  const own = eq(audit.clinicId, clinicId);
+  const [head = { length: 0, link: NO_LINK, sealed: 0 }] = await database.select().from(auditHead).where(eq(auditHead.clinicId, clinicId));
+  const problems: string[] = [];
+  const [loose] = await database
+    .select({ rows: count() })
+    .from(audit)
+    .where(and(own, isNull(audit.link)));
+  if (loose && loose.rows > 0)
+    problems.push(`${rowsIn(loose.rows)} of the history ${loose.rows === 1 ? 'stands' : 'stand'} outside the chain.`);
+  const start = Math.max(0, head.length - newest);
+  const chain = new Walk(auditKey(head.length === 0), start, start === 0 ? NO_LINK : await linkAt(database, clinicId, start));
+  for (let page: Row[] = [], after = start; after === start || page.length === PAGE; after = page.at(-1)?.number ?? after) {
+    page = await database
+      .select()
+      .from(audit)
+      .where(and(own, gt(audit.number, after)))
+      .orderBy(asc(audit.number))
+      .limit(PAGE);
+    for (const row of page) chain.take(row);
+    if (page.length === 0) break;
+  }
+  problems.push(...chain.findings());
+  if (chain.number !== head.length || chain.link !== head.link) {
+    problems.push(
+      `The chain ends at row ${chain.number}, but its head in the database names row ${head.length}${chain.number === head.length ? ' with another link' : ''}.`,
+    );
+  }
+  for (const { where, head: kept } of outer) {
+    if (kept.length > chain.number) {
+      problems.push(
+        `${rowsIn(kept.length - chain.number)} at the end ${kept.length - chain.number === 1 ? 'is' : 'are'} missing: the head ${where} names row ${kept.length}, the last there is has number ${chain.number}.`,
+      );
+    } else if (kept.link !== (kept.length === 0 ? NO_LINK : await linkAt(database, clinicId, kept.length))) {
+      problems.push(`Row ${kept.length} is not the one that the head ${where} names.`);
+    }
+  }
+  return {
+    rows: chain.number,
+    sealed: head.sealed,
+    erased: chain.blanked.size,
+    head: { length: chain.number, link: chain.link },
+    problems,
+  };
+}
+
+/** Goes along a chain row by row; a broken link is told once, and the walk goes on from what is written there. */
+class Walk {
+  readonly blanked = new Set<number>();
+  private readonly allowed = new Set<number>();
+  private readonly found: string[] = [];
+
+  constructor(
+    private readonly key: string,
+    public number: number,
+    public link: string,
+  ) {}
+
+  take(row: Row): void {
+    const number = row.number ?? 0;
+    if (number !== this.number + 1) this.found.push(missing(this.number + 1, number - 1));
+    if (linkOf(this.key, this.link, { ...row, number }) !== row.link)
+      this.found.push(`Row ${number} of the history (${row.action}) is not as it was written, or what stood before it is not.`);
+    else if (row.action === ERASED) for (const one of blankedBy(row.detail)) this.allowed.add(one);
+    if (row.salt !== null || row.detail !== null) {
+      if (row.salt === null || row.detail === null || digestOf(row.salt, row.detail) !== row.detailDigest)
+        this.found.push(`The detail of row ${number} of the history is not as it was written.`);
+    } else if (row.detailDigest !== null) this.blanked.add(number);
+    this.number = number;
+    this.link = row.link ?? '';
+  }
+
+  findings(): readonly string[] {
+    const wrong = [...this.blanked].filter((number) => !this.allowed.has(number));
+    return [
+      ...this.found,
+      ...wrong.map((number) => `The detail of row ${number} of the history was taken out although no erasure names it.`),
+    ];
+  }
+}
+
+/** The deed whose row names, in its detail, the rows that an erasure blanked. */
+export const ERASED = 'patient erased';
+
+function blankedBy(detail: Row['detail']): readonly number[] {
+  const rows = detail?.blanked;
+  return Array.isArray(rows) ? rows.filter((one) => typeof one === 'number') : [];
+}
+
+async function linkAt(database: Database, clinicId: string, number: number): Promise<string> {
+  const [row] = await database
+    .select({ link: audit.link })
+    .from(audit)
+    .where(and(eq(audit.clinicId, clinicId), eq(audit.number, number)));
+  return row?.link ?? 'no such row';
+}
+
+function missing(from: number, to: number): string {
+  return from === to ? `Row ${from} of the history is missing.` : `Rows ${from} to ${to} of the history are missing.`;
+}
+
+function rowsIn(count: number): string {
+  return count === 1 ? 'One row' : `${count} rows`;
+}

@@ -1,0 +1,43 @@
+import type { Database } from './client';
+import { engine } from './columns';
+import { tryAgain } from './try-again';
+
+/** A query not run yet; it gives the rows it touched. */
+export type Query = PromiseLike<readonly unknown[]>;
+
+/** A write told as its queries, one after the other: each is handed out, and its rows come back. */
+export type Steps<T> = Generator<Query, T, readonly unknown[]>;
+
+/** One query of a write, with its rows typed: `const [head] = yield* rowsOf(tx.select()…)`. */
+export function* rowsOf<T>(query: PromiseLike<readonly T[]>): Steps<readonly T[]> {
+  return (yield query) as readonly T[];
+}
+
+/**
+ * Runs the steps of a write in one transaction: all of them or none.
+ *
+ * SQLite runs them in one immediate transaction without a pause; PostgreSQL awaits each in one transaction, and a transaction that it
+ * undid in favour of another one is run again.
+ */
+export async function runTogether<T>(database: Database, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
+  if (engine === 'sqlite') {
+    return (database as unknown as Immediate).transaction((tx) => finishNow(stepsOn(tx)), { behavior: 'immediate' });
+  }
+  return tryAgain(() => database.transaction((tx) => finish(stepsOn(tx as unknown as Database))));
+}
+
+type Immediate = { transaction: <T>(body: (tx: Database) => T, options: { behavior: 'immediate' }) => T };
+
+/** Runs steps to their end inside a transaction of SQLite, which does not wait. */
+export function finishNow<T>(steps: Steps<T>): T {
+  let step = steps.next();
+  while (!step.done) step = steps.next((step.value as unknown as { all: () => readonly unknown[] }).all());
+  return step.value;
+}
+
+/** Runs steps to their end inside a transaction of PostgreSQL. */
+export async function finish<T>(steps: Steps<T>): Promise<T> {
+  let step = steps.next();
+  while (!step.done) step = steps.next(await step.value);
+  return step.value;
+}
