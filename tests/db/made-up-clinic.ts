@@ -16,8 +16,10 @@ export async function madeUpClinic(engine: Engine) {
   if (engine === 'postgres') {
     server = await startPostgres();
     process.env.DATABASE_URL = server.url;
+    process.env.AUDIT_KEY = 'only for tests, seals nothing real';
   } else {
     delete process.env.DATABASE_URL;
+    delete process.env.AUDIT_KEY;
     process.env.DB_FILE = path.join(folder, 'clinic.db');
   }
   const db = await modules();

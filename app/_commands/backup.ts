@@ -1,0 +1,52 @@
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { manifestOf } from '@/db/backup-manifest';
+import { backupSqlite } from '@/db/backup-sqlite';
+import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
+import { engine } from '@/db/columns';
+import { DatabaseRefused } from '@/db/database-refused';
+import { rotateBackups } from '@/db/rotate-backups';
+
+/** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
+const KEEP = '14';
+
+const ADVICE = `The records are on a PostgreSQL server: its own tools make the backup.
+  pg_dump --format=custom --file=clinic-$(date -u +%Y-%m-%dT%H-%M-%SZ).dump "$DATABASE_URL"
+  npm run verify-data -- --keep-head clinic-$(date -u +%Y-%m-%dT%H-%M-%SZ).heads.json
+Restore into an empty database, and compare its history with the heads kept then:
+  createdb clinic_restored && pg_restore --exit-on-error --dbname=clinic_restored clinic-….dump
+  DATABASE_URL=postgres://…/clinic_restored npm run verify-data -- --head clinic-….heads.json
+`;
+
+/** Backs up the clinic's file while it is used: `npm run backup [-- --to folder --keep 14]`. Lets older backups go. */
+async function backup(): Promise<string | undefined> {
+  const { values } = parseArgs({ options: { to: { type: 'string' }, keep: { type: 'string', default: KEEP } } });
+  const keep = Number(values.keep);
+  if (!Number.isInteger(keep) || keep < 1) return '--keep wants how many backups to keep, at least 1.';
+  if (engine === 'postgres') return ADVICE;
+  const file = path.resolve(databaseAddress());
+  const folder = values.to ?? path.join(path.dirname(file), 'backups');
+  const name = path.basename(file, '.db');
+  const ended = await backupSqlite(await getDatabase(), name, folder, new Date());
+  if (ended.kind === 'refused') return `No backup was kept.\n${ended.problems.join('\n')}`;
+  const { manifest } = ended;
+  const rows = Object.values(manifest.rows).reduce((sum, one) => sum + one, 0);
+  process.stdout.write(
+    `${ended.backup}\n${manifest.bytes} bytes, ${rows} rows in ${Object.keys(manifest.rows).length} tables; pages, references and history checked.\n`,
+  );
+  process.stdout.write(`What it should hold: ${manifestOf(ended.backup)}\n`);
+  for (const gone of rotateBackups(folder, name, keep)) process.stdout.write(`${gone} was let go.\n`);
+  process.stdout.write('The key that seals the history is not in it: keep it elsewhere. Copy backups to another machine.\n');
+  return undefined;
+}
+
+try {
+  const refusal = await backup();
+  if (refusal) process.stderr.write(`${refusal}\n`);
+  process.exitCode = refusal ? 1 : 0;
+  await closeDatabase();
+} catch (error) {
+  if (!(error instanceof DatabaseRefused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}
