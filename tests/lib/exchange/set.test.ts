@@ -1,0 +1,162 @@
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { csvText } from '@/lib/exchange/csv-text';
+import { exactDecimal, partsOfDecimal } from '@/lib/exchange/exact-decimal';
+import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { defused, undefused } from '@/lib/exchange/set/defused';
+import { readSet } from '@/lib/exchange/set/read-set';
+import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
+import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { anyFile, anyWords } from '@/tests/properties/made-up-files';
+
+const TODAY = calendarDay('2026-11-25');
+const RAW: SetStyle = { research: false, defused: false };
+
+function setOf(files: readonly PatientFile[], style: SetStyle): Map<string, string> {
+  const parts = files.map((file, index) => ({
+    subjectId: `S${index + 1}`,
+    file,
+    analysis: () => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY),
+  }));
+  const tables = SET_TABLES.map(
+    (table) => [fileOf(table), headerLine(table, style) + parts.map((part) => linesOf(table, part, style)).join('')] as const,
+  );
+  return new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY))]]);
+}
+
+/** Visits get new ids within the set. */
+function asRead(file: PatientFile, subject: string): PatientFile {
+  const idOf = new Map(file.visits.map(({ id }, index) => [id, `${subject}-v${index + 1}`]));
+  return {
+    ...file,
+    visits: file.visits.map((visit) => ({ ...visit, id: idOf.get(visit.id) ?? '' })),
+    pieces: file.pieces.map((piece) => ({ ...piece, cutFromVisitId: idOf.get(piece.cutFromVisitId ?? '') ?? null })),
+    orders: file.orders.map((order) => ({ ...order, cutFromVisitId: idOf.get(order.cutFromVisitId) ?? '' })),
+    writings: [],
+  };
+}
+
+describe('the set of tables', () => {
+  it.each([
+    ['raw', RAW],
+    ['safe for spreadsheets', { research: false, defused: true }],
+  ])('200 made-up patients come back to the typed text, %s', (_name, style) => {
+    fc.assert(
+      fc.property(fc.array(anyFile, { minLength: 4, maxLength: 4 }), (files) => {
+        const read = readSet(setOf(files, style));
+        expect(read).toEqual({ kind: 'read', patients: files.map((file, index) => asRead(file, `S${index + 1}`)) });
+      }),
+      { numRuns: 50, seed: 20261125 },
+    );
+  });
+
+  it('10,000 random words come back equal through defusing and CSV, as an independent reader sees them (RFC 4180)', () => {
+    const words = fc.sample(fc.oneof(anyWords, fc.string({ unit: 'binary' })), { numRuns: 10_000, seed: 7 });
+    const read = parse(csvText(words.map((word) => ['word', defused(word)])), {
+      relax_column_count: true,
+      record_delimiter: '\r\n',
+    }) as string[][];
+    expect(read.map(([, cell]) => undefused(cell ?? ''))).toEqual(words);
+    const dangerous = words.filter((word) => /^[=+\-@\t\r]/.test(defused(word)));
+    expect(dangerous).toEqual([]);
+  });
+
+  it('leaves figures alone when words are defused', () => {
+    const files = fc.sample(anyFile, { numRuns: 40, seed: 3 });
+    const figures = (style: SetStyle) =>
+      SET_TABLES.flatMap((table) => {
+        const names = table.columns.filter(({ kind }) => kind === 'decimal' || kind === 'typed').map(({ name }) => name);
+        const rows = parse(setOf(files, style).get(fileOf(table)) ?? '', { columns: true }) as Record<string, string>[];
+        return rows.flatMap((row) => names.map((name) => row[name]));
+      });
+    expect(figures({ research: false, defused: true })).toEqual(figures(RAW));
+    expect(figures(RAW).filter((cell) => cell?.startsWith('-')).length).toBeGreaterThan(0);
+  });
+
+  it.each([
+    ['everything', RAW],
+    ['research', { research: true, defused: false }],
+  ])('the dictionary names each column of each file in order, and every value is of its datatype: %s', (_name, style) => {
+    const files = fc.sample(anyFile, { numRuns: 20, seed: 11 });
+    const set = setOf(files, style);
+    const { tables } = dataDictionary(style, TODAY);
+    expect(tables.map(({ url }) => url).sort()).toEqual([...set.keys()].filter((name) => name.endsWith('.csv')).sort());
+    for (const { url, tableSchema } of tables) {
+      const [header, ...rows] = parse(set.get(url) ?? '') as string[][];
+      expect(header).toEqual(tableSchema.columns.map(({ name }) => name));
+      for (const row of rows)
+        for (const [at, { datatype }] of tableSchema.columns.entries())
+          expect([url, datatype, isOf(datatype, row[at] ?? '')]).toEqual([url, datatype, true]);
+    }
+  });
+
+  it('a research set holds no name, reference, word, birth date or day', () => {
+    const files = fc.sample(anyFile, { numRuns: 40, seed: 5 }).map((file, index) => ({
+      ...file,
+      details: { ...file.details, name: 'Zyxwv Name', reference: `REF-${index}`, note: 'Secret note' },
+      visits: file.visits.map((visit) => ({ ...visit, note: 'Secret note', measurer: 'Zyxwv Name', posture: 'Secret posture' })),
+    }));
+    const set = setOf(files, { research: true, defused: false });
+    const text = [...set]
+      .filter(([name]) => name.endsWith('.csv'))
+      .map(([, lines]) => lines)
+      .join('');
+    expect(text.length).toBeGreaterThan(10_000);
+    expect(text).not.toMatch(/Zyxwv|Secret|REF-|\d{4}-\d{2}-\d{2}|Adeyemi/);
+    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,day_age_days,time');
+    const [first] = parse(set.get('visit.csv') ?? '', { columns: true }) as Record<string, string>[];
+    expect(first?.day_age_days).toBe('3975'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days
+    expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: DICTIONARY_FILE } });
+  });
+
+  it('a cell that was changed by hand so that text and figure disagree is named by file, line and column', () => {
+    const [file] = fc.sample(
+      anyFile.filter(({ visits }) => visits.some((visit) => visit.height !== null)),
+      { numRuns: 1, seed: 2 },
+    );
+    const set = setOf([file as PatientFile], RAW);
+    const table = set.get('body_measure.csv') ?? '';
+    const line = table.split('\r\n').findIndex((row) => row.includes(',height,'));
+    const broken = table.split('\r\n');
+    broken[line] = (broken[line] ?? '').replace(/,([\d.]+),,,$/, ',1$1,,,');
+    set.set('body_measure.csv', broken.join('\r\n'));
+    expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: 'body_measure.csv', line: line + 1, column: 'length_mm' } });
+  });
+
+  it('a set that lacks a table or its dictionary is refused by name', () => {
+    const set = setOf([], RAW);
+    expect(readSet(new Map([...set].filter(([name]) => name !== 'rung.csv')))).toMatchObject({ fault: { file: 'rung.csv' } });
+    expect(readSet(new Map([...set].filter(([name]) => name !== DICTIONARY_FILE)))).toMatchObject({ fault: { file: DICTIONARY_FILE } });
+  });
+});
+
+describe('exact decimals', () => {
+  it('write nanometres as millimetres and back, digit by digit', () => {
+    expect(exactDecimal(374_650_000, 6)).toBe('374.65');
+    expect(exactDecimal(396_875, 6)).toBe('0.396875');
+    expect(exactDecimal(0, 6)).toBe('0');
+    fc.assert(
+      fc.property(fc.maxSafeInteger(), fc.constantFrom(1, 6, 12), (parts, decimals) => {
+        expect(partsOfDecimal(exactDecimal(parts, decimals), decimals)).toBe(parts);
+      }),
+      { seed: 1 },
+    );
+  });
+});
+
+/** Whether a text is of a CSVW datatype, after XML Schema part 2: an empty cell is null. */
+function isOf(datatype: string, text: string): boolean {
+  if (text === '' || datatype === 'string') return true;
+  if (datatype === 'json') return JSON.parse(text) !== undefined;
+  const shapes: Record<string, RegExp> = {
+    date: /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/,
+    dateTime: /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/,
+    integer: /^-?\d+$/,
+    decimal: /^-?\d+(\.\d+)?$/,
+  };
+  return shapes[datatype]?.test(text) ?? false;
+}

@@ -1,0 +1,255 @@
+import fc from 'fast-check';
+import type { Ladder, Rung } from '@/lib/ladder/ladder';
+import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment';
+import type { Order } from '@/lib/record/order';
+import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
+import type { PatientEvent } from '@/lib/record/patient-record';
+import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
+import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
+import { readMass, type TypedMass } from '@/lib/units/mass';
+import { readLength } from '@/lib/units/read-length';
+
+/** Words as people write them, and as nobody should: quotes, commas, line ends, formulas, apostrophes, other scripts. */
+export const anyWords = fc.oneof(
+  fc.string({ unit: 'grapheme', minLength: 1, maxLength: 24 }),
+  fc.constantFrom('=1+1', "'=2", '+44 20', '-3', '@home', '\t=x', 'a "b", c\r\nd', ' edges ', '“7¾ in”', '＝SUM(A1)', 'élève 日本'),
+);
+
+/** Lengths as they are typed, in a unit: fractions and decimals. */
+function typed(unit: LengthUnit, least: number, most: number): fc.Arbitrary<TypedLength> {
+  const texts =
+    unit === 'in'
+      ? fc.tuple(fc.integer({ min: least, max: most }), fc.constantFrom('', ' 1/2', ' 3/4', '¼', '.25', '-1/8'))
+      : fc.tuple(fc.integer({ min: least, max: most }), fc.constantFrom('', '.5', ',25', '.0', ' cm', '.10'));
+  return texts.map(([whole, part]) => exactly(`${whole}${part}`, unit));
+}
+
+function exactly(text: string, unit: LengthUnit): TypedLength {
+  const reading = readLength(text, unit);
+  if (reading.kind !== 'read') throw new Error(`${text}: ${reading.kind}`);
+  return reading.value;
+}
+
+const anyMass = fc.constantFrom('41.5', '42 3/4 lb', '36,50', '80 lb 8 oz').map((text): TypedMass => {
+  const reading = readMass(text, 'kg');
+  if (reading.kind !== 'read') throw new Error(text);
+  return reading.value;
+});
+
+const moment = fc.constantFrom('2026-03-02T09:30:00.000Z', '2026-10-14T15:00:00.000Z');
+const initials = fc.constantFrom('R. Adeyemi', 'K. Doan');
+
+function anyRung(unit: LengthUnit): fc.Arbitrary<Omit<Rung, 'distance'>> {
+  const kept = fc.array(fc.record({ kind: fc.constantFrom('slip', 'jump'), by: initials, at: moment }), { minLength: 1, maxLength: 2 });
+  return fc
+    .record({
+      girth: fc.option(typed(unit, 8, 60)),
+      again: fc.option(typed(unit, 8, 60), { nil: undefined }),
+      note: fc.option(anyWords, { nil: undefined }),
+      kept: fc.option(kept, { nil: undefined }),
+    })
+    .map(({ girth, again, note, kept }) => ({ girth, ...(again && { again }), ...(note && { note }), ...(kept && { kept }) }));
+}
+
+function anyLadder(limb: LimbKind, side: 'left' | 'right'): fc.Arbitrary<FiledLadder> {
+  return fc.constantFrom<LengthUnit>('in', 'cm').chain((unit) =>
+    fc
+      .record({
+        zero: fc.constantFrom(...LIMBS[limb].landmarks, 'above the scar', '=A1'),
+        direction: fc.constantFrom<Ladder['direction']>('up', 'down'),
+        intervalText: fc.option(fc.constantFrom('1 1/2', '4', '2,5')),
+        rungs: fc.array(anyRung(unit), { maxLength: 12 }),
+        landmarks: fc.array(fc.tuple(fc.constantFrom(...LIMBS[limb].landmarks), typed(unit, 2, 40)), { maxLength: 2 }),
+        floorToFold: fc.option(typed(unit, 20, 90)),
+        zeroChoice: fc.option(
+          fc.record({
+            choice: fc.constantFrom('as-recorded' as const, 'moved-back' as const),
+            shiftMm: fc.constantFrom(20, -14.5, 12.25),
+            by: initials,
+            at: moment,
+          }),
+        ),
+      })
+      .map(({ rungs, landmarks, ...rest }) => ({
+        ...rest,
+        limb,
+        side,
+        unit,
+        rungs: rungs.map((rung, index) => ({ distance: index === 0 ? ZERO[unit] : exactly(String(index * 2), unit), ...rung })),
+        landmarks: landmarks.map(([landmark, distance]) => ({ landmark, distance })),
+      })),
+  );
+}
+
+const ZERO: Readonly<Record<LengthUnit, TypedLength>> = {
+  in: { text: '0', unit: 'in', nm: asNanometres(0) },
+  cm: { text: '0', unit: 'cm', nm: asNanometres(0) },
+};
+
+function anyVisit(day: CalendarDay, id: string): fc.Arbitrary<FiledVisit> {
+  const legs = fc.subarray([anyLadder('leg', 'left'), anyLadder('leg', 'right'), anyLadder('arm', 'right')]);
+  return fc
+    .record({
+      time: fc.option(fc.constantFrom('08:05', '14:26')),
+      posture: fc.option(anyWords),
+      measurer: fc.option(initials),
+      height: fc.option(typed('cm', 60, 190)),
+      weight: fc.option(anyMass),
+      note: fc.option(anyWords),
+      readings: fc.option(fc.array(fc.record({ name: anyWords, length: typed('in', 8, 60) }), { minLength: 1, maxLength: 2 })),
+      ladders: legs.chain((some) => fc.tuple(...some)),
+    })
+    .map((visit) => ({ ...visit, id, day }));
+}
+
+const GARMENT: GarmentSpec = {
+  form: GARMENT_FORMS[3]?.id ?? '',
+  use: 'day',
+  pressure: { scheme: 'clinic', name: 'II', lowMmHg: 23, highMmHg: 32 },
+  options: [{ kind: 'closure', choice: 'zip', place: 'inner side, "long"', width: exactly('1/2', 'in') }],
+};
+
+function anyPiece(visit: FiledVisit, label: string): fc.Arbitrary<FiledPiece> {
+  const day = visit.day;
+  const after = fc.option(fc.integer({ min: 1, max: 300 }).map((days) => addDays(day, days)));
+  return fc
+    .record({
+      reductionPct: fc.constantFrom(10, 12.5, 15),
+      convention: fc.constantFrom('C(1-r)' as const, 'C/(1+r)' as const),
+      allowance: fc.option(typed('cm', 1, 4)),
+      firstWorn: after,
+      retired: after,
+      retiredReason: fc.option(anyWords),
+      retiredAs: fc.option(fc.constantFrom('worn' as const, 'outgrown' as const)),
+      expected: after,
+      delivered: after,
+      firstFit: after,
+      byLandmarks: fc.boolean(),
+      full: fc.boolean(),
+      order: fc.option(fc.constant(1)),
+    })
+    .map(({ byLandmarks, full, ...rest }) => ({
+      ...rest,
+      piece: label,
+      limb: 'leg' as const,
+      side: 'left' as const,
+      covers: byLandmarks
+        ? { from: 'ankle-crease' as const, to: 'knee' as const }
+        : { from: exactly('1', 'in'), to: exactly('12 3/4', 'in') },
+      cutFrom: day,
+      cutFromVisitId: visit.id,
+      lifeDays: 180,
+      leadDays: 14,
+      garment: full ? GARMENT : null,
+      fit: full ? FIT(day) : null,
+      wearIn: full ? { firstHours: 2, fullHours: 23, days: 7, callOn: addDays(day, 9), called: null, callNote: null } : null,
+      kept: full ? [{ from: day, as: 'rotation' as const }] : null,
+      alterations: full ? [{ day, kind: 'let out' as const, width: exactly('1,5', 'cm'), words: 'inner seam' }] : null,
+    }));
+}
+
+const FIT = (day: CalendarDay): NonNullable<FiledPiece['fit']> => ({
+  day,
+  zones: [{ zone: 'calf', fit: 'good' }],
+  outcome: 'keep',
+  reason: null,
+  words: 'sat well, "no folds"',
+  taught: true,
+});
+
+function orderFrom(visit: FiledVisit): Order {
+  const ladder = visit.ladders[0];
+  return {
+    limb: 'leg',
+    side: 'left',
+    order: 1,
+    state: 'ordered',
+    cutFromVisitId: visit.id,
+    cutFrom: visit.day,
+    covers: { from: 'ankle-crease', to: exactly('12 3/4', 'in') },
+    garment: GARMENT,
+    reductionPct: 15,
+    convention: 'C(1-r)',
+    quantity: 2,
+    allowance: { proposed: { noAnswer: 'No height is on record.' }, decided: exactly('2', 'cm') },
+    lifeDays: 180,
+    leadDays: 14,
+    reasonCode: 'first piece',
+    note: '=not a formula',
+    questions: [{ key: 'old', message: 'Old ladder?', answer: 'yes', by: 'R. Adeyemi', at: '2026-03-02T09:30:00.000Z' }],
+    ordered: visit.day,
+    expected: addDays(visit.day, 14),
+    sent: ladder
+      ? {
+          day: visit.day,
+          visitRevision: 1,
+          measurer: visit.measurer,
+          ladder: withoutInterval(ladder),
+          readings: [],
+          height: visit.height,
+          weight: visit.weight,
+        }
+      : null,
+    checked: 'unchecked',
+  };
+}
+
+function withoutInterval({ intervalText, ...ladder }: FiledLadder): Ladder {
+  return ladder;
+}
+
+const CAUTION: FiledCaution = {
+  card: 'arterial',
+  cardVersion: '2',
+  answer: 'present',
+  day: calendarDay('2026-03-02'),
+  words: 'seen by "vascular"',
+  wording: 'Is arterial disease known?',
+  figures: { abpi: 0.75, abpiDay: calendarDay('2026-02-20'), limits: { abpiLowest: 0.6 } },
+};
+
+/** A made-up patient with everything that a file can hold, from nothing at all to all of it. */
+export const anyFile: fc.Arbitrary<PatientFile> = fc
+  .record({
+    reference: fc.integer({ min: 1, max: 9999 }).map((number) => `HL-${number}`),
+    name: fc.option(anyWords),
+    sex: fc.constantFrom('F' as const, 'M' as const, 'X' as const),
+    diagnosisGroup: fc.constantFrom('burn scar', 'lymphoedema'),
+    affected: fc.subarray([
+      { limb: 'leg' as const, side: 'left' as const },
+      { limb: 'arm' as const, side: 'right' as const },
+    ]),
+    language: fc.constantFrom('en', 'es'),
+    note: fc.option(anyWords),
+    visits: fc.integer({ min: 0, max: 3 }),
+    pieces: fc.integer({ min: 0, max: 2 }),
+    ordered: fc.boolean(),
+    cautious: fc.boolean(),
+    event: fc.option(anyWords),
+  })
+  .chain(({ visits, pieces, ordered, cautious, event, ...details }) =>
+    fc
+      .tuple(...Array.from({ length: visits }, (_, n) => anyVisit(addDays(calendarDay('2026-01-05'), n * 40), `v${n + 1}`)))
+      .chain((taped) => {
+        const first = taped[0];
+        const events: readonly PatientEvent[] = event && first ? [{ day: first.day, kind: 'operation', words: event }] : [];
+        return fc.tuple(...Array.from({ length: first ? pieces : 0 }, (_, n) => anyPiece(first as FiledVisit, String(n + 1)))).map(
+          (made): PatientFile => ({
+            details: { ...details, born: calendarDay('2015-02-17') },
+            visits: taped,
+            pieces: made.map((piece) => ({ ...piece, order: ordered ? piece.order : null })),
+            orders: ordered && first ? [orderFrom(first)] : [],
+            events,
+            cautions: cautious ? [CAUTION] : [],
+            writings: taped.map(({ id }) => ({
+              visitId: id,
+              number: 1,
+              author: 'R. Adeyemi',
+              at: '2026-03-02T09:30:00.000Z',
+              reason: null,
+            })),
+          }),
+        );
+      }),
+  );
