@@ -1,7 +1,7 @@
 import { columns } from './columns';
 import { clinic } from './schema-clinic';
 
-const { table, id, text, oneOf, wholeNumber, bigNumber, yesNo, moment, index, uniqueIndex } = columns;
+const { table, id, text, oneOf, bigNumber, yesNo, moment, index, uniqueIndex } = columns;
 
 /** A person who may sign in, of one clinic, with one role. */
 export const user = table(
@@ -18,11 +18,16 @@ export const user = table(
     image: text(),
     createdAt: moment().notNull(),
     updatedAt: moment().notNull(),
+    /** Since when they may not sign in. */
+    disabledAt: moment(),
+    /** Sessions and links from before this moment open nothing. */
+    accessFrom: moment(),
+    lastSignedInAt: moment(),
   },
   (row) => [uniqueIndex('user_email').on(row.email), index('user_clinic').on(row.clinicId)],
 );
 
-/** One signed-in browser, until its shift ends or it is withdrawn. */
+/** One signed-in browser, until its shift ends, nobody uses it for a while, or it is ended. */
 export const session = table(
   'session',
   {
@@ -36,6 +41,8 @@ export const session = table(
     userAgent: text(),
     createdAt: moment().notNull(),
     updatedAt: moment().notNull(),
+    /** Noted once a minute at most. */
+    lastUsedAt: moment(),
   },
   (row) => [uniqueIndex('session_token').on(row.token), index('session_user').on(row.userId)],
 );
@@ -57,6 +64,8 @@ export const account = table(
     refreshTokenExpiresAt: moment(),
     scope: text(),
     password: text(),
+    /** True when the password is too short to stand without a second factor. */
+    needsSecondFactor: yesNo(),
     createdAt: moment().notNull(),
     updatedAt: moment().notNull(),
   },
@@ -77,14 +86,50 @@ export const verification = table(
   (row) => [index('verification_identifier').on(row.identifier)],
 );
 
-/** Tries per address and route, counted in the database so that every process sees the same count. */
-export const rateLimit = table(
-  'rate_limit',
-  { id: id(), key: text().notNull(), count: wholeNumber().notNull(), lastRequest: bigNumber().notNull() },
-  (row) => [uniqueIndex('rate_limit_key').on(row.key)],
+/** A second factor that somebody set up and confirmed. Its secret is sealed with AUTH_SECRET. */
+export const secondFactor = table('second_factor', {
+  /** The person's id. */
+  id: text()
+    .primaryKey()
+    .references(() => user.id, { onDelete: 'cascade' }),
+  sealedSecret: text().notNull(),
+  /** The latest half-minute whose code was used: that code and every earlier one opens nothing any more. */
+  lastStep: bigNumber().notNull(),
+  at: moment().notNull(),
+});
+
+/** A code to get in without the second factor, once. Only its hash is kept. */
+export const recoveryCode = table(
+  'recovery_code',
+  {
+    id: id(),
+    userId: text()
+      .notNull()
+      .references(() => user.id, { onDelete: 'cascade' }),
+    codeHash: text().notNull(),
+    usedAt: moment(),
+  },
+  (row) => [uniqueIndex('recovery_code_of').on(row.userId, row.codeHash)],
 );
 
-/** Wrong passwords per account, whatever address they came from. `email` is a hash: a wrong try may hold a real secret. */
-export const signInFailure = table('sign_in_failure', { id: id(), emailHash: text().notNull(), at: moment().notNull() }, (row) => [
-  index('sign_in_failure_email').on(row.emailHash, row.at),
+/** The link with which a person chooses a password, once. A new one takes the place of the one before. Only the hash of its token is kept. */
+export const oneTimeLink = table(
+  'one_time_link',
+  {
+    /** The person's id. */
+    id: text()
+      .primaryKey()
+      .references(() => user.id, { onDelete: 'cascade' }),
+    tokenHash: text().notNull(),
+    by: text().notNull(),
+    at: moment().notNull(),
+    expiresAt: moment().notNull(),
+    usedAt: moment(),
+  },
+  (row) => [uniqueIndex('one_time_link_token').on(row.tokenHash)],
+);
+
+/** Tries to get in, by account and by address, counted in the database so that every process sees the same count. `whose` is a hash. */
+export const countedTry = table('counted_try', { id: id(), whose: text().notNull(), at: moment().notNull() }, (row) => [
+  index('counted_try_whose').on(row.whose, row.at),
 ]);

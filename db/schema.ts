@@ -1,5 +1,5 @@
 /** Every table, for the database client and its migrations. */
-export { account, rateLimit, session, signInFailure, user, verification } from './schema-auth';
+export { account, countedTry, oneTimeLink, recoveryCode, secondFactor, session, user, verification } from './schema-auth';
 export { audit, clinic, clinicSetting } from './schema-clinic';
 export { issuedDocument, shareLink, shareOpening } from './schema-documents';
 export { auditHead, erasure } from './schema-history';

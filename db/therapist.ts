@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { and, eq, isNull } from 'drizzle-orm';
 import { getDatabase } from './client';
 import { clinic, user } from './schema';
 
@@ -12,15 +12,21 @@ export type Therapist = { readonly id: string; readonly clinicId: string; readon
   readonly [signedIn]: true;
 };
 
-/** The person with this id, as the database knows them now; undefined when there is none. The only maker of the brand. */
-export async function therapistWithId(id: string): Promise<Therapist | undefined> {
+/**
+ * The person with this id, as the database knows them now; undefined when there is none who may sign in. The only maker of the brand.
+ *
+ * `since` is when their session began: one from before everything was ended opens nothing.
+ */
+export async function therapistWithId(id: string, since?: Date): Promise<Therapist | undefined> {
   const database = await getDatabase();
   const [found] = await database
-    .select({ id: user.id, clinicId: user.clinicId, name: user.name, role: user.role })
+    .select({ id: user.id, clinicId: user.clinicId, name: user.name, role: user.role, accessFrom: user.accessFrom })
     .from(user)
     .innerJoin(clinic, eq(clinic.id, user.clinicId))
-    .where(eq(user.id, id));
-  return found as Therapist | undefined;
+    .where(and(eq(user.id, id), isNull(user.disabledAt)));
+  if (!found) return undefined;
+  const { accessFrom, ...therapist } = found;
+  return since && accessFrom && since < accessFrom ? undefined : (therapist as Therapist);
 }
 
 /** Stops a write by someone who may only read. Screens refuse first, in words; this is the second fence. */

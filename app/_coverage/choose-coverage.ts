@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { coverageRulesOf, setCoverage } from '@/db/coverage';
 import { readDay } from '@/lib/units/calendar-day';
 
@@ -13,7 +13,7 @@ export type ChooseCoverageState = {
 
 /** Writes down which payer's rule holds for a patient; earlier choices stay. */
 export async function chooseCoverageAction(_before: ChooseCoverageState, form: FormData): Promise<ChooseCoverageState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = { rule: String(form.get('rule') ?? ''), from: String(form.get('from') ?? '') };
   const patientId = String(form.get('patientId') ?? '');
   const from = readDay(typed.from);

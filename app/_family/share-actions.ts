@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { openLink, withdrawLink } from '@/db/share-links';
 
 /** The path of a link just made: shown once, because only its hash is kept. */
@@ -9,7 +9,7 @@ export type MadeLink = { readonly path: string } | null;
 
 /** Makes a link to an approved page. */
 export async function makeLinkAction(_before: MadeLink, form: FormData): Promise<MadeLink> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const token = await openLink(therapist, String(form.get('documentId') ?? ''));
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
   return token ? { path: `/share/${token}` } : null;
@@ -17,7 +17,7 @@ export async function makeLinkAction(_before: MadeLink, form: FormData): Promise
 
 /** Withdraws a link: it answers nothing from this moment on, also where it was opened already. */
 export async function withdrawLinkAction(form: FormData): Promise<void> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   await withdrawLink(therapist, String(form.get('linkId') ?? ''));
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
 }

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { signLetter } from '@/db/letters';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
@@ -17,7 +17,7 @@ export type LetterFormState = {
 
 /** Shows the letter as it would stand, or freezes it as signed: only a letter that was shown just so can be signed. */
 export async function signLetterAction(_before: LetterFormState, form: FormData): Promise<LetterFormState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', pieceId = '', submissionId = '', intent = '', shown = '' } = typed;
   const { facts, visitId, clinic, today } = await loadLetter(therapist, patientId, pieceId);

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
@@ -29,7 +29,7 @@ const FIGURES_CHANGED =
 
 /** Takes one step of an order: checked by a second person, sent, all pieces delivered, cancelled. */
 export async function moveOrderAction(_before: OrderStepState, form: FormData): Promise<OrderStepState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '', step = '' } = typed;
   const loaded = await loadOrder(therapist, patientId, orderId);

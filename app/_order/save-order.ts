@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { cutLadders } from '@/app/_piece/cut-ladders';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/orders';
 import { orderWithHistory } from '@/db/read-orders';
@@ -21,7 +21,7 @@ export type OrderFormState = {
 
 /** Proposes an order, or changes one that has not been sent; what the engine proposes as room goes on record beside what was decided. */
 export async function saveOrderAction(_before: OrderFormState, form: FormData): Promise<OrderFormState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);

@@ -1,7 +1,7 @@
 'use server';
 
 import { notFound, redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { revisePiece, savePiece } from '@/db/pieces';
@@ -21,7 +21,7 @@ const LABEL_TAKEN = 'Another piece of this patient has this name by now. Give it
 
 /** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
 export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const text = (name: string): string => String(form.get(name) ?? '');
   const typed = Object.fromEntries(PIECE_BOXES.map((box) => [box, text(box)])) as TypedPieceForm;
   const patientId = text('patientId');

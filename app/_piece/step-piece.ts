@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { pieceOfSubmission, revisePiece } from '@/db/pieces';
 import { renewPatient } from '@/db/renew-work';
@@ -16,7 +16,7 @@ export type PieceStepState = {
 
 /** Takes one step in the life of a piece as a new revision; nothing is overwritten. A remake goes on to a new order when asked to. */
 export async function stepPieceAction(_before: PieceStepState, form: FormData): Promise<PieceStepState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', pieceId = '', revision = '', submissionId = '' } = typed;
   if (await pieceOfSubmission(therapist, submissionId)) redirect(`/patients/${patientId}/pieces/${pieceId}`);

@@ -3,11 +3,11 @@
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { getAuth } from './auth';
-import { requireTherapist } from './therapist';
+import { requireActing } from './therapist';
 
 /** Ends the session in the database and in the browser. */
 export async function signOut(): Promise<void> {
-  await requireTherapist();
+  await requireActing();
   const auth = await getAuth();
   await auth.api.signOut({ headers: await headers() });
   redirect('/sign-in');

@@ -1,34 +1,37 @@
 'use client';
 
 import { type FormEvent, useRef, useState } from 'react';
+import { type Asked, askToSignIn } from './ask-to-sign-in';
 
-const WRONG = 'This e-mail and password do not match. Check both and try again.';
-const AWAY = 'The server did not answer. Nothing was lost. Try again in a moment.';
-
-/** E-mail and password, posted to the address where tries are counted. */
+/** E-mail and password; and, where one is set up, the code of the second factor. What was typed stays until it is all right. */
 export function SignInForm({ next }: { next: string }) {
-  const [refusal, setRefusal] = useState('');
+  const [asked, setAsked] = useState<Asked>({ refusal: '', needsCode: false });
   const [busy, setBusy] = useState(false);
   const password = useRef<HTMLInputElement>(null);
+  const code = useRef<HTMLInputElement>(null);
 
   async function signIn(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     const typed = new FormData(event.currentTarget);
     setBusy(true);
-    setRefusal('');
-    const sentence = await refusalOf(String(typed.get('email')), String(typed.get('password')));
-    if (sentence === '') return window.location.assign(next);
+    setAsked({ ...asked, refusal: '' });
+    const answer = await askToSignIn(String(typed.get('email')), String(typed.get('password')), String(typed.get('code') ?? ''));
+    if (answer === 'in') return window.location.assign(next);
     setBusy(false);
-    setRefusal(sentence);
-    password.current?.select();
-    password.current?.focus();
+    setAsked(answer);
+    const box = answer.needsCode ? code : password;
+    requestAnimationFrame(() => {
+      box.current?.select();
+      box.current?.focus();
+    });
   }
 
+  const isRefused = asked.refusal !== '';
   return (
     <form className="panel form" onSubmit={signIn} method="post">
       <div className="field">
         <label htmlFor="email">E-mail</label>
-        <input id="email" name="email" type="email" autoComplete="username" required />
+        <input id="email" name="email" type="email" autoComplete="username" required readOnly={asked.needsCode} />
       </div>
       <div className="field">
         <label htmlFor="password">Password</label>
@@ -39,33 +42,36 @@ export function SignInForm({ next }: { next: string }) {
           ref={password}
           autoComplete="current-password"
           required
-          aria-invalid={refusal !== ''}
+          readOnly={asked.needsCode}
+          aria-invalid={isRefused && !asked.needsCode}
           aria-describedby="refusal"
         />
       </div>
+      {asked.needsCode && (
+        <div className="field">
+          <label htmlFor="code">Code of your second factor</label>
+          <p id="code-hint" className="secondary small">
+            The six digits that your authenticator shows now, or one of your recovery codes.
+          </p>
+          <input
+            id="code"
+            name="code"
+            ref={code}
+            autoComplete="one-time-code"
+            autoCapitalize="none"
+            spellCheck={false}
+            required
+            aria-invalid={isRefused}
+            aria-describedby="code-hint refusal"
+          />
+        </div>
+      )}
       <p id="refusal" className="refusal" role="alert">
-        {refusal}
+        {asked.refusal}
       </p>
       <button type="submit" className="button main" aria-disabled={busy}>
         {busy ? 'Signing in…' : 'Sign in'}
       </button>
     </form>
   );
-}
-
-async function refusalOf(email: string, password: string): Promise<string> {
-  try {
-    const body = JSON.stringify({ email, password });
-    const answer = await fetch('/api/auth/sign-in/email', { method: 'POST', headers: { 'content-type': 'application/json' }, body });
-    if (answer.ok) return '';
-    if (answer.status === 429) return tooMany(Number(answer.headers.get('x-retry-after')));
-    return answer.status < 500 ? WRONG : AWAY;
-  } catch {
-    return AWAY;
-  }
-}
-
-function tooMany(seconds: number): string {
-  if (seconds > 0 && seconds < 120) return `Too many tries. Wait ${seconds} seconds, then try again.`;
-  return 'Too many tries with this e-mail. Wait 15 minutes, or ask the clinic lead.';
 }

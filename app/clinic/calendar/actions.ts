@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { openFeed, withdrawFeed } from '@/db/calendar-feeds';
 
 /** The path of an address just opened: shown once, because only its hash is kept. */
@@ -9,7 +9,7 @@ export type OpenedFeed = { readonly path: string } | null;
 
 /** Opens a calendar address for the whole clinic's dates. */
 export async function openFeedAction(_before: OpenedFeed, _form: FormData): Promise<OpenedFeed> {
-  const therapist = await requireRole('lead');
+  const therapist = await requireActing('lead');
   const token = await openFeed(therapist, null);
   revalidatePath('/clinic/calendar');
   return token ? { path: `/calendar/${token}` } : null;
@@ -17,7 +17,7 @@ export async function openFeedAction(_before: OpenedFeed, _form: FormData): Prom
 
 /** Withdraws a calendar address: it answers nothing from this moment on. */
 export async function withdrawFeedAction(form: FormData): Promise<void> {
-  const therapist = await requireRole('lead');
+  const therapist = await requireActing('lead');
   await withdrawFeed(therapist, String(form.get('feedId') ?? ''));
   revalidatePath('/clinic/calendar');
 }

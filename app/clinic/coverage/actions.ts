@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/coverage';
@@ -12,7 +12,7 @@ export type CoverageFormState = { readonly errors: Readonly<Record<string, strin
 
 /** Keeps a coverage rule, new or changed; the clinic's rules as they were stay in its history. */
 export async function saveCoverageAction(_before: CoverageFormState, form: FormData): Promise<CoverageFormState> {
-  const therapist = await requireRole('lead');
+  const therapist = await requireActing('lead');
   const typed = postedText(form);
   const rules = await coverageRulesOf(therapist);
   const id = rules.some((one) => one.id === typed.id) ? (typed.id as string) : crypto.randomUUID();

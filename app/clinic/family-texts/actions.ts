@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
@@ -13,7 +13,7 @@ export type TextsState = { readonly refusal: string | null; readonly typed: Read
 
 /** Keeps what the clinic says on the family page in one language; earlier texts stay in the history, and approved pages as they were. */
 export async function saveTextsAction(_before: TextsState, form: FormData): Promise<TextsState> {
-  const therapist = await requireRole('lead');
+  const therapist = await requireActing('lead');
   const typed = postedText(form);
   const { language = '', care = '', wait = '', phone = '', phoneHours = '', emergency = '' } = typed;
   if (!FAMILY_LANGUAGES.some((one) => one.language === language)) return { refusal: 'This language is not one of the page.', typed };

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/policy';
@@ -12,7 +12,7 @@ export type LimitsState = { readonly errors: PolicyErrors & { reason?: string };
 
 /** Keeps the clinic's own limits as a new row with who, when and why; earlier values stay. */
 export async function saveLimitsAction(_before: LimitsState, form: FormData): Promise<LimitsState> {
-  const therapist = await requireRole('lead');
+  const therapist = await requireActing('lead');
   const typed = postedText(form);
   const read = readPolicyForm(typed, (await policyInForce(therapist)).unset);
   if (read.kind === 'refused') return { errors: read.errors, typed };

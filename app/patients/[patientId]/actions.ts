@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { afterActing } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { returnPath } from '@/app/_session/return-path';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { addEvent } from '@/db/events';
 import { moveDate } from '@/db/moved-dates';
 import { answerPrompt } from '@/db/prompt-answers';
@@ -22,7 +22,7 @@ const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const;
 
 /** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done, else back to where it was asked. */
 export async function answerPromptAction(_before: AnswerState, form: FormData): Promise<AnswerState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const cause = String(form.get('cause') ?? '');
   const { prompts, record, today } = await loadPatient(therapist, patientId);
@@ -60,7 +60,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
 
 /** Opens a prompt again that was answered: a further answer, so that the earlier ones stay as they were given. */
 export async function openAgainAction(form: FormData): Promise<void> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const { raised, answers, today } = await loadPatient(therapist, patientId);
   const prompt = raised.find((one) => one.cause === form.get('cause'));
@@ -85,7 +85,7 @@ export type MoveState = { readonly refusal: string; readonly day: string; readon
 
 /** Moves one date of the schedule to another day, with a reason. It holds until new data gives the date another day. */
 export async function moveDateAction(_before: MoveState, form: FormData): Promise<MoveState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const { dates, today } = await loadPatient(therapist, patientId);
   const typed = { day: String(form.get('day') ?? ''), reason: String(form.get('reason') ?? '').trim() };
@@ -113,7 +113,7 @@ const EVENT_KINDS = ['operation', 'infection', 'therapy', 'other'] as const;
 
 /** Notes an event after which the limbs' trends start anew. */
 export async function addEventAction(_before: EventState, form: FormData): Promise<EventState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const { today } = await loadPatient(therapist, patientId);
   const words = String(form.get('words') ?? '').trim();

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { addPatient } from '@/db/patients';
@@ -15,7 +15,7 @@ export type NewPatientState = {
 
 /** Adds the patient and goes to their page; or gives the form back with its reasons. Sent twice, it adds one. */
 export async function addPatientAction(_before: NewPatientState, form: FormData): Promise<NewPatientState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
   const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));
   if ('errors' in read) return { errors: read.errors, typed };

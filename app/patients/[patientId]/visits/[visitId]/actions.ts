@@ -2,7 +2,7 @@
 
 import { notFound, redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { renewPatient } from '@/db/renew-work';
 import { reviseVisit } from '@/db/visits';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
@@ -13,7 +13,7 @@ import { isNoAnswer } from '@/lib/outcome';
  * who and when; the figures stay as taped.
  */
 export async function chooseZeroAction(form: FormData): Promise<void> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const text = (name: string): string => String(form.get(name) ?? '');
   const patientId = text('patientId');
   const visitId = text('visitId');

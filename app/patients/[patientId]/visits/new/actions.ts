@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
@@ -25,7 +25,7 @@ export type NotSaved = { readonly refusals: readonly FormRefusal[] } | ServerAsk
  * The sheet's questions are asked again here. One that was neither kept, nor set right, nor shown and left open comes back.
  */
 export async function finishVisit(patientId: string, submissionId: string, typed: unknown, leftOpen: unknown): Promise<NotSaved> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const form = visitFormSchema.safeParse(typed);
   if (!form.success || !/^[0-9a-f-]{36}$/.test(submissionId))
     return { refusals: [{ where: 'form', reason: 'This sheet has lost its shape. Reload the page; the draft is kept.' }] };

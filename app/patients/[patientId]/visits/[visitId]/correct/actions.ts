@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
 import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
@@ -29,7 +29,7 @@ export async function previewCorrection(
   typed: unknown,
   leftOpen: unknown,
 ): Promise<Refused | ServerAsks | { readonly answers: readonly AnswerChange[] }> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
   if (!record?.visits.some((visit) => visit.visitId === visitId)) return refusedForm('This visit is not in your clinic.');
   const today = todayIn((await clinicOf(therapist)).timeZone);
@@ -62,7 +62,7 @@ export async function saveCorrection(
   visitId: string,
   sent: Correction,
 ): Promise<Refused | ServerAsks | { readonly theirs: TheirVersion }> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const { timeZone, ...units } = await clinicOf(therapist);
   const [history, record] = [await visitWithHistory(therapist, visitId), await recordOf(therapist, patientId)];
   const form = visitFormSchema.safeParse(sent.form);

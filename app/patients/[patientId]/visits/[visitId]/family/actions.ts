@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { loadFamily } from '@/app/_family/load-family';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { approveFamilyPage } from '@/db/family-pages';
 import { familyFacts } from '@/lib/summary/family/family-facts';
@@ -18,7 +18,7 @@ export type FamilyFormState = {
 
 /** Shows the page as it would stand, or freezes it as approved: only a page that was shown just so can be approved. */
 export async function familyPageAction(_before: FamilyFormState, form: FormData): Promise<FamilyFormState> {
-  const therapist = await requireRole('lead', 'therapist');
+  const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', visitId = '', submissionId = '', intent = '', shown = '' } = typed;
   const { visit, limbs, texts, analysis, clinic, today } = await loadFamily(therapist, patientId, visitId);

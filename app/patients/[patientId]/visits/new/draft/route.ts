@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { requireRole } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_session/therapist';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
-import { isSameOrigin } from '@/app/_sheet/same-origin';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft, keepDraft } from '@/db/drafts';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
@@ -20,8 +19,7 @@ const MOST_BYTES = 300_000;
 
 /** Keeps the draft of a sheet over the version it started from; answers with the newer one when another window was faster. */
 export async function POST(request: Request, { params }: Place): Promise<Response> {
-  const therapist = await requireRole('lead', 'therapist');
-  if (!isSameOrigin(request.headers)) return new Response(null, { status: 403 });
+  const therapist = await requireActing('lead', 'therapist');
   const text = await request.text();
   if (text.length > MOST_BYTES) return new Response(null, { status: 413 });
   const read = sent.safeParse(parsed(text));
@@ -36,8 +34,7 @@ export async function POST(request: Request, { params }: Place): Promise<Respons
 
 /** Gives the draft up. */
 export async function DELETE(request: Request, { params }: Place): Promise<Response> {
-  const therapist = await requireRole('lead', 'therapist');
-  if (!isSameOrigin(request.headers)) return new Response(null, { status: 403 });
+  const therapist = await requireActing('lead', 'therapist');
   const kind = KIND.safeParse(new URL(request.url).searchParams.get('kind'));
   if (!kind.success) return new Response(null, { status: 400 });
   await discardDraft(therapist, (await params).patientId, kind.data);

@@ -1,0 +1,60 @@
+import 'server-only';
+import { createAuthEndpoint } from 'better-auth/api';
+import { setSessionCookie } from 'better-auth/cookies';
+import { hashPassword, verifyPassword } from 'better-auth/crypto';
+import { z } from 'zod';
+import { noteSignedIn, type Proof, proofOf } from '@/db/signing-in';
+import { beginTry, callerAddress } from './limits';
+import { passesFactor } from './second-factor';
+
+/** What a person types to sign in; the code only once they are asked for it. */
+export const typedSignIn = z.object({ email: z.string().max(320), password: z.string().max(1000), code: z.string().max(100).optional() });
+
+/** How a try to sign in ended. */
+export type SignInAnswer =
+  | { readonly is: 'in' | 'wrong' | 'code-needed' | 'wrong-code' | 'disabled' }
+  | { readonly is: 'too-many'; readonly waitMinutes: number };
+
+/**
+ * Signing in with e-mail and password, and a second factor where one is set up: a session begins only when all of it is right.
+ *
+ * For the sign-in library as a plugin without an address of its own; `app/api/auth` is the one door to it.
+ */
+export function ownSignIn() {
+  return {
+    id: 'own-sign-in',
+    endpoints: {
+      signInHere: createAuthEndpoint.serverOnly(
+        { method: 'POST', body: typedSignIn, requireHeaders: true },
+        async (context): Promise<SignInAnswer> => {
+          const { body, headers } = context;
+          const attempt = await beginTry(headers, body.email);
+          if (attempt.is === 'too-many') return attempt;
+          const proof = await proofOf(body.email);
+          if (!(await hasPassword(proof, body.password)) || !proof) return { is: 'wrong' };
+          if (proof.isDisabled) return { is: 'disabled' };
+          if (proof.sealedSecret !== null && !body.code) {
+            await attempt.wasRight();
+            return { is: 'code-needed' };
+          }
+          if (proof.sealedSecret !== null && !(await passesFactor(proof, proof.sealedSecret, body.code ?? ''))) return { is: 'wrong-code' };
+          const { internalAdapter } = context.context;
+          const user = await internalAdapter.findUserById(proof.id);
+          if (!user) return { is: 'wrong' };
+          const session = await internalAdapter.createSession(proof.id, false, { ipAddress: callerAddress(headers) });
+          await setSessionCookie(context, { session, user });
+          await attempt.provedWho();
+          await noteSignedIn(proof.id);
+          return { is: 'in' };
+        },
+      ),
+    },
+  };
+}
+
+/** Somebody without a password costs the same time as a wrong one, so that nobody learns who is known here. */
+async function hasPassword(proof: Proof | undefined, password: string): Promise<boolean> {
+  if (proof?.passwordHash) return verifyPassword({ hash: proof.passwordHash, password });
+  await hashPassword(password);
+  return false;
+}
