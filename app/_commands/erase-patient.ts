@@ -1,0 +1,80 @@
+import { parseArgs } from 'node:util';
+import { todayIn } from '@/app/_session/today';
+import { closeDatabase, getDatabase } from '@/db/client';
+import { clinicOf } from '@/db/clinic';
+import { DatabaseRefused } from '@/db/database-refused';
+import { erasePatient } from '@/db/erase-patient';
+import { onePersonOfEachClinic, peopleOf } from '@/db/people';
+import { type PlannedErasure, plannedErasure } from '@/db/planned-erasure';
+import { type Therapist, therapistWithId } from '@/db/therapist';
+import { wipeFreedSpace } from '@/db/wipe-freed-space';
+
+const USAGE = `npm run erase-patient -- --reference HL-0147 --by lead@clinic.example --reason "asked for in writing" [--despite-retention] [--yes]
+  Without --yes it only says what would go. The reason stays in the record: do not name the patient in it.`;
+
+const { values } = parseArgs({
+  options: {
+    reference: { type: 'string' },
+    by: { type: 'string' },
+    reason: { type: 'string' },
+    'despite-retention': { type: 'boolean', default: false },
+    yes: { type: 'boolean', default: false },
+  },
+});
+
+/** Erases one patient on request of a lead, after the time the record has to be kept, or before it when told so. */
+async function erase(): Promise<string | undefined> {
+  const { reference, by, reason } = values;
+  if (!reference || !by || !reason?.trim()) return USAGE;
+  const lead = await personWith(by);
+  if (lead?.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead erases a patient.`;
+  const plan = await plannedErasure(lead, reference);
+  if (!plan) return `The clinic has no patient with the reference ${reference}.`;
+  const words = reason.toLowerCase();
+  if (words.includes(plan.reference.toLowerCase()) || (plan.name && words.includes(plan.name.toLowerCase()))) {
+    return 'The reason names the patient. It stays in the record; say it without.';
+  }
+  const { timeZone } = await clinicOf(lead);
+  tell(plan);
+  if (todayIn(timeZone) < plan.keepUntil && !values['despite-retention']) {
+    return `It has to be kept until ${plan.keepUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
+  }
+  if (!values.yes) {
+    say('Nothing was changed. Save the full export first: on the patient’s page, “Export”. Then add --yes.');
+    return undefined;
+  }
+  const erased = await erasePatient(lead, plan.patientId, reason.trim());
+  if (!erased) return 'The patient was not found any more. Nothing was changed.';
+  say(`Erased: ${erased.rows} rows. The detail of ${erased.blanked} deeds was blanked; the history still holds (npm run verify-data).`);
+  say(await wipeFreedSpace(await getDatabase(), [plan.reference, ...(plan.name ? [plan.name] : [])]));
+  say('Backups, and the copies made before migrations, still hold this patient until they are let go.');
+  return undefined;
+}
+
+async function personWith(email: string): Promise<Therapist | undefined> {
+  for (const id of await onePersonOfEachClinic()) {
+    const someone = await therapistWithId(id);
+    const found = someone && (await peopleOf(someone)).find((one) => one.email === email.toLowerCase());
+    if (found) return therapistWithId(found.id);
+  }
+  return undefined;
+}
+
+function tell({ reference, name, holds, lastVisit }: PlannedErasure): void {
+  say(`${reference}${name ? `, ${name}` : ''}: ${holds.join(', ')}; ${lastVisit ? `last visit ${lastVisit}` : 'no visit'}.`);
+}
+
+function say(sentence: string): void {
+  process.stdout.write(`${sentence}\n`);
+}
+
+try {
+  const refusal = await erase();
+  if (refusal) process.stderr.write(`${refusal}\n`);
+  process.exitCode = refusal ? 1 : 0;
+  await closeDatabase();
+} catch (error) {
+  if (!(error instanceof DatabaseRefused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}

@@ -1,0 +1,30 @@
+import fs from 'node:fs';
+import { ask } from './ask';
+import { type Database, databaseAddress } from './client';
+import { engine } from './columns';
+
+/**
+ * Overwrites what deleted rows leave behind in the file, and looks for words that must be gone; says how it went.
+ *
+ * SQLite writes the file anew without its free pages and empties the log. PostgreSQL frees the rows inside its files; its log, replicas
+ * and dumps are the server's to clear.
+ */
+export async function wipeFreedSpace(database: Database, words: readonly string[]): Promise<string> {
+  if (engine === 'postgres') {
+    await ask(database, 'vacuum');
+    return 'The space was freed. The server’s log, replicas and dumps may hold the patient until they are overwritten.';
+  }
+  await ask(database, 'pragma secure_delete = on');
+  await ask(database, 'vacuum');
+  const [emptied] = await ask<{ busy: number }>(database, 'pragma wal_checkpoint(truncate)');
+  const left = words.filter((word) => ['', '-wal'].some((end) => holds(databaseAddress() + end, word)));
+  if (left.length === 0) return 'The file was written anew; neither reference nor name is found in it.';
+  return emptied?.busy
+    ? 'The file is in use, so that its log could not be emptied yet. Stop the program and start it again.'
+    : 'The reference or the name is still found in the file: another record holds the same words.';
+}
+
+/** True when the bytes of a file hold a word. */
+function holds(file: string, word: string): boolean {
+  return fs.existsSync(file) && fs.readFileSync(file).includes(Buffer.from(word));
+}
