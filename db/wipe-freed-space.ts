@@ -1,4 +1,5 @@
 import fs from 'node:fs';
+import type BetterSqlite from 'better-sqlite3';
 import { ask } from './ask';
 import { type Database, databaseAddress } from './client';
 import { engine } from './columns';
@@ -14,9 +15,10 @@ export async function wipeFreedSpace(database: Database, words: readonly string[
     await ask(database, 'vacuum');
     return 'The space was freed. The server’s log, replicas and dumps may hold the patient until they are overwritten.';
   }
-  await ask(database, 'pragma secure_delete = on');
-  await ask(database, 'vacuum');
-  const [emptied] = await ask<{ busy: number }>(database, 'pragma wal_checkpoint(truncate)');
+  const file = (database as unknown as { $client: BetterSqlite.Database }).$client;
+  file.pragma('secure_delete = ON');
+  file.exec('vacuum');
+  const [emptied] = file.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[];
   const left = words.filter((word) => ['', '-wal'].some((end) => holds(databaseAddress() + end, word)));
   if (left.length === 0) return 'The file was written anew; neither reference nor name is found in it.';
   return emptied?.busy
@@ -24,7 +26,9 @@ export async function wipeFreedSpace(database: Database, words: readonly string[
     : 'The reference or the name is still found in the file: another record holds the same words.';
 }
 
-/** True when the bytes of a file hold a word. */
+/** True when the bytes of a file hold a word, as it was typed or in small letters, as the search keeps it. */
 function holds(file: string, word: string): boolean {
-  return fs.existsSync(file) && fs.readFileSync(file).includes(Buffer.from(word));
+  if (!fs.existsSync(file)) return false;
+  const bytes = fs.readFileSync(file);
+  return [word, word.toLowerCase()].some((one) => bytes.includes(Buffer.from(one)));
 }

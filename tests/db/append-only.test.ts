@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
-import { details, length, orderFrom, pieceFrom, visitOn } from './made-up-records';
+import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from './made-up-records';
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
@@ -66,16 +66,6 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     expect(await database.select().from(table)).toEqual(before);
   });
 });
-
-/** A visit with one place taped twice, so that the table of repeat tapings has a row. */
-function tapedTwice(day: string): ReturnType<typeof visitOn> {
-  const visit = visitOn(day);
-  const again = length('41.5', 'cm', 415_000_000);
-  return {
-    ...visit,
-    ladders: visit.ladders.map((one) => ({ ...one, rungs: one.rungs.map((rung) => (rung.girth ? { ...rung, again } : rung)) })),
-  };
-}
 
 /** The words of the innermost error of a query that fails; empty when it does not. */
 async function refusal(query: PromiseLike<unknown>): Promise<string> {

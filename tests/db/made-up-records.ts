@@ -69,6 +69,14 @@ export function visitOn(day: string, note: string | null = null): TypedVisit {
   };
 }
 
+/** The same visit with every place taped twice. */
+export function tapedTwice(day: string, note: string | null = null): TypedVisit {
+  const visit = visitOn(day, note);
+  const again = length('41.5', 'cm', 415_000_000);
+  const twice = (rungs: TypedVisit['ladders'][number]['rungs']) => rungs.map((rung) => (rung.girth ? { ...rung, again } : rung));
+  return { ...visit, ladders: visit.ladders.map((one) => ({ ...one, rungs: twice(one.rungs) })) };
+}
+
 /** A made-up piece cut from a visit. */
 export function pieceFrom(visitId: string | null, day: string, label = 'right leg 1'): TypedPiece {
   return {
