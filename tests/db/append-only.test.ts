@@ -1,80 +1,99 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { savePaths } from '@/tests/faults/save-paths';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
-import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from './made-up-records';
+
+/** Tables whose rows never change and never go. */
+const APPEND_ONLY = [
+  ...['audit', 'caution_answer', 'clinic_setting', 'erasure', 'issued_document', 'ladder', 'moved_date', 'order_revision'],
+  ...['patient_coverage', 'patient_event', 'patient_revision', 'piece_revision', 'prompt_answer', 'repeat_taping', 'share_opening'],
+  'visit_revision',
+];
+
+/** Heads point to what counts and so may change, but never go, and never change whose they are. */
+const HEADS = ['audit_head', 'garment_order', 'patient', 'piece', 'share_link', 'visit'];
+
+/** Everything else: who may sign in and how, unfinished forms, and what is computed anew from the record. */
+const OTHERS = [
+  ...['__drizzle_migrations', 'account', 'calendar_feed', 'clinic', 'counted_try', 'draft', 'due_date', 'one_time_link', 'recovery_code'],
+  ...['second_factor', 'session', 'user', 'verification', 'work_count', 'work_line', 'work_state'],
+];
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
+  let ask: typeof import('@/db/ask').ask;
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    const { db, therapist } = at;
-    const form = () => crypto.randomUUID();
-    const added = await db.patients.addPatient(therapist, { submissionId: form(), details: details('HL-0001') });
-    if (added.kind !== 'saved') throw new Error(added.kind);
-    const { patientId } = added;
-    await db.visits.saveVisit(therapist, { patientId, submissionId: form(), visit: tapedTwice('2026-10-14') });
-    await db.pieces.savePiece(therapist, { patientId, submissionId: form(), piece: pieceFrom(null, '2026-10-14') });
-    const [visit] = await db.reading.visitsOf(therapist, patientId);
-    await db.orders.proposeOrder(therapist, { patientId, submissionId: form(), order: orderFrom(visit?.visitId ?? '', '2026-10-14') });
-    const event = { day: visitOn('2026-10-20').day, kind: 'infection', words: 'cellulitis, right leg' } as const;
-    await db.events.addEvent(therapist, { patientId, submissionId: form(), event });
-    const card = { card: 'c', cardVersion: '1', answer: 'absent', wording: 'w', words: null, figures: {} } as const;
-    await db.cautions.answerCautions(therapist, patientId, { visitId: null, day: visitOn('2026-10-14').day, answers: [card] });
-    await db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null });
-    const answer = {
-      promptKey: 'k',
-      rule: 'r',
-      ruleVersion: '1',
-      inputsHash: 'h',
-      inputs: {},
-      answer: 'act',
-      until: null,
-      reason: null,
-    } as const;
-    await db.answers.answerPrompt(therapist, patientId, answer);
+    ({ ask } = await import('@/db/ask'));
+    for (const path of savePaths(at, 'HL-0001', 'words')) await path.write();
+    const patientId = (await at.db.find.findPatients(at.therapist)).rows[0]?.patientId ?? '';
+    const [page] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
+    await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, page?.documentId ?? '')) ?? '');
+    const gone = await at.db.patients.addPatient(at.therapist, {
+      submissionId: 'gone',
+      details: { ...(await head(patientId)), reference: 'HL-2' },
+    });
+    const { erasePatient } = await import('@/db/erase-patient');
+    await erasePatient(at.therapist, 'patientId' in gone ? gone.patientId : '', 'asked for');
   });
   afterAll(async () => at?.close());
 
-  const tables = [
-    'patientRevision',
-    'visitRevision',
-    'ladder',
-    'repeatTaping',
-    'cautionAnswer',
-    'pieceRevision',
-    'orderRevision',
-    'patientEvent',
-    'promptAnswer',
-    'clinicSetting',
-    'audit',
-  ] as const;
+  async function head(patientId: string) {
+    const found = await at.db.patients.patientHead(at.therapist, patientId);
+    if (!found) throw new Error('no patient');
+    return found;
+  }
 
-  it.each(tables)('%s: no row can be changed', async (name) => {
-    const database = await at.db.client.getDatabase();
-    const table = at.db.schema[name];
-    const before = await database.select().from(table);
-    expect(before.length).toBeGreaterThan(0);
-    await expect(refusal(database.update(table).set({ id: 'another' }))).resolves.toMatch(/is append-only/);
-    expect(await database.select().from(table)).toEqual(before);
+  const all = async (statement: string) => ask<Record<string, unknown>>(await at.db.client.getDatabase(), statement);
+
+  /** The words with which the database refused a statement; empty when it did not. */
+  async function refusal(statement: string): Promise<string> {
+    try {
+      await all(engine === 'sqlite' ? `${statement} returning *` : statement);
+      return '';
+    } catch (error) {
+      const words = [];
+      for (let one: unknown = error; one instanceof Error; one = one.cause) words.push(one.message);
+      return words.join(' ');
+    }
+  }
+
+  it('every table is in one of the three lists', async () => {
+    const query =
+      engine === 'sqlite'
+        ? "select name from sqlite_master where type = 'table' and name not like 'sqlite\\_%' escape '\\'"
+        : "select tablename as name from pg_tables where schemaname = 'public'";
+    expect((await all(query)).map((one) => String(one.name)).sort()).toEqual([...APPEND_ONLY, ...HEADS, ...OTHERS].sort());
   });
 
-  it.each(tables)('%s: no row can be removed', async (name) => {
-    const database = await at.db.client.getDatabase();
-    const table = at.db.schema[name];
-    const before = await database.select().from(table);
-    await expect(refusal(database.delete(table))).resolves.toMatch(/is append-only/);
-    expect(await database.select().from(table)).toEqual(before);
+  it.each(APPEND_ONLY)('%s: no row can be changed, removed or emptied out', async (table) => {
+    const before = await all(`select * from ${table}`);
+    expect(before.length).toBeGreaterThan(0);
+    expect(await refusal(`update ${table} set id = 'another'`)).toContain(`${table} is append-only`);
+    expect(await refusal(`delete from ${table}`)).toContain(`${table} is append-only`);
+    if (engine === 'postgres') expect(await refusal(`truncate ${table} cascade`)).toContain('is append-only');
+    expect(await all(`select * from ${table}`)).toEqual(before);
+  });
+
+  it.each(HEADS)('%s: no row can be removed or emptied out', async (table) => {
+    const before = await all(`select * from ${table}`);
+    expect(before.length).toBeGreaterThan(0);
+    expect(await refusal(`delete from ${table}`)).toContain(`${table} is append-only`);
+    if (engine === 'postgres') expect(await refusal(`truncate ${table} cascade`)).toContain('is append-only');
+    expect(await all(`select * from ${table}`)).toEqual(before);
+  });
+
+  it.each(['visit', 'piece', 'garment_order'])('%s: no row can be given to another patient', async (table) => {
+    expect(await refusal(`update ${table} set patient_id = (select max(id) from patient)`)).toContain(`${table} is append-only`);
+  });
+
+  it('audit: a detail cannot be blanked, not even for an erasure of another clinic, nor a link be made twice', async () => {
+    const blank = (erasure: string) =>
+      refusal(`update audit set detail = null, salt = null, erasure_id = ${erasure} where salt is not null`);
+    expect(await blank('null')).toContain('audit is append-only');
+    expect(await blank("'made up'")).toContain('audit is append-only');
+    expect(await refusal("update audit set link = 'another'")).toContain('audit is append-only');
+    const other = `update audit set detail = null, salt = null, erasure_id = (select id from erasure) where clinic_id = '${at.stranger.clinicId}'`;
+    expect(await refusal(`${other} and salt is not null`)).toContain('audit is append-only');
   });
 });
-
-/** The words of the innermost error of a query that fails; empty when it does not. */
-async function refusal(query: PromiseLike<unknown>): Promise<string> {
-  try {
-    await query;
-    return '';
-  } catch (error) {
-    const words = [];
-    for (let one: unknown = error; one instanceof Error; one = one.cause) words.push(one.message);
-    return words.join(' ');
-  }
-}
