@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { LIMBS } from '../ladder/limb';
-import type { CautionFigures } from '../record/caution-answer';
+import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
 import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment';
 import { ORDER_REASONS, type Order } from '../record/order';
+import type { FiledCaution, FiledPiece } from '../record/patient-file';
+import type { PatientEvent } from '../record/patient-record';
 import type { PieceLife } from '../record/piece-life';
 import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
 import { type CalendarDay, readDay } from '../units/calendar-day';
@@ -61,7 +63,8 @@ const rung = z.object({
   kept: z.array(z.object({ kind: z.string(), by: z.string(), at: z.string() })).optional(),
 });
 
-const zeroChoice = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: z.string() });
+/** What was chosen when a zero looked moved. */
+export const ZERO_CHOICE = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: z.string() });
 
 /** A ladder. */
 export const LADDER_JSON = z.object({
@@ -73,7 +76,7 @@ export const LADDER_JSON = z.object({
   rungs: z.array(rung),
   landmarks: z.array(z.object({ landmark, distance: TYPED_LENGTH })),
   floorToFold: TYPED_LENGTH.nullable(),
-  zeroChoice: zeroChoice.nullable().optional(),
+  zeroChoice: ZERO_CHOICE.nullable().optional(),
 });
 
 /** An order as it stands in a file, without the visit it was cut from. */
@@ -122,11 +125,60 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
     .nullable(),
 });
 
+/** An order with the visit it was cut from. */
+export const FILED_ORDER_JSON: z.ZodType<Order> = ORDER_JSON.and(z.object({ cutFromVisitId: z.string() }));
+
+/** A piece with its whole life. */
+export const FILED_PIECE_JSON: z.ZodType<FiledPiece> = z.object({
+  piece: z.string(),
+  limb: z.enum(['leg', 'arm']),
+  side: z.enum(['left', 'right']),
+  covers: z.object({ from: coverEnd, to: coverEnd }),
+  cutFromVisitId: words,
+  cutFrom: day,
+  reductionPct: z.number(),
+  convention: z.enum(['C(1-r)', 'C/(1+r)']),
+  allowance: TYPED_LENGTH.nullable(),
+  lifeDays: whole,
+  leadDays: whole,
+  order: z.int().nullable(),
+  expected: day.nullable(),
+  delivered: day.nullable(),
+  firstFit: day.nullable(),
+  firstWorn: day.nullable(),
+  retired: day.nullable(),
+  retiredReason: words,
+  garment: PIECE_PARTS.garment.nullable(),
+  fit: PIECE_PARTS.fit.nullable(),
+  wearIn: PIECE_PARTS.wearIn.nullable(),
+  kept: PIECE_PARTS.kept.nullable(),
+  alterations: PIECE_PARTS.alterations.nullable(),
+  retiredAs: PIECE_PARTS.retiredAs.nullable(),
+});
+
+/** An event. */
+export const EVENT_JSON: z.ZodType<PatientEvent> = z.object({
+  day,
+  kind: z.enum(['operation', 'infection', 'therapy', 'other']),
+  words: z.string(),
+});
+
 /** Figures that a caution card was answered with. */
 export const CAUTION_FIGURES: z.ZodType<CautionFigures> = z.object({
   abpi: z.number().optional(),
   abpiDay: day.optional(),
   limits: z.record(z.string(), z.number()).optional(),
+});
+
+/** The latest answer to a caution card. */
+export const CAUTION_JSON: z.ZodType<FiledCaution> = z.object({
+  card: z.string(),
+  cardVersion: z.string(),
+  answer: z.enum(CARD_ANSWERS),
+  day,
+  words,
+  wording: z.string(),
+  figures: CAUTION_FIGURES.nullable(),
 });
 
 /** JSON of one of these shapes, or why it is not: what is wrong, and where in it. */

@@ -12,7 +12,7 @@ export type MassUnit = 'kg' | 'lb';
 export type TypedMass = { readonly text: string; readonly unit: MassUnit; readonly ng: number };
 
 /** Nanograms in one unit. 1 lb = 0.45359237 kg exactly (international yard and pound, 1959). */
-const NANOGRAMS_IN: Readonly<Record<MassUnit, bigint>> = { kg: 1_000_000_000_000n, lb: 453_592_370_000n };
+export const NANOGRAMS_IN: Readonly<Record<MassUnit, bigint>> = { kg: 1_000_000_000_000n, lb: 453_592_370_000n };
 
 const KILOGRAMS = /\s*(?:kgs?|kilos?|kilograms?)\.?$/i;
 const POUNDS = /\s*(?:lbs?|pounds?)\.?$/i;

@@ -1,0 +1,91 @@
+import type { Encounter, Observation, Provenance } from 'fhir/r4';
+import type { FiledVisit, VisitWriting } from '../../record/patient-file';
+import type { TypedLength } from '../../units/length';
+import type { TypedMass } from '../../units/mass';
+import { fhirText, listed, textExtension } from './extensions';
+import { ownConcept } from './own-codes';
+import { SUBJECT } from './patient-resource';
+import { typedQuantity } from './typed-quantity';
+
+const VITAL_SIGNS = [{ coding: [{ system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' }] }];
+
+/** LOINC codes and profiles of the vital signs that are weighed and measured. Source: HL7 FHIR R4, vital signs profiles. */
+export const BODY = {
+  height: { code: '8302-2', display: 'Body height', profile: 'http://hl7.org/fhir/StructureDefinition/bodyheight' },
+  weight: { code: '29463-7', display: 'Body weight', profile: 'http://hl7.org/fhir/StructureDefinition/bodyweight' },
+} as const;
+
+/** Whether what was written of a visit still stands as first written. */
+export function statusOf(writings: readonly VisitWriting[]): 'final' | 'amended' {
+  return writings.length > 1 ? 'amended' : 'final';
+}
+
+/** A visit as an Encounter. A clock time without a zone is no instant: it goes beside the day. */
+export function encounterResource(visit: FiledVisit, id: string): Encounter {
+  return {
+    resourceType: 'Encounter',
+    id,
+    extension: listed([
+      ...textExtension('clock-time', visit.time),
+      ...textExtension('posture', visit.posture),
+      ...textExtension('measurer', visit.measurer),
+      ...textExtension('note', visit.note),
+    ]),
+    status: 'finished',
+    class: { system: 'http://terminology.hl7.org/CodeSystem/v3-ActCode', code: 'AMB', display: 'ambulatory' },
+    subject: SUBJECT,
+    period: { start: visit.day },
+  };
+}
+
+/** Height, weight and single readings of a visit, each as an Observation. */
+export function bodyResources(visit: FiledVisit, encounterId: string, status: Observation['status']): Observation[] {
+  const vital = (kind: keyof typeof BODY, value: TypedLength | TypedMass): Observation => ({
+    resourceType: 'Observation',
+    id: `${encounterId}-${kind}`,
+    meta: { profile: [BODY[kind].profile] },
+    status,
+    category: VITAL_SIGNS,
+    code: { coding: [{ system: 'http://loinc.org', code: BODY[kind].code, display: BODY[kind].display }], text: BODY[kind].display },
+    ...measuredAt(visit, encounterId),
+    valueQuantity: typedQuantity(value),
+  });
+  return [
+    ...(visit.height ? [vital('height', visit.height)] : []),
+    ...(visit.weight ? [vital('weight', visit.weight)] : []),
+    ...(visit.readings ?? []).map(
+      ({ name, length }, index): Observation => ({
+        resourceType: 'Observation',
+        id: `${encounterId}-reading-${index + 1}`,
+        status,
+        code: ownConcept('single-reading', fhirText(name)),
+        ...measuredAt(visit, encounterId),
+        valueQuantity: typedQuantity(length),
+      }),
+    ),
+  ];
+}
+
+/** Whose an Observation is, from which visit and day. */
+export function measuredAt(visit: FiledVisit, encounterId: string) {
+  return { subject: SUBJECT, encounter: { reference: `Encounter/${encounterId}` }, effectiveDateTime: visit.day };
+}
+
+/** Who wrote a visit and who corrected it, when and why, each writing as a Provenance. */
+export function provenanceResources(writings: readonly VisitWriting[], encounterId: string): Provenance[] {
+  return writings.map(({ number, author, at, reason }) => ({
+    resourceType: 'Provenance',
+    id: `${encounterId}-writing-${number}`,
+    target: [{ reference: `Encounter/${encounterId}` }],
+    recorded: at,
+    reason: reason ? [{ text: fhirText(reason) }] : undefined,
+    activity: {
+      coding: [
+        number === 1
+          ? { system: 'http://terminology.hl7.org/CodeSystem/v3-DataOperation', code: 'CREATE', display: 'create' }
+          : { system: 'http://terminology.hl7.org/CodeSystem/v3-DataOperation', code: 'UPDATE', display: 'revise' },
+      ],
+    },
+    agent: [{ who: { display: fhirText(author) } }],
+  }));
+}

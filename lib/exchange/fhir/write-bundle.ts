@@ -1,0 +1,68 @@
+import type { Bundle, FhirResource, Quantity } from 'fhir/r4';
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import type { PatientFile } from '../../record/patient-file';
+import { cautionResource, eventResource, orderResource, pieceResources } from './garment-resources';
+import { ladderResources } from './ladder-resources';
+import { limbPlaces } from './limb-places';
+import { OWN, OWN_CODE_SYSTEM } from './own-codes';
+import { patientResource } from './patient-resource';
+import { digitsOf } from './typed-quantity';
+import { bodyResources, encounterResource, provenanceResources, statusOf } from './visit-resources';
+
+/**
+ * One patient as a FHIR R4 bundle (collection): the patient, each visit, what was measured, volumes, orders, pieces, events, cautions, and
+ * who wrote what; our code system travels with it. Prompts stay at home: something to consider is not a result.
+ *
+ * Shape: a file, what the engine says of it, and the moment it is written. Source: HL7 FHIR R4 (4.0.1).
+ */
+export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: string): Bundle<FhirResource> {
+  const places = limbPlaces();
+  const volumeOf = new Map(analysis.limbs.flatMap(({ visits }) => visits.map((one) => [one.at.ladder, one.volume] as const)));
+  const visits = file.visits.flatMap((visit, index) => {
+    const id = `visit-${index + 1}`;
+    const writings = file.writings.filter(({ visitId }) => visitId === visit.id);
+    const status = statusOf(writings);
+    return [
+      encounterResource(visit, id),
+      ...bodyResources(visit, id, status),
+      ...visit.ladders.flatMap((ladder) => ladderResources(visit, ladder, id, status, places, volumeOf.get(ladder))),
+      ...provenanceResources(writings, id),
+    ];
+  });
+  const idOfVisit = new Map(file.visits.map(({ id }, index) => [id, `visit-${index + 1}`]));
+  const cutFrom = <T extends { readonly cutFromVisitId: string | null }>(one: T): T => ({
+    ...one,
+    cutFromVisitId: idOfVisit.get(one.cutFromVisitId ?? '') ?? null,
+  });
+  const resources: FhirResource[] = [
+    patientResource(file.details),
+    ...visits,
+    ...places.all(),
+    ...file.orders.map((order) => orderResource(cutFrom(order))),
+    ...file.pieces.flatMap((piece, index) => pieceResources(cutFrom(piece), index + 1)),
+    ...file.events.map((event, index) => eventResource(event, index + 1)),
+    ...file.cautions.map((caution, index) => cautionResource(caution, index + 1)),
+    OWN_CODE_SYSTEM,
+  ];
+  return {
+    resourceType: 'Bundle',
+    type: 'collection',
+    timestamp: at,
+    entry: resources.map((resource) => ({ fullUrl: `${OWN}/${resource.resourceType}/${resource.id}`, resource })),
+  };
+}
+
+const MARK = '\u0001';
+
+/** A bundle as JSON text; typed figures with the digits that were typed, so that 12.50 stays 12.50. */
+export function bundleText(bundle: Bundle<FhirResource>): string {
+  const marked = JSON.stringify(
+    bundle,
+    function (this: Quantity, key: string, value: unknown) {
+      const digits = key === 'value' && typeof value === 'number' ? digitsOf(this) : undefined;
+      return digits === undefined ? value : MARK + digits;
+    },
+    2,
+  );
+  return `${marked.replace(/"\\u0001([\d.]+)"/g, '$1')}\n`;
+}

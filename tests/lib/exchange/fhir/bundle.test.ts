@@ -1,0 +1,215 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import fc from 'fast-check';
+import type { Bundle, FhirResource, Observation } from 'fhir/r4';
+import { describe, expect, it } from 'vitest';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
+import { readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
+import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { anyFile } from '@/tests/properties/made-up-files';
+import { byFhir, byMedplum, byOwnRules, notCarried } from './validators';
+
+const TODAY = calendarDay('2026-11-25');
+const AT = '2026-11-25T12:00:00.000Z';
+const FILES = fc.sample(anyFile, { numRuns: 200, seed: 20261125 });
+
+function textOf(file: PatientFile): string {
+  return bundleText(patientBundle(file, analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY), AT));
+}
+
+function parsed(file: PatientFile): Bundle<FhirResource> {
+  return JSON.parse(textOf(file)) as Bundle<FhirResource>;
+}
+
+function example(name: string): Observation {
+  return JSON.parse(fs.readFileSync(path.resolve(import.meta.dirname, '../../../reference/fhir', name), 'utf8')) as Observation;
+}
+
+/** The file as it comes back: visits and what hangs on them under the ids of the bundle, nobody's writings. */
+function asRead(file: PatientFile): PatientFile {
+  const idOf = new Map(file.visits.map(({ id }, index) => [id, `visit-${index + 1}`]));
+  return {
+    ...file,
+    visits: file.visits.map((visit) => ({ ...visit, id: idOf.get(visit.id) ?? '' })),
+    pieces: file.pieces.map((piece) => ({ ...piece, cutFromVisitId: idOf.get(piece.cutFromVisitId ?? '') ?? null })),
+    orders: file.orders.map((order) => ({ ...order, cutFromVisitId: idOf.get(order.cutFromVisitId) ?? '' })),
+    writings: [],
+  };
+}
+
+describe('the validators themselves', () => {
+  it.each(['obs-6', 'obs-7'])('tell HL7’s own failing example of %s from the passing one', (rule) => {
+    const against = (name: string) => [...byMedplum(example(name)), ...inBundle(example(name))].join();
+    expect(against(`${rule}.fail.json`)).toContain(rule);
+    expect(against(`${rule}.pass.json`)).not.toContain(rule);
+  });
+
+  it.each(['vs-1', 'vs-2'])('find HL7’s failing example of %s by its profile', (rule) => {
+    expect(byMedplum(example(`${rule}.fail.json`)).join()).toContain(rule);
+  });
+
+  const good: Observation = {
+    resourceType: 'Observation',
+    id: 'height',
+    meta: { profile: ['http://hl7.org/fhir/StructureDefinition/bodyheight'] },
+    status: 'final',
+    category: [{ coding: [{ system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' }] }],
+    code: { coding: [{ system: 'http://loinc.org', code: '8302-2' }] },
+    subject: { reference: 'Patient/subject' },
+    effectiveDateTime: '2026-03-02',
+    valueQuantity: { value: 120, unit: 'cm', system: 'http://unitsofmeasure.org', code: 'cm' },
+  };
+  const inBundle = (resource: unknown) =>
+    byOwnRules({
+      resourceType: 'Bundle',
+      type: 'collection',
+      entry: [
+        { fullUrl: 'urn:a', resource: resource as FhirResource },
+        { fullUrl: 'urn:b', resource: { resourceType: 'Patient', id: 'subject' } },
+      ],
+    });
+
+  it('say nothing against a good height', () => {
+    expect([byFhir(good), byMedplum(good), inBundle(good)]).toEqual([[], [], []]);
+  });
+
+  it.each([
+    ['a missing status', { ...good, status: undefined }],
+    ['a wrong status', { ...good, status: 'finished' }],
+    ['a missing code', { ...good, code: undefined }],
+    ['an unknown key', { ...good, value: 3 }],
+    ['a number as text', { ...good, valueQuantity: { ...good.valueQuantity, value: '120' } }],
+    ['another spelling of a day', { ...good, effectiveDateTime: '05/01/2026' }],
+    ['a value and a reason for none', { ...good, dataAbsentReason: { text: 'none' } }],
+    ['two values', { ...good, valueString: '120' }],
+    ['an empty list', { ...good, note: [] }],
+    ['a day that is not in the calendar', { ...good, effectiveDateTime: '2026-02-30' }],
+    ['a missing category', { ...good, category: undefined }],
+    ['a unit that is not bound', { ...good, valueQuantity: { ...good.valueQuantity, code: '[fur_us]' } }],
+    ['a reference that leads out', { ...good, subject: { reference: 'Patient/other' } }],
+  ])('at least one of the three finds a planted fault: %s', (_name, planted) => {
+    const resource = JSON.parse(JSON.stringify(planted)) as Observation;
+    expect([...byFhir(resource), ...byMedplum(resource), ...inBundle(resource)]).not.toEqual([]);
+  });
+});
+
+describe('bundles of 200 made-up patients', () => {
+  it('pass both validators and our own rules, warnings counted as failures', () => {
+    const faults = FILES.flatMap((file) => {
+      const bundle = parsed(file);
+      return [
+        ...byFhir(bundle),
+        ...(bundle.entry ?? []).flatMap(({ resource }) => (resource ? byMedplum(resource) : [])),
+        ...byOwnRules(bundle),
+      ];
+    });
+    expect(faults).toEqual([]);
+    // Examples or extensible sets of R4, whose lists the package does not bring; every other set was looked up.
+    expect([...notCarried].sort()).toEqual([
+      'http://hl7.org/fhir/ValueSet/device-kind',
+      'http://hl7.org/fhir/ValueSet/device-type',
+      'http://hl7.org/fhir/ValueSet/observation-codes',
+      'http://terminology.hl7.org/ValueSet/v3-ActEncounterCode',
+    ]);
+  });
+
+  it('come back with nothing lost, to the typed text', () => {
+    for (const file of FILES) {
+      const bundle = parsed(file);
+      expect(isOurBundle(bundle)).toBe(true);
+      expect(readOurBundle(bundle)).toEqual({ kind: 'read', file: asRead(file) });
+    }
+  });
+
+  it('write each figure with the digits that were typed: 12.50 is not 12.5, and no float leaves a tail', () => {
+    const text = FILES.map(textOf).join('');
+    expect(text).toContain('"value": 36.50,');
+    const digits = [...text.matchAll(/"value": ([\d.]+)/g)].map(([, figure]) => figure ?? '');
+    expect(digits.length).toBeGreaterThan(5000);
+    expect(digits.filter((figure) => (figure.split('.')[1]?.length ?? 0) > 6)).toEqual([]);
+  });
+
+  it('make a place once, however often it is taped', () => {
+    const [file] = fc.sample(
+      anyFile.filter(({ visits }) => (visits[0]?.ladders[0]?.rungs.length ?? 0) > 2),
+      { numRuns: 1, seed: 4 },
+    );
+    const visit = file?.visits[0];
+    const twice = { ...(file as PatientFile), visits: visit ? [visit, { ...visit, id: 'again', day: calendarDay('2026-04-01') }] : [] };
+    const places = (one: PatientFile) => parsed(one).entry?.filter(({ resource }) => resource?.resourceType === 'BodyStructure').length;
+    expect(places(twice)).toBe(places({ ...twice, visits: twice.visits.slice(0, 1) }));
+  });
+});
+
+describe('a bundle that cannot be read back', () => {
+  const [file] = fc.sample(
+    anyFile.filter(({ visits }) => visits.some(({ ladders }) => ladders.some(({ rungs }) => rungs.some(({ girth }) => girth)))),
+    { numRuns: 1, seed: 9 },
+  );
+  const bundle = () => parsed(file as PatientFile);
+
+  it('is refused with the resource that is at fault', () => {
+    const broken = bundle();
+    const rung = broken.entry?.find(
+      ({ resource }) => resource?.resourceType === 'Observation' && resource.id?.includes('-rung-') && resource.valueQuantity,
+    );
+    if (rung?.resource?.resourceType === 'Observation') rung.resource.valueQuantity = { value: 3, code: 'cm' };
+    expect(readOurBundle(broken)).toMatchObject({ kind: 'refused', reason: expect.stringContaining(`Observation/${rung?.resource?.id}`) });
+  });
+
+  it('is refused when a ladder’s member or the patient is missing', () => {
+    const without = (gone: (resource: FhirResource) => boolean) => ({
+      ...bundle(),
+      entry: bundle().entry?.filter(({ resource }) => resource && !gone(resource)),
+    });
+    expect(readOurBundle(without(({ resourceType }) => resourceType === 'Patient'))).toMatchObject({ kind: 'refused' });
+    expect(readOurBundle(without(({ id }) => id?.endsWith('-rung-1') ?? false))).toMatchObject({ kind: 'refused' });
+  });
+});
+
+describe('a bundle of another program', () => {
+  const height = example('body-height.json');
+  const weight = (value: number, code: string, more: Partial<Observation> = {}): Observation => ({
+    ...height,
+    id: `w-${value}`,
+    code: { coding: [{ system: 'http://loinc.org', code: '29463-7' }] },
+    valueQuantity: { value, system: 'http://unitsofmeasure.org', code },
+    ...more,
+  });
+  const bundleOf = (...resources: FhirResource[]): Bundle<FhirResource> => ({
+    resourceType: 'Bundle',
+    type: 'collection',
+    entry: [
+      { resource: { resourceType: 'Patient', birthDate: '1990-01-31', identifier: [{ value: 'X-1' }] } },
+      ...resources.map((resource) => ({ resource })),
+    ],
+  });
+
+  it('yields HL7’s example height without its float tail, and weights in bound units', () => {
+    const read = readForeignBundle(
+      bundleOf(height, weight(80.5, 'kg'), weight(41_500, 'g', { effectiveDateTime: '2001-01-01T10:00:00Z' })),
+    );
+    expect(read).toMatchObject({ reference: 'X-1', born: '1990-01-31', passedOver: [] });
+    expect(read.body.map(({ day, height, weight }) => [day, height?.text, height?.unit, weight?.text])).toEqual([
+      ['1999-07-02', '66.9', 'in', '80.5'],
+      ['2001-01-01', undefined, undefined, '41.5'],
+    ]);
+  });
+
+  it('passes over, with the reason, what is entered in error, has no figure, no day, or another unit', () => {
+    const read = readForeignBundle(
+      bundleOf(
+        weight(1, 'kg', { status: 'entered-in-error' }),
+        weight(2, 'kg', { effectiveDateTime: '2023' }),
+        weight(3, '[stone_av]'),
+        weight(4, 'kg', { valueQuantity: undefined }),
+      ),
+    );
+    expect(read.body).toEqual([]);
+    expect(read.passedOver).toHaveLength(4);
+  });
+});
