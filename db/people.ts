@@ -3,7 +3,10 @@ import { noteOf } from './audit';
 import { getDatabase } from './client';
 import type { Clinic } from './clinic';
 import { isDuplicate } from './is-duplicate';
-import { account, clinic, user } from './schema';
+import { linkFor, type MadeLink, RESET_DAYS } from './one-time-links';
+import { account, clinic, secondFactor, user } from './schema';
+import { dropFactor } from './second-factor';
+import { proofOf } from './signing-in';
 import type { Role, Therapist } from './therapist';
 import { type Statement, writeTogether } from './write-together';
 
@@ -13,14 +16,48 @@ export type NewPerson = { readonly email: string; readonly name: string; readonl
 /** How adding a person ended. */
 export type PersonAdded = { readonly kind: 'added'; readonly id: string } | { readonly kind: 'e-mail-taken' };
 
+/** A person of the clinic, as a lead sees them. */
+export type ListedPerson = {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly role: Role;
+  /** Invited: has not chosen a password yet. */
+  readonly state: 'active' | 'disabled' | 'invited';
+  readonly lastSignedInAt: Date | null;
+  readonly hasSecondFactor: boolean;
+};
+
 /** A clinic's people, by name. */
-export async function peopleOf(therapist: Therapist) {
+export async function peopleOf(therapist: Therapist): Promise<readonly ListedPerson[]> {
   const database = await getDatabase();
-  return database
-    .select({ id: user.id, name: user.name, email: user.email, role: user.role })
+  const { id, name, email, role, disabledAt, lastSignedInAt } = user;
+  const rows = await database
+    .select({ id, name, email, role, disabledAt, lastSignedInAt, password: account.password, factorId: secondFactor.id })
     .from(user)
+    .leftJoin(account, eq(account.userId, user.id))
+    .leftJoin(secondFactor, eq(secondFactor.id, user.id))
     .where(eq(user.clinicId, therapist.clinicId))
-    .orderBy(asc(user.name), asc(user.id));
+    .orderBy(asc(name), asc(id));
+  return rows.map(({ disabledAt: disabled, password, factorId, ...person }) => ({
+    ...person,
+    state: disabled ? 'disabled' : password === null ? 'invited' : 'active',
+    hasSecondFactor: factorId !== null,
+  }));
+}
+
+/** A link to choose a new password, made from the command line; without the second factor, when that is lost too. */
+export async function resetByCommand(email: string, isFactorLost: boolean, at = new Date()): Promise<MadeLink | undefined> {
+  const proof = await proofOf(email);
+  if (!proof || proof.isDisabled) return undefined;
+  const { link, keep } = linkFor(proof.id, proof.id, RESET_DAYS, at);
+  const detail = { secondFactorTurnedOff: isFactorLost && proof.sealedSecret !== null };
+  await writeTogether([
+    keep,
+    ...(detail.secondFactorTurnedOff ? dropFactor(proof.id) : []),
+    noteOf(proof, { action: 'one-time link made by command', subjectKind: 'person', subjectId: proof.id, detail }, at),
+  ]);
+  return link;
 }
 
 /** The one clinic this database holds, for the command line, where nobody is signed in; undefined before the first person. */

@@ -3,7 +3,8 @@ import { getDatabase } from './client';
 import { clinic, user } from './schema';
 
 /** What a person may do: lead and therapist write, read-only does not. */
-export type Role = 'lead' | 'therapist' | 'read-only';
+export const ROLES = ['lead', 'therapist', 'read-only'] as const;
+export type Role = (typeof ROLES)[number];
 
 declare const signedIn: unique symbol;
 

@@ -24,7 +24,8 @@ const LIB_ORDER = [
   'exchange',
 ];
 
-const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics'];
+/** `fhir` is types alone: the shapes of FHIR resources. */
+const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir'];
 const LONGEST_FILE = 260;
 const LAYERS = ['lib', 'db', 'app'] as const;
 
@@ -36,10 +37,12 @@ const OPEN_ENTRIES = [
   'app/calendar/[token]/route.ts',
   'app/share/[token]/route.ts',
   'app/share/page.tsx',
+  'app/join/[token]/page.tsx',
+  'app/join/actions.ts',
 ];
 
-/** What may be asked for before anybody is signed in, and changes something: signing in. */
-const ACT_BEFORE_SIGNING_IN = ['app/api/auth/[...all]/route.ts POST'];
+/** What may be asked for before anybody is signed in, and changes something: signing in, and using a one-time link. */
+const ACT_BEFORE_SIGNING_IN = ['app/api/auth/[...all]/route.ts POST', 'app/join/actions.ts joinAction'];
 
 /** Functions of db for somebody who is not signed in but holds the token of a calendar address, a shared page or a one-time link. */
 const FOR_TOKENS = ['calendarOfToken', 'openSharedPage', 'sharedPage', 'holderOf', 'takeLink'];
@@ -137,7 +140,7 @@ describe('the house', () => {
   });
 
   it('what changes something before anybody is signed in asks first where the request comes from', () => {
-    for (const entry of ACT_BEFORE_SIGNING_IN) expect(code(entry.split(' ')[0] ?? '')).toMatch(/isSameOrigin\(/);
+    for (const entry of ACT_BEFORE_SIGNING_IN) expect(code(entry.split(' ')[0] ?? '')).toMatch(/isSameOrigin\(|await requireOwnPage\(/);
   });
 
   it('a function of db that reads or writes a clinic takes the person signed in first', () => {

@@ -51,11 +51,16 @@ export async function requireRole(...roles: readonly Role[]): Promise<Therapist>
   return roles.includes(therapist.role) ? therapist : redirect('/not-allowed');
 }
 
+/** Refuses a request that does not come from a page of this program. For what is done before anybody is signed in; else `requireActing`. */
+export async function requireOwnPage(): Promise<void> {
+  if (!isSameOrigin(await headers())) forbidden();
+}
+
 /**
  * The guard of everything that changes something: the person signed in, of one of these roles (any, when none is named), who asks from a
  * page of this program. A request from anywhere else is refused before anybody looks who sends it.
  */
 export async function requireActing(...roles: readonly Role[]): Promise<Therapist> {
-  if (!isSameOrigin(await headers())) forbidden();
+  await requireOwnPage();
   return roles.length > 0 ? requireRole(...roles) : requireTherapist();
 }

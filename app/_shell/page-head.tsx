@@ -1,13 +1,17 @@
 import Link from 'next/link';
 import { signOut } from '@/app/_session/actions';
+import { openSession } from '@/app/_session/therapist';
+import { secondsLeft } from '@/app/_session/time-left';
 import type { Clinic } from '@/db/clinic';
 import type { Therapist } from '@/db/therapist';
+import { IdleWarning } from './idle-warning';
 import { PlaceLinks } from './place-links';
 import { SearchBox } from './search-box';
 import { TapeLine } from './tape-line';
 
 /** The clinic's name, the four places, search and the person signed in, over the tape. The clinic's page, not ours. */
-export function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: Therapist }) {
+export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: Therapist }) {
+  const session = await openSession();
   return (
     <header className="page-head">
       <a className="skip" href="#main">
@@ -35,6 +39,9 @@ export function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: The
               <br />
               <span className="secondary small">{therapist.role}</span>
             </p>
+            <Link className="button" href="/account" prefetch={false}>
+              Your account
+            </Link>
             <form action={signOut}>
               <button className="button" type="submit">
                 Sign out
@@ -44,6 +51,7 @@ export function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: The
         </details>
       </div>
       <TapeLine />
+      {session && <IdleWarning left={{ is: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) }} />}
     </header>
   );
 }

@@ -23,6 +23,11 @@ export default async function ClinicPage() {
           </p>
         </div>
         <div className="actions">
+          {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/people" prefetch={false}>
+              People and access
+            </Link>
+          )}
           <Link className="button" href="/clinic/limits" prefetch={false}>
             Limits and their sources
           </Link>

@@ -1,0 +1,37 @@
+import { parseArgs } from 'node:util';
+import { closeDatabase } from '@/db/client';
+import { DatabaseRefused } from '@/db/database-refused';
+import { RESET_DAYS } from '@/db/one-time-links';
+import { resetByCommand } from '@/db/people';
+
+const USAGE = `npm run reset-password -- --email you@clinic.example [--second-factor-lost] [--address https://clinic.example]
+  Prints a link with which this person chooses a new password, once, within ${RESET_DAYS * 24} hours.`;
+
+const { values } = parseArgs({
+  options: {
+    email: { type: 'string' },
+    'second-factor-lost': { type: 'boolean', default: false },
+    address: { type: 'string', default: process.env.APP_URL || 'http://127.0.0.1:3000' },
+  },
+});
+
+/** Prints a one-time link for somebody who cannot get in; also when nobody leads who could make one on the screen. */
+async function resetPassword(): Promise<string | undefined> {
+  if (!values.email?.includes('@')) return USAGE;
+  const link = await resetByCommand(values.email, values['second-factor-lost']);
+  if (!link) return `Nobody who may sign in has the e-mail ${values.email}.`;
+  process.stdout.write(`${values.address}/join/${link.token}\n\n`);
+  process.stdout.write('This is shown once. It opens once; the password and every session from before end when it is used.\n');
+  return undefined;
+}
+
+try {
+  const refusal = await resetPassword();
+  if (refusal) process.stderr.write(`${refusal}\n`);
+  process.exitCode = refusal ? 1 : 0;
+  await closeDatabase();
+} catch (error) {
+  if (!(error instanceof DatabaseRefused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 1;
+}

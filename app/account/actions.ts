@@ -1,0 +1,89 @@
+'use server';
+
+import { hashPassword } from 'better-auth/crypto';
+import { revalidatePath } from 'next/cache';
+import { ownPasswordRefusal } from '@/app/_session/own-password';
+import { SHORTEST_ALONE } from '@/app/_session/password-lengths';
+import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
+import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-codes';
+import { confirmFactor } from '@/app/_session/second-factor';
+import { openSession, requireActing } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
+import { clinicOf } from '@/db/clinic';
+import { changePassword, ownProof } from '@/db/own-account';
+import { factorOf, renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/second-factor';
+import { endOtherSessions, endSession } from '@/db/sessions';
+
+/** What stops a form, by box; what was done, in words; and recovery codes just made, shown once. */
+export type AccountState = {
+  readonly refusals: Readonly<Record<string, string>>;
+  readonly done?: string;
+  readonly recoveryCodes?: readonly string[];
+};
+
+/** Changes the password; wherever else this person is signed in, they are signed out. */
+export async function changePasswordAction(_before: AccountState, form: FormData): Promise<AccountState> {
+  const therapist = await requireActing();
+  const { current = '', password = '' } = postedText(form);
+  const [clinic, { email }, factor, session] = [
+    await clinicOf(therapist),
+    await ownProof(therapist),
+    await factorOf(therapist),
+    await openSession(),
+  ];
+  const refusal = passwordRefusal(password, factor !== undefined, ownWordsOf({ name: therapist.name, email }, clinic.name));
+  if (refusal) return { refusals: { password: refusal } };
+  const wrong = await ownPasswordRefusal(therapist, current);
+  if (wrong || !session) return { refusals: { current: wrong ?? 'You have been signed out.' } };
+  const needsSecondFactor = [...password].length < SHORTEST_ALONE;
+  await changePassword(therapist, { passwordHash: await hashPassword(password), needsSecondFactor }, session.id);
+  revalidatePath('/account');
+  return { refusals: {}, done: 'Your password is changed. Every other place where you were signed in is signed out.' };
+}
+
+/** Turns the offered second factor on, once its code and the password are right; the recovery codes are shown once. */
+export async function turnOnFactorAction(_before: AccountState, form: FormData): Promise<AccountState> {
+  const therapist = await requireActing();
+  const { current = '', sealed = '', code = '' } = postedText(form);
+  const wrong = await ownPasswordRefusal(therapist, current);
+  if (wrong) return { refusals: { current: wrong } };
+  const confirmed = await confirmFactor(therapist.id, sealed, code);
+  if (!confirmed) return { refusals: { code: 'This code does not fit. Wait for the next one and type that.' } };
+  await turnFactorOn(therapist, confirmed.factor);
+  return { refusals: {}, recoveryCodes: confirmed.recoveryCodes };
+}
+
+/** Turns the second factor off, for who has a password long enough to stand alone. */
+export async function turnOffFactorAction(_before: AccountState, form: FormData): Promise<AccountState> {
+  const therapist = await requireActing();
+  const wrong = await ownPasswordRefusal(therapist, postedText(form).current ?? '');
+  if (wrong) return { refusals: { current: wrong } };
+  if (await turnFactorOff(therapist)) revalidatePath('/account');
+  else return { refusals: { current: `Your password is too short to stand alone. Change it first to one of ${SHORTEST_ALONE} or more.` } };
+  return { refusals: {}, done: 'Your second factor is off.' };
+}
+
+/** Makes ten new recovery codes; the earlier ones open nothing any more. */
+export async function renewCodesAction(_before: AccountState, form: FormData): Promise<AccountState> {
+  const therapist = await requireActing();
+  const wrong = await ownPasswordRefusal(therapist, postedText(form).current ?? '');
+  if (wrong) return { refusals: { current: wrong } };
+  const recoveryCodes = newRecoveryCodes();
+  if (await renewRecoveryCodes(therapist, recoveryCodes.map(recoveryCodeHash))) return { refusals: {}, recoveryCodes };
+  return { refusals: { current: 'Your second factor is off; there is nothing to recover.' } };
+}
+
+/** Ends one of this person's sessions. */
+export async function endSessionAction(form: FormData): Promise<void> {
+  const therapist = await requireActing();
+  await endSession(therapist, String(form.get('sessionId') ?? ''));
+  revalidatePath('/account');
+}
+
+/** Ends every session of this person but this one. */
+export async function endOtherSessionsAction(): Promise<void> {
+  const therapist = await requireActing();
+  const session = await openSession();
+  if (session) await endOtherSessions(therapist, session.id);
+  revalidatePath('/account');
+}

@@ -1,0 +1,57 @@
+'use client';
+
+import { useActionState, useState } from 'react';
+import { FactorPicture } from '@/app/_session/factor-picture';
+import { RecoveryCodes } from '@/app/_session/recovery-code-list';
+import type { FactorOffer } from '@/app/_session/second-factor';
+import { Field } from '@/app/_shell/field';
+import { type AccountState, turnOnFactorAction } from './actions';
+import { CurrentPassword } from './current-password';
+
+/** Setting a second factor up: the picture, then a code from the authenticator, then the recovery codes. */
+export function OfferFactor({ offer: fresh }: { readonly offer: FactorOffer }) {
+  const [state, turnOn, busy] = useActionState<AccountState, FormData>(turnOnFactorAction, { refusals: {} });
+  const [offer] = useState(fresh);
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <section className="panel" aria-labelledby="factor-head">
+      <h2 id="factor-head">Second factor</h2>
+      {state.recoveryCodes ? (
+        <>
+          <p role="status">Your second factor is on. From now on you are asked for its code when you sign in.</p>
+          <RecoveryCodes codes={state.recoveryCodes} />
+          <p>
+            <a className="button" href="/account">
+              I have kept them
+            </a>
+          </p>
+        </>
+      ) : (
+        <>
+          <p>
+            Off. With one, whoever learns your password still needs the authenticator on your phone, and a password of 8 characters is
+            enough.
+          </p>
+          {isOpen ? (
+            <form className="form" action={turnOn}>
+              <FactorPicture offer={offer} />
+              <Field id="code" label="Code it shows now" refusal={state.refusals.code}>
+                {(wiring) => <input {...wiring} autoComplete="one-time-code" inputMode="numeric" required />}
+              </Field>
+              <CurrentPassword id="current-for-factor" refusal={state.refusals.current} />
+              <div className="actions">
+                <button type="submit" className="button main" aria-disabled={busy}>
+                  Turn it on
+                </button>
+              </div>
+            </form>
+          ) : (
+            <button type="button" className="button" onClick={() => setOpen(true)}>
+              Set up a second factor
+            </button>
+          )}
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,26 @@
+'use client';
+
+import { useActionState } from 'react';
+import { NewPassword } from '@/app/_session/new-password';
+import { type AccountState, changePasswordAction } from './actions';
+import { CurrentPassword } from './current-password';
+
+/** Another password, for who knows the one they have. */
+export function PasswordForm({ hasFactor }: { readonly hasFactor: boolean }) {
+  const [state, change, busy] = useActionState<AccountState, FormData>(changePasswordAction, { refusals: {} });
+  return (
+    <section className="panel" aria-labelledby="password-head">
+      <h2 id="password-head">Password</h2>
+      <p role="status">{state.done}</p>
+      <form className="form" action={change} key={state.done}>
+        <CurrentPassword id="current" refusal={state.refusals.current} />
+        <NewPassword withFactor={hasFactor} refusal={state.refusals.password} />
+        <div className="actions">
+          <button type="submit" className="button" aria-disabled={busy}>
+            Change the password
+          </button>
+        </div>
+      </form>
+    </section>
+  );
+}

@@ -1,0 +1,20 @@
+import { openSession, requireActing } from '@/app/_session/therapist';
+import { secondsLeft, type TimeLeft } from '@/app/_session/time-left';
+
+const NO_STORE = { headers: { 'Cache-Control': 'no-store' } };
+
+/** How long the session of this browser goes on if nobody uses it. Asking is no use of it; without a session it tells just that. */
+export async function GET(): Promise<Response> {
+  const session = await openSession();
+  const left: TimeLeft = session ? { is: 'open', person: session.therapist.id, ...secondsLeft(session) } : { is: 'ended' };
+  return Response.json(left, NO_STORE);
+}
+
+/** Goes on: the session is in use from now. */
+export async function POST(): Promise<Response> {
+  const therapist = await requireActing();
+  const session = await openSession();
+  if (!session) return Response.json({ is: 'ended' } satisfies TimeLeft, NO_STORE);
+  const left: TimeLeft = { is: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) };
+  return Response.json(left, NO_STORE);
+}

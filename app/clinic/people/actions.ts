@@ -1,0 +1,84 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { appAddress } from '@/app/_session/app-address';
+import { requireActing } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
+import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/manage-people';
+import { ROLES, type Role } from '@/db/therapist';
+
+/** What came of it, in words; a link to hand over, shown once; what stops the form, by box; and what was typed. */
+export type PeopleState = {
+  readonly said?: string;
+  readonly link?: string;
+  readonly refusals: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>>;
+};
+
+/** Invites a person; the link with which they join is shown once. */
+export async function inviteAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  const typed = postedText(form);
+  const [name, email, role] = [(typed.name ?? '').trim(), (typed.email ?? '').trim(), roleIn(typed.role)];
+  if (name === '') return { refusals: { name: 'Type their name as it stands under what they do.' }, typed };
+  if (!/^[^\s@]+@[^\s@]+$/.test(email)) return { refusals: { email: 'Type the e-mail they will sign in with.' }, typed };
+  if (!role) return { refusals: { role: 'Choose what they may do.' }, typed };
+  const managed = await invitePerson(lead, { name, email, role });
+  if (managed.kind === 'e-mail-taken') return { refusals: { email: 'Somebody signs in with this e-mail already.' }, typed };
+  return answer(managed, `${name} is invited as ${role}.`);
+}
+
+/** Changes what a person may do. */
+export async function changeRoleAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  const { personId = '', role: asked } = postedText(form);
+  const role = roleIn(asked);
+  if (!role) return { refusals: { role: 'Choose what they may do.' }, typed: {} };
+  return answer(await changeRole(lead, personId, role), `The role is ${role} now.`);
+}
+
+/** Keeps a person out from now on. */
+export async function disableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  return answer(await disablePerson(lead, String(form.get('personId'))), 'They cannot sign in any more, and are signed out everywhere.');
+}
+
+/** Lets a disabled person in again. */
+export async function enableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  return answer(await enablePerson(lead, String(form.get('personId'))), 'They can sign in again.');
+}
+
+/** Makes a one-time link to choose a password. */
+export async function makeLinkAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  return answer(await makeLink(lead, String(form.get('personId'))), 'The link is made. Any earlier one has ended.');
+}
+
+/** Turns off a second factor that was lost. */
+export async function dropFactorAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
+  const lead = await requireActing('lead');
+  return answer(
+    await dropLostFactor(lead, String(form.get('personId'))),
+    'Their second factor is off, and they are signed out everywhere.',
+  );
+}
+
+const REFUSED: Readonly<Record<Exclude<Managed['kind'], 'done'>, string>> = {
+  'not-found': 'This person is not in your clinic, or is disabled. Nothing was changed.',
+  'e-mail-taken': 'Somebody signs in with this e-mail already.',
+  'last-lead': 'The clinic needs a lead who can sign in. Make somebody else a lead first; nothing was changed.',
+  oneself: 'You cannot disable yourself. Another lead can; nothing was changed.',
+  already: 'This had been done before, or cannot be done now. Nothing was changed.',
+};
+
+async function answer(managed: Managed, said: string): Promise<PeopleState> {
+  revalidatePath('/clinic/people');
+  if (managed.kind !== 'done') return { refusals: { form: REFUSED[managed.kind] }, typed: {} };
+  const link = managed.link && `${await appAddress()}/join/${managed.link.token}`;
+  return { said, refusals: {}, typed: {}, ...(link && { link }) };
+}
+
+function roleIn(text: string | undefined): Role | undefined {
+  return ROLES.find((role) => role === text);
+}

@@ -1,0 +1,80 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireRole } from '@/app/_session/therapist';
+import { clinicOf } from '@/db/clinic';
+import { INVITE_DAYS } from '@/db/one-time-links';
+import { type ListedPerson, peopleOf } from '@/db/people';
+import { InviteForm } from './invite-form';
+import { ManagePerson } from './manage-person';
+
+export const metadata: Metadata = { title: 'People' };
+
+/** Who may sign in, as what, and how they stand; a lead invites, changes and keeps out. */
+export default async function PeoplePage({ searchParams }: { searchParams: Promise<{ change?: string }> }) {
+  const lead = await requireRole('lead');
+  const [{ change }, clinic, people] = [await searchParams, await clinicOf(lead), await peopleOf(lead)];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const chosen = people.find((person) => person.id === change);
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>People and access</h1>
+          <p className="secondary">
+            A lead manages people and the clinic’s rules. A therapist tapes, orders and signs. A read-only person looks and changes nothing.
+          </p>
+        </div>
+        <div className="actions">
+          <Link className="button" href="/clinic" prefetch={false}>
+            Back to the clinic
+          </Link>
+        </div>
+      </div>
+      {chosen && <ManagePerson key={chosen.id} person={chosen} isOneself={chosen.id === lead.id} />}
+      <table className="worklist people">
+        <thead>
+          <tr>
+            <th scope="col">Name</th>
+            <th scope="col">Role</th>
+            <th scope="col">State</th>
+            <th scope="col">Last signed in</th>
+            <th scope="col">Second factor</th>
+            <th scope="col">
+              <span className="for-screen-readers">Change</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {people.map((person) => (
+            <tr key={person.id}>
+              <th scope="row">
+                {person.name} <span className="under secondary small">{person.email}</span>
+              </th>
+              <td>{person.role}</td>
+              <td>{STATE[person.state]}</td>
+              <td data-word="last signed in">{person.lastSignedInAt ? clock.format(person.lastSignedInAt) : 'never'}</td>
+              <td data-word="second factor">{person.hasSecondFactor ? 'on' : 'off'}</td>
+              <td className="whole-row">
+                <Link className="button" href={`/clinic/people?change=${person.id}`} prefetch={false} aria-label={`Change ${person.name}`}>
+                  Change
+                </Link>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h2 className="section-head">Invite somebody</h2>
+      <p className="secondary">
+        You get a link to hand over, in person or by a message of your own; this program sends none. It opens once, within {INVITE_DAYS}{' '}
+        days.
+      </p>
+      <InviteForm />
+    </main>
+  );
+}
+
+const STATE: Readonly<Record<ListedPerson['state'], string>> = {
+  active: 'active',
+  disabled: 'disabled',
+  invited: 'invited, no password yet',
+};

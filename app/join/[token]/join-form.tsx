@@ -1,0 +1,65 @@
+'use client';
+
+import { useActionState, useState } from 'react';
+import { FactorPicture } from '@/app/_session/factor-picture';
+import { NewPassword } from '@/app/_session/new-password';
+import { RecoveryCodes } from '@/app/_session/recovery-code-list';
+import type { FactorOffer } from '@/app/_session/second-factor';
+import { Field } from '@/app/_shell/field';
+import { type JoinState, joinAction } from '../actions';
+
+type Props = {
+  readonly token: string;
+  readonly email: string;
+  /** Null for somebody who has a second factor already. */
+  readonly offer: FactorOffer | null;
+};
+
+const START: JoinState = { refusals: {}, recoveryCodes: null };
+
+/** A password, and a second factor in the same go for who wants one. */
+export function JoinForm({ token, email, offer: fresh }: Props) {
+  const [state, join, busy] = useActionState<JoinState, FormData>(joinAction, START);
+  const [offer] = useState(fresh);
+  const [wanted, setWanted] = useState(false);
+  if (state.recoveryCodes) {
+    return (
+      <div className="panel form">
+        <p>Your password and your second factor are set.</p>
+        <RecoveryCodes codes={state.recoveryCodes} />
+        <a className="button main" href="/sign-in">
+          I have kept them. Sign in
+        </a>
+      </div>
+    );
+  }
+  return (
+    <form className="panel form" action={join}>
+      <input type="hidden" name="token" value={token} />
+      <Field id="email" label="E-mail">
+        {(wiring) => <input {...wiring} type="email" autoComplete="username" value={email} readOnly />}
+      </Field>
+      <NewPassword withFactor={wanted || offer === null} refusal={state.refusals.password} />
+      {offer && (
+        <label className="choice">
+          <input type="checkbox" name="wanted" value="yes" checked={wanted} onChange={(event) => setWanted(event.target.checked)} />
+          Set up a second factor as well
+        </label>
+      )}
+      {offer && wanted && (
+        <>
+          <FactorPicture offer={offer} />
+          <Field id="code" label="Code it shows now" refusal={state.refusals.code}>
+            {(wiring) => <input {...wiring} autoComplete="one-time-code" inputMode="numeric" required />}
+          </Field>
+        </>
+      )}
+      <p className="refusal" role="alert">
+        {state.refusals.form}
+      </p>
+      <button type="submit" className="button main" aria-disabled={busy}>
+        Set the password
+      </button>
+    </form>
+  );
+}

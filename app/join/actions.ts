@@ -1,0 +1,40 @@
+'use server';
+
+import { hashPassword } from 'better-auth/crypto';
+import { headers } from 'next/headers';
+import { redirect } from 'next/navigation';
+import { beginTry } from '@/app/_session/limits';
+import { SHORTEST_ALONE } from '@/app/_session/password-lengths';
+import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
+import { confirmFactor } from '@/app/_session/second-factor';
+import { requireOwnPage } from '@/app/_session/therapist';
+import { postedText } from '@/app/_shell/posted';
+import { holderOf, takeLink } from '@/db/one-time-links';
+
+/** What stops the form, by box; or the recovery codes of the second factor just set up, shown once. */
+export type JoinState = {
+  readonly refusals: { readonly password?: string; readonly code?: string; readonly form?: string };
+  readonly recoveryCodes: readonly string[] | null;
+};
+
+/** Uses a one-time link: the password is set, with the second factor that was confirmed beside it. Nobody is signed in by it. */
+export async function joinAction(_before: JoinState, form: FormData): Promise<JoinState> {
+  await requireOwnPage();
+  const { token = '', password = '', wanted = '', sealed = '', code = '' } = postedText(form);
+  const refused = (refusals: JoinState['refusals']): JoinState => ({ refusals, recoveryCodes: null });
+  const attempt = await beginTry(await headers(), `link ${token}`);
+  if (attempt.is === 'too-many') return refused({ form: `Too many tries. Wait ${attempt.waitMinutes} minutes; nothing was changed.` });
+  const holder = await holderOf(token);
+  if (!holder) return refused({ form: 'This link has ended. Ask the clinic lead for a new one.' });
+  await attempt.wasRight();
+  const withFactor = holder.hasSecondFactor || wanted === 'yes';
+  const refusal = passwordRefusal(password, withFactor, ownWordsOf(holder, holder.clinicName));
+  const confirmed = wanted === 'yes' ? await confirmFactor(holder.id, sealed, code) : undefined;
+  if (refusal) return refused({ password: refusal });
+  if (wanted === 'yes' && !confirmed) return refused({ code: 'This code does not fit. Wait for the next one and type that.' });
+  const needsSecondFactor = [...password].length < SHORTEST_ALONE;
+  const chosen = { passwordHash: await hashPassword(password), needsSecondFactor, ...(confirmed && { factor: confirmed.factor }) };
+  if (!(await takeLink(token, chosen))) return refused({ form: 'This link has just been used. Ask the clinic lead for a new one.' });
+  if (confirmed) return { refusals: {}, recoveryCodes: confirmed.recoveryCodes };
+  redirect('/sign-in');
+}
