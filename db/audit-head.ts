@@ -1,4 +1,5 @@
 import fs from 'node:fs';
+import path from 'node:path';
 import type { Grown } from './audit-chain';
 import { databaseAddress } from './client';
 import { engine } from './columns';
@@ -42,6 +43,23 @@ export function readHeads(file: string): KeptHeads | undefined {
     return undefined;
   }
 }
+
+/** Heads of audit chains kept outside the database, and where they were found (`beside the file`, `in the backup`). */
+export type OuterHeads = { readonly where: string; readonly heads: KeptHeads };
+
+/** The head beside a SQLite file, and any that was set aside because the chain contradicted it. */
+export function headsBeside(file: string): readonly OuterHeads[] {
+  const folder = path.dirname(path.resolve(file));
+  const name = path.basename(headFile(file));
+  const doubted = fs.readdirSync(folder).filter((one) => one.startsWith(`${name}.doubt-`));
+  return [name, ...doubted].flatMap((one) => {
+    const heads = readHeads(path.join(folder, one));
+    return heads ? [{ where: one === name ? BESIDE : `in ${one}`, heads }] : [];
+  });
+}
+
+/** Where the head lies that every write keeps. */
+export const BESIDE = 'beside the file';
 
 /** Replaces a file of heads whole. */
 export function writeHeads(file: string, heads: KeptHeads): void {

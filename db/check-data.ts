@@ -1,13 +1,10 @@
 import { asc } from 'drizzle-orm';
-import type { KeptHeads } from './audit-head';
+import type { KeptHeads, OuterHeads } from './audit-head';
 import { checkAudit, type OuterHead } from './check-audit';
 import { checkRecords } from './check-records';
 import { checkSchema, type Finding } from './check-schema';
 import type { Database } from './client';
 import { clinic } from './schema';
-
-/** Heads of audit chains kept outside the database, and where they were found (`beside the file`, `in the backup`). */
-export type OuterHeads = { readonly where: string; readonly heads: KeptHeads };
 
 /** Everything that can be checked of a database, and the heads its chains end with. */
 export type DataChecked = { readonly findings: readonly Finding[]; readonly heads: KeptHeads };

@@ -1,8 +1,7 @@
-import fs from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { headFile, readHeads, writeHeads } from '@/db/audit-head';
-import { checkData, type OuterHeads } from '@/db/check-data';
+import { BESIDE, headFile, headsBeside, type OuterHeads, readHeads, writeHeads } from '@/db/audit-head';
+import { checkData } from '@/db/check-data';
 import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
 import { engine } from '@/db/columns';
 import { DatabaseRefused } from '@/db/database-refused';
@@ -24,10 +23,11 @@ async function verifyData(): Promise<boolean> {
   }
   const database = await getDatabase();
   if (engine === 'sqlite') {
-    const beside = headFile(path.resolve(databaseAddress()));
-    const found = headsBeside(beside);
-    outer.push(...found.filter((one) => one !== undefined));
-    if (!found[0]) problems.push(`${beside} is missing. The next save writes it anew; compare with the newest backup first (--head).`);
+    const file = path.resolve(databaseAddress());
+    outer.push(...headsBeside(file));
+    if (!outer.some((one) => one.where === BESIDE)) {
+      problems.push(`${headFile(file)} is missing. The next save writes it anew; compare with the newest backup first (--head).`);
+    }
   }
   const { findings, heads } = await checkData(database, outer);
   for (const { looked } of findings) if (looked) process.stdout.write(`${looked}\n`);
@@ -39,16 +39,6 @@ async function verifyData(): Promise<boolean> {
     problems.length === 0 ? 'Everything holds.\n' : `${problems.length} ${problems.length === 1 ? 'problem' : 'problems'} found.\n`,
   );
   return problems.length === 0;
-}
-
-/** The head beside the file first, then any that was set aside because the chain contradicted it. */
-function headsBeside(beside: string): readonly (OuterHeads | undefined)[] {
-  const folder = path.dirname(beside);
-  const doubted = fs.readdirSync(folder).filter((name) => name.startsWith(`${path.basename(beside)}.doubt-`));
-  return [beside, ...doubted.map((name) => path.join(folder, name))].map((file) => {
-    const heads = readHeads(file);
-    return heads && { where: file === beside ? 'beside the file' : `in ${file}`, heads };
-  });
 }
 
 try {
