@@ -31,16 +31,24 @@ export async function answerCautions(
   assertMayWrite(therapist);
   if (given.answers.length === 0 || !(await patientHead(therapist, patientId))) return false;
   if (given.visitId !== null && !(await isVisitOf(therapist, patientId, given.visitId))) return false;
+  await writeTogether([...cautionSteps(therapist, patientId, given, at), workChanged(therapist, patientId)]);
+  return true;
+}
+
+/** The steps that keep answers to some cards: a row each, and their note in the audit. */
+export function cautionSteps(
+  therapist: Therapist,
+  patientId: string,
+  given: { readonly visitId: string | null; readonly day: CalendarDay; readonly answers: readonly CardAnswered[] },
+  at: Date,
+): readonly Statement[] {
   const asked = { clinicId: therapist.clinicId, patientId, visitId: given.visitId, day: given.day, by: therapist.id, at };
   const rows = given.answers.map((answer) => ({ id: crypto.randomUUID(), ...asked, ...answer, figures: { ...answer.figures } }));
   const detail = { visitId: given.visitId, answers: Object.fromEntries(given.answers.map(({ card, answer }) => [card, answer])) };
-  const insert: Statement = (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id });
-  await writeTogether([
-    insert,
-    workChanged(therapist, patientId),
+  return [
+    (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id }),
     noteOf(therapist, { action: 'cautions answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
-  ]);
-  return true;
+  ];
 }
 
 /** The latest answer to each card of these patients, in one query that reads no older ones. */

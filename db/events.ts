@@ -6,7 +6,7 @@ import { patientHead } from './patients';
 import { patientEvent } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
 import { workChanged } from './work-changed';
-import { writeTogether } from './write-together';
+import { type Statement, writeTogether } from './write-together';
 
 /** An event as kept: whose it is, and who wrote it when. */
 export type KeptEvent = PatientEvent & { readonly eventId: string; readonly patientId: string; readonly author: string; readonly at: Date };
@@ -67,14 +67,26 @@ type Entry = {
 };
 
 async function insertEvent(therapist: Therapist, entry: Entry, at: Date): Promise<EventSaved> {
+  const written = await writeTogether([...eventSteps(therapist, entry, at), workChanged(therapist, entry.patientId)]);
+  return { kind: written.kind === 'written' ? 'saved' : 'already-saved' };
+}
+
+/** The steps that add an event to a patient: its row, its note in the audit. */
+export function newEvent(
+  therapist: Therapist,
+  entry: { readonly patientId: string; readonly submissionId: string; readonly event: PatientEvent },
+  at: Date,
+): readonly Statement[] {
+  return eventSteps(therapist, { ...entry, withdraws: null, reason: null, action: 'event added' }, at);
+}
+
+function eventSteps(therapist: Therapist, entry: Entry, at: Date): readonly Statement[] {
   const { patientId, submissionId, withdraws, reason, action } = entry;
   const { day, kind, words } = entry.event;
   const who = { clinicId: therapist.clinicId, author: therapist.id, at };
   const row = { id: crypto.randomUUID(), patientId, day, kind, words, withdraws, reason, submissionId, ...who };
-  const written = await writeTogether([
+  return [
     (tx) => tx.insert(patientEvent).values(row).onConflictDoNothing().returning({ id: patientEvent.id }),
-    workChanged(therapist, patientId),
     noteOf(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail: { kind, day } }, at),
-  ]);
-  return { kind: written.kind === 'written' ? 'saved' : 'already-saved' };
+  ];
 }

@@ -46,17 +46,27 @@ export async function proposeOrder(
     if (already) return { kind: 'already-saved', orderId: already };
     const number = (await lastNumber(therapist, patientId)) + 1;
     const order: Order = { ...entry.order, order: number };
-    const orderId = crypto.randomUUID();
-    const head = { id: orderId, clinicId: therapist.clinicId, patientId, number, state: order.state, revision: 1 };
-    const written = await writeTogether([
-      (tx) => tx.insert(garmentOrder).values(head).onConflictDoNothing().returning({ id: garmentOrder.id }),
-      insertRevision(therapist, orderId, 1, submissionId, order, null, at),
-      workChanged(therapist, patientId),
-      noteOf(therapist, { action: 'order proposed', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, at),
-    ]);
+    const { orderId, statements } = newOrder(therapist, { patientId, submissionId, order }, at);
+    const written = await writeTogether([...statements, workChanged(therapist, patientId)]);
     if (written.kind === 'written') return { kind: 'saved', orderId };
   }
   throw new Error('The order found no number of its own.');
+}
+
+/** The steps that add an order: its head, its first revision, its note in the audit. */
+export function newOrder(
+  therapist: Therapist,
+  { patientId, submissionId, order }: { readonly patientId: string; readonly submissionId: string; readonly order: Order },
+  at: Date,
+): { readonly orderId: string; readonly statements: readonly Statement[] } {
+  const orderId = crypto.randomUUID();
+  const head = { id: orderId, clinicId: therapist.clinicId, patientId, number: order.order, state: order.state, revision: 1 };
+  const statements: Statement[] = [
+    (tx) => tx.insert(garmentOrder).values(head).onConflictDoNothing().returning({ id: garmentOrder.id }),
+    insertRevision(therapist, orderId, 1, submissionId, order, null, at),
+    noteOf(therapist, { action: 'order proposed', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, at),
+  ];
+  return { orderId, statements };
 }
 
 /** Changes an order by a new revision with its reason, and its pieces with it: all or nothing. */

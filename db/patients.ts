@@ -53,19 +53,29 @@ export async function addPatient(
   at = new Date(),
 ): Promise<PatientSaved> {
   assertMayWrite(therapist);
-  const patientId = crypto.randomUUID();
-  const head = { id: patientId, clinicId: therapist.clinicId, revision: 1, ...searchedBy(entry.details) };
-  const written = await writeTogether([
-    (tx) => tx.insert(patient).values(head).onConflictDoNothing().returning({ id: patient.id }),
-    insertRevision(therapist, patientId, 1, entry.details, entry.submissionId, null, at),
-    workChanged(therapist, patientId),
-    noteOf(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
-  ]);
+  const { patientId, statements } = newPatient(therapist, entry, at);
+  const written = await writeTogether([...statements, workChanged(therapist, patientId)]);
   if (written.kind === 'written') return { kind: 'saved', patientId };
   const database = await getDatabase();
   const saved = await submitted(database, therapist, entry.submissionId);
   if (saved) return { kind: 'already-saved', patientId: saved };
   return referenceTaken(database, therapist, entry.details.reference);
+}
+
+/** The steps that add a patient: the head, the first revision, the note in the audit. */
+export function newPatient(
+  therapist: Therapist,
+  entry: { readonly submissionId: string; readonly details: PatientDetails },
+  at: Date,
+): { readonly patientId: string; readonly statements: readonly Statement[] } {
+  const patientId = crypto.randomUUID();
+  const head = { id: patientId, clinicId: therapist.clinicId, revision: 1, ...searchedBy(entry.details) };
+  const statements: Statement[] = [
+    (tx) => tx.insert(patient).values(head).onConflictDoNothing().returning({ id: patient.id }),
+    insertRevision(therapist, patientId, 1, entry.details, entry.submissionId, null, at),
+    noteOf(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
+  ];
+  return { patientId, statements };
 }
 
 /** Corrects a patient by a new revision. Earlier ones stay; someone else's newer one is shown, not overwritten. */

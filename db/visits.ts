@@ -34,21 +34,28 @@ export async function saveVisit(
 ): Promise<VisitSaved> {
   assertMayWrite(therapist);
   if (!(await patientHead(therapist, entry.patientId))) return { kind: 'not-found' };
-  const visitId = crypto.randomUUID();
-  const head = { id: visitId, clinicId: therapist.clinicId, patientId: entry.patientId, day: entry.visit.day, revision: 1 };
-  const written = await writeTogether([
-    (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
-    ...insertRevision(therapist, visitId, 1, entry, null, at),
-    workChanged(therapist, entry.patientId),
-    noteOf(
-      therapist,
-      { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail: { patientId: entry.patientId, ...openIn(entry) } },
-      at,
-    ),
-  ]);
+  const { visitId, statements } = newVisit(therapist, entry, at);
+  const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   return saved ? { kind: 'already-saved', visitId: saved } : { kind: 'not-found' };
+}
+
+/** The steps that add a visit: its head, its first revision with its ladders, its note in the audit. */
+export function newVisit(
+  therapist: Therapist,
+  entry: { readonly patientId: string; readonly submissionId: string; readonly visit: TypedVisit } & LeftOpen,
+  at: Date,
+): { readonly visitId: string; readonly statements: readonly Statement[] } {
+  const visitId = crypto.randomUUID();
+  const head = { id: visitId, clinicId: therapist.clinicId, patientId: entry.patientId, day: entry.visit.day, revision: 1 };
+  const detail = { patientId: entry.patientId, ...openIn(entry) };
+  const statements: Statement[] = [
+    (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
+    ...insertRevision(therapist, visitId, 1, entry, null, at),
+    noteOf(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail }, at),
+  ];
+  return { visitId, statements };
 }
 
 /** Corrects a visit by a new revision with its reason. A newer revision by someone else is answered as a conflict; nothing is written. */
