@@ -3,6 +3,7 @@ export { account, countedTry, oneTimeLink, recoveryCode, secondFactor, session, 
 export { audit, clinic, clinicSetting } from './schema-clinic';
 export { issuedDocument, shareLink, shareOpening } from './schema-documents';
 export { auditHead, erasure } from './schema-history';
+export { dataImport, importItem } from './schema-imports';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
   draft,

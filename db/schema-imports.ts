@@ -1,0 +1,48 @@
+import type { PatientFile } from '@/lib/record/patient-file';
+import { columns } from './columns';
+import { ofClinic } from './schema-clinic';
+import { patient } from './schema-records';
+
+const { table, id, text, oneOf, wholeNumber, json, moment, index, uniqueIndex } = columns;
+
+/** The heads that came of one patient of an import. */
+export type AddedByImport = { readonly visits: readonly string[]; readonly pieces: readonly string[]; readonly orders: readonly string[] };
+
+/** A file that was brought in: what it was called, in which form, and where its taking over stands. */
+export const dataImport = table(
+  'data_import',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    by: text().notNull(),
+    at: moment().notNull(),
+    fileName: text().notNull(),
+    form: text().notNull(),
+    state: oneOf('open', 'done', 'stopped', 'undone').notNull(),
+    submissionId: text().notNull(),
+  },
+  (row) => [index('data_import_when').on(row.clinicId, row.at), uniqueIndex('data_import_submission').on(row.clinicId, row.submissionId)],
+);
+
+/**
+ * One patient of an import. `content` is there until it was taken over; then the patient and what was added, which an undo takes
+ * away again. `words` says why nothing, or not everything, was taken over.
+ */
+export const importItem = table(
+  'import_item',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    importId: text()
+      .notNull()
+      .references(() => dataImport.id),
+    position: wholeNumber().notNull(),
+    state: oneOf('waiting', 'new', 'extended', 'same', 'refused', 'stopped', 'undone').notNull(),
+    reference: text(),
+    content: json<PatientFile>(),
+    patientId: text().references(() => patient.id),
+    added: json<AddedByImport>(),
+    words: text(),
+  },
+  (row) => [uniqueIndex('import_item_position').on(row.importId, row.position), index('import_item_patient').on(row.patientId)],
+);
