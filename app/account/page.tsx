@@ -30,7 +30,7 @@ export default async function AccountPage() {
           </p>
         </div>
       </div>
-      <div className="stack">
+      <div className="stack account">
         <PasswordForm hasFactor={factor !== undefined} />
         {factor ? (
           <FactorOn since={clock.format(factor.since)} codesLeft={factor.codesLeft} />

@@ -7,16 +7,18 @@ export function HandOver({ state }: { readonly state: PeopleState }) {
       <p className="refusal" role="alert">
         {state.refusals.form}
       </p>
-      <div className="field" role="status">
-        {state.said}
-        {state.link && (
-          <>
-            <label htmlFor="hand-over">Link to hand over</label>
-            <span className="hint">Copy it now: it is shown this once, and opens once. Whoever has it chooses the password.</span>
-            <input id="hand-over" readOnly value={state.link} onFocus={(event) => event.target.select()} />
-          </>
-        )}
-      </div>
+      {state.said && (
+        <div className="field" role="status">
+          {state.said}
+          {state.link && (
+            <>
+              <label htmlFor="hand-over">Link to hand over</label>
+              <span className="hint">Copy it now: it is shown this once, and opens once. Whoever has it chooses the password.</span>
+              <input id="hand-over" readOnly value={state.link} onFocus={(event) => event.target.select()} />
+            </>
+          )}
+        </div>
+      )}
     </>
   );
 }

@@ -52,7 +52,9 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
               </th>
               <td>{person.role}</td>
               <td>{STATE[person.state]}</td>
-              <td data-word="last signed in">{person.lastSignedInAt ? clock.format(person.lastSignedInAt) : 'never'}</td>
+              <td className="whole-row" data-word="last signed in">
+                {person.lastSignedInAt ? clock.format(person.lastSignedInAt) : 'never'}
+              </td>
               <td data-word="second factor">{person.hasSecondFactor ? 'on' : 'off'}</td>
               <td className="whole-row">
                 <Link className="button" href={`/clinic/people?change=${person.id}`} prefetch={false} aria-label={`Change ${person.name}`}>
