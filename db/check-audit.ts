@@ -1,4 +1,4 @@
-import { and, asc, count, eq, gt, isNull } from 'drizzle-orm';
+import { and, asc, count, eq, gt, isNull, lt, or } from 'drizzle-orm';
 import { digestOf, linkOf, NO_LINK } from './audit-chain';
 import type { KeptHead } from './audit-head';
 import { auditKey } from './audit-key';
@@ -39,7 +39,7 @@ export async function checkAudit(
   const [loose] = await database
     .select({ rows: count() })
     .from(audit)
-    .where(and(own, isNull(audit.link)));
+    .where(and(own, or(isNull(audit.link), isNull(audit.number), lt(audit.number, 1))));
   if (loose && loose.rows > 0)
     problems.push(`${rowsIn(loose.rows)} of the history ${loose.rows === 1 ? 'stands' : 'stand'} outside the chain.`);
   const start = Math.max(0, head.length - newest);

@@ -17,7 +17,10 @@ const MIGRATION_LOCK = 7_263_941;
  */
 export async function openPostgres(url: string) {
   const pool = new Pool({ connectionString: url, max: 10, connectionTimeoutMillis: 10_000 });
-  pool.on('error', () => {}); // an idle connection was lost; the next query opens another
+  // A connection may be lost at any moment, idle or between two queries of a write. The query that meets it fails, the next opens another;
+  // unheard, the loss would end the process.
+  pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   const database = drizzle(pool, { casing: 'snake_case' });
   try {
     await database.transaction(async (tx) => {

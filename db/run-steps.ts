@@ -1,3 +1,5 @@
+import { drizzle } from 'drizzle-orm/node-postgres';
+import type { Pool } from 'pg';
 import type { Database } from './client';
 import { engine } from './columns';
 import { tryAgain } from './try-again';
@@ -23,10 +25,32 @@ export async function runTogether<T>(database: Database, stepsOn: (tx: Database)
   if (engine === 'sqlite') {
     return (database as unknown as Immediate).transaction((tx) => finishNow(stepsOn(tx)), { behavior: 'immediate' });
   }
-  return tryAgain(() => database.transaction((tx) => finish(stepsOn(tx as unknown as Database))));
+  return tryAgain(() => onServer((database as unknown as { $client: Pool }).$client, stepsOn));
 }
 
 type Immediate = { transaction: <T>(body: (tx: Database) => T, options: { behavior: 'immediate' }) => T };
+
+/**
+ * One transaction on a connection of its own. A connection that was lost is not given back to the pool, and neither is kept from it:
+ * drizzle's own transaction never gives back one that is lost at `begin`, and ten of them would stop the program for good.
+ */
+async function onServer<T>(pool: Pool, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
+  const connection = await pool.connect();
+  let lost = false;
+  try {
+    await connection.query('begin');
+    const ended = await finish(stepsOn(drizzle(connection, { casing: 'snake_case' }) as unknown as Database));
+    await connection.query('commit');
+    return ended;
+  } catch (error) {
+    await connection.query('rollback').catch(() => {
+      lost = true;
+    });
+    throw error;
+  } finally {
+    connection.release(lost);
+  }
+}
 
 /** Runs steps to their end inside a transaction of SQLite, which does not wait. */
 export function finishNow<T>(steps: Steps<T>): T {

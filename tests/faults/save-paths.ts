@@ -3,7 +3,7 @@ import type { Order } from '@/lib/record/order';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { LETTER_HEADS, LETTER_VERSION } from '@/lib/summary/letter/letter-words';
 import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
-import { calendarDay } from '@/lib/units/calendar-day';
+import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from '@/tests/db/made-up-records';
 
@@ -20,7 +20,7 @@ const form = () => crypto.randomUUID();
 export function savePaths({ db, therapist }: MadeUpClinic, reference: string, words: string): readonly SavePath[] {
   let patientId = '';
   let made = 0;
-  const person = () => ({ ...details(reference, `${words} name`), note: `${words} note` });
+  const person = (again = '') => ({ ...details(`${reference}${again}`, `${words} name`), note: `${words} note` });
   const visits = async () => db.reading.visitsOf(therapist, patientId);
   const visitId = async () => (await visits())[0]?.visitId ?? '';
   const pieceNow = async () => (await db.readingPieces.piecesOf(therapist, patientId))[0];
@@ -30,17 +30,21 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     {
       name: 'new patient',
       write: async () => {
-        const added = await db.patients.addPatient(therapist, { submissionId: form(), details: person() });
+        const again = patientId === '' ? '' : ` ${++made}`;
+        const added = await db.patients.addPatient(therapist, { submissionId: form(), details: person(again) });
         if ('patientId' in added) patientId = added.patientId;
       },
     },
     {
       name: 'patient corrected',
       write: async () => {
-        const revision = (await db.patients.patientHead(therapist, patientId))?.revision ?? 0;
+        const head = await db.patients.patientHead(therapist, patientId);
+        if (!head) throw new Error('no patient');
+        const { revision, patientId: _id, ...known } = head;
+        const corrected = { ...known, note: `${words} note ${++made}` };
         await db.patients.revisePatient(therapist, patientId, revision, {
           submissionId: form(),
-          details: person(),
+          details: corrected,
           reason: `${words} reason`,
         });
       },
@@ -156,7 +160,7 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     },
     { name: 'calendar address opened', write: () => db.feeds.openFeed(therapist, patientId) },
     { name: 'draft kept', write: () => db.drafts.keepDraft(therapist, patientId, `visit ${++made}`, { version: 0, content: { words } }) },
-    { name: 'worklist renewed', write: () => db.renew.renewPatient(therapist, patientId, calendarDay('2026-11-25')) },
+    { name: 'worklist renewed', write: () => db.renew.renewPatient(therapist, patientId, addDays(calendarDay('2026-11-25'), ++made)) },
     { name: 'setting changed', write: () => db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null }) },
   ];
 }

@@ -1,0 +1,76 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import BetterSqlite from 'better-sqlite3';
+import type { Random } from '@/tests/cohort/random';
+import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
+import { details, visitOn } from '@/tests/db/made-up-records';
+
+/** What was found in files whose log was cut or scribbled over. */
+export type Cut = {
+  readonly tried: number;
+  readonly corrupt: number;
+  /** Visits without all their ladders, their head or their deed. */
+  readonly torn: number;
+  /** Visits that were saved before the place of the cut and are not there. */
+  readonly lost: number;
+  /** Visits after the cut, which a power loss may take. */
+  readonly taken: number;
+};
+
+/**
+ * Power loss as SQLite's own tests model it: the write-ahead log ends anywhere, half of the time in noise.
+ *
+ * Visits are saved by our own module while the log is never written back; after each the length of the log is noted, and by the flush
+ * of `synchronous=FULL` all of it is on the disk. Source: SQLite, "How SQLite Is Tested", crash testing.
+ */
+export async function cutLog(at: MadeUpClinic, saves: number, times: number, random: Random): Promise<Cut> {
+  const { db, therapist } = at;
+  const added = await db.patients.addPatient(therapist, { submissionId: crypto.randomUUID(), details: details('HL-0001') });
+  const patientId = 'patientId' in added ? added.patientId : '';
+  const open = ((await db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+  open.pragma('wal_checkpoint(TRUNCATE)');
+  open.pragma('wal_autocheckpoint = 0');
+  const log = `${at.file}-wal`;
+  const start = fs.statSync(log).size;
+  const saved: { visitId: string; end: number }[] = [];
+  for (let number = 0; number < saves; number++) {
+    const ended = await db.visits.saveVisit(therapist, { patientId, submissionId: crypto.randomUUID(), visit: visitOn('2026-10-14') });
+    if ('visitId' in ended) saved.push({ visitId: ended.visitId, end: fs.statSync(log).size });
+  }
+  const whole = fs.readFileSync(log);
+  const copy = path.join(path.dirname(at.file), 'cut.db');
+  const tally = { corrupt: 0, torn: 0, lost: 0, taken: 0 };
+  for (let time = 0; time < times; time++) {
+    const place = start + Math.floor(random.uniform() * (whole.length - start));
+    fs.copyFileSync(at.file, copy);
+    fs.writeFileSync(`${copy}-wal`, time % 2 === 0 ? whole.subarray(0, place) : scribbled(whole, place, random));
+    fs.rmSync(`${copy}-shm`, { force: true });
+    const after = new BetterSqlite(copy);
+    if (after.pragma('integrity_check', { simple: true }) !== 'ok') tally.corrupt += 1;
+    const kept = new Set(after.prepare('select id from visit').pluck().all());
+    const complete = new Set(after.prepare(COMPLETE).pluck().all());
+    tally.torn += [...kept].filter((id) => !complete.has(id)).length;
+    tally.torn += after.prepare(HOMELESS).pluck().get() as number;
+    tally.lost += saved.filter((one) => one.end <= place && !kept.has(one.visitId)).length;
+    tally.taken += saved.filter((one) => one.end > place && !kept.has(one.visitId)).length;
+    after.close();
+  }
+  return { tried: times, ...tally };
+}
+
+/** Visits with their revision, both ladders and their deed. */
+const COMPLETE = `select v.id from visit v
+  join visit_revision r on r.visit_id = v.id and r.number = v.revision
+  join audit a on a.subject_id = v.id and a.link is not null
+  where (select count(*) from ladder l where l.visit_revision_id = r.id and json_valid(l.rungs)) = 2`;
+
+/** Revisions without a visit and ladders without a revision. */
+const HOMELESS = `select (select count(*) from visit_revision where visit_id not in (select id from visit))
+  + (select count(*) from ladder where visit_revision_id not in (select id from visit_revision))`;
+
+/** The log with noise of up to four kilobytes from a place on: cut there, or with the old rest behind it. */
+function scribbled(log: Buffer, place: number, random: Random): Buffer {
+  const noise = Buffer.from(Array.from({ length: 1 + Math.floor(random.uniform() * 4096) }, () => Math.floor(random.uniform() * 256)));
+  const rest = random.uniform() < 0.5 ? Buffer.alloc(0) : log.subarray(Math.min(log.length, place + noise.length));
+  return Buffer.concat([log.subarray(0, place), noise, rest]);
+}
