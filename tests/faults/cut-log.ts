@@ -4,6 +4,7 @@ import BetterSqlite from 'better-sqlite3';
 import type { Random } from '@/tests/cohort/random';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, visitOn } from '@/tests/db/made-up-records';
+import { PARTS, WHOLE } from './whole-visits';
 
 /** What was found in files whose log was cut or scribbled over. */
 export type Cut = {
@@ -32,41 +33,31 @@ export async function cutLog(at: MadeUpClinic, saves: number, times: number, ran
   open.pragma('wal_autocheckpoint = 0');
   const log = `${at.file}-wal`;
   const start = fs.statSync(log).size;
-  const saved: { visitId: string; end: number }[] = [];
+  const saved: { submissionId: string; end: number }[] = [];
   for (let number = 0; number < saves; number++) {
-    const ended = await db.visits.saveVisit(therapist, { patientId, submissionId: crypto.randomUUID(), visit: visitOn('2026-10-14') });
-    if ('visitId' in ended) saved.push({ visitId: ended.visitId, end: fs.statSync(log).size });
+    const submissionId = crypto.randomUUID();
+    const ended = await db.visits.saveVisit(therapist, { patientId, submissionId, visit: visitOn('2026-10-14') });
+    if (ended.kind === 'saved') saved.push({ submissionId, end: fs.statSync(log).size });
   }
-  const whole = fs.readFileSync(log);
+  const full = fs.readFileSync(log);
   const copy = path.join(path.dirname(at.file), 'cut.db');
   const tally = { corrupt: 0, torn: 0, lost: 0, taken: 0 };
   for (let time = 0; time < times; time++) {
-    const place = start + Math.floor(random.uniform() * (whole.length - start));
+    const place = start + Math.floor(random.uniform() * (full.length - start));
     fs.copyFileSync(at.file, copy);
-    fs.writeFileSync(`${copy}-wal`, time % 2 === 0 ? whole.subarray(0, place) : scribbled(whole, place, random));
+    fs.writeFileSync(`${copy}-wal`, time % 2 === 0 ? full.subarray(0, place) : scribbled(full, place, random));
     fs.rmSync(`${copy}-shm`, { force: true });
     const after = new BetterSqlite(copy);
     if (after.pragma('integrity_check', { simple: true }) !== 'ok') tally.corrupt += 1;
-    const kept = new Set(after.prepare('select id from visit').pluck().all());
-    const complete = new Set(after.prepare(COMPLETE).pluck().all());
-    tally.torn += [...kept].filter((id) => !complete.has(id)).length;
-    tally.torn += after.prepare(HOMELESS).pluck().get() as number;
-    tally.lost += saved.filter((one) => one.end <= place && !kept.has(one.visitId)).length;
-    tally.taken += saved.filter((one) => one.end > place && !kept.has(one.visitId)).length;
+    const whole = new Set(after.prepare(WHOLE).pluck().all());
+    const { visits, homeless } = after.prepare(PARTS).get() as { visits: number; homeless: number };
+    tally.torn += visits - whole.size + homeless;
+    tally.lost += saved.filter((one) => one.end <= place && !whole.has(one.submissionId)).length;
+    tally.taken += saved.filter((one) => one.end > place && !whole.has(one.submissionId)).length;
     after.close();
   }
   return { tried: times, ...tally };
 }
-
-/** Visits with their revision, both ladders and their deed. */
-const COMPLETE = `select v.id from visit v
-  join visit_revision r on r.visit_id = v.id and r.number = v.revision
-  join audit a on a.subject_id = v.id and a.link is not null
-  where (select count(*) from ladder l where l.visit_revision_id = r.id and json_valid(l.rungs)) = 2`;
-
-/** Revisions without a visit and ladders without a revision. */
-const HOMELESS = `select (select count(*) from visit_revision where visit_id not in (select id from visit))
-  + (select count(*) from ladder where visit_revision_id not in (select id from visit_revision))`;
 
 /** The log with noise of up to four kilobytes from a place on: cut there, or with the old rest behind it. */
 function scribbled(log: Buffer, place: number, random: Random): Buffer {

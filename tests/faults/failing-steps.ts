@@ -1,12 +1,13 @@
 import type BetterSqlite from 'better-sqlite3';
 import pg from 'pg';
+import type { Engine } from '@/db/columns';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { savePaths } from './save-paths';
 
 /** What a fault at each database step of each save path left behind. */
 export type FailedSteps = {
   readonly paths: number;
-  /** Places a fault was put at, each once and each persistently. */
+  /** Faults that struck. */
   readonly faults: number;
   /** Faults that left something half written, or that the next try did not get over. */
   readonly half: readonly string[];
@@ -24,7 +25,7 @@ const LIMIT = 200;
  * commit, everything must have been, and the path is through.) Afterwards the path must succeed, and the whole must hold.
  * Source of the shape: SQLite, "How SQLite Is Tested", input/output errors raised step by step, once and persistently.
  */
-export async function failEachStep(at: MadeUpClinic, engine: 'sqlite' | 'postgres'): Promise<FailedSteps> {
+export async function failEachStep(at: MadeUpClinic, engine: Engine, kinds: readonly ('once' | 'lasting')[]): Promise<FailedSteps> {
   const { checkData } = await import('@/db/check-data');
   const database = await at.db.client.getDatabase();
   const fault: Fault = { at: 0, lasting: false, steps: 0 };
@@ -35,7 +36,8 @@ export async function failEachStep(at: MadeUpClinic, engine: 'sqlite' | 'postgre
   let faults = 0;
   const paths = savePaths(at, 'HL-0001', 'words');
   for (const path of paths) {
-    for (const lasting of [false, true]) {
+    for (const kind of kinds) {
+      const lasting = kind === 'lasting';
       for (let step = 1; step < LIMIT; step++) {
         const before = await state();
         Object.assign(fault, { at: step, lasting, steps: 0 });
@@ -47,7 +49,7 @@ export async function failEachStep(at: MadeUpClinic, engine: 'sqlite' | 'postgre
         fault.at = 0;
         if (reached) faults += 1;
         const changed = (await state()) !== before;
-        if (failed && changed) half.push(`${path.name}: a fault at step ${step} (${lasting ? 'lasting' : 'once'}) left something behind`);
+        if (failed && changed) half.push(`${path.name}: a fault at step ${step} (${kind}) left something behind`);
         if (!reached) {
           if (failed || !changed) half.push(`${path.name}: did not succeed without a fault`);
           break;

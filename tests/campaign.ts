@@ -1,0 +1,110 @@
+import { spawnSync } from 'node:child_process';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Engine } from '@/db/columns';
+import { seeded } from './cohort/random';
+import type { MadeUpClinic } from './db/made-up-clinic';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+
+/** A long run: its size when none is given, and the work, which gives its figures or prints them itself. */
+type Campaign = { readonly size: number; readonly run: (size: number) => Promise<unknown> };
+
+const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
+  cohort: { size: 2000, run: async (size) => (await import('./cohort/cohort-campaign')).cohortCampaign(size) },
+  reader: {
+    size: 1_000_000,
+    run: async (size) =>
+      tool('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', 'tests/properties/read-length-fuzz.test.ts'], {
+        READER_TEXTS: String(size),
+      }),
+  },
+  'kill-server': {
+    size: 300,
+    run: async (size) =>
+      tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], { SERVER_KILLS: String(size) }),
+  },
+  'kill-save': {
+    size: 3000,
+    run: (size) => on('sqlite', async (at) => (await import('./faults/killed-writers')).killWriters(at, size, seeded(8101))),
+  },
+  'kill-one-of-three': {
+    size: 100,
+    run: (size) => on('postgres', async (at) => (await import('./faults/killed-writers')).killWriters(at, size, seeded(8102), 2)),
+  },
+  'cut-log': {
+    size: 10_000,
+    run: (size) => on('sqlite', async (at) => (await import('./faults/cut-log')).cutLog(at, 40, size, seeded(8103))),
+  },
+  'fail-step': { size: 1, run: () => failEach('sqlite') },
+  'fail-step-postgres': { size: 1, run: () => failEach('postgres') },
+  editors: { size: 200, run: (size) => edit('sqlite', size) },
+  'editors-postgres': { size: 200, run: (size) => edit('postgres', size) },
+  'same-form': {
+    size: 10_000,
+    run: (size) => on('sqlite', async (at) => (await import('./faults/repeated-submission')).sendAgain(at, size)),
+  },
+  'same-form-postgres': {
+    size: 10_000,
+    run: (size) => on('postgres', async (at) => (await import('./faults/repeated-submission')).sendAgain(at, size)),
+  },
+  tamper: {
+    size: 10_000,
+    run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),
+  },
+};
+
+async function failEach(engine: Engine): Promise<unknown> {
+  const { failEachStep } = await import('./faults/failing-steps');
+  return on(engine, (at) => failEachStep(at, engine, ['once', 'lasting']));
+}
+
+async function edit(engine: Engine, saves: number): Promise<unknown> {
+  const { editTogether } = await import('./faults/editors');
+  return on(engine, (at) => editTogether(at, 50, saves, 10));
+}
+
+async function on<T>(engine: Engine, work: (at: MadeUpClinic) => Promise<T>): Promise<T> {
+  const { madeUpClinic } = await import('./db/made-up-clinic');
+  const at = await madeUpClinic(engine);
+  try {
+    return await work(at);
+  } finally {
+    await at.close();
+  }
+}
+
+function tool(file: string, given: readonly string[], env: Readonly<Record<string, string>> = {}): string {
+  const ended = spawnSync(process.execPath, [path.join(ROOT, 'node_modules', file), ...given], {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  });
+  if (ended.status !== 0) process.exitCode = 1;
+  return ended.status === 0 ? 'passed' : 'failed';
+}
+
+/**
+ * The long runs: `npm run campaign` for all, `npm run campaign -- tamper [--size 10000]` for one. Each prints its figures.
+ *
+ * Each runs in a process of its own, because a process knows one engine.
+ */
+async function campaign(): Promise<void> {
+  const { values, positionals } = parseArgs({ options: { size: { type: 'string' } }, allowPositionals: true });
+  const [name] = positionals;
+  const wanted = name === undefined ? undefined : CAMPAIGNS[name];
+  if (name === undefined) {
+    for (const one of Object.keys(CAMPAIGNS)) tool('tsx/dist/cli.mjs', ['tests/campaign.ts', one]);
+  } else if (!wanted) {
+    process.stderr.write(`No campaign is called ${name}. There are: ${Object.keys(CAMPAIGNS).join(', ')}.\n`);
+    process.exitCode = 1;
+  } else {
+    const size = Number(values.size ?? wanted.size);
+    const start = Date.now();
+    const figures = await wanted.run(size);
+    console.log(`\n${name}, size ${size}, ${((Date.now() - start) / 1000).toFixed(1)} s`);
+    if (figures !== undefined) console.log(figures);
+  }
+}
+
+await campaign();

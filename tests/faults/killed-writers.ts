@@ -1,0 +1,118 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import path from 'node:path';
+import { build } from 'esbuild';
+import type { Random } from '@/tests/cohort/random';
+import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
+import { details } from '@/tests/db/made-up-records';
+import { PARTS, WHOLE } from './whole-visits';
+
+/** What was left after so many processes were killed while they saved. */
+export type Killed = {
+  readonly kills: number;
+  readonly acknowledged: number;
+  /** Visits that were acknowledged and are not there whole. */
+  readonly lost: number;
+  /** Visits that are there in part. */
+  readonly half: number;
+  /** Complaints of the database itself and of the chain of deeds. */
+  readonly problems: readonly string[];
+};
+
+const ROOT = path.resolve(import.meta.dirname, '../..');
+const BUNDLE = path.join(ROOT, 'test-results/faults/writer.mjs');
+
+/**
+ * Kills processes that save visits through `db/visits`, without warning, some milliseconds after each has acknowledged its first.
+ *
+ * `beside` writers are never killed until the end and must go on: on a server several processes share the records.
+ */
+export async function killWriters(at: MadeUpClinic, kills: number, random: Random, beside = 0): Promise<Killed> {
+  const added = await at.db.patients.addPatient(at.therapist, { submissionId: crypto.randomUUID(), details: details('HL-0001') });
+  const patientId = 'patientId' in added ? added.patientId : '';
+  await build({
+    entryPoints: [path.join(import.meta.dirname, 'writer.ts')],
+    outfile: BUNDLE,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    packages: 'external',
+    alias: { '@': ROOT },
+    logLevel: 'error',
+  });
+  const ready = () => new Writer(at.therapist.id, patientId);
+  const steady = Array.from({ length: beside }, ready);
+  for (const one of steady) one.go();
+  const waiting = [ready(), ready(), ready()];
+  const gone: Writer[] = [];
+  for (let kill = 0; kill < kills; kill++) {
+    const writer = waiting.shift() ?? ready();
+    if (kill + waiting.length + 1 < kills) waiting.push(ready());
+    writer.go();
+    await writer.firstAcknowledged;
+    await new Promise((resolve) => setTimeout(resolve, random.uniform() * 25));
+    await writer.kill();
+    gone.push(writer);
+  }
+  const went = await Promise.all(
+    steady.map(async (one) => {
+      const before = one.acknowledged.length;
+      await new Promise((resolve) => setTimeout(resolve, 300));
+      await one.kill();
+      return one.acknowledged.length > before;
+    }),
+  );
+  for (const one of waiting) await one.kill();
+  const acknowledged = [...gone, ...steady].flatMap((one) => one.acknowledged);
+  const { left, problems } = await whatIsLeft(at, acknowledged);
+  const stopped = went.filter((one) => !one).map(() => 'A writer that was not killed did not go on.');
+  return { kills, acknowledged: acknowledged.length, ...left, problems: [...problems, ...stopped] };
+}
+
+/** Looks for every acknowledged submission, and for parts of visits; then has everything checked. */
+export async function whatIsLeft(at: Pick<MadeUpClinic, 'db'>, acknowledged: readonly string[]) {
+  const { ask } = await import('@/db/ask');
+  const { checkData } = await import('@/db/check-data');
+  const database = await at.db.client.getDatabase();
+  const whole = new Set((await ask<{ id: string }>(database, WHOLE)).map((one) => one.id));
+  const [parts] = await ask<{ visits: number | string; homeless: number | string }>(database, PARTS);
+  const { findings } = await checkData(database, []);
+  const left = {
+    lost: acknowledged.filter((id) => !whole.has(id)).length,
+    half: Number(parts?.visits) - whole.size + Number(parts?.homeless),
+  };
+  return { left, problems: findings.flatMap((one) => one.problems) };
+}
+
+class Writer {
+  readonly acknowledged: string[] = [];
+  readonly firstAcknowledged: Promise<void>;
+  private readonly process: ChildProcess;
+  private said = '';
+
+  constructor(therapistId: string, patientId: string) {
+    this.process = spawn(process.execPath, [BUNDLE, therapistId, patientId], { cwd: ROOT, stdio: ['pipe', 'pipe', 'inherit'] });
+    this.firstAcknowledged = new Promise((resolve, reject) => {
+      this.process.once('exit', () => reject(new Error('a writer ended before its first save')));
+      this.process.stdout?.on('data', (text: Buffer) => {
+        this.said += text.toString();
+        const lines = this.said.split('\n');
+        this.said = lines.pop() ?? '';
+        this.acknowledged.push(...lines);
+        if (this.acknowledged.length > 0) resolve();
+      });
+    });
+    this.firstAcknowledged.catch(() => {});
+  }
+
+  go(): void {
+    this.process.stdin?.end('\n');
+  }
+
+  /** Ends it without warning; done when everything that it had said was read. */
+  kill(): Promise<void> {
+    return new Promise((resolve) => {
+      this.process.once('close', () => resolve());
+      this.process.kill('SIGKILL');
+    });
+  }
+}

@@ -1,0 +1,22 @@
+import fs from 'node:fs';
+import { therapistWithId } from '@/db/therapist';
+import { saveVisit } from '@/db/visits';
+import { visitOn } from '@/tests/db/made-up-records';
+
+/**
+ * A process that saves visit after visit until it is killed, and acknowledges each on its output by the submission it came from.
+ *
+ * Waits for a line on its input before it opens the database, so that many can be made ready.
+ */
+async function write(therapistId: string, patientId: string): Promise<void> {
+  fs.readSync(0, Buffer.alloc(1));
+  const therapist = await therapistWithId(therapistId);
+  if (!therapist) throw new Error('no therapist');
+  for (;;) {
+    const submissionId = crypto.randomUUID();
+    const saved = await saveVisit(therapist, { patientId, submissionId, visit: visitOn('2026-10-14') });
+    if (saved.kind === 'saved') fs.writeSync(1, `${submissionId}\n`);
+  }
+}
+
+await write(process.argv[2] ?? '', process.argv[3] ?? '');
