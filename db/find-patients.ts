@@ -1,8 +1,9 @@
-import { and, asc, eq, inArray, like, max } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, like, max } from 'drizzle-orm';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { patient, patientRevision, visit } from './schema';
+import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
 /** One page of a list of patients, and how many there are in all. */
@@ -14,7 +15,11 @@ const PAGE_SIZE = 50;
 export async function findPatients(therapist: Therapist, search = '', page = 1, pageSize = PAGE_SIZE): Promise<PatientPage> {
   const database = await getDatabase();
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const wanted = and(eq(patient.clinicId, therapist.clinicId), ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)));
+  const wanted = and(
+    eq(patient.clinicId, therapist.clinicId),
+    gt(patient.revision, TAKEN_BACK),
+    ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
+  );
   const total = await database.$count(patient, wanted);
   const pages = Math.max(1, Math.ceil(total / pageSize));
   const at = Math.min(Math.max(1, page), pages);
@@ -47,7 +52,7 @@ export async function lastVisitDays(therapist: Therapist, patientIds: readonly s
   const rows = await database
     .select({ patientId: visit.patientId, day: max(visit.day) })
     .from(visit)
-    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])))
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds]), gt(visit.revision, TAKEN_BACK)))
     .groupBy(visit.patientId);
   return new Map(rows.flatMap(({ patientId, day }) => (day ? [[patientId, day as CalendarDay] as const] : [])));
 }

@@ -1,7 +1,8 @@
-import { and, asc, desc, eq, exists, inArray, isNull, or } from 'drizzle-orm';
+import { and, asc, desc, eq, exists, gt, inArray, isNull, or } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { getDatabase } from './client';
 import { garmentOrder, orderRevision, piece, pieceRevision } from './schema';
+import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
 /** An order as it stands now, or one of its earlier revisions. */
@@ -61,7 +62,7 @@ export async function orderWithHistory(
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, eq(orderRevision.orderId, garmentOrder.id))
-    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId)))
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId), gt(garmentOrder.revision, TAKEN_BACK)))
     .orderBy(asc(orderRevision.number));
   const revisions = rows.map(keptOrder);
   const current = revisions.at(-1);

@@ -1,9 +1,10 @@
-import { and, asc, eq, inArray, isNull } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
 import type { PieceLife } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { piece, pieceRevision } from './schema';
+import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
 /** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
@@ -96,7 +97,7 @@ export async function pieceWithHistory(
     .select(pieceColumns)
     .from(piece)
     .innerJoin(pieceRevision, eq(pieceRevision.pieceId, piece.id))
-    .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId)))
+    .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId), gt(piece.revision, TAKEN_BACK)))
     .orderBy(asc(pieceRevision.number));
   const current = revisions.at(-1);
   return current && { current, revisions };

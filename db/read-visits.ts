@@ -1,8 +1,9 @@
-import { and, asc, eq, inArray } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray } from 'drizzle-orm';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { Visit } from '@/lib/record/patient-record';
 import { type Database, getDatabase } from './client';
 import { ladder, user, visit, visitRevision } from './schema';
+import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
 /** A ladder as it was kept, with the interval that was typed. */
@@ -77,7 +78,7 @@ export async function visitWithHistory(
   visitId: string,
 ): Promise<{ readonly current: KeptVisit; readonly revisions: readonly KeptVisit[] } | undefined> {
   const database = await getDatabase();
-  const ours = and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId));
+  const ours = and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId), gt(visit.revision, TAKEN_BACK));
   const rows = await database
     .select(revisionColumns)
     .from(visit)

@@ -6,7 +6,7 @@ import { getDatabase } from './client';
 import { movesOf } from './moved-dates';
 import { policyOf } from './policy';
 import { answersOf, asKnown } from './prompt-answers';
-import { type KeptRecord, recordsOf } from './records';
+import { recordsOf } from './records';
 import { dueDate, workCount, workLine, workState } from './schema';
 import { claimStale, type WorkAim } from './stale-work';
 import { dateChanges, lineChanges } from './stored-work';
@@ -85,8 +85,8 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const left: string[] = [];
   for (const { patientId, changes, renewals, basis: before } of stale) {
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
-    const record = records.get(patientId) as KeptRecord;
-    const work = patientWork(record, { answers: own(answers).map(asKnown), moves: own(moves) }, policy, today);
+    const record = records.get(patientId);
+    const work = record && patientWork(record, { answers: own(answers).map(asKnown), moves: own(moves) }, policy, today);
     const owner = { clinicId: therapist.clinicId, patientId };
     const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, renewals));
     const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: renewals + 1 };
@@ -94,7 +94,7 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const written = await writeTogether([
       state,
       ...lineChanges(owner, work, own(lines), before === null),
-      ...dateChanges(owner, work, own(dates), record, new Date()),
+      ...dateChanges(owner, work?.dates ?? [], own(dates), record, new Date()),
     ]);
     if (written.kind === 'untouched') left.push(patientId);
     await new Promise((resolve) => setImmediate(resolve));

@@ -2,7 +2,7 @@ import { and, eq, inArray, sql } from 'drizzle-orm';
 import type { ReviewedRecord } from '@/lib/record/next-visit';
 import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { outlineFor, type PatientWork } from '@/lib/schedule/patient-work';
-import type { DateKind } from '@/lib/schedule/scheduled-date';
+import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { dueDate, workCount, workLine } from './schema';
 import type { Statement } from './write-together';
@@ -18,14 +18,12 @@ export const PATIENT = 'patient';
 export const KNOWN = 'known';
 const NO_DAY = '' as CalendarDay;
 
-/** Statements that make the stored lines of a patient those of the work given, with their counts. Only what differs is touched. */
-export function lineChanges(owner: Owner, { items, analysis }: PatientWork, stored: readonly StoredLine[], isNew: boolean): Statement[] {
-  const wanted = items.map((item, place): Omit<StoredLine, 'id'> => {
-    const { key, kind, due, title, reason, limb, prompt } = item;
-    const first = place === 0;
-    const content = { key, kind, due, title, reason, limb, prompt };
-    return { ...owner, ...content, first, behind: first ? items.length - 1 : 0, outline: outlineFor(limb, analysis) };
-  });
+/**
+ * Statements that make the stored lines of a patient those of the work given, with their counts. Only what differs is touched; no work at
+ * all is that of a record that was taken back.
+ */
+export function lineChanges(owner: Owner, work: PatientWork | undefined, stored: readonly StoredLine[], isNew: boolean): Statement[] {
+  const wanted = linesOf(owner, work);
   const standing = new Map(stored.map((line) => [line.key, line]));
   const added = wanted.filter((line) => fingerprint(line) !== fingerprint(standing.get(line.key)));
   const kept = new Set(wanted.filter((line) => !added.includes(line)).map((line) => line.key));
@@ -40,6 +38,16 @@ export function lineChanges(owner: Owner, { items, analysis }: PatientWork, stor
     statements.push((tx) => tx.insert(workLine).values(rows).returning({ id: workLine.id }));
   }
   return [...statements, ...countChanges(owner.clinicId, removed, added, isNew)];
+}
+
+function linesOf(owner: Owner, work: PatientWork | undefined): readonly Omit<StoredLine, 'id'>[] {
+  if (!work) return [];
+  return work.items.map((item, place) => {
+    const { key, kind, due, title, reason, limb, prompt } = item;
+    const first = place === 0;
+    const content = { key, kind, due, title, reason, limb, prompt };
+    return { ...owner, ...content, first, behind: first ? work.items.length - 1 : 0, outline: outlineFor(limb, work.analysis) };
+  });
 }
 
 /** Counts by what was added and taken away; rows are touched in one order, so that two renewals never wait for each other in a ring. */
@@ -80,9 +88,9 @@ type Counted = Pick<StoredLine, 'kind' | 'due' | 'first'>;
 /** Statements that bring a patient's dates up to the schedule: moved ones rise in sequence, gone ones are done or cancelled. */
 export function dateChanges(
   owner: Owner,
-  { dates }: PatientWork,
+  dates: readonly ScheduledDate[],
   stored: readonly StoredDate[],
-  record: ReviewedRecord,
+  record: ReviewedRecord | undefined,
   at: Date,
 ): Statement[] {
   const standing = new Map(stored.map((date) => [date.key, date]));
@@ -104,7 +112,7 @@ export function dateChanges(
   }
   for (const old of stored) {
     if (old.state !== 'open' || wanted.has(old.key)) continue;
-    const state = howItEnded({ key: old.key, kind: old.kind as DateKind }, record);
+    const state = record ? howItEnded({ key: old.key, kind: old.kind as DateKind }, record) : 'cancelled';
     statements.push(change(old, { state, sequence: old.sequence + 1, changedAt: at }));
   }
   return statements;

@@ -77,6 +77,7 @@ export const LADDER_JSON = z.object({
   landmarks: z.array(z.object({ landmark, distance: TYPED_LENGTH })),
   floorToFold: TYPED_LENGTH.nullable(),
   zeroChoice: ZERO_CHOICE.nullable().optional(),
+  intervalText: words.optional(),
 });
 
 /** An order as it stands in a file, without the visit it was cut from. */

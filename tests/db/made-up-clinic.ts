@@ -84,6 +84,9 @@ async function modules() {
     links: await import('@/db/share-links'),
     letters: await import('@/db/letters'),
     cautions: await import('@/db/cautions'),
+    files: await import('@/db/patient-files'),
+    imports: await import('@/db/imports'),
+    undo: await import('@/db/undo-import'),
     repeats: await import('@/db/repeat-tapings'),
   };
 }

@@ -1,0 +1,188 @@
+import { and, asc, desc, eq, sql } from 'drizzle-orm';
+import type { PatientFile } from '@/lib/record/patient-file';
+import { noteOf } from './audit';
+import { type BroughtIn, bringIn } from './bring-in';
+import { getDatabase } from './client';
+import { dataImport, importItem, user } from './schema';
+import { assertMayWrite, type Therapist } from './therapist';
+import { type Statement, writeTogether } from './write-together';
+
+/** Items written with one insert. */
+const CHUNK = 50;
+
+/** How often an item is tried when somebody else writes to the same record at the same moment. */
+const TRIES = 3;
+
+/** Where the items of an import stand: how many in each state. */
+export type ImportCounts = Readonly<Partial<Record<(typeof importItem.$inferSelect)['state'], number>>>;
+
+/** A file to be brought in: its patients, read and looked at. The same submission sent twice makes one import. */
+export type Incoming = {
+  readonly submissionId: string;
+  readonly fileName: string;
+  readonly form: string;
+  readonly patients: readonly PatientFile[];
+};
+
+/** Puts a file's patients in line; nothing is in anybody's record yet. Gives the id of the import. */
+export async function openImport(therapist: Therapist, incoming: Incoming, at = new Date()): Promise<string> {
+  assertMayWrite(therapist);
+  const id = crypto.randomUUID();
+  const { submissionId, fileName, form, patients } = incoming;
+  const head = { id, clinicId: therapist.clinicId, by: therapist.id, at, fileName, form, state: 'open' as const, submissionId };
+  const items = patients.map((content, position) => ({
+    id: crypto.randomUUID(),
+    clinicId: therapist.clinicId,
+    importId: id,
+    position,
+    state: 'waiting' as const,
+    reference: content.details.reference,
+    content,
+  }));
+  const chunks: Statement[] = [];
+  for (let from = 0; from < items.length; from += CHUNK) {
+    const rows = items.slice(from, from + CHUNK);
+    chunks.push((tx) => tx.insert(importItem).values(rows).returning({ id: importItem.id }));
+  }
+  const written = await writeTogether([
+    (tx) => tx.insert(dataImport).values(head).onConflictDoNothing().returning({ id: dataImport.id }),
+    ...chunks,
+    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: id, detail: { form, patients: patients.length } }, at),
+  ]);
+  if (written.kind === 'written') return id;
+  const database = await getDatabase();
+  const [already] = await database
+    .select({ id: dataImport.id })
+    .from(dataImport)
+    .where(and(eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.submissionId, submissionId)));
+  return already?.id ?? id;
+}
+
+/**
+ * Takes the next patients of an import over, each whole or not at all, at most so many; gives how many were looked at.
+ *
+ * Any number of processes may do so at once: an item is taken by the write that brings its patient in. None is left when it gives 0; the
+ * import is then closed.
+ */
+export async function takeOver(therapist: Therapist, importId: string, most: number, at = new Date()): Promise<number> {
+  assertMayWrite(therapist);
+  const database = await getDatabase();
+  const items = await database
+    .select()
+    .from(importItem)
+    .where(and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId), eq(importItem.state, 'waiting')))
+    .orderBy(asc(importItem.position))
+    .limit(most);
+  for (const { id, content } of items) if (content) await takeItem(therapist, id, content, at);
+  if (items.length === 0) await close(therapist, importId, 'done');
+  return items.length;
+}
+
+async function takeItem(therapist: Therapist, id: string, file: PatientFile, at: Date): Promise<void> {
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    const brought = await bringIn(therapist, file, id, at);
+    const steps = 'steps' in brought ? brought.steps : [];
+    const noted = 'steps' in brought ? [linked(id, brought), noteOfItem(therapist, id, brought, at)] : [];
+    const written = await writeTogether([settle(therapist, id, outcomeOf(brought)), ...steps, ...noted]);
+    if (written.kind === 'written' || written.step === 0) return;
+  }
+  const words = 'Somebody else wrote to this record at the same time. Bring the file in once more.';
+  await writeTogether([settle(therapist, id, { state: 'refused', words })]);
+}
+
+type Settled = Partial<Pick<typeof importItem.$inferSelect, 'state' | 'reference' | 'patientId' | 'added' | 'words'>>;
+
+function outcomeOf(brought: BroughtIn): Settled {
+  if (brought.kind === 'refused') return { state: 'refused', words: brought.words };
+  if (brought.kind === 'same') return { state: 'same', patientId: brought.patientId, reference: null };
+  const { kind, added, words } = brought;
+  return { state: kind, added, words, reference: null };
+}
+
+/** Says whose record an item went into, once that record is there. */
+function linked(id: string, { patientId }: { readonly patientId: string }): Statement {
+  return (tx) => tx.update(importItem).set({ patientId }).where(eq(importItem.id, id)).returning({ id: importItem.id });
+}
+
+/** Settles a waiting item; its content goes, because it is in the record now or will never be. */
+function settle(therapist: Therapist, id: string, settled: Settled): Statement {
+  const waiting = and(eq(importItem.id, id), eq(importItem.clinicId, therapist.clinicId), eq(importItem.state, 'waiting'));
+  return (tx) =>
+    tx
+      .update(importItem)
+      .set({ ...settled, content: null })
+      .where(waiting)
+      .returning({ id: importItem.id });
+}
+
+function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { readonly patientId: string }, at: Date): Statement {
+  const deed = {
+    action: 'patient brought in',
+    subjectKind: 'patient',
+    subjectId: brought.patientId,
+    detail: { item: id, how: brought.kind },
+  };
+  return noteOf(therapist, deed, at);
+}
+
+/** Stops an import: what waits is not taken over; what was taken over stays until it is undone. */
+export async function stopImport(therapist: Therapist, importId: string): Promise<void> {
+  assertMayWrite(therapist);
+  const database = await getDatabase();
+  await database
+    .update(importItem)
+    .set({ state: 'stopped', content: null })
+    .where(and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId), eq(importItem.state, 'waiting')));
+  await close(therapist, importId, 'stopped');
+}
+
+async function close(therapist: Therapist, importId: string, state: 'done' | 'stopped'): Promise<void> {
+  const database = await getDatabase();
+  await database
+    .update(dataImport)
+    .set({ state })
+    .where(and(eq(dataImport.id, importId), eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.state, 'open')));
+}
+
+const importColumns = {
+  id: dataImport.id,
+  at: dataImport.at,
+  byName: user.name,
+  fileName: dataImport.fileName,
+  form: dataImport.form,
+  state: dataImport.state,
+};
+
+/** The clinic's latest imports, newest first. */
+export async function importsOf(therapist: Therapist, most = 50) {
+  const database = await getDatabase();
+  return database
+    .select(importColumns)
+    .from(dataImport)
+    .leftJoin(user, eq(user.id, dataImport.by))
+    .where(eq(dataImport.clinicId, therapist.clinicId))
+    .orderBy(desc(dataImport.at), desc(dataImport.id))
+    .limit(most);
+}
+
+/** One import with how many of its items stand where, and the first that need words; undefined when the clinic has none of that id. */
+export async function importWithCounts(therapist: Therapist, importId: string) {
+  const database = await getDatabase();
+  const own = and(eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.id, importId));
+  const [head] = await database.select(importColumns).from(dataImport).leftJoin(user, eq(user.id, dataImport.by)).where(own);
+  if (!head) return undefined;
+  const items = and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId));
+  const counted = await database
+    .select({ state: importItem.state, items: sql<number>`count(*)` })
+    .from(importItem)
+    .where(items)
+    .groupBy(importItem.state);
+  const worded = await database
+    .select({ id: importItem.id, reference: importItem.reference, patientId: importItem.patientId, words: importItem.words })
+    .from(importItem)
+    .where(and(items, sql`${importItem.words} is not null`))
+    .orderBy(asc(importItem.position))
+    .limit(100);
+  const counts: ImportCounts = Object.fromEntries(counted.map((one) => [one.state, Number(one.items)]));
+  return { ...head, counts, worded };
+}

@@ -1,0 +1,189 @@
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoClinic } from '@/app/_demo/demo-clinic';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
+import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { readSet } from '@/lib/exchange/set/read-set';
+import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
+import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { addDays, calendarDay } from '@/lib/units/calendar-day';
+import { byFhir, byMedplum, byOwnRules } from '@/tests/lib/exchange/fhir/validators';
+import { anyFile } from '@/tests/properties/made-up-files';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
+import { visitOn } from './made-up-records';
+
+const TODAY = calendarDay('2026-11-25');
+const form = () => crypto.randomUUID();
+
+/** A file without what differs from clinic to clinic: ids, and who wrote it when. */
+function plain(file: PatientFile): unknown {
+  const place = new Map(file.visits.map(({ id }, index) => [id, index]));
+  const cutFrom = <T extends { readonly cutFromVisitId: string | null }>(one: T) => ({
+    ...one,
+    cutFromVisitId: place.get(one.cutFromVisitId ?? ''),
+  });
+  return {
+    ...file,
+    visits: file.visits.map((visit) => ({ ...visit, id: place.get(visit.id) })),
+    pieces: file.pieces.map(cutFrom),
+    orders: file.orders.map(cutFrom),
+    cautions: [...file.cautions].sort((one, other) => one.card.localeCompare(other.card)),
+    writings: [],
+  };
+}
+
+describe.each(ENGINES)('what is brought in, on %s', (engine) => {
+  let at: ClinicOn;
+  let files: readonly PatientFile[];
+  const analysis = (file: PatientFile) => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY);
+
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+    const { seedPatient } = await import('@/app/_demo/seed-patient');
+    for (const one of demoClinic(TODAY).patients) await seedPatient(at.therapist, one);
+    const out = [];
+    for await (const { file } of at.db.files.everyPatientFile(at.therapist)) out.push(file);
+    files = out;
+  });
+  afterAll(async () => at?.close());
+
+  async function bring(patients: readonly PatientFile[], therapist = at.stranger): Promise<string> {
+    const id = await at.db.imports.openImport(therapist, { submissionId: form(), fileName: 'made up.csv', form: 'set', patients });
+    while ((await at.db.imports.takeOver(therapist, id, 4)) > 0);
+    return id;
+  }
+
+  async function out(therapist = at.stranger): Promise<readonly unknown[]> {
+    const all = [];
+    for await (const { file } of at.db.files.everyPatientFile(therapist)) all.push(plain(file));
+    return all.sort((one, other) => JSON.stringify(one).localeCompare(JSON.stringify(other)));
+  }
+
+  it('every bundle of the demonstration clinic passes both validators and our own rules', () => {
+    expect(files.length).toBe(demoClinic(TODAY).patients.length);
+    for (const file of files) {
+      const bundle = JSON.parse(bundleText(patientBundle(file, analysis(file), '2026-11-25T12:00:00Z')));
+      const faults = [
+        ...byFhir(bundle),
+        ...byOwnRules(bundle),
+        ...bundle.entry.flatMap(({ resource }: { resource: Parameters<typeof byMedplum>[0] }) => byMedplum(resource)),
+      ];
+      expect(faults).toEqual([]);
+    }
+  });
+
+  it('the demonstration clinic goes out as a set and as bundles and comes into another clinic with nothing lost', async () => {
+    const style = { research: false, defused: true };
+    const parts = files.map((file, index) => ({ subjectId: `S${index}`, file, analysis: () => analysis(file) }));
+    const tables = SET_TABLES.map(
+      (table) => [fileOf(table), headerLine(table, style) + parts.map((part) => linesOf(table, part, style)).join('')] as const,
+    );
+    const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY))]]));
+    if (set.kind !== 'read') throw new Error(JSON.stringify(set.fault));
+    const half = Math.ceil(files.length / 2);
+    const bundles = files.slice(half).map((file) => {
+      const read = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(file), '2026-11-25T12:00:00Z'))));
+      if (read.kind !== 'read') throw new Error(read.reason);
+      return read.file;
+    });
+    const first = await bring(set.patients.slice(0, half));
+    const second = await bring(bundles);
+    expect((await at.db.imports.importWithCounts(at.stranger, first))?.counts).toEqual({ new: half });
+    expect((await at.db.imports.importWithCounts(at.stranger, second))?.counts).toEqual({ new: files.length - half });
+    expect(await out()).toEqual(await out(at.therapist));
+  });
+
+  it('the same file once more adds nothing', async () => {
+    const before = await out();
+    const again = await bring(files);
+    expect((await at.db.imports.importWithCounts(at.stranger, again))?.counts).toEqual({ same: files.length });
+    expect(await out()).toEqual(before);
+  });
+
+  it('a later file of a known patient adds only the visits that are new, and undo takes just those back', async () => {
+    const before = await out();
+    const known = files[0] as PatientFile;
+    const later = {
+      ...known.visits[0],
+      ...visitOn('2026-11-20'),
+      id: 'later',
+      ladders: known.visits[0]?.ladders ?? [],
+    } as PatientFile['visits'][number];
+    const id = await bring([{ ...known, visits: [...known.visits, later] }]);
+    expect((await at.db.imports.importWithCounts(at.stranger, id))?.counts).toEqual({ extended: 1 });
+    expect(await out()).not.toEqual(before);
+    expect(await at.db.undo.undoImport(at.stranger, id)).toEqual({ undone: 1, stayed: [] });
+    expect(await out()).toEqual(before);
+  });
+
+  it('another visit of the same day with other figures refuses the whole patient, with the day', async () => {
+    const before = await out();
+    const known = files[0] as PatientFile;
+    const [visit, ...rest] = known.visits;
+    if (!visit) throw new Error('no visit');
+    const id = await bring([{ ...known, visits: [{ ...visit, ladders: visit.ladders.slice(0, 1), weight: null, height: null }, ...rest] }]);
+    const { counts, worded } = (await at.db.imports.importWithCounts(at.stranger, id)) ?? {};
+    expect(counts).toEqual({ refused: 1 });
+    expect(worded?.[0]?.words).toContain(known.details.reference);
+    expect(await out()).toEqual(before);
+  });
+
+  it('a whole import is undone: references are free again, and it can be brought in once more', async () => {
+    const made = fc
+      .sample(anyFile, { numRuns: 12, seed: 31 })
+      .map((file, index) => ({ ...file, details: { ...file.details, reference: `NEW-${index}` } }));
+    const before = await out();
+    const id = await bring(made);
+    expect((await at.db.imports.importWithCounts(at.stranger, id))?.counts).toEqual({ new: 12 });
+    const with12 = await out();
+    expect(with12.length).toBe(before.length + 12);
+    expect(await at.db.undo.undoImport(at.stranger, id)).toEqual({ undone: 12, stayed: [] });
+    expect(await out()).toEqual(before);
+    expect((await at.db.find.findPatients(at.stranger, 'NEW-')).total).toBe(0);
+    await bring(made);
+    expect(await out()).toEqual(with12);
+  });
+
+  it('a patient who was worked on since stays, and is named', async () => {
+    const [file] = fc
+      .sample(anyFile, { numRuns: 1, seed: 77 })
+      .map((one) => ({ ...one, details: { ...one.details, reference: 'STAY-1' } }));
+    const id = await bring([file as PatientFile]);
+    const [head] = (await at.db.find.findPatients(at.stranger, 'STAY-1')).rows;
+    await at.db.visits.saveVisit(at.stranger, { patientId: head?.patientId ?? '', submissionId: form(), visit: visitOn('2026-11-24') });
+    expect(await at.db.undo.undoImport(at.stranger, id)).toEqual({ undone: 0, stayed: ['STAY-1'] });
+    expect((await at.db.find.findPatients(at.stranger, 'STAY-1')).total).toBe(1);
+  });
+
+  it('lines and dates of a patient who was taken back leave the worklist', async () => {
+    const known = { ...(files[1] as PatientFile), details: { ...(files[1] as PatientFile).details, reference: 'GONE-1' } };
+    const countsNow = async () => {
+      await at.db.renew.renewStale(at.stranger, TODAY);
+      return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400));
+    };
+    const before = await countsNow();
+    const id = await bring([known]);
+    expect(await countsNow()).not.toEqual(before);
+    await at.db.undo.undoImport(at.stranger, id);
+    expect(await countsNow()).toEqual(before);
+  });
+
+  it('stopped, it takes nothing more over, and nobody else’s import is seen', async () => {
+    const id = await at.db.imports.openImport(at.stranger, { submissionId: form(), fileName: 'x', form: 'set', patients: files });
+    await at.db.imports.stopImport(at.stranger, id);
+    expect(await at.db.imports.takeOver(at.stranger, id, 9)).toBe(0);
+    expect((await at.db.imports.importWithCounts(at.stranger, id))?.state).toBe('stopped');
+    expect(await at.db.imports.importWithCounts(at.therapist, id)).toBeUndefined();
+    expect(await at.db.undo.undoImport(at.therapist, id)).toBeUndefined();
+  });
+
+  it('one submission sent twice is one import; a reader may not', async () => {
+    const submissionId = form();
+    const incoming = { submissionId, fileName: 'x', form: 'set', patients: [] };
+    expect(await at.db.imports.openImport(at.therapist, incoming)).toBe(await at.db.imports.openImport(at.therapist, incoming));
+    await expect(at.db.imports.openImport(at.reader, incoming)).rejects.toThrow();
+  });
+});
