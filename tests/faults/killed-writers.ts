@@ -4,18 +4,12 @@ import { build } from 'esbuild';
 import type { Random } from '@/tests/cohort/random';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details } from '@/tests/db/made-up-records';
-import { PARTS, WHOLE } from './whole-visits';
+import { type Left, whatIsLeft } from './what-is-left';
 
 /** What was left after so many processes were killed while they saved. */
-export type Killed = {
+export type Killed = Left & {
   readonly kills: number;
   readonly acknowledged: number;
-  /** Visits that were acknowledged and are not there whole. */
-  readonly lost: number;
-  /** Visits that are there in part. */
-  readonly half: number;
-  /** Complaints of the database itself and of the chain of deeds. */
-  readonly problems: readonly string[];
 };
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
@@ -63,24 +57,9 @@ export async function killWriters(at: MadeUpClinic, kills: number, random: Rando
   );
   for (const one of waiting) await one.kill();
   const acknowledged = [...gone, ...steady].flatMap((one) => one.acknowledged);
-  const { left, problems } = await whatIsLeft(at, acknowledged);
+  const left = await whatIsLeft(await at.db.client.getDatabase(), acknowledged);
   const stopped = went.filter((one) => !one).map(() => 'A writer that was not killed did not go on.');
-  return { kills, acknowledged: acknowledged.length, ...left, problems: [...problems, ...stopped] };
-}
-
-/** Looks for every acknowledged submission, and for parts of visits; then has everything checked. */
-export async function whatIsLeft(at: Pick<MadeUpClinic, 'db'>, acknowledged: readonly string[]) {
-  const { ask } = await import('@/db/ask');
-  const { checkData } = await import('@/db/check-data');
-  const database = await at.db.client.getDatabase();
-  const whole = new Set((await ask<{ id: string }>(database, WHOLE)).map((one) => one.id));
-  const [parts] = await ask<{ visits: number | string; homeless: number | string }>(database, PARTS);
-  const { findings } = await checkData(database, []);
-  const left = {
-    lost: acknowledged.filter((id) => !whole.has(id)).length,
-    half: Number(parts?.visits) - whole.size + Number(parts?.homeless),
-  };
-  return { left, problems: findings.flatMap((one) => one.problems) };
+  return { kills, acknowledged: acknowledged.length, ...left, problems: [...left.problems, ...stopped] };
 }
 
 class Writer {

@@ -1,0 +1,32 @@
+import { hashPassword } from 'better-auth/crypto';
+import { todayIn } from '@/app/_session/today';
+import { openQuestions, questionKey } from '@/app/_sheet/open-questions';
+import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import { closeDatabase } from '@/db/client';
+import { addPatient } from '@/db/patients';
+import { openClinic } from '@/db/people';
+import { policyOf } from '@/db/policy';
+import { recordOf } from '@/db/records';
+import { therapistWithId } from '@/db/therapist';
+import { formOfVisit } from '@/lib/record/form-of-visit';
+import { details, visitOn } from '@/tests/db/made-up-records';
+import { PASSWORD, PEOPLE } from '@/tests/e2e/people';
+
+const PATIENTS = 50;
+
+/** A clinic with one person and a few patients; prints their ids, and the made-up visit as a sheet sends it, with what it leaves open. */
+const clinic = { name: 'Harbour Lane', subtitle: 'garment clinic', lengthUnit: 'in', massUnit: 'lb', timeZone: 'Europe/London' } as const;
+const opened = await openClinic(clinic, { ...PEOPLE.lead, passwordHash: await hashPassword(PASSWORD) });
+const lead = await therapistWithId('id' in opened ? opened.id : '');
+if (!lead) throw new Error('the lead was not added');
+const patientIds: string[] = [];
+for (let number = 0; number < PATIENTS; number++) {
+  const added = await addPatient(lead, { submissionId: crypto.randomUUID(), details: details(`HL-${number}`) });
+  if ('patientId' in added) patientIds.push(added.patientId);
+}
+const form = formOfVisit(visitOn('2026-10-14'), clinic);
+const record = await recordOf(lead, patientIds[0] ?? '');
+const today = todayIn(clinic.timeZone);
+const leftOpen = record ? openQuestions(form, whatIsKnown(record, await policyOf(lead), today, today)).map(questionKey) : [];
+process.stdout.write(JSON.stringify({ patientIds, form, leftOpen }));
+await closeDatabase();
