@@ -1,6 +1,7 @@
 import { ask } from './ask';
 import type { Finding } from './check-schema';
 import type { Database } from './client';
+import { TAKEN_BACK } from './taken-back';
 
 /** Each thing that is revised: its head, its revisions, and what the head repeats of the newest one. */
 const REVISED = [
@@ -36,7 +37,8 @@ async function checkRevised(database: Database, { what, head, revisions, owner, 
   const gaps = await ask<Ids>(
     database,
     `select h.id from ${head} h left join ${revisions} r on r.${owner} = h.id where ${kept}
-     group by h.id, h.revision having count(r.id) <> h.revision or coalesce(max(r.number), 0) <> h.revision or min(r.number) <> 1`,
+     group by h.id, h.revision having count(r.id) = 0 or min(r.number) <> 1 or max(r.number) <> count(r.id)
+     or (h.revision <> ${TAKEN_BACK} and h.revision <> max(r.number))`,
   );
   const other = await ask<Ids>(
     database,

@@ -1,4 +1,4 @@
-import { eq, inArray } from 'drizzle-orm';
+import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
 import type { Database } from './client';
 import { type Query, rowsOf, type Steps } from './run-steps';
 import {
@@ -7,6 +7,7 @@ import {
   draft,
   dueDate,
   garmentOrder,
+  importItem,
   issuedDocument,
   ladder,
   movedDate,
@@ -26,9 +27,9 @@ import {
   workState,
 } from './schema';
 
-/** The ids of everything that belongs to a patient and that other rows hang on or deeds are about. */
+/** The ids of everything that belongs to a patient and that other rows hang on or deeds are about, and the references it was known by. */
 export type ContentIds = Readonly<
-  Record<'visits' | 'revisions' | 'pieces' | 'orders' | 'documents' | 'links' | 'feeds', readonly string[]>
+  Record<'visits' | 'revisions' | 'pieces' | 'orders' | 'documents' | 'links' | 'feeds' | 'references', readonly string[]>
 >;
 
 /** Finds those ids. */
@@ -44,13 +45,21 @@ export function* idsOf(tx: Database, patientId: string): Steps<ContentIds> {
     pieces: plain(yield* rowsOf(tx.select({ id: piece.id }).from(piece).where(eq(piece.patientId, patientId)))),
     orders: plain(yield* rowsOf(tx.select({ id: garmentOrder.id }).from(garmentOrder).where(eq(garmentOrder.patientId, patientId)))),
     links: plain(yield* rowsOf(tx.select({ id: shareLink.id }).from(shareLink).where(inArray(shareLink.documentId, documents)))),
+    references: plain(
+      yield* rowsOf(
+        tx
+          .selectDistinct({ id: sql<string>`lower(${patientRevision.reference})` })
+          .from(patientRevision)
+          .where(eq(patientRevision.patientId, patientId)),
+      ),
+    ),
     feeds: plain(yield* rowsOf(tx.select({ id: calendarFeed.id }).from(calendarFeed).where(eq(calendarFeed.patientId, patientId)))),
   };
 }
 
 /** Deletes everything of a patient but the row that bears the id; gives the number of rows. Who hangs on another goes first. */
 export function* deleteContent(tx: Database, patientId: string, ids: ContentIds): Steps<number> {
-  const { visits, revisions, pieces, orders, documents, links } = ids;
+  const { visits, revisions, pieces, orders, documents, links, references } = ids;
   const steps: readonly Query[] = [
     tx
       .delete(shareOpening)
@@ -94,11 +103,18 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
     tx.delete(draft).where(eq(draft.patientId, patientId)).returning(),
     tx.delete(workLine).where(eq(workLine.patientId, patientId)).returning(),
     tx.delete(workState).where(eq(workState.patientId, patientId)).returning(),
+    tx.delete(importItem).where(broughtInAs(patientId, references)).returning(),
     tx.delete(patientRevision).where(eq(patientRevision.patientId, patientId)).returning(),
   ];
   let rows = 0;
   for (const step of steps) rows += (yield step).length;
   return rows;
+}
+
+/** The lines of imports that brought the patient in, and those of the same reference that brought nobody in. */
+function broughtInAs(patientId: string, references: readonly string[]) {
+  const same = inArray(sql`lower(${importItem.reference})`, [...references]);
+  return or(eq(importItem.patientId, patientId), and(isNull(importItem.patientId), same));
 }
 
 function plain(rows: readonly { readonly id: string }[]): string[] {

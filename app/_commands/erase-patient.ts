@@ -5,7 +5,7 @@ import { clinicOf } from '@/db/clinic';
 import { DatabaseRefused } from '@/db/database-refused';
 import { erasePatient } from '@/db/erase-patient';
 import { onePersonOfEachClinic, peopleOf } from '@/db/people';
-import { type PlannedErasure, plannedErasure } from '@/db/planned-erasure';
+import { type PlannedErasure, plannedErasures } from '@/db/planned-erasure';
 import { type Therapist, therapistWithId } from '@/db/therapist';
 import { wipeFreedSpace } from '@/db/wipe-freed-space';
 
@@ -28,25 +28,29 @@ async function erase(): Promise<string | undefined> {
   if (!reference || !by || !reason?.trim()) return USAGE;
   const lead = await personWith(by);
   if (lead?.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead erases a patient.`;
-  const plan = await plannedErasure(lead, reference);
-  if (!plan) return `The clinic has no patient with the reference ${reference}.`;
-  const words = reason.toLowerCase();
-  if (words.includes(plan.reference.toLowerCase()) || (plan.name && words.includes(plan.name.toLowerCase()))) {
+  const plans = await plannedErasures(lead, reference);
+  if (plans.length === 0) return `The clinic has no patient with the reference ${reference}.`;
+  const names = plans.flatMap((plan) => [plan.reference, ...(plan.name ? [plan.name] : [])]);
+  if (names.some((name) => reason.toLowerCase().includes(name.toLowerCase()))) {
     return 'The reason names the patient. It stays in the record; say it without.';
   }
   const { timeZone } = await clinicOf(lead);
-  tell(plan);
-  if (todayIn(timeZone) < plan.keepUntil && !values['despite-retention']) {
-    return `It has to be kept until ${plan.keepUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
+  const today = todayIn(timeZone);
+  for (const plan of plans) tell(plan);
+  const kept = plans.find((plan) => today < plan.keepUntil);
+  if (kept && !values['despite-retention']) {
+    return `It has to be kept until ${kept.keepUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
   }
   if (!values.yes) {
     say('Nothing was changed. Save the full export first: on the patient’s page, “Export”. Then add --yes.');
     return undefined;
   }
-  const erased = await erasePatient(lead, plan.patientId, reason.trim());
-  if (!erased) return 'The patient was not found any more. Nothing was changed.';
-  say(`Erased: ${erased.rows} rows. The detail of ${erased.blanked} deeds was blanked; the history still holds (npm run verify-data).`);
-  say(await wipeFreedSpace(await getDatabase(), [plan.reference, ...(plan.name ? [plan.name] : [])]));
+  for (const { patientId } of plans) {
+    const erased = await erasePatient(lead, patientId, reason.trim());
+    if (!erased) return 'The patient was not found any more. Nothing more was changed.';
+    say(`Erased: ${erased.rows} rows. The detail of ${erased.blanked} deeds was blanked; the history still holds (npm run verify-data).`);
+  }
+  say(await wipeFreedSpace(await getDatabase(), names));
   say('Backups, and the copies made before migrations, still hold this patient until they are let go.');
   return undefined;
 }

@@ -25,8 +25,8 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
     checking = await import('@/db/check-data');
     asking = await import('@/db/ask');
     for (const path of savePaths(at, REFERENCE, WORDS)) await path.write();
-    const [token] = [await at.db.links.openLink(at.therapist, await pageId())];
-    await at.db.links.openSharedPage(token ?? '');
+    await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, await pageId())) ?? '');
+    await broughtIn();
     const stays = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0002', 'Stays here') });
     staysId = 'patientId' in stays ? stays.patientId : '';
     await at.db.visits.saveVisit(at.therapist, { patientId: staysId, submissionId: form(), visit: visitOn('2026-10-14') });
@@ -37,6 +37,21 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   async function pageId() {
     patientId = (await at.db.find.findPatients(at.therapist)).rows[0]?.patientId ?? '';
     return (await at.db.familyPages.familyPagesOf(at.therapist, patientId))[0]?.documentId ?? '';
+  }
+
+  /** Lines of an import: one that made the patient, one of the same reference that was refused. */
+  async function broughtIn() {
+    const database = await at.db.client.getDatabase();
+    const { dataImport, importItem } = at.db.schema;
+    const { clinicId, id: by } = at.therapist;
+    const head = { id: 'i', clinicId, by, at: new Date(), fileName: 'a.csv', form: 'set', state: 'done', submissionId: 's' } as const;
+    await database.insert(dataImport).values(head);
+    const line = { clinicId, importId: 'i', reference: REFERENCE, words: WORDS };
+    await database.insert(importItem).values([
+      { ...line, id: '1', position: 0, state: 'new', patientId },
+      { ...line, id: '2', position: 1, state: 'refused', reference: REFERENCE.toLowerCase() },
+      { ...line, id: '3', position: 2, state: 'refused', reference: 'HL-0002', words: 'stays' },
+    ]);
   }
 
   /** Every row of every table that says one of the words, read as text by the engine itself. */
@@ -59,7 +74,17 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   it('the words stand in every table that holds free text of a patient', async () => {
     expect([...new Set(await rowsSaying(WORDS, REFERENCE))].sort()).toEqual(
       [
-        ...['audit', 'caution_answer', 'draft', 'due_date', 'issued_document', 'moved_date', 'order_revision', 'patient_coverage'],
+        ...[
+          'audit',
+          'caution_answer',
+          'draft',
+          'due_date',
+          'import_item',
+          'issued_document',
+          'moved_date',
+          'order_revision',
+          'patient_coverage',
+        ],
         ...['patient_event', 'patient', 'patient_revision', 'piece', 'piece_revision', 'prompt_answer', 'visit_revision', 'work_line'],
       ].sort(),
     );
@@ -84,6 +109,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
       { patientId, by: at.therapist.id, reason: 'asked for in writing' },
     ]);
     expect(await database.$count(at.db.schema.audit)).toBe(deeds + 1);
+    expect(await database.$count(at.db.schema.importItem)).toBe(1);
     const { findings } = await checking.checkData(database, []);
     expect(findings.flatMap((one) => one.problems)).toEqual([]);
     expect(findings.map((one) => one.looked).join(' ')).toContain(`The detail of ${erased?.blanked} was taken out by an erasure.`);
