@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
 import Database from 'better-sqlite3';
@@ -11,8 +10,8 @@ import { PASSWORD } from './people';
 /** The file that the server of the browser tests keeps its records in. */
 export const DB_FILE = path.resolve(import.meta.dirname, '../../test-results/browser/clinic.db');
 
-/** A name and words that stand in no other clinic of the tests. */
-export const MARKERS = ['Quill Everhart', 'MILL-7', 'whistling kettle', 'Mill Lane'] as const;
+/** Words that stand in no other clinic of the tests: in its records, and over its pages. */
+export const MARKERS = { records: ['Quill Everhart', 'MILL-7', 'whistling kettle'], clinic: 'Mill Lane' } as const;
 
 export const MILL = { lead: 'lead@mill.example', therapist: 'therapist@mill.example', reader: 'reader@mill.example' } as const;
 
@@ -82,19 +81,22 @@ async function recordsOf(lead: import('@/db/therapist').Therapist) {
   return { patientId, visitId, pieceId, orderId, documentId, letterId, linkId, feedId };
 }
 
-/** A digest of every row, in any table, that names one of these ids; but when a session was used, and what is worked out from records. */
-export function digestOf(ids: readonly string[]): string {
+/** Tables that are worked out from the records, whenever somebody of the clinic looks. */
+const WORKED_OUT = ['due_date', 'work_count', 'work_line', 'work_state'];
+
+/** Every row, in any table, that names one of these ids; but when a session was used, and what is worked out from records. */
+export function rowsNaming(ids: readonly string[]): readonly string[] {
   const file = new Database(DB_FILE, { readonly: true });
-  const hash = createHash('sha256');
-  const tables = file.prepare("select name from sqlite_master where type = 'table' and name not like 'work_%' order by name").pluck().all();
-  for (const table of tables as string[]) {
-    for (const row of file.prepare(`select * from "${table}"`).all() as Record<string, unknown>[]) {
-      const text = JSON.stringify({ ...row, last_used_at: null });
-      if (ids.some((id) => text.includes(id))) hash.update(`${table} ${text}\n`);
-    }
-  }
+  const tables = file.prepare("select name from sqlite_master where type = 'table' order by name").pluck().all();
+  const rows = (tables as string[])
+    .filter((table) => !WORKED_OUT.includes(table))
+    .flatMap((table) =>
+      (file.prepare(`select * from "${table}"`).all() as Record<string, unknown>[]).map(
+        (row) => `${table} ${JSON.stringify({ ...row, last_used_at: null })}`,
+      ),
+    );
   file.close();
-  return hash.digest('hex');
+  return rows.filter((row) => ids.some((id) => row.includes(id)));
 }
 
 /** The id of a session of the lead of Mill Lane, once they have signed in. */
