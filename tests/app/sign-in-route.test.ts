@@ -1,9 +1,9 @@
-import { createHmac } from 'node:crypto';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { authenticator } from '@/tests/e2e/authenticator';
 
 const PASSWORD = 'taped twice on a tuesday';
 const HOST = 'clinic.example';
@@ -58,20 +58,6 @@ function post(body: Record<string, string>, headers: Record<string, string> = {}
 }
 
 const right = { email: 'lead@harbour.example', password: PASSWORD };
-
-/** RFC 4226, section 5.3, and RFC 6238 written out anew: what an authenticator program shows at a moment. */
-function authenticator(base32: string, at: number): string {
-  let bits = '';
-  for (const letter of base32) bits += 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567'.indexOf(letter).toString(2).padStart(5, '0');
-  const key = Uint8Array.from({ length: bits.length >> 3 }, (_, i) => Number.parseInt(bits.slice(8 * i, 8 * i + 8), 2));
-  const message = new DataView(new ArrayBuffer(8));
-  message.setUint32(4, Math.floor(at / 30_000));
-  const mac = createHmac('sha1', key).update(new Uint8Array(message.buffer)).digest();
-  const from = (mac[19] ?? 0) & 15;
-  const cut =
-    (((mac[from] ?? 0) & 127) * 2 ** 24 + (mac[from + 1] ?? 0) * 2 ** 16 + (mac[from + 2] ?? 0) * 2 ** 8 + (mac[from + 3] ?? 0)) % 1e6;
-  return `${cut}`.padStart(6, '0');
-}
 
 async function leadWithFactor(now: number) {
   const therapist = await lead();

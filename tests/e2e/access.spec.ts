@@ -60,6 +60,29 @@ test('no page, action or route answers whom it is not for, nor a page of another
   expect(shut, 'entries that do not answer the lead of the clinic').toEqual([]);
 });
 
+test('every screen works under its own content policy: nothing stopped, nothing from elsewhere, no style in a page, no script that fails', async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  const found: string[] = [];
+  let place = '';
+  page.on('console', (message) => /Content Security Policy/i.test(message.text()) && found.push(`${place} ${message.text()}`));
+  page.on('pageerror', (error) => found.push(`${place} ${error.message}`));
+  page.on('request', (request) => !request.url().startsWith(address) && found.push(`${place} asks for ${request.url()}`));
+  const [name = '', value = ''] = askers.lead.cookie.split(/=(.*)/);
+  await page.context().addCookies([{ name, value, url: address }]);
+  for (const file of Object.keys(PAGES)) {
+    place = filled(`/${file}`.replace(/\/page\.tsx$/, ''), ids) || '/';
+    await page.goto(`${place}?piece=${ids.pieceId}&change=${ids.personId}`, { waitUntil: 'networkidle' });
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    const styled = await page.locator('[style]').count();
+    if (styled > 0) found.push(`${place} has ${styled} inline styles`);
+    const headers = (await page.request.get(place)).headers();
+    if (!headers['content-security-policy']?.includes("script-src-attr 'none'")) found.push(`${place} has no policy`);
+  }
+  expect(found).toEqual([]);
+});
+
 type Said = { readonly status: number; readonly goesTo: string; readonly text: string };
 
 type Entry = {

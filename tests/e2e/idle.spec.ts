@@ -1,0 +1,104 @@
+import AxeBuilder from '@axe-core/playwright';
+import { type Browser, type BrowserContext, expect, test } from '@playwright/test';
+import Database from 'better-sqlite3';
+import { cell, newSheet, saved, signIn, typeDown } from './on-the-sheet';
+import { DB_FILE } from './other-clinic';
+import { PEOPLE } from './people';
+
+const MINUTE = 60_000;
+
+/** Somebody signed in in a browser of their own, whose pages' clock can be moved. */
+async function signedIn(browser: Browser): Promise<BrowserContext> {
+  const context = await browser.newContext({ storageState: { cookies: [], origins: [] } });
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  await signIn(page, PEOPLE.lead.email);
+  await page.waitForURL('/');
+  await context.clock.install();
+  await page.reload();
+  return context;
+}
+
+/** Tells the server that the newest session of the lead was last used so long ago. */
+function lastUsed(msAgo: number): void {
+  const file = new Database(DB_FILE);
+  file.pragma('busy_timeout = 5000');
+  file
+    .prepare(
+      `update session set last_used_at = ? where id =
+        (select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1)`,
+    )
+    .run(Date.now() - msAgo, PEOPLE.lead.email);
+  file.close();
+}
+
+test('a warning comes in time, is told and reached by keyboard, and one button goes on, for every window', async ({ browser }) => {
+  const context = await signedIn(browser);
+  const [page] = context.pages();
+  const other = await context.newPage();
+  await other.goto('/patients');
+  if (!page) throw new Error('no page');
+  lastUsed(13.4 * MINUTE);
+  await context.clock.fastForward('13:05');
+  for (const one of [page, other]) await expect(one.getByRole('alertdialog', { name: 'Still there?' })).toBeVisible();
+  await expect(page.getByText(/It ends at \d\d:\d\d unless you stay\./)).toHaveAttribute('role', 'alert');
+  await expect(page.getByRole('button', { name: 'Stay signed in' })).toBeFocused();
+  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
+  expect(violations.map(({ id }) => id)).toEqual([]);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('alertdialog')).toHaveCount(0);
+  await context.clock.fastForward('00:11');
+  await expect(other.getByRole('alertdialog')).toHaveCount(0);
+  await page.goto('/patients');
+  await expect(page).toHaveURL('/patients');
+  await context.close();
+});
+
+test('the focus stays in a box where somebody types, and typing on is staying', async ({ browser }) => {
+  const context = await signedIn(browser);
+  const [page] = context.pages();
+  if (!page) throw new Error('no page');
+  const box = page.getByRole('searchbox').first();
+  lastUsed(13.4 * MINUTE);
+  await context.clock.fastForward('12:55');
+  await box.focus();
+  await context.clock.fastForward('00:10');
+  await expect(page.getByRole('alertdialog')).toBeVisible();
+  await expect(box).toBeFocused();
+  await box.press('m');
+  await expect(page.getByRole('alertdialog')).toHaveCount(0);
+  await context.close();
+});
+
+test('nobody there: the page is covered, nothing answers, and after signing in again the half-typed ladder goes on', async ({
+  browser,
+}) => {
+  test.setTimeout(60_000);
+  const context = await signedIn(browser);
+  const [page] = context.pages();
+  if (!page) throw new Error('no page');
+  await newSheet(page, 'ID-sheet');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8']);
+  await page.keyboard.type('8 7');
+  await saved(page);
+  lastUsed(15.1 * MINUTE);
+  await context.clock.fastForward('13:05');
+  await context.clock.fastForward('00:11');
+  const cover = page.getByRole('dialog', { name: 'You have been signed out' });
+  await expect(cover).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(cover).toBeVisible();
+  expect((await page.request.get('/patients', { maxRedirects: 0 })).status()).toBe(307);
+  const [again] = await Promise.all([context.waitForEvent('page'), cover.getByRole('link', { name: 'Sign in in a new window' }).click()]);
+  await signIn(again, PEOPLE.lead.email);
+  await again.waitForURL('/');
+  await context.clock.fastForward('00:11');
+  await expect(cover).toHaveCount(0);
+  await expect(cell(page, 'Right', '1½')).toHaveValue('8 1/8');
+  await expect(cell(page, 'Right', '4½')).toHaveValue('8 7');
+  await cell(page, 'Right', '4½').fill('8 7/8');
+  await page.keyboard.press('Enter');
+  await saved(page);
+  await context.close();
+});
