@@ -20,6 +20,11 @@ export type Manifest = {
 /** A backup's manifest lies beside it under the same name. */
 export const manifestOf = (backup: string) => `${backup.replace(/\.db$/, '')}.manifest.json`;
 
+/** The moment in a backup's name: `2026-11-25T17-30-05Z`. */
+export function stampOf(at: Date): string {
+  return `${at.toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
+}
+
 /** What a file holds: rows of each table, newest migration, ends of the audit chains. */
 export function contentOf(handle: BetterSqlite.Database): Pick<Manifest, 'migration' | 'rows' | 'audit'> {
   const rows = Object.fromEntries(

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { contentOf, type Manifest, manifestOf, openToRead, sha256Of } from './backup-manifest';
+import { contentOf, type Manifest, manifestOf, openToRead, sha256Of, stampOf } from './backup-manifest';
 import { checkHistory } from './check-data';
 import type { Database } from './client';
 
@@ -42,11 +42,6 @@ export async function backupSqlite(database: Database, name: string, folder: str
     copy.close();
     fs.rmSync(aside, { force: true });
   }
-}
-
-/** The moment in a backup's name: `2026-11-25T17-30-05Z`. */
-export function stampOf(at: Date): string {
-  return `${at.toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
 }
 
 async function problemsOf(copy: BetterSqlite.Database): Promise<readonly string[]> {

@@ -3,6 +3,7 @@ import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { headFile, type KeptHeads, writeHeads } from './audit-head';
+import { stampOf } from './backup-manifest';
 import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
@@ -15,7 +16,7 @@ const WAIT_MS = 5000;
  * Opens a clinic's file, brings it up to date, and checks that it will keep what it is given.
  *
  * Write-ahead log, `synchronous=FULL`, foreign keys, a busy wait of five seconds: set, then read back.
- * A file that lacks a migration is first copied beside itself with the online backup call.
+ * A file that lacks a migration is first copied beside itself with the online backup call, under the moment of that migration.
  */
 export async function openSqlite(file: string) {
   const handle = openFile(file);
@@ -52,7 +53,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   const applied = appliedMigrations(handle);
   const pending = pendingMigrations(known, applied, file);
   if (pending.length === 0) return;
-  if (applied.length > 0) await handle.backup(`${file}.before-${pending[0]?.folderMillis}`);
+  if (applied.length > 0) await handle.backup(`${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`);
   handle.pragma('foreign_keys = OFF');
   const migrate = handle.transaction((): KeptHeads => {
     handle.exec(`create table if not exists ${MIGRATION_TABLE} (id integer primary key, hash text not null, created_at numeric)`);

@@ -81,7 +81,8 @@ describe('a clinic’s file', () => {
     handle.close();
     const opened = await openSqlite(file);
     await opened.close();
-    const copy = new BetterSqlite(`${file}.before-${second.folderMillis}`, { readonly: true });
+    const moment = `${new Date(second.folderMillis).toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
+    const copy = new BetterSqlite(`${file}.before-${moment}`, { readonly: true });
     const count = (from: BetterSqlite.Database) => from.prepare('select count(*) from __drizzle_migrations').pluck().get();
     expect(copy.prepare('select name from clinic').pluck().get()).toBe('Harbour Lane');
     expect(count(copy)).toBe(1);
