@@ -3,8 +3,17 @@ import { CsvError, parse } from 'csv-parse/sync';
 /** What is wrong with a file, where. Lines count from 1, the header being line 1; `file` names it where several are read together. */
 export type CsvFault = { readonly file?: string; readonly line: number; readonly column: string; readonly reason: string };
 
-/** A row with the line it stands on and its cells by column name. */
-export type CsvRow = { readonly file?: string; readonly line: number; readonly cell: (column: string) => string };
+/**
+ * A row with the line it stands on and its cells by column name. `named` says what a column is called where the row came from; `fault` is
+ * what was found wrong before its cells were looked at.
+ */
+export type CsvRow = {
+  readonly named?: (column: string) => string;
+  readonly fault?: CsvFault;
+  readonly file?: string;
+  readonly line: number;
+  readonly cell: (column: string) => string;
+};
 
 /** Thrown and caught inside this folder only, so that reading a row stays straight; callers see a fault. */
 export class CsvRefusal extends Error {

@@ -7,7 +7,7 @@ import { CsvRefusal, type CsvRow } from './csv-table';
 
 /** Refuses the cell with a reason. Never returns. */
 export function refuseCell(row: CsvRow, column: string, reason: string): never {
-  throw new CsvRefusal({ ...(row.file && { file: row.file }), line: row.line, column, reason });
+  throw new CsvRefusal({ ...(row.file && { file: row.file }), line: row.line, column: row.named?.(column) ?? column, reason });
 }
 
 /** The value of a reading, or a refusal of the cell with its reason. */

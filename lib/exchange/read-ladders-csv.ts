@@ -50,16 +50,40 @@ type PatientDraft = {
  */
 export function readLaddersCsv(text: string): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
   try {
-    const patients = new Map<string, PatientDraft>();
-    for (const row of csvRows(text, LADDER_COLUMNS)) readRow(row, patients);
-    return { kind: 'read', records: [...patients.values()].map(recordOf) };
+    const { records, faults } = readLadderRows(csvRows(text, LADDER_COLUMNS));
+    const [fault] = faults;
+    return fault ? { kind: 'fault', fault } : { kind: 'read', records: [...records] };
   } catch (error) {
     if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
     throw error;
   }
 }
 
+/** The records of the patients whose rows are all good, and every fault of the others, in the order of the rows. */
+export function readLadderRows(rows: readonly CsvRow[]): {
+  readonly records: readonly PatientRecord[];
+  readonly faults: readonly CsvFault[];
+} {
+  const patients = new Map<string, PatientDraft>();
+  const spoilt = new Set<string>();
+  const faults: CsvFault[] = [];
+  const orFault = <T>(reference: string, read: () => T): T | undefined => {
+    try {
+      return read();
+    } catch (error) {
+      if (!(error instanceof CsvRefusal)) throw error;
+      spoilt.add(reference);
+      faults.push(error.fault);
+      return undefined;
+    }
+  };
+  for (const row of rows) orFault(row.cell('patient'), () => readRow(row, patients));
+  const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
+  return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults };
+}
+
 function readRow(row: CsvRow, patients: Map<string, PatientDraft>): void {
+  if (row.fault) throw new CsvRefusal(row.fault);
   const patient = patientOf(row, patients);
   const visit = visitOf(row, patient);
   const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);

@@ -1,0 +1,70 @@
+import type { PatientFile } from '../../record/patient-file';
+import type { PatientRecord } from '../../record/patient-record';
+import { type CsvFault, CsvRefusal, csvRows } from '../csv-table';
+import { LADDER_COLUMNS, readLadderRows } from '../read-ladders-csv';
+import type { Mapping } from './mapping';
+import { placesDownRows } from './places-down-rows';
+import type { TranslatedRows } from './spreadsheet-row';
+import type { TextTable } from './text-table';
+import { visitsDownRows } from './visits-down-rows';
+
+/** Patients whose cells are all good, and every bad cell of the others. */
+export type SpreadsheetRead = { readonly patients: readonly PatientFile[]; readonly faults: readonly CsvFault[] };
+
+/** What a mapping still lacks, each with its answer's name, so that a form can say it beside its box. */
+export function unanswered(mapping: Mapping): readonly (keyof Mapping)[] {
+  if (mapping.layout === 'rungs') return [];
+  const inColumn = (role: Mapping['roles'][number]) => mapping.layout === 'visits-down' && mapping.roles.includes(role);
+  return [
+    ...(mapping.dayOrder === null ? (['dayOrder'] as const) : []),
+    ...(mapping.reference.trim() === '' && !inColumn('reference') ? (['reference'] as const) : []),
+    ...(mapping.born.trim() === '' && !inColumn('born') ? (['born'] as const) : []),
+    ...(mapping.sex === '' && !inColumn('sex') ? (['sex'] as const) : []),
+    ...(mapping.limb === '' && !inColumn('limb') ? (['limb'] as const) : []),
+    ...(mapping.zero.trim() === '' ? (['zero'] as const) : []),
+    ...(mapping.roles.includes(mapping.layout === 'places-down' ? 'visit' : 'place') ? [] : (['roles'] as const)),
+    ...(mapping.layout === 'visits-down' && !mapping.roles.includes('day') ? (['roles'] as const) : []),
+  ];
+}
+
+/**
+ * The patients of a spreadsheet as a mapping says, each as a file with ladders and nothing else.
+ *
+ * A patient with one bad cell is left out whole, and the cell is named by line and column with its reason. Figures stay as they were typed.
+ * Shape: the table, the text it was cut from (the ladders file is read by its own rules), the mapping.
+ */
+export function readSpreadsheet(table: TextTable, text: string, mapping: Mapping): SpreadsheetRead {
+  const { rows, faults } = translated(table, text, mapping);
+  const read = readLadderRows(rows);
+  const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
+  return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
+}
+
+function translated(table: TextTable, text: string, mapping: Mapping): TranslatedRows {
+  if (mapping.layout === 'places-down') return placesDownRows(table, mapping);
+  if (mapping.layout === 'visits-down') return visitsDownRows(table, mapping);
+  try {
+    return { rows: csvRows(text, LADDER_COLUMNS), faults: [] };
+  } catch (error) {
+    if (error instanceof CsvRefusal) return { rows: [], faults: [error.fault] };
+    throw error;
+  }
+}
+
+/** A record of ladders as a file: no name, the group that was chosen, everything else empty. */
+export function fileOf({ reference, born, sex, affected, visits }: PatientRecord, diagnosisGroup: string): PatientFile {
+  return {
+    details: { reference, name: null, born, sex, diagnosisGroup, affected, language: 'en', note: null },
+    visits: visits.map((visit, index) => ({
+      ...visit,
+      id: `visit-${index + 1}`,
+      readings: null,
+      ladders: visit.ladders.map((ladder) => ({ ...ladder, intervalText: null, zeroChoice: null })),
+    })),
+    pieces: [],
+    orders: [],
+    events: [],
+    cautions: [],
+    writings: [],
+  };
+}
