@@ -1,4 +1,5 @@
-import { and, asc, desc, eq, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, sql } from 'drizzle-orm';
+import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { noteOf } from './audit';
 import { type BroughtIn, bringIn } from './bring-in';
@@ -16,24 +17,46 @@ const TRIES = 3;
 /** Where the items of an import stand: how many in each state. */
 export type ImportCounts = Readonly<Partial<Record<(typeof importItem.$inferSelect)['state'], number>>>;
 
-/** A file to be brought in: its patients, read and looked at. The same submission sent twice makes one import. */
-export type Incoming = {
-  readonly submissionId: string;
-  readonly fileName: string;
-  readonly form: string;
-  readonly patients: readonly PatientFile[];
-};
+/** A file as it came: its name, what it is, and its text. */
+export type Upload = { readonly fileName: string; readonly form: (typeof dataImport.$inferSelect)['form']; readonly text: string };
 
-/** Puts a file's patients in line; nothing is in anybody's record yet. Gives the id of the import. */
-export async function openImport(therapist: Therapist, incoming: Incoming, at = new Date()): Promise<string> {
+/** Keeps a file until a person has said how it is to be read; nothing is in anybody's record yet. Gives the id of the import. */
+export async function keepUpload(therapist: Therapist, { fileName, form, text }: Upload, at = new Date()): Promise<string> {
   assertMayWrite(therapist);
   const id = crypto.randomUUID();
-  const { submissionId, fileName, form, patients } = incoming;
-  const head = { id, clinicId: therapist.clinicId, by: therapist.id, at, fileName, form, state: 'open' as const, submissionId };
+  const head = { id, clinicId: therapist.clinicId, by: therapist.id, at, fileName, form, text, mapping: null, state: 'reading' as const };
+  await writeTogether([
+    (tx) => tx.insert(dataImport).values(head).returning({ id: dataImport.id }),
+    noteOf(therapist, { action: 'import read', subjectKind: 'import', subjectId: id, detail: { form } }, at),
+  ]);
+  return id;
+}
+
+/** A file that is still being read, with what was said of it so far; undefined when the clinic has none of that id. */
+export async function uploadOf(
+  therapist: Therapist,
+  importId: string,
+): Promise<(Upload & { readonly mapping: Mapping | null }) | undefined> {
+  const database = await getDatabase();
+  const { fileName, form, text, mapping } = dataImport;
+  const [found] = await database.select({ fileName, form, text, mapping }).from(dataImport).where(inReading(therapist, importId));
+  return found?.text ? { ...found, text: found.text } : undefined;
+}
+
+/** Keeps what was said of how a spreadsheet is to be read. */
+export async function keepMapping(therapist: Therapist, importId: string, mapping: Mapping): Promise<void> {
+  assertMayWrite(therapist);
+  const database = await getDatabase();
+  await database.update(dataImport).set({ mapping }).where(inReading(therapist, importId));
+}
+
+/** Puts the patients of a file in line to be taken over, and lets the file go. The same button pressed twice lines them up once. */
+export async function lineUp(therapist: Therapist, importId: string, patients: readonly PatientFile[], at = new Date()): Promise<void> {
+  assertMayWrite(therapist);
   const items = patients.map((content, position) => ({
     id: crypto.randomUUID(),
     clinicId: therapist.clinicId,
-    importId: id,
+    importId,
     position,
     state: 'waiting' as const,
     reference: content.details.reference,
@@ -44,18 +67,15 @@ export async function openImport(therapist: Therapist, incoming: Incoming, at = 
     const rows = items.slice(from, from + CHUNK);
     chunks.push((tx) => tx.insert(importItem).values(rows).returning({ id: importItem.id }));
   }
-  const written = await writeTogether([
-    (tx) => tx.insert(dataImport).values(head).onConflictDoNothing().returning({ id: dataImport.id }),
+  await writeTogether([
+    (tx) => tx.update(dataImport).set({ state: 'open', text: null }).where(inReading(therapist, importId)).returning({ id: dataImport.id }),
     ...chunks,
-    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: id, detail: { form, patients: patients.length } }, at),
+    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: importId, detail: { patients: patients.length } }, at),
   ]);
-  if (written.kind === 'written') return id;
-  const database = await getDatabase();
-  const [already] = await database
-    .select({ id: dataImport.id })
-    .from(dataImport)
-    .where(and(eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.submissionId, submissionId)));
-  return already?.id ?? id;
+}
+
+function inReading({ clinicId }: Therapist, importId: string) {
+  return and(eq(dataImport.id, importId), eq(dataImport.clinicId, clinicId), eq(dataImport.state, 'reading'));
 }
 
 /**
@@ -140,8 +160,8 @@ async function close(therapist: Therapist, importId: string, state: 'done' | 'st
   const database = await getDatabase();
   await database
     .update(dataImport)
-    .set({ state })
-    .where(and(eq(dataImport.id, importId), eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.state, 'open')));
+    .set({ state, text: null })
+    .where(and(eq(dataImport.id, importId), eq(dataImport.clinicId, therapist.clinicId), inArray(dataImport.state, ['reading', 'open'])));
 }
 
 const importColumns = {

@@ -1,3 +1,4 @@
+import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { columns } from './columns';
 import { ofClinic } from './schema-clinic';
@@ -8,7 +9,10 @@ const { table, id, text, oneOf, wholeNumber, json, moment, index, uniqueIndex } 
 /** The heads that came of one patient of an import. */
 export type AddedByImport = { readonly visits: readonly string[]; readonly pieces: readonly string[]; readonly orders: readonly string[] };
 
-/** A file that was brought in: what it was called, in which form, and where its taking over stands. */
+/**
+ * A file that was brought in: what it was called, in which form, and where its taking over stands. Its text is there only while a person
+ * still says how it is to be read.
+ */
 export const dataImport = table(
   'data_import',
   {
@@ -17,11 +21,12 @@ export const dataImport = table(
     by: text().notNull(),
     at: moment().notNull(),
     fileName: text().notNull(),
-    form: text().notNull(),
-    state: oneOf('open', 'done', 'stopped', 'undone').notNull(),
-    submissionId: text().notNull(),
+    form: oneOf('spreadsheet', 'set', 'bundle').notNull(),
+    text: text(),
+    mapping: json<Mapping>(),
+    state: oneOf('reading', 'open', 'done', 'stopped', 'undone').notNull(),
   },
-  (row) => [index('data_import_when').on(row.clinicId, row.at), uniqueIndex('data_import_submission').on(row.clinicId, row.submissionId)],
+  (row) => [index('data_import_when').on(row.clinicId, row.at)],
 );
 
 /**

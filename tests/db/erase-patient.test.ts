@@ -44,7 +44,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
     const database = await at.db.client.getDatabase();
     const { dataImport, importItem } = at.db.schema;
     const { clinicId, id: by } = at.therapist;
-    const head = { id: 'i', clinicId, by, at: new Date(), fileName: 'a.csv', form: 'set', state: 'done', submissionId: 's' } as const;
+    const head = { id: 'i', clinicId, by, at: new Date(), fileName: 'a.csv', form: 'set', state: 'done' } as const;
     await database.insert(dataImport).values(head);
     const line = { clinicId, importId: 'i', reference: REFERENCE, words: WORDS };
     await database.insert(importItem).values([

@@ -17,6 +17,7 @@ import { visitOn } from './made-up-records';
 
 const TODAY = calendarDay('2026-11-25');
 const form = () => crypto.randomUUID();
+const UPLOAD = { fileName: 'made up.csv', form: 'spreadsheet', text: 'place,2026-03-02\n0,21.5\n' } as const;
 
 /** A file without what differs from clinic to clinic: ids, and who wrote it when. */
 function plain(file: PatientFile): unknown {
@@ -51,7 +52,8 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   afterAll(async () => at?.close());
 
   async function bring(patients: readonly PatientFile[], therapist = at.stranger): Promise<string> {
-    const id = await at.db.imports.openImport(therapist, { submissionId: form(), fileName: 'made up.csv', form: 'set', patients });
+    const id = await at.db.imports.keepUpload(therapist, UPLOAD);
+    await at.db.imports.lineUp(therapist, id, patients);
     while ((await at.db.imports.takeOver(therapist, id, 4)) > 0);
     return id;
   }
@@ -172,7 +174,8 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   });
 
   it('stopped, it takes nothing more over, and nobody else’s import is seen', async () => {
-    const id = await at.db.imports.openImport(at.stranger, { submissionId: form(), fileName: 'x', form: 'set', patients: files });
+    const id = await at.db.imports.keepUpload(at.stranger, UPLOAD);
+    await at.db.imports.lineUp(at.stranger, id, files);
     await at.db.imports.stopImport(at.stranger, id);
     expect(await at.db.imports.takeOver(at.stranger, id, 9)).toBe(0);
     expect((await at.db.imports.importWithCounts(at.stranger, id))?.state).toBe('stopped');
@@ -180,10 +183,15 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     expect(await at.db.undo.undoImport(at.therapist, id)).toBeUndefined();
   });
 
-  it('one submission sent twice is one import; a reader may not', async () => {
-    const submissionId = form();
-    const incoming = { submissionId, fileName: 'x', form: 'set', patients: [] };
-    expect(await at.db.imports.openImport(at.therapist, incoming)).toBe(await at.db.imports.openImport(at.therapist, incoming));
-    await expect(at.db.imports.openImport(at.reader, incoming)).rejects.toThrow();
+  it('a file is kept only until its patients are in line; twice in line is once; a reader may not', async () => {
+    const id = await at.db.imports.keepUpload(at.therapist, UPLOAD);
+    expect(await at.db.imports.uploadOf(at.stranger, id)).toBeUndefined();
+    expect(await at.db.imports.uploadOf(at.therapist, id)).toMatchObject({ text: UPLOAD.text, mapping: null });
+    const [file] = fc.sample(anyFile, { numRuns: 1, seed: 5 });
+    await at.db.imports.lineUp(at.therapist, id, [file as PatientFile]);
+    await at.db.imports.lineUp(at.therapist, id, [file as PatientFile]);
+    expect(await at.db.imports.uploadOf(at.therapist, id)).toBeUndefined();
+    expect((await at.db.imports.importWithCounts(at.therapist, id))?.counts).toEqual({ waiting: 1 });
+    await expect(at.db.imports.keepUpload(at.reader, UPLOAD)).rejects.toThrow();
   });
 });

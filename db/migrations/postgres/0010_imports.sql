@@ -5,8 +5,9 @@ CREATE TABLE "data_import" (
 	"at" timestamp with time zone NOT NULL,
 	"file_name" text NOT NULL,
 	"form" text NOT NULL,
-	"state" text NOT NULL,
-	"submission_id" text NOT NULL
+	"text" text,
+	"mapping" jsonb,
+	"state" text NOT NULL
 );
 --> statement-breakpoint
 CREATE TABLE "import_item" (
@@ -27,6 +28,5 @@ ALTER TABLE "import_item" ADD CONSTRAINT "import_item_clinic_id_clinic_id_fk" FO
 ALTER TABLE "import_item" ADD CONSTRAINT "import_item_import_id_data_import_id_fk" FOREIGN KEY ("import_id") REFERENCES "public"."data_import"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 ALTER TABLE "import_item" ADD CONSTRAINT "import_item_patient_id_patient_id_fk" FOREIGN KEY ("patient_id") REFERENCES "public"."patient"("id") ON DELETE no action ON UPDATE no action;--> statement-breakpoint
 CREATE INDEX "data_import_when" ON "data_import" USING btree ("clinic_id","at");--> statement-breakpoint
-CREATE UNIQUE INDEX "data_import_submission" ON "data_import" USING btree ("clinic_id","submission_id");--> statement-breakpoint
 CREATE UNIQUE INDEX "import_item_position" ON "import_item" USING btree ("import_id","position");--> statement-breakpoint
 CREATE INDEX "import_item_patient" ON "import_item" USING btree ("patient_id");

@@ -5,13 +5,13 @@ CREATE TABLE `data_import` (
 	`at` integer NOT NULL,
 	`file_name` text NOT NULL,
 	`form` text NOT NULL,
+	`text` text,
+	`mapping` text,
 	`state` text NOT NULL,
-	`submission_id` text NOT NULL,
 	FOREIGN KEY (`clinic_id`) REFERENCES `clinic`(`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
 CREATE INDEX `data_import_when` ON `data_import` (`clinic_id`,`at`);--> statement-breakpoint
-CREATE UNIQUE INDEX `data_import_submission` ON `data_import` (`clinic_id`,`submission_id`);--> statement-breakpoint
 CREATE TABLE `import_item` (
 	`id` text PRIMARY KEY NOT NULL,
 	`clinic_id` text NOT NULL,
