@@ -13,25 +13,52 @@ export type KeptHeads = Readonly<Record<string, KeptHead>>;
 /** Where the heads of a SQLite file are kept. */
 export const headFile = (file: string) => `${file}.audit-head`;
 
+/** How long newly written links wait until the file of heads is replaced, once for all that were written meanwhile. */
+const WAIT_MS = 1000;
+
+const waiting = new Map<string, Grown[]>();
+let timer: NodeJS.Timeout | undefined;
+
 /**
  * Keeps the newest links beside the SQLite file, after the commit, so that a tail cut off the chain is seen.
  *
- * The file is replaced whole, without flushing it: after a power loss it may be a few rows behind the chain, which still proves all before.
- * A kept head that the chain contradicts is set aside, never overwritten. PostgreSQL keeps none: its processes hold no state on disk.
+ * Within a second, and when the program ends: replacing a file after every commit would double the cost of a save, because the next
+ * commit's flush carries it too. It is not flushed by itself. A kill or a power loss leaves the head a second behind the chain; it still
+ * proves all before. PostgreSQL keeps none: its processes hold no state on disk.
  */
 export function keepHeads(grown: readonly Grown[]): void {
   if (engine !== 'sqlite' || grown.length === 0) return;
   const file = headFile(databaseAddress());
-  try {
-    const kept = readHeads(file) ?? {};
-    if (grown.some((one) => contradicts(kept[one.clinicId], one))) fs.renameSync(file, `${file}.doubt-${Date.now()}`);
-    const newer = grown.filter(
-      (one) => one.from + one.links.length > (kept[one.clinicId]?.length ?? 0) || contradicts(kept[one.clinicId], one),
-    );
-    if (newer.length > 0) writeHeads(file, { ...kept, ...Object.fromEntries(newer.map((one) => [one.clinicId, headOf(one)])) });
-  } catch {
-    // The save is committed and stays so; `verify-data` says that the head beside the file is missing or behind.
+  waiting.set(file, [...(waiting.get(file) ?? []), ...grown]);
+  if (timer) return;
+  timer = setTimeout(writeWaitingHeads, WAIT_MS).unref();
+  process.once('exit', writeWaitingHeads);
+}
+
+/** Replaces the files of heads now. A kept head that the chain contradicts is set aside, never overwritten. */
+export function writeWaitingHeads(): void {
+  clearTimeout(timer);
+  timer = undefined;
+  process.off('exit', writeWaitingHeads);
+  for (const [file, grown] of waiting) {
+    try {
+      merge(file, grown);
+    } catch {
+      // The saves are committed and stay so; `verify-data` says that the head beside the file is missing or behind.
+    }
   }
+  waiting.clear();
+}
+
+function merge(file: string, grown: readonly Grown[]): void {
+  const kept = readHeads(file) ?? {};
+  const doubted = new Set(grown.filter((one) => contradicts(kept[one.clinicId], one)).map((one) => one.clinicId));
+  if (doubted.size > 0) fs.renameSync(file, `${file}.doubt-${Date.now()}`);
+  const heads: Record<string, KeptHead> = { ...kept };
+  for (const one of grown) {
+    if (doubted.has(one.clinicId) || one.from + one.links.length > (heads[one.clinicId]?.length ?? 0)) heads[one.clinicId] = headOf(one);
+  }
+  writeHeads(file, heads);
 }
 
 /** The heads in a file; undefined when there are none to be read. */

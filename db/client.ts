@@ -1,4 +1,5 @@
 import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
+import { writeWaitingHeads } from './audit-head';
 import { openPostgres } from './open-postgres';
 import { openSqlite } from './open-sqlite';
 
@@ -37,6 +38,7 @@ export async function getDatabase(): Promise<Database> {
 export async function closeDatabase(): Promise<void> {
   const opening = held.rungwiseDatabases?.get(databaseAddress());
   held.rungwiseDatabases?.delete(databaseAddress());
+  writeWaitingHeads();
   await (await opening)?.close();
 }
 

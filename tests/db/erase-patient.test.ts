@@ -132,6 +132,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
 
   it('leaves no byte of the words in the file or its log once the freed space is wiped; on a server, none in any table', async () => {
     const { wipeFreedSpace } = await import('@/db/wipe-freed-space');
+    (await import('@/db/audit-head')).writeWaitingHeads();
     const told = await wipeFreedSpace(await at.db.client.getDatabase(), [WORDS]);
     const files = engine === 'sqlite' ? [at.file, `${at.file}-wal`, `${at.file}.audit-head`] : [];
     const bytes = files.map((file) => fs.readFileSync(file).toString('latin1').toLowerCase()).join('');

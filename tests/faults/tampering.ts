@@ -108,7 +108,7 @@ type Last = { readonly number: number; readonly link: string };
 /** Changes the history in `times` random ways, one at a time, each undone again, and asks the check each time. */
 export async function tamper(at: MadeUpClinic, rows: number, times: number, random: Random): Promise<Tampered> {
   const { checkHistory } = await import('@/db/check-data');
-  const { headsBeside } = await import('@/db/audit-head');
+  const { headsBeside, writeWaitingHeads } = await import('@/db/audit-head');
   const note = (value: number) => at.db.clinic.changeSetting(at.therapist, { key: 'k', value, reason: null });
   for (let value = 0; value < rows; value++) await note(value);
   const database = await at.db.client.getDatabase();
@@ -116,6 +116,7 @@ export async function tamper(at: MadeUpClinic, rows: number, times: number, rand
   const triggers = file.prepare("select name from sqlite_master where type = 'trigger'").pluck().all() as string[];
   for (const name of triggers) file.exec(`drop trigger ${name}`);
   file.pragma('foreign_keys = OFF');
+  writeWaitingHeads();
   const heads = headsBeside(at.file);
   const clinic = at.therapist.clinicId;
   const length = file.prepare('select length from audit_head where clinic_id = ?').pluck().get(clinic) as number;
