@@ -21,7 +21,7 @@ export function passwordRefusal(password: string, hasFactor: boolean, ownWords: 
   const text = password.toLowerCase();
   if (isCommonPassword(text) || isOverAndOver(text) || RUNS.some((run) => run.includes(text)))
     return 'Many people use this password, so it is tried first. Choose another, for example four words that do not belong together.';
-  if (withoutOwn(text, ownWords).length < SHORTEST_WITH_FACTOR)
+  if (isMostlyOwn(text, ownWords))
     return 'This is mostly a name that others know: the clinic’s, yours, or your e-mail. Choose other words.';
   return undefined;
 }
@@ -42,7 +42,8 @@ function isOverAndOver(text: string): boolean {
   return unit !== undefined && ([...unit].length < SHORTEST_WITH_FACTOR || isCommonPassword(unit));
 }
 
-/** The letters and digits that are left once own words are taken out. */
-function withoutOwn(text: string, ownWords: readonly string[]): string {
-  return ownWords.reduce((left, word) => left.replaceAll(word, ''), text).replace(/[^\p{L}\p{N}]/gu, '');
+/** True of a text that holds own words and little else. */
+function isMostlyOwn(text: string, ownWords: readonly string[]): boolean {
+  const left = ownWords.reduce((rest, word) => rest.replaceAll(word, ''), text);
+  return left !== text && left.replace(/[^\p{L}\p{N}]/gu, '').length < SHORTEST_WITH_FACTOR;
 }

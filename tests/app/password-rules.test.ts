@@ -17,6 +17,7 @@ describe('a password', () => {
   it('of fourteen characters needs a second factor, one of seven is never taken; a letter beyond the basic plane counts once', () => {
     expect(passwordRefusal('taped in a cot', false, OWN)).toMatch(/15 characters/);
     expect(passwordRefusal('taped in a cot', true, OWN)).toBeUndefined();
+    expect(passwordRefusal('owl & sea', true, OWN)).toBeUndefined();
     expect(passwordRefusal('q7 kvz2', true, OWN)).toMatch(/8 characters/);
     expect(passwordRefusal('🧵'.repeat(7), true, OWN)).toMatch(/8 characters/);
   });

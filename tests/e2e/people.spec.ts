@@ -24,7 +24,7 @@ async function stranger(browser: Browser): Promise<Page> {
 
 async function invite(page: Page, name: string, email: string): Promise<string> {
   await page.goto('/clinic/people');
-  await page.getByLabel('Name').fill(name);
+  await page.getByLabel('Name', { exact: true }).fill(name);
   await page.getByLabel('E-mail').fill(email);
   await page.getByLabel('Role').last().selectOption('therapist');
   await page.getByRole('button', { name: 'Invite' }).click();
