@@ -4,6 +4,7 @@ import { useActionState, useState } from 'react';
 import { FactorPicture } from '@/app/_session/factor-picture';
 import { RecoveryCodes } from '@/app/_session/recovery-code-list';
 import type { FactorOffer } from '@/app/_session/second-factor';
+import { withoutReset } from '@/app/_session/without-reset';
 import { Field } from '@/app/_shell/field';
 import { type AccountState, turnOnFactorAction } from './actions';
 import { CurrentPassword } from './current-password';
@@ -33,7 +34,7 @@ export function OfferFactor({ offer: fresh }: { readonly offer: FactorOffer }) {
             enough.
           </p>
           {isOpen ? (
-            <form className="form" action={turnOn}>
+            <form className="form" method="post" onSubmit={withoutReset(turnOn)}>
               <FactorPicture offer={offer} />
               <Field id="code" label="Code it shows now" refusal={state.refusals.code}>
                 {(wiring) => <input {...wiring} autoComplete="one-time-code" inputMode="numeric" required />}

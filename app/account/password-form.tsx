@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { NewPassword } from '@/app/_session/new-password';
+import { withoutReset } from '@/app/_session/without-reset';
 import { type AccountState, changePasswordAction } from './actions';
 import { CurrentPassword } from './current-password';
 
@@ -12,7 +13,7 @@ export function PasswordForm({ hasFactor }: { readonly hasFactor: boolean }) {
     <section className="panel" aria-labelledby="password-head">
       <h2 id="password-head">Password</h2>
       <p role="status">{state.done}</p>
-      <form className="form" action={change} key={state.done}>
+      <form className="form" method="post" onSubmit={withoutReset(change)} key={state.done}>
         <CurrentPassword id="current" refusal={state.refusals.current} />
         <NewPassword withFactor={hasFactor} refusal={state.refusals.password} />
         <div className="actions">

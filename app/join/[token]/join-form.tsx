@@ -5,6 +5,7 @@ import { FactorPicture } from '@/app/_session/factor-picture';
 import { NewPassword } from '@/app/_session/new-password';
 import { RecoveryCodes } from '@/app/_session/recovery-code-list';
 import type { FactorOffer } from '@/app/_session/second-factor';
+import { withoutReset } from '@/app/_session/without-reset';
 import { Field } from '@/app/_shell/field';
 import { type JoinState, joinAction } from '../actions';
 
@@ -34,7 +35,7 @@ export function JoinForm({ token, email, offer: fresh }: Props) {
     );
   }
   return (
-    <form className="panel form" action={join}>
+    <form className="panel form" method="post" onSubmit={withoutReset(join)}>
       <input type="hidden" name="token" value={token} />
       <Field id="email" label="E-mail">
         {(wiring) => <input {...wiring} type="email" autoComplete="username" value={email} readOnly />}
