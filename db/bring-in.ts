@@ -89,7 +89,7 @@ type AsRead = { readonly known: KeptRecord; readonly changes: number };
 
 function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientFile, origin: string, at: Date): BroughtIn {
   const { patientId } = known.head;
-  if (known.born !== file.details.born || known.sex !== file.details.sex)
+  if (known.born !== file.details.born || (file.details.sex !== 'X' && known.sex !== file.details.sex))
     return refused(`${known.reference} is there with another day of birth or sex. Nothing of it was taken over.`);
   const idOf = new Map<string, string>();
   const fresh: FiledVisit[] = [];

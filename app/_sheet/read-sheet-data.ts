@@ -10,8 +10,9 @@ import { isAffected } from '@/lib/record/patient-record';
 import type { Policy } from '@/lib/record/policy';
 import type { VisitForm } from '@/lib/record/visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
-import { isGrowing, limbSeries, type SeriesVisit } from '@/lib/trend/limb-series';
-import { type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
+import { lastLadder } from '@/lib/trend/last-ladder';
+import { isGrowing, limbSeries } from '@/lib/trend/limb-series';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 import { type DraftContent, type Known, limbKey, type MetDraft } from './sheet-data';
 
 /** What a sheet of a visit on a day is compared with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
@@ -32,12 +33,6 @@ export function knownBefore(record: KeptRecord, visitId: string, policy: Policy,
   const index = record.visits.findIndex((visit) => visit.visitId === visitId);
   const visits = index < 0 ? record.visits : record.visits.slice(0, index);
   return whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today);
-}
-
-function lastLadder({ visit, ladder, placed, body, growing }: SeriesVisit): LastLadder {
-  const sign = ladder.direction === 'up' ? 1 : -1;
-  const girthsNm = ladder.rungs.flatMap((rung) => (rung.girth ? [[(sign * rung.distance.nm) / 1e6, rung.girth.nm] as const] : []));
-  return { placed, body, growing, words: showDayOfYear(visit.day), girthsNm };
 }
 
 /** The form a new visit starts from: the last visit's set-up and nothing measured. */

@@ -40,6 +40,11 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/calendar" prefetch={false}>
             Calendar
           </Link>
+          {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/exchange" prefetch={false}>
+              Bring in, take out
+            </Link>
+          )}
         </div>
       </div>
       <h2 className="section-head">

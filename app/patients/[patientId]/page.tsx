@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
+import { TakeOutPanel } from '@/app/_exchange/take-out-panel';
 import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
 import { LettersPanel } from '@/app/_letter/letters-panel';
 import { EventForm } from '@/app/_patient/event-form';
@@ -71,6 +72,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
         <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
         <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
+        <TakeOutPanel patientId={patientId} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
       <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>

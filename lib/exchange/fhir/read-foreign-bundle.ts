@@ -1,4 +1,7 @@
 import type { Bundle, FhirResource, Observation, Quantity } from 'fhir/r4';
+import type { NoAnswer } from '../../outcome';
+import type { PatientFile } from '../../record/patient-file';
+import type { Sex } from '../../record/patient-record';
 import { type CalendarDay, readDay } from '../../units/calendar-day';
 import type { TypedLength } from '../../units/length';
 import { readMass, type TypedMass } from '../../units/mass';
@@ -13,6 +16,7 @@ export type ForeignBody = { readonly day: CalendarDay; readonly height: TypedLen
 export type ForeignRead = {
   readonly reference: string | null;
   readonly born: CalendarDay | null;
+  readonly sex: Sex;
   readonly body: readonly ForeignBody[];
   readonly passedOver: readonly string[];
 };
@@ -55,8 +59,33 @@ export function readForeignBundle(bundle: Bundle<FhirResource>): ForeignRead {
   return {
     reference: patient?.identifier?.[0]?.value ?? null,
     born: born.kind === 'read' ? born.value : null,
+    sex: patient?.gender === 'female' ? 'F' : patient?.gender === 'male' ? 'M' : 'X',
     body: [...days.values()].sort((one, other) => one.day.localeCompare(other.day)),
     passedOver,
+  };
+}
+
+/** Heights and weights of another program as a patient's file: a visit a day, nothing taped; or why there is no patient. */
+export function fileOfForeign({ reference, born, sex, body }: ForeignRead, diagnosisGroup: string): PatientFile | NoAnswer {
+  if (!reference || !born) return { noAnswer: 'The bundle has no patient with an identifier and a day of birth.' };
+  if (body.length === 0) return { noAnswer: 'The bundle has no height and no weight that can be read.' };
+  return {
+    details: { reference, name: null, born, sex, diagnosisGroup, affected: [], language: 'en', note: null },
+    visits: body.map((figures, index) => ({
+      ...figures,
+      id: `visit-${index + 1}`,
+      time: null,
+      posture: null,
+      measurer: null,
+      note: null,
+      readings: null,
+      ladders: [],
+    })),
+    pieces: [],
+    orders: [],
+    events: [],
+    cautions: [],
+    writings: [],
   };
 }
 

@@ -31,7 +31,7 @@ export type MappingDefaults = Pick<Mapping, 'unit' | 'heightUnit' | 'weightUnit'
 export function guessMapping(table: TextTable, defaults: MappingDefaults): Mapping {
   const header = table.rows[0]?.cells ?? [];
   const layout = layoutOf(header);
-  const roles = layout === 'rungs' ? [] : layout === 'places-down' ? rolesOfChart(header) : rolesOfTable(header);
+  const roles = rolesFor(table, layout);
   const days = daysIn(table, layout, roles);
   const orders = ordersOf(days);
   return {
@@ -47,6 +47,12 @@ export function guessMapping(table: TextTable, defaults: MappingDefaults): Mappi
     affected: 'both',
     zero: '',
   };
+}
+
+/** What each column seems to hold in a layout. */
+export function rolesFor({ rows }: TextTable, layout: Layout): readonly Role[] {
+  const header = rows[0]?.cells ?? [];
+  return layout === 'rungs' ? [] : layout === 'places-down' ? rolesOfChart(header) : rolesOfTable(header);
 }
 
 function layoutOf(header: readonly string[]): Layout {

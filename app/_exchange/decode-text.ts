@@ -1,0 +1,20 @@
+/**
+ * The text of a file's bytes, or undefined when it holds none.
+ *
+ * UTF-8 or UTF-16 by its mark; else UTF-8 where it is valid; else Windows-1252, which older spreadsheets write. A file with null characters
+ * is no text. Source: WHATWG Encoding Standard.
+ */
+export function decodeText(bytes: Uint8Array): string | undefined {
+  const text = decoded(bytes);
+  return text.includes('\0') ? undefined : text;
+}
+
+function decoded(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return new TextDecoder('utf-16be').decode(bytes);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes);
+  }
+}

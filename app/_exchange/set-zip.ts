@@ -1,0 +1,60 @@
+import { strToU8, Zip, ZipDeflate } from 'fflate';
+import type { OutgoingPatient } from '@/db/patient-files';
+import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import type { PartOf } from './set-parts';
+
+/**
+ * A set as one packed file, made while it is sent: patients are read a page at a time, once for each table, and nothing is held but the
+ * page at hand. Who reads slowly slows the reading of the database, not the memory of the server.
+ */
+export function setZip(
+  patients: () => AsyncIterable<OutgoingPatient>,
+  partOf: PartOf,
+  style: SetStyle,
+  today: CalendarDay,
+): ReadableStream<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  const zip = new Zip((error, chunk) => {
+    if (error) throw error;
+    chunks.push(chunk);
+  });
+  const steps = written(zip, patients, partOf, style, today);
+  return new ReadableStream({
+    async pull(controller) {
+      while (chunks.length === 0) {
+        const { done } = await steps.next();
+        if (done && chunks.length === 0) return controller.close();
+      }
+      for (const chunk of chunks.splice(0)) controller.enqueue(chunk);
+    },
+  });
+}
+
+async function* written(
+  zip: Zip,
+  patients: () => AsyncIterable<OutgoingPatient>,
+  partOf: PartOf,
+  style: SetStyle,
+  today: CalendarDay,
+): AsyncGenerator<void> {
+  packed(zip, DICTIONARY_FILE).push(strToU8(JSON.stringify(dataDictionary(style, today), null, 2)), true);
+  for (const table of SET_TABLES) {
+    const file = packed(zip, fileOf(table));
+    file.push(strToU8(headerLine(table, style)));
+    for await (const patient of patients()) {
+      file.push(strToU8(linesOf(table, partOf(patient), style)));
+      yield;
+    }
+    file.push(new Uint8Array(), true);
+    yield;
+  }
+  zip.end();
+}
+
+function packed(zip: Zip, name: string): ZipDeflate {
+  const file = new ZipDeflate(name, { level: 6 });
+  zip.add(file);
+  return file;
+}

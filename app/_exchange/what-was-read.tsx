@@ -1,0 +1,78 @@
+import type { ImportDoubt } from '@/lib/exchange/import-doubts';
+import { showDay } from '@/lib/units/calendar-day';
+import type { IncomingRead } from './read-incoming';
+
+/** At most so many bad cells and questions are shown; the rest is counted. */
+const MOST_SHOWN = 200;
+
+/** What could be read of a file: how much, each bad cell with its reason, and the questions that the sheet would have asked. */
+export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; readonly doubts: readonly ImportDoubt[] }) {
+  const { patients, faults } = read;
+  const visits = patients.reduce((sum, one) => sum + one.visits.length, 0);
+  const girths = patients.reduce((sum, one) => sum + girthsIn(one), 0);
+  return (
+    <section className="panel" aria-labelledby="what-was-read">
+      <h2 id="what-was-read">What was read</h2>
+      <p>{`${counted(patients.length, 'patient')}, ${counted(visits, 'visit')}, ${counted(girths, 'girth')}.`}</p>
+      {faults.length > 0 && (
+        <details open={patients.length === 0}>
+          <summary>{`${counted(faults.length, 'cell')} could not be read. Their patients are left out whole.`}</summary>
+          <table className="worklist">
+            <thead>
+              <tr>
+                <th scope="col">Line</th>
+                <th scope="col">Column</th>
+                <th scope="col">Why</th>
+              </tr>
+            </thead>
+            <tbody>
+              {faults.slice(0, MOST_SHOWN).map(({ file, line, column, reason }) => (
+                <tr key={`${file}-${line}-${column}-${reason}`}>
+                  <th scope="row">{file ? `${file}, ${line}` : line}</th>
+                  <td>{column}</td>
+                  <td className="whole-row">{reason}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          {faults.length > MOST_SHOWN && <p className="secondary">{`And ${faults.length - MOST_SHOWN} more. Mend these first.`}</p>}
+        </details>
+      )}
+      {doubts.length > 0 && (
+        <details>
+          <summary>{`${doubts.length === MOST_SHOWN ? 'At least ' : ''}${counted(doubts.length, 'reading')} would have been asked about.`}</summary>
+          <p className="secondary">They come in as they were written, and the questions stay open on each visit’s own page.</p>
+          <ul>
+            {doubts.map(({ reference, day, limb, message }) => (
+              <li key={`${reference}-${day}-${limb}-${message}`}>{`${reference}, ${showDay(day)}, ${limb}: ${message}`}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}
+
+/** The questions of a file's figures, no further than can be shown. */
+export function firstDoubts(
+  patients: IncomingRead['patients'],
+  doubtsOf: (file: IncomingRead['patients'][number]) => readonly ImportDoubt[],
+) {
+  const found: ImportDoubt[] = [];
+  for (const file of patients) {
+    if (found.length >= MOST_SHOWN) break;
+    found.push(...doubtsOf(file));
+  }
+  return found.slice(0, MOST_SHOWN);
+}
+
+function girthsIn({ visits }: IncomingRead['patients'][number]): number {
+  return visits.reduce(
+    (sum, visit) => sum + visit.ladders.reduce((more, { rungs }) => more + rungs.filter(({ girth }) => girth).length, 0),
+    0,
+  );
+}
+
+function counted(number: number, word: string): string {
+  return `${number} ${word}${number === 1 ? '' : 's'}`;
+}

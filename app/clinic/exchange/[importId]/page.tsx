@@ -1,0 +1,143 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ImportProgress } from '@/app/_exchange/import-progress';
+import { IMPORT_STATES, ITEM_STATES } from '@/app/_exchange/import-words';
+import { MappingForm } from '@/app/_exchange/mapping-form';
+import { readIncoming } from '@/app/_exchange/read-incoming';
+import { startOf } from '@/app/_exchange/start-of';
+import { firstDoubts, WhatWasRead } from '@/app/_exchange/what-was-read';
+import { requireRole } from '@/app/_session/therapist';
+import { clinicOf } from '@/db/clinic';
+import { importWithCounts, uploadOf } from '@/db/imports';
+import { policyOf } from '@/db/policy';
+import type { Therapist } from '@/db/therapist';
+import { importDoubts } from '@/lib/exchange/import-doubts';
+import { continueAction, keepMappingAction, lineUpAction, stopAction, takeNextAction, undoAction } from '../actions';
+
+export const metadata: Metadata = { title: 'A file brought in' };
+
+type Props = { readonly params: Promise<{ importId: string }>; readonly searchParams: Promise<{ stayed?: string }> };
+
+/** One file that was brought in: how it is to be read, what comes of it, how far it is taken over, and the way back. */
+export default async function ImportPage({ params, searchParams }: Props) {
+  const therapist = await requireRole('lead');
+  const [{ importId }, { stayed }] = [await params, await searchParams];
+  const found = await importWithCounts(therapist, importId);
+  if (!found) notFound();
+  const { counts, state } = found;
+  const all = Object.values(counts).reduce((sum, items) => sum + items, 0);
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>{found.fileName || 'A file brought in'}</h1>
+          <p className="secondary">{IMPORT_STATES[state]}</p>
+        </div>
+        <Link className="button" href="/clinic/exchange" prefetch={false}>
+          Back
+        </Link>
+      </div>
+      {stayed && (
+        <p className="refused-box" role="alert">
+          {`These stay, because their records went on since: ${stayed}.`}
+        </p>
+      )}
+      {state === 'reading' && <Reading therapist={therapist} importId={importId} />}
+      {state === 'open' && (
+        <section className="panel" aria-label="Taking over">
+          <ImportProgress importId={importId} waiting={counts.waiting ?? 0} all={all} takeNext={takeNextAction} />
+          <div className="actions">
+            <noscript>
+              <OneButton importId={importId} action={continueAction} words="Take the next patients over" main />
+            </noscript>
+            <OneButton importId={importId} action={stopAction} words="Stop" />
+          </div>
+          <p className="secondary small">Each patient comes in whole or not at all. You may leave this page and come back.</p>
+        </section>
+      )}
+      {all > 0 && (
+        <section className="panel" aria-labelledby="what-became">
+          <h2 id="what-became">What became of {all === 1 ? 'the patient' : `the ${all} patients`}</h2>
+          <ul>
+            {Object.entries(counts).map(([one, items]) => (
+              <li key={one}>{`${items} ${ITEM_STATES[one as keyof typeof ITEM_STATES]}`}</li>
+            ))}
+          </ul>
+          {found.worded.length > 0 && (
+            <ul className="plain-list">
+              {found.worded.map(({ id, reference, patientId, words }) => (
+                <li key={id}>
+                  {patientId ? (
+                    <Link href={`/patients/${patientId}`} prefetch={false}>
+                      {words}
+                    </Link>
+                  ) : (
+                    `${reference ?? ''}: ${words}`
+                  )}
+                </li>
+              ))}
+            </ul>
+          )}
+        </section>
+      )}
+      {(state === 'done' || state === 'stopped') && (counts.new || counts.extended) && (
+        <details className="as-table">
+          <summary>Take the whole import back</summary>
+          <p>
+            New patients and added visits leave the records again. A patient whose record went on since stays. The log keeps that they were
+            here.
+          </p>
+          <OneButton importId={importId} action={undoAction} words="Take it back" />
+        </details>
+      )}
+    </main>
+  );
+}
+
+async function Reading({ therapist, importId }: { readonly therapist: Therapist; readonly importId: string }) {
+  const upload = await uploadOf(therapist, importId);
+  if (!upload) return null;
+  const policy = await policyOf(therapist);
+  const read = readIncoming(upload, upload.mapping, startOf(await clinicOf(therapist)));
+  const doubts = firstDoubts(read.patients, (file) => importDoubts(file, policy));
+  const open = read.sheet ? read.sheet.missing.length > 0 : false;
+  return (
+    <>
+      {read.sheet && <MappingForm importId={importId} {...read.sheet} save={keepMappingAction} />}
+      {!open && <WhatWasRead read={read} doubts={doubts} />}
+      <div className="actions">
+        {read.patients.length > 0 && (
+          <OneButton
+            importId={importId}
+            action={lineUpAction}
+            words={read.patients.length === 1 ? 'Bring in this patient' : `Bring in ${read.patients.length} patients`}
+            main
+          />
+        )}
+        <OneButton importId={importId} action={stopAction} words="Let the file go" />
+      </div>
+    </>
+  );
+}
+
+function OneButton({
+  importId,
+  action,
+  words,
+  main = false,
+}: {
+  readonly importId: string;
+  readonly action: (form: FormData) => Promise<void>;
+  readonly words: string;
+  readonly main?: boolean;
+}) {
+  return (
+    <form action={action}>
+      <input type="hidden" name="import" value={importId} />
+      <button type="submit" className={main ? 'button main' : 'button'}>
+        {words}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,89 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { mappingFrom } from '@/app/_exchange/mapping-from-form';
+import { readIncoming } from '@/app/_exchange/read-incoming';
+import { startOf } from '@/app/_exchange/start-of';
+import { requireActing } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { importWithCounts, keepMapping, lineUp, stopImport, takeOver, uploadOf } from '@/db/imports';
+import { renewStale } from '@/db/renew-work';
+import { undoImport } from '@/db/undo-import';
+
+/** Patients taken over with one request: a second or so, after which the page can say how far it is and be stopped. */
+const AT_ONCE = 20;
+
+/** Keeps what was said of how a spreadsheet is to be read; the page then shows what comes of it. */
+export async function keepMappingAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const id = idOf(form);
+  const upload = await uploadOf(therapist, id);
+  if (upload) {
+    const { sheet } = readIncoming(upload, upload.mapping, startOf(await clinicOf(therapist)));
+    if (sheet) await keepMapping(therapist, id, mappingFrom(form, sheet));
+  }
+  redirect(`/clinic/exchange/${id}`);
+}
+
+/** Puts the patients that could be read in line to be taken over. */
+export async function lineUpAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const id = idOf(form);
+  const upload = await uploadOf(therapist, id);
+  const read = upload && readIncoming(upload, upload.mapping, startOf(await clinicOf(therapist)));
+  if (read && read.patients.length > 0) await lineUp(therapist, id, read.patients);
+  redirect(`/clinic/exchange/${id}`);
+}
+
+/** Takes the next patients over; gives how many still wait. The page calls it until none does. */
+export async function takeNextAction(importId: string): Promise<number> {
+  const therapist = await requireActing('lead');
+  await takeOver(therapist, String(importId), AT_ONCE);
+  const left = (await importWithCounts(therapist, String(importId)))?.counts.waiting ?? 0;
+  if (left === 0) await close(therapist, String(importId));
+  return left;
+}
+
+/** The same for a browser without script: takes some over and shows the page again. */
+export async function continueAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const id = idOf(form);
+  await takeOver(therapist, id, AT_ONCE);
+  if (!(await importWithCounts(therapist, id))?.counts.waiting) await close(therapist, id);
+  redirect(`/clinic/exchange/${id}`);
+}
+
+/** Stops an import, or lets go of a file that was only looked at. */
+export async function stopAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const id = idOf(form);
+  await stopImport(therapist, id);
+  redirect(`/clinic/exchange/${id}`);
+}
+
+/** Takes a whole import back; the page names who stays because their record went on. */
+export async function undoAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const id = idOf(form);
+  const undone = await undoImport(therapist, id);
+  await renew(therapist);
+  const stayed = undone?.stayed.length ? `?stayed=${encodeURIComponent(undone.stayed.slice(0, 20).join(', '))}` : '';
+  redirect(`/clinic/exchange/${id}${stayed}`);
+}
+
+type Lead = Awaited<ReturnType<typeof requireActing>>;
+
+/** Closes an import of which nothing waits, and brings Today up to it. */
+async function close(therapist: Lead, importId: string): Promise<void> {
+  await takeOver(therapist, importId, AT_ONCE);
+  await renew(therapist);
+}
+
+async function renew(therapist: Lead): Promise<void> {
+  await renewStale(therapist, todayIn((await clinicOf(therapist)).timeZone), { most: AT_ONCE });
+}
+
+function idOf(form: FormData): string {
+  return String(form.get('import') ?? '');
+}

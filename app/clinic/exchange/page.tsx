@@ -1,0 +1,108 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { IMPORT_STATES } from '@/app/_exchange/import-words';
+import { SET_STYLES } from '@/app/_exchange/set-style';
+import { NOT_TAKEN, type NotTaken } from '@/app/_exchange/upload';
+import { requireRole } from '@/app/_session/therapist';
+import { clinicOf } from '@/db/clinic';
+import { importsOf } from '@/db/imports';
+import { patientCount } from '@/db/patient-files';
+
+export const metadata: Metadata = { title: 'Bring in, take out' };
+
+/** What comes in from spreadsheets and other programs, and what goes out to them. */
+export default async function ExchangePage({ searchParams }: { searchParams: Promise<{ refused?: string }> }) {
+  const therapist = await requireRole('lead');
+  const { refused } = await searchParams;
+  const [imports, patients, { timeZone }] = [await importsOf(therapist), await patientCount(therapist), await clinicOf(therapist)];
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  const reason = refused && refused in NOT_TAKEN ? NOT_TAKEN[refused as NotTaken] : undefined;
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Bring in, take out</h1>
+          <p className="secondary">Years of ladders stand in spreadsheets; other programs must be able to read ours.</p>
+        </div>
+        <Link className="button" href="/clinic" prefetch={false}>
+          Back to the clinic
+        </Link>
+      </div>
+      <div className="halves">
+        <section className="panel form" aria-labelledby="bring-in">
+          <h2 id="bring-in">Bring in</h2>
+          {reason && (
+            <p className="refused-box" role="alert">
+              {reason}
+            </p>
+          )}
+          <form className="form" method="post" action="/clinic/exchange/upload" encType="multipart/form-data">
+            <div className="field">
+              <label htmlFor="file">A file</label>
+              <span className="hint" id="file-hint">
+                A spreadsheet saved as CSV, with a column a visit, a row a visit or a row a taped place; a set taken out of this program; or
+                a FHIR bundle of one patient. At most 32 MB.
+              </span>
+              <input id="file" name="file" type="file" accept=".csv,.txt,.tsv,.zip,.json" aria-describedby="file-hint" required />
+            </div>
+            <p className="secondary small">You see how each figure was read before anything enters a record.</p>
+            <div className="actions">
+              <button type="submit" className="button main">
+                Look at the file
+              </button>
+            </div>
+          </form>
+        </section>
+        <section className="panel" aria-labelledby="take-out">
+          <h2 id="take-out">Take out the clinic</h2>
+          <p>
+            {patients} {patients === 1 ? 'patient' : 'patients'} as tables, packed in one file with a data dictionary. One patient is taken
+            out from their own page, also as a FHIR bundle.
+          </p>
+          <ul className="plain-list">
+            {Object.entries(SET_STYLES).map(([name, { words }]) => (
+              <li key={name}>
+                <a href={`/clinic/exchange/file?as=${name}`} download>
+                  {words}
+                </a>
+              </li>
+            ))}
+          </ul>
+          <p className="secondary small">
+            A file taken out holds what patients entrusted to the clinic. The log says who took it; from then on it is yours to guard.
+          </p>
+        </section>
+      </div>
+      <h2 className="section-head">
+        Files brought in <span className="count">{imports.length}</span>
+      </h2>
+      {imports.length === 0 && <p className="nothing-yet">None yet.</p>}
+      {imports.length > 0 && (
+        <table className="worklist">
+          <thead>
+            <tr>
+              <th scope="col">File</th>
+              <th scope="col">Where it stands</th>
+              <th scope="col">Who and when</th>
+            </tr>
+          </thead>
+          <tbody>
+            {imports.map((one) => (
+              <tr key={one.id}>
+                <th scope="row">
+                  <Link href={`/clinic/exchange/${one.id}`} prefetch={false}>
+                    {one.fileName || 'file without a name'}
+                  </Link>
+                </th>
+                <td>{IMPORT_STATES[one.state]}</td>
+                <td className="whole-row">
+                  {one.byName ?? 'unknown'}, {clock.format(one.at)}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </main>
+  );
+}

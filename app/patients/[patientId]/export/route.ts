@@ -1,0 +1,39 @@
+import { fileResponse } from '@/app/_exchange/file-response';
+import { partsOf } from '@/app/_exchange/set-parts';
+import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
+import { setZip } from '@/app/_exchange/set-zip';
+import { requireTherapist } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { noteExport } from '@/db/audit-exports';
+import { clinicOf } from '@/db/clinic';
+import { patientFiles } from '@/db/patient-files';
+import { policyOf } from '@/db/policy';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { recordOfFile } from '@/lib/record/patient-file';
+
+/** One patient to take along: a FHIR bundle (`?as=fhir`), or a set of tables in one of its styles. The log says who took what. */
+export async function GET(request: Request, { params }: { params: Promise<{ patientId: string }> }): Promise<Response> {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}`);
+  const [patient] = await patientFiles(therapist, [patientId]);
+  if (!patient) return new Response('There is no such patient in your clinic.', { status: 404 });
+  const as = new URL(request.url).searchParams.get('as');
+  const [policy, { timeZone }] = [await policyOf(therapist), await clinicOf(therapist)];
+  const today = todayIn(timeZone);
+  const { reference } = patient.file.details;
+  if (as === 'fhir') {
+    await noteExport(therapist, patientId, 'fhir');
+    const bundle = patientBundle(patient.file, analysePatient(recordOfFile(patient.file), policy, today), new Date().toISOString());
+    return fileResponse(bundleText(bundle), `${reference}.fhir.json`, 'application/fhir+json');
+  }
+  const name = setStyleNamed(as);
+  if (!name) return new Response('This is not a form that a patient goes out in.', { status: 400 });
+  await noteExport(therapist, patientId, name);
+  const { style } = SET_STYLES[name];
+  const once = async function* () {
+    yield patient;
+  };
+  const fileName = style.research ? `patient-${name}.zip` : `${reference}-${name}.zip`;
+  return fileResponse(setZip(once, partsOf(style, policy, today), style, today), fileName, 'application/zip');
+}

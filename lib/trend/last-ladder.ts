@@ -1,0 +1,10 @@
+import type { LastLadder } from '../growth/expected-ladder';
+import { showDayOfYear } from '../units/calendar-day';
+import type { SeriesVisit } from './limb-series';
+
+/** A ladder of a series as the next one's sheet needs it: its line, the body that day, its day in words, its exact girths. */
+export function lastLadder({ visit, ladder, placed, body, growing }: SeriesVisit): LastLadder {
+  const sign = ladder.direction === 'up' ? 1 : -1;
+  const girthsNm = ladder.rungs.flatMap((rung) => (rung.girth ? [[(sign * rung.distance.nm) / 1e6, rung.girth.nm] as const] : []));
+  return { placed, body, growing, words: showDayOfYear(visit.day), girthsNm };
+}
