@@ -43,5 +43,5 @@ function told(name: string, { rows, sealed, erased }: Awaited<ReturnType<typeof 
     kept.length > 0
       ? ` Its end was compared with the head ${kept.map((one) => one.where).join(' and ')}.`
       : ' No head kept elsewhere was given: a cut end would not be seen.';
-  return `${name}: a history of ${rows} rows, each sealed on the one before.${before}${blanked}${ends}`;
+  return `${name}: a history of ${rows} ${rows === 1 ? 'row' : 'rows'}, each sealed on the one before.${before}${blanked}${ends}`;
 }

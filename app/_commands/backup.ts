@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { manifestOf } from '@/db/backup-manifest';
+import { manifestOf, stampOf } from '@/db/backup-manifest';
 import { backupSqlite } from '@/db/backup-sqlite';
 import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
 import { engine } from '@/db/columns';
@@ -10,20 +10,20 @@ import { rotateBackups } from '@/db/rotate-backups';
 /** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
 const KEEP = '14';
 
-const ADVICE = `The records are on a PostgreSQL server: its own tools make the backup.
-  pg_dump --format=custom --file=clinic-$(date -u +%Y-%m-%dT%H-%M-%SZ).dump "$DATABASE_URL"
-  npm run verify-data -- --keep-head clinic-$(date -u +%Y-%m-%dT%H-%M-%SZ).heads.json
+/** What to type for records on a PostgreSQL server. */
+const advice = (name: string) => `The records are on a PostgreSQL server: its own tools make the backup.
+  pg_dump --format=custom --file=${name}.dump "$DATABASE_URL"
+  npm run verify-data -- --keep-head ${name}.heads.json
 Restore into an empty database, and compare its history with the heads kept then:
-  createdb clinic_restored && pg_restore --exit-on-error --dbname=clinic_restored clinic-….dump
-  DATABASE_URL=postgres://…/clinic_restored npm run verify-data -- --head clinic-….heads.json
-`;
+  createdb restored && pg_restore --exit-on-error --dbname=restored ${name}.dump
+  DATABASE_URL=postgres://…/restored npm run verify-data -- --head ${name}.heads.json`;
 
 /** Backs up the clinic's file while it is used: `npm run backup [-- --to folder --keep 14]`. Lets older backups go. */
 async function backup(): Promise<string | undefined> {
   const { values } = parseArgs({ options: { to: { type: 'string' }, keep: { type: 'string', default: KEEP } } });
   const keep = Number(values.keep);
   if (!Number.isInteger(keep) || keep < 1) return '--keep wants how many backups to keep, at least 1.';
-  if (engine === 'postgres') return ADVICE;
+  if (engine === 'postgres') return advice(`clinic-${stampOf(new Date())}`);
   const file = path.resolve(databaseAddress());
   const folder = values.to ?? path.join(path.dirname(file), 'backups');
   const name = path.basename(file, '.db');

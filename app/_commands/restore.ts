@@ -14,7 +14,9 @@ async function restore(): Promise<string | undefined> {
   const ended = await restoreSqlite(values.from, values.to);
   if (ended.kind === 'refused') return `Nothing was restored. ${ended.why}`;
   process.stdout.write(`${values.to} is made. Compared with the backup: ${ended.rows} rows in ${ended.tables} tables, equal.\n`);
-  process.stdout.write(`It holds the clinic as it stood at ${ended.manifest.made}.\n`);
+  process.stdout.write(
+    `It holds the clinic as it stood at ${ended.manifest.made}. Patients erased since are back in it: erase them again.\n`,
+  );
   const key = path.join(path.dirname(path.resolve(values.to)), 'audit-key');
   if (!process.env.AUDIT_KEY && !fs.existsSync(key)) {
     process.stdout.write(
