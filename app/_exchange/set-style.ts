@@ -9,7 +9,8 @@ export const SET_STYLES = {
 
 export type SetStyleName = keyof typeof SET_STYLES;
 
-/** The style an address asks for, or undefined. */
+/** The style an address asks for, that for spreadsheets when it asks for none, or undefined. */
 export function setStyleNamed(name: string | null): SetStyleName | undefined {
+  if (name === null) return 'sheets';
   return (Object.keys(SET_STYLES) as SetStyleName[]).find((one) => one === name);
 }

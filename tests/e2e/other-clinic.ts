@@ -8,7 +8,7 @@ import { details, orderFrom, pieceFrom, visitOn } from '@/tests/db/made-up-recor
 import { PASSWORD } from './people';
 
 /** The file that the server of the browser tests keeps its records in. */
-export const DB_FILE = path.resolve(import.meta.dirname, '../../test-results/browser/clinic.db');
+export const DB_FILE = path.resolve(import.meta.dirname, '../..', process.env.E2E_FOLDER ?? 'test-results/browser', 'clinic.db');
 
 /** Words that stand in no other clinic of the tests: in its records, and over its pages. */
 export const MARKERS = { records: ['Quill Everhart', 'MILL-7', 'whistling kettle'], clinic: 'Mill Lane' } as const;
@@ -54,6 +54,7 @@ async function recordsOf(lead: import('@/db/therapist').Therapist) {
     await import('@/db/share-links'),
     await import('@/db/calendar-feeds'),
   ];
+  const imports = await import('@/db/imports');
   const patient = await patients.addPatient(lead, { submissionId: form(), details: details('MILL-7', 'Quill Everhart') });
   const patientId = idIn(patient, 'patientId');
   const visitId = idIn(
@@ -76,9 +77,10 @@ async function recordsOf(lead: import('@/db/therapist').Therapist) {
   const letterId = (await letters.signLetter(lead, { patientId, visitId, submissionId: form(), letter })) ?? '';
   await links.openLink(lead, documentId);
   const linkId = (await links.linksOf(lead, documentId))[0]?.linkId ?? '';
+  const importId = await imports.keepUpload(lead, { fileName: 'MILL-7.csv', form: 'spreadsheet', text: 'place,2026-03-02\n0,21.5\n' });
   await feeds.openFeed(lead, null);
   const feedId = (await feeds.feedsOf(lead))[0]?.feedId ?? '';
-  return { patientId, visitId, pieceId, orderId, documentId, letterId, linkId, feedId };
+  return { patientId, visitId, pieceId, orderId, documentId, letterId, linkId, feedId, importId };
 }
 
 /** Tables that are worked out from the records, whenever somebody of the clinic looks. */
