@@ -1,7 +1,7 @@
 import { and, eq, isNull, lt } from 'drizzle-orm';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
-import { account, recoveryCode, secondFactor, user } from './schema';
+import { account, recoveryCode, secondFactor, session, user } from './schema';
 import { writeTogether } from './write-together';
 
 /** What somebody has to match who says they are this person. */
@@ -59,8 +59,9 @@ export async function spendRecoveryCode(person: { readonly id: string; readonly 
   return written.kind === 'written';
 }
 
-/** Notes that a person has signed in. */
+/** Notes that a person has signed in, and clears their sessions away whose shift is over. */
 export async function noteSignedIn(userId: string, at = new Date()): Promise<void> {
   const database = await getDatabase();
+  await database.delete(session).where(and(eq(session.userId, userId), lt(session.expiresAt, at)));
   await database.update(user).set({ lastSignedInAt: at }).where(eq(user.id, userId));
 }

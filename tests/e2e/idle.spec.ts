@@ -19,18 +19,16 @@ async function signedIn(browser: Browser): Promise<BrowserContext> {
   return context;
 }
 
-/** Tells the server that the newest session of the lead was last used so long ago. */
-function lastUsed(msAgo: number): void {
+/** Sets a moment of the newest session of the lead, in the server's file. */
+function setOfNewest(column: 'last_used_at' | 'expires_at', at: number): void {
   const file = new Database(DB_FILE);
   file.pragma('busy_timeout = 5000');
-  file
-    .prepare(
-      `update session set last_used_at = ? where id =
-        (select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1)`,
-    )
-    .run(Date.now() - msAgo, PEOPLE.lead.email);
+  const newest = 'select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1';
+  file.prepare(`update session set ${column} = ? where id = (${newest})`).run(at, PEOPLE.lead.email);
   file.close();
 }
+
+const lastUsed = (msAgo: number) => setOfNewest('last_used_at', Date.now() - msAgo);
 
 test('a warning comes in time, is told and reached by keyboard, and one button goes on, for every window', async ({ browser }) => {
   const context = await signedIn(browser);
@@ -67,6 +65,18 @@ test('the focus stays in a box where somebody types, and typing on is staying', 
   await expect(box).toBeFocused();
   await box.press('m');
   await expect(page.getByRole('alertdialog')).toHaveCount(0);
+  await context.close();
+});
+
+test('the end of the shift is told as well, and no button puts it off', async ({ browser }) => {
+  const context = await signedIn(browser);
+  const [page] = context.pages();
+  if (!page) throw new Error('no page');
+  setOfNewest('expires_at', Date.now() + 1.6 * MINUTE);
+  await context.clock.fastForward('13:05');
+  const warning = page.getByRole('alertdialog', { name: 'Your shift is ending' });
+  await expect(warning).toContainText('finish what you are typing, then sign in again');
+  await expect(warning.getByRole('button')).toHaveCount(0);
   await context.close();
 });
 

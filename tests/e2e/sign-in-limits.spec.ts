@@ -1,0 +1,107 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import { createServer } from 'node:net';
+import path from 'node:path';
+import { expect, test } from '@playwright/test';
+
+const ROOT = path.resolve(import.meta.dirname, '../..');
+const FOLDER = path.join(ROOT, 'test-results/limits');
+const LEAD = 'lead@quay.example';
+const SECRET = 'only for browser tests, signs nothing real';
+const ENV = {
+  ...process.env,
+  DATABASE_URL: '',
+  DB_FILE: path.join(FOLDER, 'clinic.db'),
+  AUTH_SECRET: SECRET,
+  NEXT_TELEMETRY_DISABLED: '1',
+};
+
+let server: ChildProcess | undefined;
+let address = '';
+
+/** Serves the clinic of this file with more of the environment set. */
+async function serve(more: Record<string, string>): Promise<void> {
+  await stop();
+  const port = await freePort();
+  address = `http://127.0.0.1:${port}`;
+  const next = ['node_modules/next/dist/bin/next', 'start', '-H', '127.0.0.1', '-p', String(port)];
+  server = spawn(process.execPath, next, { cwd: ROOT, env: { ...ENV, ...more }, stdio: 'ignore' });
+  const isUp = () =>
+    fetch(`${address}/api/health`).then(
+      ({ ok }) => ok,
+      () => false,
+    );
+  await expect.poll(isUp, { timeout: 20_000 }).toBe(true);
+}
+
+async function stop(): Promise<void> {
+  if (!server) return;
+  const ended = new Promise((resolve) => server?.once('exit', resolve));
+  server.kill('SIGKILL');
+  await ended;
+  server = undefined;
+}
+
+function command(file: string, ...words: string[]): string {
+  const ran = spawnSync(process.execPath, ['--import', 'tsx', `app/_commands/${file}`, ...words], {
+    cwd: ROOT,
+    env: ENV,
+    encoding: 'utf8',
+  });
+  return ran.stdout + ran.stderr;
+}
+
+function tryToSignIn(email: string, password: string, headers: Record<string, string> = {}): Promise<Response> {
+  const sent = { 'content-type': 'application/json', 'sec-fetch-site': 'same-origin', ...headers };
+  return fetch(`${address}/api/auth/sign-in/email`, { method: 'POST', headers: sent, body: JSON.stringify({ email, password }) });
+}
+
+test.beforeAll(() => {
+  fs.rmSync(FOLDER, { recursive: true, force: true });
+  fs.mkdirSync(FOLDER, { recursive: true });
+});
+test.afterAll(stop);
+
+test('the first therapist comes from a command, a lost password too; no made-up address gives a fresh count of tries', async () => {
+  test.setTimeout(60_000);
+  const added = command('add-therapist.ts', '--email', LEAD, '--name', 'A. Brook', '--clinic', 'Quay', '--zone', 'Europe/London');
+  const passphrase = /Password {2}(\S+)/.exec(added)?.[1] ?? '';
+  expect(command('reset-password.ts', '--email', 'nobody@quay.example')).toContain('Nobody who may sign in has the e-mail');
+  await serve({});
+  expect((await tryToSignIn(LEAD, passphrase)).status).toBe(200);
+  const link = command('reset-password.ts', '--email', LEAD, '--address', address).split('\n')[0] ?? '';
+  expect(await (await fetch(link)).text()).toContain('Choose a new password');
+  expect(await (await fetch(`${address}/join/${'x'.repeat(43)}`)).text()).toContain('This link opens nothing');
+  const statuses: number[] = [];
+  for (let tries = 2; tries <= 31; tries += 1) {
+    const made = { 'x-forwarded-for': `10.0.0.${tries}`, 'x-real-ip': `10.1.0.${tries}`, forwarded: `for=10.2.0.${tries}` };
+    statuses.push((await tryToSignIn(`guess${tries}@quay.example`, 'x', made)).status);
+  }
+  expect(statuses).toEqual([...Array(29).fill(401), 429]);
+  expect(await (await fetch(link, { headers: { 'x-forwarded-for': '10.3.0.1' } })).text()).toContain('Too many tries from here');
+});
+
+test('behind a proxy that is named, its own word counts; cookies are Secure and carry the prefix', async () => {
+  test.setTimeout(60_000);
+  await serve({ APP_URL: 'https://quay.example', TRUSTED_PROXY_HEADER: 'x-real-ip' });
+  const passphrase = /Password {2}(\S+)/.exec(command('add-therapist.ts', '--email', 'two@quay.example', '--name', 'C. Reed'))?.[1] ?? '';
+  const statuses: number[] = [];
+  for (let tries = 1; tries <= 31; tries += 1) {
+    const sent = { 'x-real-ip': '192.0.2.1', 'x-forwarded-for': `10.0.0.${tries}` };
+    statuses.push((await tryToSignIn(`other${tries}@quay.example`, 'x', sent)).status);
+  }
+  expect(statuses).toEqual([...Array(30).fill(401), 429]);
+  const answer = await tryToSignIn('two@quay.example', passphrase, { 'x-real-ip': '192.0.2.2', origin: 'https://quay.example' });
+  expect(answer.status).toBe(200);
+  expect(answer.headers.getSetCookie()[0]).toMatch(/^__Secure-[^;]+;.*; HttpOnly; Secure; SameSite=Lax$/);
+});
+
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const probe = createServer();
+    probe.listen(0, '127.0.0.1', () => {
+      const found = probe.address();
+      probe.close(() => resolve(found && typeof found === 'object' ? found.port : 0));
+    });
+  });
+}
