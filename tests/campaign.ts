@@ -61,7 +61,7 @@ async function failEach(engine: Engine): Promise<unknown> {
 
 async function edit(engine: Engine, saves: number): Promise<unknown> {
   const { editTogether } = await import('./faults/editors');
-  return on(engine, (at) => editTogether(at, 50, saves, 10));
+  return on(engine, (at) => editTogether(at, 50, saves, 5));
 }
 
 async function on<T>(engine: Engine, work: (at: MadeUpClinic) => Promise<T>): Promise<T> {

@@ -12,8 +12,11 @@ export type Edited = {
   readonly gone: number;
 };
 
+/** Corrections an editor makes of one visit before all go on to the next. */
+const SPELL = 4;
+
 /**
- * So many editors correct a few shared visits at the same time, each until so many of their corrections are saved.
+ * So many editors correct the same few visits at the same time, each until so many of their corrections are saved.
  *
  * Who loses starts again from what they were shown. Each correction bears a mark of its own, by which it is looked for at the end.
  */
@@ -22,7 +25,7 @@ export async function editTogether(at: MadeUpClinic, editors: number, saves: num
   const added = await db.patients.addPatient(therapist, { submissionId: crypto.randomUUID(), details: details('HL-0001') });
   const patientId = 'patientId' in added ? added.patientId : '';
   const shared: string[] = [];
-  for (let number = 0; number < visits; number++) {
+  for (let number = 0; number < visits * Math.ceil(saves / SPELL); number++) {
     const saved = await db.visits.saveVisit(therapist, { patientId, submissionId: crypto.randomUUID(), visit: visitOn('2026-10-14') });
     if ('visitId' in saved) shared.push(saved.visitId);
   }
@@ -32,7 +35,7 @@ export async function editTogether(at: MadeUpClinic, editors: number, saves: num
 
   async function edit(editor: number): Promise<void> {
     for (let done = 0; done < saves; done++) {
-      const visitId = shared[(editor + done) % shared.length] ?? '';
+      const visitId = shared[Math.floor(done / SPELL) * visits + (editor % visits)] ?? '';
       const mark = `${editor}/${done}`;
       const visit = visitOn('2026-10-14', mark);
       let revision = (await db.reading.keptVisit(therapist, visitId))?.revision ?? 0;
