@@ -55,6 +55,8 @@ export async function checkAudit(
     if (page.length === 0) break;
   }
   problems.push(...chain.findings());
+  if (chain.number === 0)
+    problems.push('There is no history at all, although the first deed of a clinic is that its first person was added.');
   if (chain.number !== head.length || chain.link !== head.link) {
     problems.push(
       `The chain ends at row ${chain.number}, but its head in the database names row ${head.length}${chain.number === head.length ? ' with another link' : ''}.`,

@@ -93,6 +93,11 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   it('is refused to anyone but a lead, and a stranger finds nobody', async () => {
     await expect(erasing.erasePatient(at.reader, patientId, 'asked for')).rejects.toThrow('Only a lead');
     expect(await erasing.erasePatient(at.stranger, patientId, 'asked for')).toBeUndefined();
+    const { plannedErasures } = await import('@/db/planned-erasure');
+    expect(await plannedErasures(at.stranger, REFERENCE)).toEqual([]);
+    expect(await plannedErasures(at.therapist, REFERENCE.toLowerCase())).toMatchObject([
+      { patientId, lastVisit: '2026-10-14', keepUntil: '2041-02-28' },
+    ]);
     expect((await at.db.records.recordOf(at.therapist, patientId))?.visits).toHaveLength(1);
   });
 
