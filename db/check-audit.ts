@@ -1,4 +1,4 @@
-import { and, asc, count, eq, gt, isNull, lt, or } from 'drizzle-orm';
+import { and, asc, count, eq, gt, isNull, lt, lte, max, or } from 'drizzle-orm';
 import { digestOf, linkOf, NO_LINK } from './audit-chain';
 import type { KeptHead } from './audit-head';
 import { auditKey } from './audit-key';
@@ -44,24 +44,13 @@ export async function checkAudit(
     problems.push(`${rowsIn(loose.rows)} of the history ${loose.rows === 1 ? 'stands' : 'stand'} outside the chain.`);
   const start = Math.max(0, head.length - newest);
   const chain = new Walk(auditKey(head.length === 0), start, start === 0 ? NO_LINK : await linkAt(database, clinicId, start));
-  for (let page: Row[] = [], after = start; after === start || page.length === PAGE; after = page.at(-1)?.number ?? after) {
-    page = await database
-      .select()
-      .from(audit)
-      .where(and(own, gt(audit.number, after)))
-      .orderBy(asc(audit.number))
-      .limit(PAGE);
+  for (;;) {
+    const next = and(own, gt(audit.number, chain.number), lte(audit.number, head.length));
+    const page = await database.select().from(audit).where(next).orderBy(asc(audit.number)).limit(PAGE);
     for (const row of page) chain.take(row);
-    if (page.length === 0) break;
+    if (page.length < PAGE) break;
   }
-  problems.push(...chain.findings());
-  if (chain.number === 0)
-    problems.push('There is no history at all, although the first deed of a clinic is that its first person was added.');
-  if (chain.number !== head.length || chain.link !== head.link) {
-    problems.push(
-      `The chain ends at row ${chain.number}, but its head in the database names row ${head.length}${chain.number === head.length ? ' with another link' : ''}.`,
-    );
-  }
+  problems.push(...chain.findings(), ...(await endOf(database, clinicId, chain, head)));
   for (const { where, head: kept } of outer) {
     if (kept.length > chain.number) {
       problems.push(
@@ -78,6 +67,24 @@ export async function checkAudit(
     head: { length: chain.number, link: chain.link },
     problems,
   };
+}
+
+/**
+ * Whether the chain ends where its head in the database says. Deeds may be added while this looks: rows beyond the head as it was read
+ * first are right when the head has gone on with them.
+ */
+async function endOf(database: Database, clinicId: string, chain: Walk, head: KeptHead): Promise<readonly string[]> {
+  if (chain.number === 0) return ['There is no history at all, although the first deed of a clinic is that its first person was added.'];
+  if (chain.number !== head.length)
+    return [`The chain ends at row ${chain.number}, but its head in the database names row ${head.length}.`];
+  if (chain.link !== head.link) return [`The head in the database names another row ${head.length} than the last of the chain.`];
+  const [last] = await database
+    .select({ number: max(audit.number) })
+    .from(audit)
+    .where(eq(audit.clinicId, clinicId));
+  const [now] = await database.select({ length: auditHead.length }).from(auditHead).where(eq(auditHead.clinicId, clinicId));
+  const beyond = (last?.number ?? 0) - (now?.length ?? 0);
+  return beyond > 0 ? [`${rowsIn(beyond)} of the history ${beyond === 1 ? 'stands' : 'stand'} beyond its head.`] : [];
 }
 
 /** Goes along a chain row by row; a broken link is told once, and the walk goes on from what is written there. */

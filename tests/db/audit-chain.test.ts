@@ -74,6 +74,15 @@ describe.each(ENGINES)('the chain of deeds on %s', (engine) => {
     expect((await check(await at.db.client.getDatabase(), at.therapist.clinicId, [])).problems).toEqual([]);
   });
 
+  it('holds also while it is being written', async () => {
+    const database = await at.db.client.getDatabase();
+    const writing = Promise.all(Array.from({ length: 30 }, () => save()));
+    const found: string[] = [];
+    for (let look = 0; look < 10; look++) found.push(...(await check(database, at.therapist.clinicId, [])).problems);
+    await writing;
+    expect(found).toEqual([]);
+  });
+
   it('a write that is undone leaves no number behind', async () => {
     const before = (await rows()).length;
     const submissionId = form();
