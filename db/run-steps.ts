@@ -31,8 +31,9 @@ export async function runTogether<T>(database: Database, stepsOn: (tx: Database)
 type Immediate = { transaction: <T>(body: (tx: Database) => T, options: { behavior: 'immediate' }) => T };
 
 /**
- * One transaction on a connection of its own. A connection that was lost is not given back to the pool, and neither is kept from it:
- * drizzle's own transaction never gives back one that is lost at `begin`, and ten of them would stop the program for good.
+ * One transaction on a connection of its own, which always goes back to the pool, or is thrown away when it was lost.
+ *
+ * drizzle's own transaction keeps a connection that is lost at `begin`: ten of them would stop the program for good.
  */
 async function onServer<T>(pool: Pool, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
   const connection = await pool.connect();
