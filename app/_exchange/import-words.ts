@@ -1,4 +1,5 @@
 import type { importWithCounts } from '@/db/imports';
+import { counted } from './counted';
 
 type Import = NonNullable<Awaited<ReturnType<typeof importWithCounts>>>;
 
@@ -11,13 +12,20 @@ export const IMPORT_STATES: Readonly<Record<Import['state'], string>> = {
   undone: 'taken back',
 };
 
-/** What became of a patient of an import, in words. */
-export const ITEM_STATES: Readonly<Record<keyof Import['counts'], string>> = {
-  waiting: 'still to be taken over',
-  new: 'new patients',
-  extended: 'known patients with visits or pieces added',
-  same: 'known patients, all there already',
-  refused: 'not taken over',
-  stopped: 'left out when it was stopped',
-  undone: 'taken back',
+type ItemState = keyof Import['counts'];
+
+/** What became of patients of an import: how many, in words. */
+export function itemsInWords(state: ItemState, items: number): string {
+  const [one, many] = ITEM_STATES[state];
+  return counted(items, one, many);
+}
+
+const ITEM_STATES: Readonly<Record<ItemState, readonly [one: string, many: string]>> = {
+  waiting: ['still to be taken over', 'still to be taken over'],
+  new: ['new patient', 'new patients'],
+  extended: ['known patient with visits or pieces added', 'known patients with visits or pieces added'],
+  same: ['known patient, all there already', 'known patients, all there already'],
+  refused: ['not taken over', 'not taken over'],
+  stopped: ['left out when it was stopped', 'left out when it was stopped'],
+  undone: ['taken back', 'taken back'],
 };

@@ -25,7 +25,7 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, defau
   if (cut.kind === 'refused') return refusal(cut.reason);
   const mapping = said ?? guessMapping(cut.table, defaults);
   const missing = unanswered(mapping);
-  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, text, mapping);
+  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping);
   return { ...read, sheet: { table: cut.table, mapping, missing } };
 }
 

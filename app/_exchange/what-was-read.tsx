@@ -1,5 +1,6 @@
 import type { ImportDoubt } from '@/lib/exchange/import-doubts';
 import { showDay } from '@/lib/units/calendar-day';
+import { counted } from './counted';
 import type { IncomingRead } from './read-incoming';
 
 /** At most so many bad cells and questions are shown; the rest is counted. */
@@ -71,8 +72,4 @@ function girthsIn({ visits }: IncomingRead['patients'][number]): number {
     (sum, visit) => sum + visit.ladders.reduce((more, { rungs }) => more + rungs.filter(({ girth }) => girth).length, 0),
     0,
   );
-}
-
-function counted(number: number, word: string): string {
-  return `${number} ${word}${number === 1 ? '' : 's'}`;
 }

@@ -30,7 +30,11 @@ export class CsvRefusal extends Error {
  * Source: RFC 4180; a byte order mark is passed over.
  */
 export function csvRows(text: string, columns: readonly string[], exact = false): CsvRow[] {
-  const records = parsed(exact ? text : text.replace(/\r\n?/g, '\n'));
+  return namedRows(parsed(exact ? text : text.replace(/\r\n?/g, '\n')), columns, exact);
+}
+
+/** The rows of a table that was cut already, with the columns that are expected; refuses like `csvRows`. */
+export function namedRows(records: readonly CutRow[], columns: readonly string[], exact = false): CsvRow[] {
   const header = records[0];
   if (!header) throw new CsvRefusal({ line: 1, column: columns[0] ?? '', reason: 'The file is empty.' });
   const names = header.cells.map((name) => name.trim());
@@ -46,7 +50,9 @@ export function csvRows(text: string, columns: readonly string[], exact = false)
   });
 }
 
-function parsed(text: string): { cells: string[]; line: number }[] {
+type CutRow = { readonly cells: readonly string[]; readonly line: number };
+
+function parsed(text: string): CutRow[] {
   try {
     const records = parse(text, {
       bom: true,

@@ -46,7 +46,7 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   const axe = await new AxeBuilder({ page }).withTags(TAGS).analyze();
   expect(axe.violations.map(({ id }) => id)).toEqual([]);
   await bringIn(page, 'Bring in this patient');
-  await expect(page.getByText('1 new patients')).toBeVisible();
+  await expect(page.getByText('1 new patient')).toBeVisible();
   const imported = page.url();
 
   await page.goto('/patients?q=OLD-1');
@@ -59,7 +59,7 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   expect(bundle.headers()['content-type']).toBe('application/fhir+json');
   await upload(page, 'same.json', await bundle.text());
   await bringIn(page, 'Bring in this patient');
-  await expect(page.getByText('1 known patients, all there already')).toBeVisible();
+  await expect(page.getByText('1 known patient, all there already')).toBeVisible();
 
   await page.goto(imported);
   await page.getByText('Take the whole import back').click();
@@ -154,6 +154,15 @@ test.describe('somebody who only reads', () => {
     await expect(page).toHaveURL('/');
     await page.goto('/clinic/exchange');
     await expect(page).toHaveURL('/not-allowed');
+    await page.goto('/patients?q=HL-0147');
+    await page
+      .getByRole('link', { name: /HL-0147/ })
+      .first()
+      .click();
+    await page.getByText('This record as a file').click();
+    const taken = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'For a spreadsheet' }).click();
+    expect((await taken).suggestedFilename()).toBe('HL-0147-sheets.zip');
   });
 });
 

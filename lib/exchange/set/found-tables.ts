@@ -22,7 +22,7 @@ export const VOLUME: SetTable = {
     },
     { name: 'to_mm', kind: 'decimal', unit: 'mm', says: 'Upper end of the stretch.' },
     { name: 'mean_girth_mm', kind: 'decimal', unit: 'mm', says: 'Mean girth of the stretch.' },
-    { name: 'why_none', kind: 'free-text', says: 'Why there is no volume.' },
+    { name: 'why_none', kind: 'word', says: 'Why there is no volume.' },
   ],
   rows: ({ subjectId, analysis }) =>
     analysis().limbs.flatMap(({ series, visits }) =>

@@ -43,7 +43,12 @@ export function columnsIn(table: SetTable, style: SetStyle): readonly Column[] {
 }
 
 function asAge({ name, says }: Column): Column {
-  return { name: `${name}_age_days`, kind: 'whole', unit: 'd', says: `${says.replace(/\.$/, '')}, as age in days.` };
+  return {
+    name: name === 'day' ? 'age_days' : `${name}_age_days`,
+    kind: 'whole',
+    unit: 'd',
+    says: `${says.replace(/\.$/, '')}, as age in days.`,
+  };
 }
 
 /** A table's first line. */

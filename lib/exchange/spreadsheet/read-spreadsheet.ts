@@ -1,6 +1,6 @@
 import type { PatientFile } from '../../record/patient-file';
 import type { PatientRecord } from '../../record/patient-record';
-import { type CsvFault, CsvRefusal, csvRows } from '../csv-table';
+import { type CsvFault, CsvRefusal, namedRows } from '../csv-table';
 import { LADDER_COLUMNS, readLadderRows } from '../read-ladders-csv';
 import type { Mapping } from './mapping';
 import { placesDownRows } from './places-down-rows';
@@ -31,20 +31,20 @@ export function unanswered(mapping: Mapping): readonly (keyof Mapping)[] {
  * The patients of a spreadsheet as a mapping says, each as a file with ladders and nothing else.
  *
  * A patient with one bad cell is left out whole, and the cell is named by line and column with its reason. Figures stay as they were typed.
- * Shape: the table, the text it was cut from (the ladders file is read by its own rules), the mapping.
+ * Shape: the table, the mapping.
  */
-export function readSpreadsheet(table: TextTable, text: string, mapping: Mapping): SpreadsheetRead {
-  const { rows, faults } = translated(table, text, mapping);
+export function readSpreadsheet(table: TextTable, mapping: Mapping): SpreadsheetRead {
+  const { rows, faults } = translated(table, mapping);
   const read = readLadderRows(rows);
   const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
   return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
 }
 
-function translated(table: TextTable, text: string, mapping: Mapping): TranslatedRows {
+function translated(table: TextTable, mapping: Mapping): TranslatedRows {
   if (mapping.layout === 'places-down') return placesDownRows(table, mapping);
   if (mapping.layout === 'visits-down') return visitsDownRows(table, mapping);
   try {
-    return { rows: csvRows(text, LADDER_COLUMNS), faults: [] };
+    return { rows: namedRows(table.rows, LADDER_COLUMNS), faults: [] };
   } catch (error) {
     if (error instanceof CsvRefusal) return { rows: [], faults: [error.fault] };
     throw error;

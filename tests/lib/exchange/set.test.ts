@@ -107,9 +107,9 @@ describe('the set of tables', () => {
       .join('');
     expect(text.length).toBeGreaterThan(10_000);
     expect(text).not.toMatch(/Zyxwv|Secret|REF-|\d{4}-\d{2}-\d{2}|Adeyemi/);
-    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,day_age_days,time');
+    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,age_days,time');
     const [first] = parse(set.get('visit.csv') ?? '', { columns: true }) as Record<string, string>[];
-    expect(first?.day_age_days).toBe('3975'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days
+    expect(first?.age_days).toBe('3975'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days
     expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: DICTIONARY_FILE } });
   });
 

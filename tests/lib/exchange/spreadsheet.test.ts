@@ -24,7 +24,7 @@ function brought(text: string, answers: Partial<Mapping>) {
   const table = tableOf(text);
   const mapping = { ...guessMapping(table, DEFAULTS), ...answers };
   expect(unanswered(mapping)).toEqual([]);
-  return readSpreadsheet(table, text, mapping);
+  return readSpreadsheet(table, mapping);
 }
 
 /** The volume that the program finds for a limb of the first visit, ml. */

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ImportProgress } from '@/app/_exchange/import-progress';
-import { IMPORT_STATES, ITEM_STATES } from '@/app/_exchange/import-words';
+import { IMPORT_STATES, itemsInWords } from '@/app/_exchange/import-words';
 import { MappingForm } from '@/app/_exchange/mapping-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { startOf } from '@/app/_exchange/start-of';
@@ -61,7 +61,7 @@ export default async function ImportPage({ params, searchParams }: Props) {
           <h2 id="what-became">What became of {all === 1 ? 'the patient' : `the ${all} patients`}</h2>
           <ul>
             {Object.entries(counts).map(([one, items]) => (
-              <li key={one}>{`${items} ${ITEM_STATES[one as keyof typeof ITEM_STATES]}`}</li>
+              <li key={one}>{itemsInWords(one as keyof typeof counts, items)}</li>
             ))}
           </ul>
           {found.worded.length > 0 && (

@@ -1,0 +1,84 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import { parseArgs } from 'node:util';
+import { counted } from '@/app/_exchange/counted';
+import { partsOf } from '@/app/_exchange/set-parts';
+import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
+import { todayIn } from '@/app/_session/today';
+import { noteExport } from '@/db/audit-exports';
+import { clinicOf } from '@/db/clinic';
+import { findPatients } from '@/db/find-patients';
+import { everyPatientFile, type OutgoingPatient, patientFiles } from '@/db/patient-files';
+import { policyOf } from '@/db/policy';
+import type { Therapist } from '@/db/therapist';
+import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
+import { personWithEmail } from './person-with-email';
+import { runCommand, say } from './run-command';
+
+const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir] [--patient HL-0147]
+  Without --patient the whole clinic goes out. The folder must be new or empty.`;
+
+const { values } = parseArgs({
+  options: { by: { type: 'string' }, to: { type: 'string' }, as: { type: 'string', default: 'raw' }, patient: { type: 'string' } },
+});
+
+/** Writes a patient or the clinic into a folder: a set of tables with its dictionary, or a FHIR bundle for each patient. */
+async function exportFiles(): Promise<string | undefined> {
+  const { by, to, as, patient } = values;
+  const style = setStyleNamed(as);
+  if (!by || !to || (!style && as !== 'fhir')) return USAGE;
+  const therapist = await personWithEmail(by);
+  if (!therapist) return `Nobody here has the e-mail ${by}.`;
+  if (!patient && therapist.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead takes the whole clinic out.`;
+  if (fs.existsSync(to) && fs.readdirSync(to).length > 0) return `${to} is not empty. Nothing was written.`;
+  const patientId = patient ? await idOf(therapist, patient) : null;
+  if (patientId === undefined) return `The clinic has no patient with the reference ${patient}.`;
+  fs.mkdirSync(to, { recursive: true });
+  await noteExport(therapist, patientId, as);
+  const patients = patientId ? await patientFiles(therapist, [patientId]) : everyPatientFile(therapist);
+  const count = style ? await writeTables(therapist, to, style, patients) : await writeBundles(therapist, to, patients);
+  say(`${counted(count, 'patient')} written to ${to}.`);
+  return undefined;
+}
+
+type Patients = Iterable<OutgoingPatient> | AsyncIterable<OutgoingPatient>;
+
+/** One pass over the patients, every table open at once: memory holds one page of patients however large the clinic is. */
+async function writeTables(therapist: Therapist, to: string, name: keyof typeof SET_STYLES, patients: Patients): Promise<number> {
+  const { style } = SET_STYLES[name];
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const partOf = partsOf(style, await policyOf(therapist), today);
+  fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today), null, 2)}\n`);
+  const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileOf(table)), 'wx') }));
+  for (const { table, handle } of files) fs.writeSync(handle, headerLine(table, style));
+  let count = 0;
+  for await (const patient of patients) {
+    const part = partOf(patient);
+    for (const { table, handle } of files) fs.writeSync(handle, linesOf(table, part, style));
+    count += 1;
+  }
+  for (const { handle } of files) fs.closeSync(handle);
+  return count;
+}
+
+async function writeBundles(therapist: Therapist, to: string, patients: Patients): Promise<number> {
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const partOf = partsOf(SET_STYLES.raw.style, await policyOf(therapist), today);
+  let count = 0;
+  for await (const patient of patients) {
+    const { file, analysis } = partOf(patient);
+    const name = `${file.details.reference.replace(/[^\w.-]+/g, '-')}.fhir.json`;
+    fs.writeFileSync(path.join(to, name), bundleText(patientBundle(file, analysis(), new Date().toISOString())), { flag: 'wx' });
+    count += 1;
+  }
+  return count;
+}
+
+async function idOf(therapist: Therapist, reference: string): Promise<string | undefined> {
+  const { rows } = await findPatients(therapist, reference);
+  return rows.find((one) => one.reference.toLowerCase() === reference.toLowerCase())?.patientId;
+}
+
+await runCommand(exportFiles);
