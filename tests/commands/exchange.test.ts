@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = path.resolve(import.meta.dirname, '../..');
@@ -25,11 +26,18 @@ describe('npm run export and npm run import, without the server', () => {
     return { code: ended.status, said: ended.stdout, refused: ended.stderr };
   }
 
-  /** Rows of every table that is read back, in an order of their own. */
-  function tablesIn(place: string): Record<string, string[]> {
+  /** Rows of every table that is read back, in an order of their own; JSON as what it says, because the order of its keys says nothing. */
+  function tablesIn(place: string): Record<string, unknown[]> {
     const computed = ['prompt.csv', 'volume.csv', 'set-metadata.json'];
     const names = fs.readdirSync(place).filter((name) => !computed.includes(name));
-    return Object.fromEntries(names.map((name) => [name, fs.readFileSync(path.join(place, name), 'utf8').split('\r\n').sort()]));
+    return Object.fromEntries(
+      names.map((name) => {
+        const rows = parse(fs.readFileSync(path.join(place, name), 'utf8')) as string[][];
+        const said = rows.map((row) => row.map((cell) => (/^[[{]/.test(cell) ? (JSON.parse(cell) as unknown) : cell)));
+        const key = (row: readonly unknown[]) => row.filter((cell) => typeof cell === 'string').join();
+        return [name, said.sort((one, other) => key(one).localeCompare(key(other)))];
+      }),
+    );
   }
 
   it('carry a clinic into another one and out again, every table equal to the last sign', () => {
