@@ -48,8 +48,8 @@ test('no page, action or route answers whom it is not for, nor a page of another
     if (entry.changes) await refused(entry, { ...askers.lead, origin: 'none' }, 'site');
   }
   console.log(`      ${entries.length} entries, ${combinations} combinations that must not be answered: ${answered.length} answered`);
-  expect(answered).toEqual([]);
-  expect(rowsNaming(victims), 'nothing of the other clinic was changed').toEqual(before);
+  expect.soft(answered).toEqual([]);
+  expect.soft(rowsNaming(victims), 'nothing of the other clinic was changed').toEqual(before);
 
   const shut: string[] = [];
   for (const entry of entries.filter(({ needs, name }) => needs !== 'nobody' && !name.endsWith(' signOut'))) {
