@@ -41,7 +41,7 @@ export default defineConfig({
     { name: 'chromium', dependencies: ['setup'], use: { storageState: path.join(own, 'lead.json') } },
   ],
   webServer: {
-    command: `node --import tsx tests/e2e/seed.ts && exec node node_modules/next/dist/bin/next start -H 127.0.0.1 -p ${process.env.E2E_PORT}`,
+    command: `node --import tsx tests/e2e/seed.ts && exec node --import ./app/_commands/log-requests.mjs node_modules/next/dist/bin/next start -H 127.0.0.1 -p ${process.env.E2E_PORT}`,
     cwd: root,
     url: `${address}/api/health`,
     timeout: 60_000,
@@ -49,6 +49,7 @@ export default defineConfig({
     env: {
       DATABASE_URL: '',
       DB_FILE: path.join(own, 'clinic.db'),
+      LOG_FILE: path.join(own, 'server.log'),
       AUTH_SECRET: 'only for browser tests, signs nothing real',
       NEXT_TELEMETRY_DISABLED: '1',
     },

@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import fs from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { ROOT } from './prepare.mjs';
 
 /** PORT, or the first free one from 3000 on. */
@@ -26,11 +27,12 @@ export function keptSecret() {
 /**
  * Serves the built program until it is stopped.
  *
- * `whenReady` is called once it answers. A stop signal goes through to the server, and its exit code comes back.
+ * `log` writes a line for each request and each error (`log-requests.mjs`). `whenReady` is called once it answers. A stop signal goes through to the server, and its exit code comes back.
  */
-export async function serve({ host, port, env, whenReady }) {
+export async function serve({ host, port, env, log, whenReady }) {
   const next = path.join(ROOT, 'node_modules/next/dist/bin/next');
-  const server = spawn(process.execPath, [next, 'start', '-H', host, '-p', String(port)], {
+  const logging = log ? ['--import', pathToFileURL(path.join(ROOT, 'app/_commands/log-requests.mjs')).href] : [];
+  const server = spawn(process.execPath, [...logging, next, 'start', '-H', host, '-p', String(port)], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],
     env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', AUTH_SECRET: keptSecret(), ...env },
@@ -38,7 +40,10 @@ export async function serve({ host, port, env, whenReady }) {
   let said = '';
   let ready = false;
   server.stdout.on('data', (text) => {
-    if (ready) return;
+    if (ready) {
+      process.stdout.write(text);
+      return;
+    }
     said += text;
     ready = said.includes('Ready');
     if (ready) whenReady();

@@ -21,6 +21,7 @@ async function up() {
   await serve({
     host,
     port,
+    log: true,
     env: {},
     whenReady: () => console.log(`The clinic is open at ${process.env.APP_URL ?? `http://${host}:${port}`}`),
   });
