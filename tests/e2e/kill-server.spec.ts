@@ -23,7 +23,7 @@ type Seeded = { readonly patientIds: readonly string[]; readonly form: unknown; 
 
 /** The built server, killed without warning at random moments while two writers save visits through it, as the sheet does. */
 test('the real server killed while visits are saved: nothing acknowledged is lost, nothing is there by half', async () => {
-  test.setTimeout(30_000 + KILLS * 5000);
+  test.setTimeout(60_000 + KILLS * 10_000);
   fs.rmSync(path.dirname(file), { recursive: true, force: true });
   const { patientIds, form, leftOpen } = JSON.parse(script('tests/faults/seed-a-few-patients.ts')) as Seeded;
   const address = `http://127.0.0.1:${await freePort()}`;
