@@ -156,7 +156,7 @@ test.describe('somebody who only reads', () => {
     await expect(page).toHaveURL('/not-allowed');
     await page.goto('/patients?q=HL-0147');
     await page
-      .getByRole('link', { name: /HL-0147/ })
+      .getByRole('link', { name: /Mira Oduya/ })
       .first()
       .click();
     await page.getByText('This record as a file').click();

@@ -17,7 +17,7 @@ function lines(): readonly Line[] {
 test('each request has an id in its answer and in the log; no line holds a name, a token or a figure', async ({ page, context }) => {
   await page.goto('/patients?q=Oduya');
   await page
-    .getByRole('link', { name: /HL-0147/ })
+    .getByRole('link', { name: /Mira Oduya/ })
     .first()
     .click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Mira Oduya');
