@@ -4,12 +4,16 @@ import type { PatientFile } from '@/lib/record/patient-file';
 import { noteOf } from './audit';
 import { type BroughtIn, bringIn } from './bring-in';
 import { getDatabase } from './client';
-import { dataImport, importItem, user } from './schema';
+import { isCurrent } from './patients';
+import { dataImport, importItem, patient, patientRevision, user } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
 import { type Statement, writeTogether } from './write-together';
 
 /** Items written with one insert. */
 const CHUNK = 50;
+
+/** Patients and reasons that are named; the rest is counted. */
+const MOST_NAMED = 100;
 
 /** How often an item is tried when somebody else writes to the same record at the same moment. */
 const TRIES = 3;
@@ -185,7 +189,7 @@ export async function importsOf(therapist: Therapist, most = 50) {
     .limit(most);
 }
 
-/** One import with how many of its items stand where, and the first that need words; undefined when the clinic has none of that id. */
+/** One import: how many of its items stand where, the first patients that came of it, and the first items that need words. */
 export async function importWithCounts(therapist: Therapist, importId: string) {
   const database = await getDatabase();
   const own = and(eq(dataImport.clinicId, therapist.clinicId), eq(dataImport.id, importId));
@@ -202,7 +206,15 @@ export async function importWithCounts(therapist: Therapist, importId: string) {
     .from(importItem)
     .where(and(items, sql`${importItem.words} is not null`))
     .orderBy(asc(importItem.position))
-    .limit(100);
+    .limit(MOST_NAMED);
+  const taken = await database
+    .select({ patientId: patient.id, reference: patientRevision.reference })
+    .from(importItem)
+    .innerJoin(patient, eq(patient.id, importItem.patientId))
+    .innerJoin(patientRevision, isCurrent)
+    .where(and(items, inArray(importItem.state, ['new', 'extended'])))
+    .orderBy(asc(importItem.position))
+    .limit(MOST_NAMED);
   const counts: ImportCounts = Object.fromEntries(counted.map((one) => [one.state, Number(one.items)]));
-  return { ...head, counts, worded };
+  return { ...head, counts, worded, taken };
 }

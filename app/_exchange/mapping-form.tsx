@@ -45,9 +45,11 @@ export function MappingForm({
     <form className="panel form" action={save}>
       <h2>How the table is to be read</h2>
       <input type="hidden" name="import" value={importId} />
-      <div className="four-columns">
+      <div className="two-columns">
         {choice('layout', 'Layout', LAYOUTS, null)}
         {choice('dayOrder', 'Days are written', ORDERS, 'choose')}
+      </div>
+      <div className="four-columns">
         {choice('unit', 'Girths and distances', UNITS, null)}
         {choice('limb', 'Limb', asChoices(['leg', 'arm']), 'choose')}
         {choice('zero', 'Distances begin at', ZEROS, 'another place')}
@@ -59,7 +61,7 @@ export function MappingForm({
         {text('reference', 'Reference of the patient', 'Where the table names none.')}
         {text('born', 'Born', 'Where the table does not say; year-month-day.')}
         {choice('sex', 'Sex', SEXES, 'said in the table')}
-        {choice('diagnosisGroup', 'Diagnosis group of new patients', asChoices(DIAGNOSIS_GROUPS), null)}
+        {choice('diagnosisGroup', 'Diagnosis group', asChoices(DIAGNOSIS_GROUPS), null)}
         {choice('heightUnit', 'Heights without a unit', UNITS, null)}
         {choice('weightUnit', 'Weights without a unit', MASSES, null)}
       </div>

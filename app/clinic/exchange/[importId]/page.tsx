@@ -43,54 +43,69 @@ export default async function ImportPage({ params, searchParams }: Props) {
           {`These stay, because their records went on since: ${stayed}.`}
         </p>
       )}
-      {state === 'reading' && <Reading therapist={therapist} importId={importId} />}
-      {state === 'open' && (
-        <section className="panel" aria-label="Taking over">
-          <ImportProgress importId={importId} waiting={counts.waiting ?? 0} all={all} takeNext={takeNextAction} />
-          <div className="actions">
-            <noscript>
-              <OneButton importId={importId} action={continueAction} words="Take the next patients over" main />
-            </noscript>
-            <OneButton importId={importId} action={stopAction} words="Stop" />
-          </div>
-          <p className="secondary small">Each patient comes in whole or not at all. You may leave this page and come back.</p>
-        </section>
-      )}
-      {all > 0 && (
-        <section className="panel" aria-labelledby="what-became">
-          <h2 id="what-became">What became of {all === 1 ? 'the patient' : `the ${all} patients`}</h2>
-          <ul>
-            {Object.entries(counts).map(([one, items]) => (
-              <li key={one}>{itemsInWords(one as keyof typeof counts, items)}</li>
-            ))}
-          </ul>
-          {found.worded.length > 0 && (
-            <ul className="plain-list">
-              {found.worded.map(({ id, reference, patientId, words }) => (
-                <li key={id}>
-                  {patientId ? (
-                    <Link href={`/patients/${patientId}`} prefetch={false}>
-                      {words}
-                    </Link>
-                  ) : (
-                    `${reference ?? ''}: ${words}`
-                  )}
-                </li>
+      <div className="stack">
+        {state === 'reading' && <Reading therapist={therapist} importId={importId} />}
+        {state === 'open' && (
+          <section className="panel" aria-label="Taking over">
+            <ImportProgress importId={importId} waiting={counts.waiting ?? 0} all={all} takeNext={takeNextAction} />
+            <div className="actions">
+              <noscript>
+                <OneButton importId={importId} action={continueAction} words="Take the next patients over" main />
+              </noscript>
+              <OneButton importId={importId} action={stopAction} words="Stop" />
+            </div>
+            <p className="secondary small">Each patient comes in whole or not at all. You may leave this page and come back.</p>
+          </section>
+        )}
+        {all > 0 && (
+          <section className="panel" aria-labelledby="what-became">
+            <h2 id="what-became">What became of {all === 1 ? 'the patient' : `the ${all} patients`}</h2>
+            <ul>
+              {Object.entries(counts).map(([one, items]) => (
+                <li key={one}>{itemsInWords(one as keyof typeof counts, items)}</li>
               ))}
             </ul>
-          )}
-        </section>
-      )}
-      {(state === 'done' || state === 'stopped') && (counts.new || counts.extended) && (
-        <details className="as-table">
-          <summary>Take the whole import back</summary>
-          <p>
-            New patients and added visits leave the records again. A patient whose record went on since stays. The log keeps that they were
-            here.
-          </p>
-          <OneButton importId={importId} action={undoAction} words="Take it back" />
-        </details>
-      )}
+            {found.taken.length > 0 && (
+              <p>
+                {found.taken.map(({ patientId, reference }, index) => (
+                  <span key={patientId}>
+                    {index > 0 && ', '}
+                    <Link href={`/patients/${patientId}`} prefetch={false}>
+                      {reference}
+                    </Link>
+                  </span>
+                ))}
+                {found.taken.length < (counts.new ?? 0) + (counts.extended ?? 0) && ' and more'}
+              </p>
+            )}
+            {found.worded.length > 0 && (
+              <ul className="plain-list">
+                {found.worded.map(({ id, reference, patientId, words }) => (
+                  <li key={id}>
+                    {patientId ? (
+                      <Link href={`/patients/${patientId}`} prefetch={false}>
+                        {words}
+                      </Link>
+                    ) : (
+                      `${reference ?? ''}: ${words}`
+                    )}
+                  </li>
+                ))}
+              </ul>
+            )}
+          </section>
+        )}
+        {(state === 'done' || state === 'stopped') && (counts.new || counts.extended) && (
+          <details className="as-table">
+            <summary>Take the whole import back</summary>
+            <p>
+              New patients and added visits leave the records again. A patient whose record went on since stays. The log keeps that they
+              were here.
+            </p>
+            <OneButton importId={importId} action={undoAction} words="Take it back" />
+          </details>
+        )}
+      </div>
     </main>
   );
 }
