@@ -1,8 +1,10 @@
+import { use } from 'react';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
 import type { GirthCell } from '@/lib/record/visit-form';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength, showLengthChange } from '@/lib/units/show-length';
+import { ClinicClockOf, whenOnClock } from './clinic-clock';
 
 type ReadingProps = {
   readonly id: string;
@@ -75,19 +77,14 @@ function Again({ first, again, unit }: { first: TypedLength; again: TypedLength;
 }
 
 function Kept({ kept }: { kept: NonNullable<GirthCell['kept']> }) {
+  const clock = use(ClinicClockOf);
   const last = kept.at(-1);
   if (!last) return null;
   return (
     <span className="kept">
-      <Diamond kept /> kept by {last.by} {clockOf(last.at)}
+      <Diamond kept /> kept by {last.by} {whenOnClock(last.at, clock)}
     </span>
   );
-}
-
-/** `14:31` of an instant, or what is there when it is none. */
-function clockOf(at: string): string {
-  const moment = new Date(at);
-  return /T/.test(at) && !Number.isNaN(moment.getTime()) ? moment.toTimeString().slice(0, 5) : at;
 }
 
 /** The mark of a question: an open diamond; with a dot once it was answered "keep". */

@@ -25,6 +25,7 @@ export type Known = {
 /** Everything the sheet needs, in plain data. */
 export type SheetData = Known & {
   readonly patientId: string;
+  readonly timeZone: string;
   readonly name: string;
   readonly reference: string;
   /** `new visit, Wed 25 Nov 2026, 14:26` */

@@ -11,6 +11,7 @@ import { beforeFinish } from './before-finish';
 import { BodyFields } from './body-fields';
 import { changedFigures } from './changed-figures';
 import { ChooseDraft } from './choose-draft';
+import { ClinicClockOf } from './clinic-clock';
 import { LadderTable } from './ladder-table';
 import { LimbSwitch } from './limb-switch';
 import { type Asked, openQuestions, questionKey, type ServerAsks } from './open-questions';
@@ -158,34 +159,36 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <BodyFields form={form} group={group} setUpFrom={data.setUpFrom} onField={onField} onSheet={onSheet} onDone={sheet.startTyping} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
       <div className="sheet-body">
-        <LadderTable
-          state={state}
-          view={view}
-          group={group}
-          shown={sheet.shown}
-          twice={twice}
-          question={sheet.question}
-          onAnswer={(given) => sheet.answer(given)}
-          onAsk={sheet.ask}
-          hands={{
-            onType: (place, text) => dispatch({ do: 'type', place, text }),
-            onFocus: (place) => {
-              sheet.setShown(place.side);
-              dispatch({ do: 'focus', place });
-            },
-            onBlur: () => {
-              dispatch({ do: 'blur' });
-              if (draft.keeper.isAhead()) void draft.keeper.flush();
-            },
-            onKey: sheet.onKey,
-            onPasteText: (text) => {
-              if (!/[\n\t;]/.test(text.trim())) return false;
-              setPasted(text);
-              setPanel('paste');
-              return true;
-            },
-          }}
-        />
+        <ClinicClockOf value={data}>
+          <LadderTable
+            state={state}
+            view={view}
+            group={group}
+            shown={sheet.shown}
+            twice={twice}
+            question={sheet.question}
+            onAnswer={(given) => sheet.answer(given)}
+            onAsk={sheet.ask}
+            hands={{
+              onType: (place, text) => dispatch({ do: 'type', place, text }),
+              onFocus: (place) => {
+                sheet.setShown(place.side);
+                dispatch({ do: 'focus', place });
+              },
+              onBlur: () => {
+                dispatch({ do: 'blur' });
+                if (draft.keeper.isAhead()) void draft.keeper.flush();
+              },
+              onKey: sheet.onKey,
+              onPasteText: (text) => {
+                if (!/[\n\t;]/.test(text.trim())) return false;
+                setPasted(text);
+                setPanel('paste');
+                return true;
+              },
+            }}
+          />
+        </ClinicClockOf>
         <aside className="sheet-side">
           <SheetOutline view={view} shown={sheet.shown} />
         </aside>

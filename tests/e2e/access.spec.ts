@@ -5,7 +5,7 @@ import { ACTIONS, type Given, type Needs, PAGES, ROUTES } from './access-table';
 import { MARKERS, MILL, makeMillLane, rowsNaming, sessionOfLead } from './other-clinic';
 import { PASSWORD, PEOPLE } from './people';
 
-test.use({ storageState: { cookies: [], origins: [] }, timezoneId: 'UTC' });
+test.use({ storageState: { cookies: [], origins: [] } });
 
 /** Who asks: a cookie, and from where. */
 type Asker = { readonly who: string; readonly cookie: string; readonly origin?: string };

@@ -34,6 +34,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
   const before = record.visits.findLast((visit) => visit.ladders.length > 0);
   const data: SheetData = {
     patientId,
+    timeZone: clinic.timeZone,
     name: record.head.name ?? record.reference,
     reference: record.reference,
     title: `new visit, ${showShortWeekday(today).split(' ')[0]} ${showDay(today)}, ${now.time}`,

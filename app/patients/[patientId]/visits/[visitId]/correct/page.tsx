@@ -32,6 +32,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
   const onRecord = formOfVisit(current, clinic);
   const data: SheetData = {
     patientId,
+    timeZone: clinic.timeZone,
     name: record.head.name ?? record.reference,
     reference: record.reference,
     title: `correcting the visit of ${showDay(current.day)}`,
