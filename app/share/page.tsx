@@ -1,13 +1,14 @@
 import type { Metadata } from 'next';
 import { cookies } from 'next/headers';
 import { FamilySheet } from '@/app/_family/family-sheet';
+import { shareCookie } from '@/app/_family/share-cookie';
 import { sharedPage } from '@/db/share-links';
 
 export const metadata: Metadata = { title: 'Your page', robots: { index: false, follow: false }, referrer: 'no-referrer' };
 
 /** The family page behind a link, for someone without an account and without script. Whatever does not answer looks the same. */
 export default async function SharedPage() {
-  const cookie = (await cookies()).get('family-page')?.value ?? '';
+  const cookie = (await cookies()).get(shareCookie().name)?.value ?? '';
   const page = /^[\w-]{43}$/.test(cookie) ? await sharedPage(cookie) : undefined;
   return (
     <main id="main" className="family-page-frame">

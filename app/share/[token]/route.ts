@@ -1,3 +1,4 @@
+import { shareCookie } from '@/app/_family/share-cookie';
 import { openSharedPage } from '@/db/share-links';
 
 /**
@@ -7,9 +8,8 @@ import { openSharedPage } from '@/db/share-links';
 export async function GET(_request: Request, { params }: { params: Promise<{ token: string }> }): Promise<Response> {
   const { token } = await params;
   const cookie = /^[\w-]{43}$/.test(token) ? await openSharedPage(token) : undefined;
-  const secure = process.env.APP_URL?.startsWith('https:') ? '; Secure' : '';
-  const kept = cookie
-    ? `family-page=${cookie}; Path=/share; HttpOnly; SameSite=Lax; Max-Age=1209600${secure}`
-    : 'family-page=; Path=/share; HttpOnly; SameSite=Lax; Max-Age=0';
+  const { name, secure } = shareCookie();
+  const attributes = `Path=/share; HttpOnly; SameSite=Lax${secure ? '; Secure' : ''}`;
+  const kept = cookie ? `${name}=${cookie}; ${attributes}; Max-Age=1209600` : `${name}=; ${attributes}; Max-Age=0`;
   return new Response(null, { status: 303, headers: { Location: '/share', 'Set-Cookie': kept } });
 }
