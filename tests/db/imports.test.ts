@@ -51,6 +51,13 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   });
   afterAll(async () => at?.close());
 
+  /** Patients come in the order of their ids, which differ from run to run: one with both limbs taped and something due. */
+  function twoLegged(): PatientFile {
+    const found = files.find(({ details }) => details.name === 'Mira Oduya');
+    if (!found) throw new Error('Mira Oduya is gone from the demonstration clinic.');
+    return found;
+  }
+
   async function bring(patients: readonly PatientFile[], therapist = at.stranger): Promise<string> {
     const id = await at.db.imports.keepUpload(therapist, UPLOAD);
     await at.db.imports.lineUp(therapist, id, patients);
@@ -107,7 +114,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
 
   it('a later file of a known patient adds only the visits that are new, and undo takes just those back', async () => {
     const before = await out();
-    const known = files[0] as PatientFile;
+    const known = twoLegged();
     const later = {
       ...known.visits[0],
       ...visitOn('2026-11-20'),
@@ -123,7 +130,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
 
   it('another visit of the same day with other figures refuses the whole patient, with the day', async () => {
     const before = await out();
-    const known = files[0] as PatientFile;
+    const known = twoLegged();
     const [visit, ...rest] = known.visits;
     if (!visit) throw new Error('no visit');
     const id = await bring([{ ...known, visits: [{ ...visit, ladders: visit.ladders.slice(0, 1), weight: null, height: null }, ...rest] }]);
@@ -161,7 +168,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   });
 
   it('lines and dates of a patient who was taken back leave the worklist', async () => {
-    const known = { ...(files[1] as PatientFile), details: { ...(files[1] as PatientFile).details, reference: 'GONE-1' } };
+    const known = { ...twoLegged(), details: { ...twoLegged().details, reference: 'GONE-1' } };
     const countsNow = async () => {
       await at.db.renew.renewStale(at.stranger, TODAY);
       return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400));
