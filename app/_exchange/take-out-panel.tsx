@@ -10,6 +10,11 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
         <summary>This record as a file</summary>
         <ul className="plain-list">
           <li>
+            <a href={`${address}ladders`} download>
+              Its ladders alone, a row a taped place
+            </a>
+          </li>
+          <li>
             <a href={`${address}fhir`} download>
               For another clinical program, as a FHIR bundle
             </a>

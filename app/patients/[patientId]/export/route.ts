@@ -10,9 +10,10 @@ import { patientFiles } from '@/db/patient-files';
 import { policyOf } from '@/db/policy';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
 import { recordOfFile } from '@/lib/record/patient-file';
 
-/** One patient to take along: a FHIR bundle (`?as=fhir`), or a set of tables in one of its styles. The log says who took what. */
+/** One patient to take along: a FHIR bundle (`?as=fhir`), the ladders file (`ladders`), or a set of tables. The log says who took what. */
 export async function GET(request: Request, { params }: { params: Promise<{ patientId: string }> }): Promise<Response> {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}`);
@@ -26,6 +27,14 @@ export async function GET(request: Request, { params }: { params: Promise<{ pati
     await noteExport(therapist, patientId, 'fhir');
     const bundle = patientBundle(patient.file, analysePatient(recordOfFile(patient.file), policy, today), new Date().toISOString());
     return fileResponse(bundleText(bundle), `${reference}.fhir.json`, 'application/fhir+json');
+  }
+  if (as === 'ladders') {
+    await noteExport(therapist, patientId, 'ladders');
+    return fileResponse(
+      writeLaddersCsv([recordOfFile(patient.file)]),
+      `${reference}-ladders.csv`,
+      'text/csv; charset=utf-8; header=present',
+    );
   }
   const name = setStyleNamed(as);
   if (!name) return new Response('This is not a form that a patient goes out in.', { status: 400 });
