@@ -15,6 +15,14 @@ function decoded(bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return new TextDecoder('windows-1252').decode(bytes);
+    return windows1252(bytes);
   }
+}
+
+/** What Windows-1252 has where Latin-1 has control characters, from 0x80 on. Source: WHATWG Encoding Standard, index windows-1252. */
+const FROM_80 = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
+/** Decoded here, because Node 20 decodes it as Latin-1. */
+function windows1252(bytes: Uint8Array): string {
+  return new TextDecoder('latin1').decode(bytes).replace(/[\u0080-\u009f]/g, (sign) => FROM_80[sign.charCodeAt(0) - 0x80] ?? sign);
 }
