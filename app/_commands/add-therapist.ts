@@ -1,10 +1,9 @@
 import { parseArgs } from 'node:util';
 import { hashPassword } from 'better-auth/crypto';
-import { closeDatabase } from '@/db/client';
-import { DatabaseRefused } from '@/db/database-refused';
 import { addPerson, openClinic, soleClinic } from '@/db/people';
 import type { Role } from '@/db/therapist';
 import { passphrase } from './passphrase';
+import { runCommand } from './run-command';
 
 const USAGE = `npm run add-therapist -- --email you@clinic.example --name "Your Name" [--role lead|therapist|read-only]
   The first person also opens the clinic: --clinic "Name" [--subtitle "garment clinic"] [--units in|cm] [--zone Europe/London]`;
@@ -54,13 +53,4 @@ function isZone(zone: string): boolean {
   }
 }
 
-try {
-  const refusal = await addTherapist();
-  if (refusal) process.stderr.write(`${refusal}\n`);
-  process.exitCode = refusal ? 1 : 0;
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(addTherapist);

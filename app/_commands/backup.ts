@@ -2,10 +2,10 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { manifestOf, stampOf } from '@/db/backup-manifest';
 import { backupSqlite } from '@/db/backup-sqlite';
-import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
+import { databaseAddress, getDatabase } from '@/db/client';
 import { engine } from '@/db/columns';
-import { DatabaseRefused } from '@/db/database-refused';
 import { rotateBackups } from '@/db/rotate-backups';
+import { runCommand } from './run-command';
 
 /** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
 const KEEP = '14';
@@ -40,13 +40,4 @@ async function backup(): Promise<string | undefined> {
   return undefined;
 }
 
-try {
-  const refusal = await backup();
-  if (refusal) process.stderr.write(`${refusal}\n`);
-  process.exitCode = refusal ? 1 : 0;
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(backup);

@@ -1,13 +1,12 @@
 import { parseArgs } from 'node:util';
 import { todayIn } from '@/app/_session/today';
-import { closeDatabase, getDatabase } from '@/db/client';
+import { getDatabase } from '@/db/client';
 import { clinicOf } from '@/db/clinic';
-import { DatabaseRefused } from '@/db/database-refused';
 import { erasePatient } from '@/db/erase-patient';
-import { onePersonOfEachClinic, peopleOf } from '@/db/people';
 import { type PlannedErasure, plannedErasures } from '@/db/planned-erasure';
-import { type Therapist, therapistWithId } from '@/db/therapist';
 import { wipeFreedSpace } from '@/db/wipe-freed-space';
+import { personWithEmail } from './person-with-email';
+import { runCommand, say } from './run-command';
 
 const USAGE = `npm run erase-patient -- --reference HL-0147 --by lead@clinic.example --reason "asked for in writing" [--despite-retention] [--yes]
   Without --yes it only says what would go. The reason stays in the record: do not name the patient in it.`;
@@ -26,7 +25,7 @@ const { values } = parseArgs({
 async function erase(): Promise<string | undefined> {
   const { reference, by, reason } = values;
   if (!reference || !by || !reason?.trim()) return USAGE;
-  const lead = await personWith(by);
+  const lead = await personWithEmail(by);
   if (lead?.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead erases a patient.`;
   const plans = await plannedErasures(lead, reference);
   if (plans.length === 0) return `The clinic has no patient with the reference ${reference}.`;
@@ -42,7 +41,7 @@ async function erase(): Promise<string | undefined> {
     return `It has to be kept until ${kept.keepUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
   }
   if (!values.yes) {
-    say('Nothing was changed. Save the full export first: on the patient’s page, “Export”. Then add --yes.');
+    say('Nothing was changed. Save the record first: on the patient’s page, “Take out”, or npm run export. Then add --yes.');
     return undefined;
   }
   for (const { patientId } of plans) {
@@ -55,30 +54,8 @@ async function erase(): Promise<string | undefined> {
   return undefined;
 }
 
-async function personWith(email: string): Promise<Therapist | undefined> {
-  for (const id of await onePersonOfEachClinic()) {
-    const someone = await therapistWithId(id);
-    const found = someone && (await peopleOf(someone)).find((one) => one.email === email.toLowerCase());
-    if (found) return therapistWithId(found.id);
-  }
-  return undefined;
-}
-
 function tell({ reference, name, holds, lastVisit }: PlannedErasure): void {
   say(`${reference}${name ? `, ${name}` : ''}: ${holds.join(', ')}; ${lastVisit ? `last visit ${lastVisit}` : 'no visit'}.`);
 }
 
-function say(sentence: string): void {
-  process.stdout.write(`${sentence}\n`);
-}
-
-try {
-  const refusal = await erase();
-  if (refusal) process.stderr.write(`${refusal}\n`);
-  process.exitCode = refusal ? 1 : 0;
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(erase);

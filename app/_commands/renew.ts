@@ -1,18 +1,17 @@
 import { todayIn } from '@/app/_session/today';
-import { closeDatabase } from '@/db/client';
 import { clinicOf } from '@/db/clinic';
-import { DatabaseRefused } from '@/db/database-refused';
 import { onePersonOfEachClinic } from '@/db/people';
 import { renewStale, workAim } from '@/db/renew-work';
 import { staleCount } from '@/db/stale-work';
 import { therapistWithId } from '@/db/therapist';
+import { runCommand } from './run-command';
 
 /**
  * Makes every clinic's worklist and dates ready for today: for the early morning, or after a change of limits or rules.
  *
  * Can be stopped and started again, and run beside the program or beside itself: nobody is looked at twice.
  */
-async function renew(): Promise<void> {
+async function renew(): Promise<undefined> {
   for (const id of await onePersonOfEachClinic()) {
     const therapist = await therapistWithId(id);
     if (!therapist) continue;
@@ -32,11 +31,4 @@ async function renew(): Promise<void> {
   }
 }
 
-try {
-  await renew();
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(renew);

@@ -1,8 +1,7 @@
 import { parseArgs } from 'node:util';
-import { closeDatabase } from '@/db/client';
-import { DatabaseRefused } from '@/db/database-refused';
 import { RESET_DAYS } from '@/db/one-time-links';
 import { resetByCommand } from '@/db/people';
+import { runCommand } from './run-command';
 
 const USAGE = `npm run reset-password -- --email you@clinic.example [--second-factor-lost] [--address https://clinic.example]
   Prints a link with which this person chooses a new password, once, within ${RESET_DAYS * 24} hours.`;
@@ -25,13 +24,4 @@ async function resetPassword(): Promise<string | undefined> {
   return undefined;
 }
 
-try {
-  const refusal = await resetPassword();
-  if (refusal) process.stderr.write(`${refusal}\n`);
-  process.exitCode = refusal ? 1 : 0;
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(resetPassword);

@@ -2,9 +2,9 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { BESIDE, headFile, headsBeside, type OuterHeads, readHeads, writeHeads } from '@/db/audit-head';
 import { checkData } from '@/db/check-data';
-import { closeDatabase, databaseAddress, getDatabase } from '@/db/client';
+import { databaseAddress, getDatabase } from '@/db/client';
 import { engine } from '@/db/columns';
-import { DatabaseRefused } from '@/db/database-refused';
+import { runCommand } from './run-command';
 
 /**
  * Says in plain sentences whether the clinic's data are whole: `npm run verify-data [-- --head file] [-- --keep-head file]`.
@@ -41,11 +41,4 @@ async function verifyData(): Promise<boolean> {
   return problems.length === 0;
 }
 
-try {
-  process.exitCode = (await verifyData()) ? 0 : 1;
-  await closeDatabase();
-} catch (error) {
-  if (!(error instanceof DatabaseRefused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 1;
-}
+await runCommand(async () => ((await verifyData()) ? 0 : 1));
