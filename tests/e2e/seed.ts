@@ -20,7 +20,7 @@ const STORIES = ['Lia Fontane', 'Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tes
 
 /** Makes the database of the browser tests anew: one clinic, four people, two patients and a few stories. */
 async function seed(): Promise<void> {
-  for (const end of ['', '-wal', '-shm']) fs.rmSync(databaseAddress() + end, { force: true });
+  for (const end of ['', '-wal', '-shm', '.audit-head']) fs.rmSync(databaseAddress() + end, { force: true });
   fs.mkdirSync(path.dirname(databaseAddress()), { recursive: true });
   const passwordHash = await hashPassword(PASSWORD);
   const clinic = { name: 'Harbour Lane', subtitle: 'garment clinic', lengthUnit: 'in', massUnit: 'lb', timeZone: 'Europe/London' } as const;
