@@ -1,8 +1,9 @@
 import { and, eq, max, or, sql } from 'drizzle-orm';
+import { keepUntil } from '@/lib/record/keep-until';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
-import { keepUntil } from './keep-until';
 import { headColumns, isCurrent } from './patients';
+import { policyOf } from './policy';
 import { garmentOrder, issuedDocument, patient, patientRevision, piece, visit } from './schema';
 import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
@@ -26,6 +27,7 @@ export async function plannedErasures(therapist: Therapist, reference: string): 
     .from(patient)
     .innerJoin(patientRevision, or(isCurrent, takenBack))
     .where(and(eq(patient.clinicId, therapist.clinicId), eq(sql`lower(${patientRevision.reference})`, reference.toLowerCase())));
+  const policy = await policyOf(therapist);
   const plans: PlannedErasure[] = [];
   for (const { patientId, name, born, ...head } of heads) {
     const [last] = await database
@@ -39,7 +41,7 @@ export async function plannedErasures(therapist: Therapist, reference: string): 
       `${await database.$count(garmentOrder, eq(garmentOrder.patientId, patientId))} orders`,
       `${await database.$count(issuedDocument, eq(issuedDocument.patientId, patientId))} family pages and letters`,
     ];
-    plans.push({ patientId, reference: head.reference, name, holds, lastVisit, keepUntil: keepUntil(born, lastVisit) });
+    plans.push({ patientId, reference: head.reference, name, holds, lastVisit, keepUntil: keepUntil(born, lastVisit, policy) });
   }
   return plans;
 }

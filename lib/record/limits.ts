@@ -1,6 +1,7 @@
 import { CALENDAR_LIMITS } from './calendar-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { FIT_LIMITS } from './fit-limits';
+import { KEEP_LIMITS } from './keep-limits';
 import { TAPE_LIMITS } from './tape-limits';
 
 /**
@@ -8,7 +9,7 @@ import { TAPE_LIMITS } from './tape-limits';
  *
  * Arithmetic constants (12π, 25.4) are not limits and stand with their formula.
  */
-export const LIMITS = { ...TAPE_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS } as const;
+export const LIMITS = { ...TAPE_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS, ...KEEP_LIMITS } as const;
 
 /** The name of a limit. */
 export type LimitName = keyof typeof LIMITS;

@@ -1,6 +1,7 @@
 import fs from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keepUntil } from '@/db/keep-until';
+import { keepUntil } from '@/lib/record/keep-until';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { savePaths } from '@/tests/faults/save-paths';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
@@ -157,10 +158,10 @@ describe('how long a record is kept', () => {
     ['seventeen at the end: until the 26th birthday', '2009-01-31', '2026-10-14', '2035-01-31'],
     ['eighteen at the end: as an adult', '2008-10-14', '2026-10-14', '2034-10-14'],
   ])('%s', (_who, born, last, until) => {
-    expect(keepUntil(calendarDay(born), calendarDay(last))).toBe(until);
+    expect(keepUntil(calendarDay(born), calendarDay(last), DEFAULT_POLICY)).toBe(until);
   });
 
   it('without a visit there is nothing to keep', () => {
-    expect(keepUntil(calendarDay('1980-05-01'), undefined)).toBe('1980-05-01');
+    expect(keepUntil(calendarDay('1980-05-01'), undefined, DEFAULT_POLICY)).toBe('1980-05-01');
   });
 });
