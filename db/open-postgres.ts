@@ -1,14 +1,33 @@
 import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/node-postgres';
-import { Pool } from 'pg';
+import { Pool, type PoolClient } from 'pg';
 import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+import { postgresSettings } from './postgres-settings';
 import { finish } from './run-steps';
 import { sealEarlier } from './seal-audit';
+import { tryAgain } from './try-again';
 
 /** Any number agreed among the processes of this program; holds the others back while one migrates. */
 const MIGRATION_LOCK = 7_263_941;
+
+type Taken = Parameters<Parameters<Pool['connect']>[0]>;
+
+/** A pool that waits a little for a server that is being started again: while a connection is made, nothing was sent that could be lost. */
+class PatientPool extends Pool {
+  override connect(): Promise<PoolClient>;
+  override connect(callback: (...taken: Taken) => void): void;
+  override connect(callback?: (...taken: Taken) => void): Promise<PoolClient> | undefined {
+    const connected = tryAgain(() => super.connect());
+    if (!callback) return connected;
+    connected.then(
+      (client) => callback(undefined, client, (broken) => client.release(broken)),
+      (error: Error) => callback(error, undefined, () => {}),
+    );
+    return undefined;
+  }
+}
 
 /**
  * Connects to a PostgreSQL server and brings its database up to date.
@@ -16,7 +35,7 @@ const MIGRATION_LOCK = 7_263_941;
  * Any number of processes may start at once: one migrates, the others wait for its lock and find nothing to do.
  */
 export async function openPostgres(url: string) {
-  const pool = new Pool({ connectionString: url, max: 10, connectionTimeoutMillis: 10_000 });
+  const pool = new PatientPool(postgresSettings(url));
   // A connection may be lost at any moment, idle or between two queries of a write. The query that meets it fails, the next opens another;
   // unheard, the loss would end the process.
   pool.on('error', () => {});

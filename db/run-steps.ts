@@ -2,7 +2,7 @@ import { drizzle } from 'drizzle-orm/node-postgres';
 import type { Pool } from 'pg';
 import type { Database } from './client';
 import { engine } from './columns';
-import { tryAgain } from './try-again';
+import { CommitUnanswered, isGone, tryAgain } from './try-again';
 
 /** A query not run yet; it gives the rows it touched. */
 export type Query = PromiseLike<readonly unknown[]>;
@@ -18,8 +18,8 @@ export function* rowsOf<T>(query: PromiseLike<readonly T[]>): Steps<readonly T[]
 /**
  * Runs the steps of a write in one transaction: all of them or none.
  *
- * SQLite runs them in one immediate transaction without a pause; PostgreSQL awaits each in one transaction, and a transaction that it
- * undid in favour of another one is run again.
+ * SQLite runs them in one immediate transaction without a pause; PostgreSQL awaits each in one transaction, and a transaction that has
+ * certainly left nothing behind is run again (`try-again.ts`).
  */
 export async function runTogether<T>(database: Database, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
   if (engine === 'sqlite') {
@@ -41,7 +41,9 @@ async function onServer<T>(pool: Pool, stepsOn: (tx: Database) => Steps<T>): Pro
   try {
     await connection.query('begin');
     const ended = await finish(stepsOn(drizzle(connection, { casing: 'snake_case' }) as unknown as Database));
-    await connection.query('commit');
+    await connection.query('commit').catch((error: unknown) => {
+      throw isGone(error) ? new CommitUnanswered(error) : error;
+    });
     return ended;
   } catch (error) {
     await connection.query('rollback').catch(() => {

@@ -4,8 +4,15 @@ import { createServer } from 'node:net';
 import os from 'node:os';
 import path from 'node:path';
 
-/** A real PostgreSQL server for one run of tests. */
-export type PostgresServer = { readonly url: string; readonly stop: () => Promise<void> };
+/** A real PostgreSQL server for one run of tests. `restart` ends every connection, and comes back on the same port with the same data. */
+export type PostgresServer = {
+  readonly url: string;
+  readonly restart: (downForMs?: number) => Promise<void>;
+  readonly stop: () => Promise<void>;
+};
+
+/** Files (PEM) with which a server proves who it is. */
+export type Certificate = { readonly certificate: string; readonly key: string };
 
 type Binaries = { readonly initdb: string; readonly postgres: string };
 
@@ -18,7 +25,7 @@ const NOBODY = 65534;
  * Listens on a free port of this machine only, trusts everyone there, and keeps nothing after `stop`.
  * Works as root too, also when the checkout lies where `nobody` cannot read: the binaries are then copied first.
  */
-export async function startPostgres(): Promise<PostgresServer> {
+export async function startPostgres(tls?: Certificate): Promise<PostgresServer> {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-postgres-'));
   const root = process.getuid?.() === 0;
   const as = root ? { uid: NOBODY, gid: NOBODY } : {};
@@ -33,9 +40,36 @@ export async function startPostgres(): Promise<PostgresServer> {
   if (made.status !== 0) throw new Error(`initdb: ${made.error?.message ?? ''}${made.stderr}`);
   const port = await freePort();
   const settings = ['-D', data, '-h', '127.0.0.1', '-p', String(port), '-k', folder, '-c', 'fsync=off', '-c', 'max_connections=60'];
-  const server = spawn(binaries.postgres, settings, { ...as, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
-  await ready(server);
-  return { url: `postgres://app@127.0.0.1:${port}/postgres`, stop: () => stop(server, folder) };
+  if (tls) settings.push('-c', 'ssl=on', ...proofIn(folder, tls, root));
+  const begin = async () => {
+    const begun = spawn(binaries.postgres, settings, { ...as, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });
+    await ready(begun);
+    return begun;
+  };
+  let server = await begin();
+  return {
+    url: `postgres://app@127.0.0.1:${port}/postgres`,
+    restart: async (downForMs = 0) => {
+      await end(server);
+      await new Promise((resolve) => setTimeout(resolve, downForMs));
+      server = await begin();
+    },
+    stop: async () => {
+      await end(server);
+      fs.rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The server wants its key readable by nobody else. */
+function proofIn(folder: string, tls: Certificate, root: boolean): readonly string[] {
+  return (['certificate', 'key'] as const).flatMap((what) => {
+    const copy = path.join(folder, what);
+    fs.copyFileSync(tls[what], copy);
+    fs.chmodSync(copy, 0o600);
+    if (root) fs.chownSync(copy, NOBODY, NOBODY);
+    return ['-c', `ssl_${what === 'key' ? 'key' : 'cert'}_file=${copy}`];
+  });
 }
 
 async function binariesFor(folder: string, root: boolean): Promise<Binaries> {
@@ -78,9 +112,9 @@ function ready(server: ChildProcess): Promise<void> {
   });
 }
 
-async function stop(server: ChildProcess, folder: string): Promise<void> {
+/** Ends the server at once, with every connection. */
+async function end(server: ChildProcess): Promise<void> {
   server.removeAllListeners('exit');
   const ended = new Promise((resolve) => server.once('exit', resolve));
   if (server.kill('SIGINT')) await ended;
-  fs.rmSync(folder, { recursive: true, force: true });
 }

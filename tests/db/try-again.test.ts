@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { tryAgain } from '@/db/try-again';
+import { CommitUnanswered, tryAgain } from '@/db/try-again';
 
 const lost = (code: string) => Object.assign(new Error('the query failed'), { cause: Object.assign(new Error('undone'), { code }) });
 
@@ -25,6 +25,22 @@ describe('a write that PostgreSQL undid in favour of another', () => {
     const write = losing(100, '40P01');
     await expect(tryAgain(write.run)).rejects.toThrow('the query failed');
     expect(write.runs()).toBe(6);
+  });
+
+  it.each(['57P01', '08006', 'ECONNRESET'])('is run again after %s, which ends the connection before the commit', async (code) => {
+    const write = losing(2, code);
+    expect(await tryAgain(write.run)).toBe('kept');
+    expect(write.runs()).toBe(3);
+  });
+
+  it('is not run again once its commit was sent, however the connection was lost', async () => {
+    let runs = 0;
+    const write = async () => {
+      runs++;
+      throw new CommitUnanswered(lost('57P01'));
+    };
+    await expect(tryAgain(write)).rejects.toThrow('being committed');
+    expect(runs).toBe(1);
   });
 
   it('is not run again for any other error', async () => {
