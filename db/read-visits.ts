@@ -69,7 +69,15 @@ export async function visitsOf(therapist: Therapist, patientId: string): Promise
 
 /** One visit as it stands now; undefined when the clinic has none of that id. */
 export async function keptVisit(therapist: Therapist, visitId: string): Promise<KeptVisit | undefined> {
-  return (await visitWithHistory(therapist, visitId))?.current;
+  const database = await getDatabase();
+  const rows = await database
+    .select(revisionColumns)
+    .from(visit)
+    .innerJoin(visitRevision, isCurrent)
+    .leftJoin(user, eq(user.id, visitRevision.author))
+    .where(and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId)));
+  const [row] = rows;
+  return row && withLadders(rows, await laddersOf(database, [row.revisionId]))[0];
 }
 
 /** One visit with every revision it has had, oldest first. */
