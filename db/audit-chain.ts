@@ -38,7 +38,7 @@ export function digestOf(salt: string, detail: unknown): string {
 }
 
 /** JSON with its keys in order: PostgreSQL gives them back in an order of its own. */
-function canonical(value: unknown): string {
+export function canonical(value: unknown): string {
   return JSON.stringify(value, (_key, one) =>
     one && typeof one === 'object' && !Array.isArray(one)
       ? Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)))

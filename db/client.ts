@@ -1,5 +1,8 @@
 import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
+import { ask } from './ask';
 import { writeWaitingHeads } from './audit-head';
+import { DatabaseRefused } from './database-refused';
+import { MARK } from './move-side';
 import { openPostgres } from './open-postgres';
 import { openSqlite } from './open-sqlite';
 
@@ -44,5 +47,11 @@ export async function closeDatabase(): Promise<void> {
 
 async function open(): Promise<Opened> {
   const url = process.env.DATABASE_URL;
-  return (url ? await openPostgres(url) : await openSqlite(databaseAddress())) as unknown as Opened;
+  const opened = (url ? await openPostgres(url) : await openSqlite(databaseAddress())) as unknown as Opened;
+  const mark = url ? `select 1 where to_regclass('${MARK}') is not null` : `select 1 from sqlite_master where name = '${MARK}'`;
+  if ((await ask(opened.database, mark)).length === 0) return opened;
+  await opened.close();
+  throw new DatabaseRefused(
+    'The database is being filled by a move that has not ended. Run npm run move again, or use the one it came from.',
+  );
 }
