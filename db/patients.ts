@@ -1,9 +1,10 @@
-import { and, eq } from 'drizzle-orm';
+import { and, asc, eq, gt } from 'drizzle-orm';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import { noteOf } from './audit';
 import { type Database, getDatabase } from './client';
 import { isDuplicate } from './is-duplicate';
 import { patient, patientRevision } from './schema';
+import { TAKEN_BACK } from './taken-back';
 import { assertMayWrite, type Therapist } from './therapist';
 import { workChanged } from './work-changed';
 import { type Statement, writeTogether } from './write-together';
@@ -44,6 +45,21 @@ export async function patientHead(therapist: Therapist, patientId: string): Prom
     .innerJoin(patientRevision, isCurrent)
     .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.id, patientId)));
   return found;
+}
+
+/** A patient's details in one of the states they were in, with who wrote it, when and why. */
+export type PatientState = PatientHead & { readonly author: string; readonly at: Date; readonly reason: string | null };
+
+/** Every state of a patient's details, oldest first; none when the clinic has no patient of that id. */
+export async function patientStates(therapist: Therapist, patientId: string): Promise<readonly PatientState[]> {
+  const database = await getDatabase();
+  const { author, at, reason, number } = patientRevision;
+  return database
+    .select({ ...headColumns, revision: number, author, at, reason })
+    .from(patient)
+    .innerJoin(patientRevision, eq(patientRevision.patientId, patient.id))
+    .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.id, patientId), gt(patient.revision, TAKEN_BACK)))
+    .orderBy(asc(number));
 }
 
 /** Adds a patient. The same submission sent twice makes one; a reference that the clinic already uses is told. */

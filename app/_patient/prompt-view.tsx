@@ -81,8 +81,8 @@ function Figures({ figures }: { figures: NonNullable<Prompt['figures']> }) {
     <dl className="figures">
       {figures.map(({ value, label }) => (
         <div key={label}>
-          <dd>{value}</dd>
           <dt>{label}</dt>
+          <dd>{value}</dd>
         </div>
       ))}
     </dl>

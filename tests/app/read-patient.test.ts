@@ -12,6 +12,7 @@ const TYPED: TypedPatient = {
   diagnosisGroup: 'burn scar',
   affected: ['right-leg', 'left-arm'],
   language: 'es',
+  reason: '',
 };
 
 const errorsOf = (change: Partial<TypedPatient>) => {

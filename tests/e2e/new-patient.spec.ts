@@ -27,6 +27,40 @@ test('a patient is added, has a page of their own, and is found by name and by r
   }
 });
 
+test('details are corrected with a reason, every state stays with who and why', async ({ page }) => {
+  await page.goto('/patients/new');
+  await fillIn(page, 'HL-0303');
+  await add(page);
+  await page.getByRole('link', { name: 'Details' }).click();
+  await page.getByLabel('Date of birth').fill('2014-06-05');
+  await page.getByRole('button', { name: 'Save the correction' }).click();
+  await expect(page.getByText('Say in a few words why it is changed.').first()).toBeVisible();
+  await expect(page.getByLabel('Date of birth')).toHaveValue('2014-06-05');
+  await page.getByLabel('Why it is changed').fill('day and month had changed places');
+  await page.getByRole('button', { name: 'Save the correction' }).click();
+  const states = page.getByRole('table');
+  await expect(states.getByRole('row', { name: /day and month had changed places/ })).toContainText('5 Jun 2014');
+  await expect(states.getByRole('row', { name: /added/ })).toContainText('6 May 2014');
+});
+
+test('an event is noted, and taken back with a reason when it was a mistake', async ({ page }) => {
+  await page.goto('/patients?q=Oduya');
+  await page
+    .getByRole('link', { name: /Mira Oduya/ })
+    .first()
+    .click();
+  await page.getByText('Note an event').click();
+  await page.getByLabel('Day', { exact: true }).fill('2026-10-20');
+  await page.getByLabel('What happened').fill('release of the scar');
+  await page.getByRole('button', { name: 'Note it' }).click();
+  const noted = page.getByRole('list', { name: 'Events noted' });
+  await expect(noted).toContainText('20 Oct 2026: operation, release of the scar');
+  await noted.getByText('It was a mistake').click();
+  await noted.getByLabel('Why').fill('another patient');
+  await noted.getByRole('button', { name: 'Take it back' }).click();
+  await expect(noted).toHaveCount(0);
+});
+
 test('a refused form says why beside each field and keeps everything that was typed', async ({ page }) => {
   await page.goto('/patients/new');
   await fillIn(page, 'HL-0200');

@@ -5,7 +5,7 @@ import { afterActing } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { returnPath } from '@/app/_session/return-path';
 import { requireActing } from '@/app/_session/therapist';
-import { addEvent } from '@/db/events';
+import { addEvent, withdrawEvent } from '@/db/events';
 import { moveDate } from '@/db/moved-dates';
 import { answerPrompt } from '@/db/prompt-answers';
 import { renewPatient } from '@/db/renew-work';
@@ -123,5 +123,20 @@ export async function addEventAction(_before: EventState, form: FormData): Promi
   if (!kind || words === '') return { refusal: 'Choose the kind and say what happened in a few words.', words };
   const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
   await addEvent(therapist, { patientId, submissionId, event: { day: day.value, kind, words } });
+  await renewPatient(therapist, patientId, today);
+  redirect(`/patients/${patientId}`);
+}
+
+/** Takes a mistaken event back with its reason, by another row: trends run through its day again. */
+export async function withdrawEventAction(_before: EventState, form: FormData): Promise<EventState> {
+  const therapist = await requireActing('lead', 'therapist');
+  const patientId = String(form.get('patientId') ?? '');
+  const reason = String(form.get('reason') ?? '').trim();
+  if (reason === '') return { refusal: 'Say in a few words why it was a mistake.', words: '' };
+  const { today } = await loadPatient(therapist, patientId);
+  const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
+  const ended = await withdrawEvent(therapist, String(form.get('eventId') ?? ''), { submissionId, reason });
+  if (ended.kind === 'not-found') return { refusal: 'This event is no longer there. Nothing was changed.', words: reason };
+  await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}`);
 }

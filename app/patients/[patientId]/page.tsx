@@ -11,6 +11,7 @@ import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { NextAction } from '@/app/_patient/next-action';
+import { NotedEvents } from '@/app/_patient/noted-events';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PiecesPanel } from '@/app/_patient/pieces-panel';
 import { SchedulePanel } from '@/app/_patient/schedule-panel';
@@ -44,6 +45,9 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
   return (
     <main id="main">
       <PatientTitle record={record} today={today}>
+        <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
+          Details
+        </Link>
         <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
           Progress report
         </Link>
@@ -60,6 +64,13 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
           <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
           <div className="stack">
             <VolumePanel analysis={analysis} limb={picture.limb}>
+              {picture === pictures[0] && (
+                <NotedEvents
+                  events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}
+                  patientId={patientId}
+                  mayWrite={mayWrite}
+                />
+              )}
               {mayWrite && picture === pictures[0] && <EventForm patientId={patientId} submissionId={crypto.randomUUID()} today={today} />}
             </VolumePanel>
             {picture === pictures[0] && <GrowthPanel analysis={analysis} />}

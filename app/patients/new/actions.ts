@@ -5,16 +5,11 @@ import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { addPatient } from '@/db/patients';
-import { type PatientErrors, readPatient, type TypedPatient, typedPatient } from './read-patient';
-
-/** A refused form: why, beside each field, and everything as it was typed. */
-export type NewPatientState = {
-  readonly errors: PatientErrors;
-  readonly typed: TypedPatient | null;
-};
+import type { PatientFormState } from '../patient-form';
+import { readPatient, typedPatient } from './read-patient';
 
 /** Adds the patient and goes to their page; or gives the form back with its reasons. Sent twice, it adds one. */
-export async function addPatientAction(_before: NewPatientState, form: FormData): Promise<NewPatientState> {
+export async function addPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
   const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));

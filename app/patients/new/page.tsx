@@ -2,7 +2,8 @@ import type { Metadata } from 'next';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
-import { NewPatientForm } from './new-patient-form';
+import { PatientForm } from '../patient-form';
+import { addPatientAction } from './actions';
 
 export const metadata: Metadata = { title: 'New patient' };
 
@@ -13,7 +14,13 @@ export default async function NewPatientPage() {
   return (
     <main id="main" className="narrow">
       <h1>New patient</h1>
-      <NewPatientForm submissionId={crypto.randomUUID()} today={todayIn(timeZone)} />
+      <PatientForm
+        save={addPatientAction}
+        submissionId={crypto.randomUUID()}
+        today={todayIn(timeZone)}
+        saveWords="Add patient"
+        leave={{ to: '/patients', words: 'Leave without adding' }}
+      />
     </main>
   );
 }

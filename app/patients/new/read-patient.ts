@@ -21,6 +21,8 @@ export type TypedPatient = {
   readonly diagnosisGroup: string;
   readonly affected: readonly string[];
   readonly language: string;
+  /** Why the details are corrected; empty for a new patient. */
+  readonly reason: string;
 };
 
 /** One sentence for each field that was refused. */
@@ -39,7 +41,14 @@ export function typedPatient(form: FormData): TypedPatient {
     diagnosisGroup: text('diagnosisGroup'),
     affected: form.getAll('affected').map(String),
     language: text('language'),
+    reason: text('reason'),
   };
+}
+
+/** A patient's details as the form shows them. */
+export function typedFrom({ reference, name, born, sex, diagnosisGroup, affected, language }: PatientDetails): TypedPatient {
+  const ticked = Object.entries(LIMB_BOXES).filter(([, box]) => affected.some(({ limb, side }) => limb === box.limb && side === box.side));
+  return { reference, name: name ?? '', born, sex, diagnosisGroup, affected: ticked.map(([box]) => box), language, reason: '' };
 }
 
 /** What was typed as a patient's details, or a sentence beside each field that cannot be read. `today` bounds the birthday. */

@@ -3,8 +3,8 @@
 import { useActionState } from 'react';
 import { Field, FieldGroup } from '@/app/_shell/field';
 import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
-import { addPatientAction, type NewPatientState } from './actions';
-import { Refusals } from './refusals';
+import type { PatientErrors, TypedPatient } from './new/read-patient';
+import { Refusals } from './new/refusals';
 
 const LIMBS = [
   ['right-leg', 'Right leg'],
@@ -19,15 +19,33 @@ const SEXES = [
   ['X', 'No table'],
 ] as const;
 
-const UNTOUCHED: NewPatientState = { errors: {}, typed: null };
+/** A refused form: why, beside each field, and everything as it was typed. */
+export type PatientFormState = {
+  readonly errors: PatientErrors;
+  readonly typed: TypedPatient | null;
+};
 
-/** The form of a new patient. It posts without JavaScript too, and a refused one keeps every word typed. */
-export function NewPatientForm({ submissionId, today }: { submissionId: string; today: string }) {
-  const [{ errors, typed }, send, busy] = useActionState(addPatientAction, UNTOUCHED);
+type FormProps = {
+  readonly save: (before: PatientFormState, form: FormData) => Promise<PatientFormState>;
+  readonly submissionId: string;
+  readonly today: string;
+  /** What the boxes start with: a patient's details as they stand, and which state of them that is. */
+  readonly start?: { readonly patientId: string; readonly revision: number; readonly typed: TypedPatient };
+  readonly saveWords: string;
+  readonly leave: { readonly to: string; readonly words: string };
+};
+
+/** The form of a patient's details, new or corrected. It posts without JavaScript too, and a refused one keeps every word typed. */
+export function PatientForm({ save, submissionId, today, start, saveWords, leave }: FormProps) {
+  const [state, send, busy] = useActionState(save, { errors: {}, typed: null });
+  const { errors } = state;
+  const typed = state.typed ?? start?.typed;
   return (
     <form className="panel form" action={send} noValidate>
       <Refusals errors={errors} />
       <input type="hidden" name="submissionId" value={submissionId} />
+      {start && <input type="hidden" name="patientId" value={start.patientId} />}
+      {start && <input type="hidden" name="revision" value={start.revision} />}
       <div className="two-columns">
         <Field id="reference" label="Reference" hint="What your clinic files this person under." refusal={errors.reference}>
           {(wiring) => <input {...wiring} defaultValue={typed?.reference} autoComplete="off" autoCapitalize="characters" required />}
@@ -75,12 +93,17 @@ export function NewPatientForm({ submissionId, today }: { submissionId: string; 
           </label>
         ))}
       </FieldGroup>
+      {start && (
+        <Field id="reason" label="Why it is changed" hint="Stands in the history beside the change." refusal={errors.reason}>
+          {(wiring) => <input {...wiring} defaultValue={typed?.reason} autoComplete="off" maxLength={200} required />}
+        </Field>
+      )}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
-          {busy ? 'Saving…' : 'Add patient'}
+          {busy ? 'Saving…' : saveWords}
         </button>
-        <a className="button" href="/patients">
-          Leave without adding
+        <a className="button" href={leave.to}>
+          {leave.words}
         </a>
       </div>
     </form>

@@ -1,0 +1,42 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
+import { patientHead, revisePatient } from '@/db/patients';
+import { renewPatient } from '@/db/renew-work';
+import { readPatient, typedPatient } from '../../new/read-patient';
+import type { PatientFormState } from '../../patient-form';
+
+/** Corrects a patient's details by a new state with its reason; or gives the form back. Sent twice, it corrects once. */
+export async function correctPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {
+  const therapist = await requireActing('lead', 'therapist');
+  const typed = typedPatient(form);
+  const patientId = String(form.get('patientId') ?? '');
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const read = readPatient(typed, today);
+  const reason = typed.reason.trim();
+  const unsaid = reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
+  if ('errors' in read) return { errors: { ...read.errors, ...unsaid }, typed };
+  if (reason === '') return { errors: unsaid, typed };
+  const head = await patientHead(therapist, patientId);
+  if (!head) return { errors: { reference: 'This patient is not in your clinic. Nothing was saved.' }, typed };
+  const saved = await revisePatient(therapist, patientId, Number(form.get('revision')), {
+    submissionId: String(form.get('submissionId') ?? '') || crypto.randomUUID(),
+    details: { ...read.details, note: head.note },
+    reason,
+  });
+  if (saved.kind === 'reference-taken')
+    return { errors: { reference: `${read.details.reference} is already used by another patient of this clinic.` }, typed };
+  if (saved.kind === 'conflict')
+    return {
+      errors: {
+        reason:
+          'Somebody else changed these details meanwhile. What you typed is kept here: open the page anew, compare, and change what is still wrong.',
+      },
+      typed,
+    };
+  await renewPatient(therapist, patientId, today);
+  redirect(`/patients/${patientId}/details`);
+}
