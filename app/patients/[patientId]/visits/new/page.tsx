@@ -6,6 +6,7 @@ import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import type { SheetData } from '@/app/_sheet/sheet-data';
+import { TapingReminders } from '@/app/_sheet/taping-reminders';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft, draftOf } from '@/db/drafts';
 import { policyOf } from '@/db/policy';
@@ -52,6 +53,10 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
   };
   return (
     <main id="main" className="sheet-page">
+      <TapingReminders
+        limb={data.form.sheets[0]?.limb ?? 'leg'}
+        last={before && { posture: before.posture, zero: before.ladders[0]?.zero ?? '' }}
+      />
       <NewVisit data={data} />
     </main>
   );
