@@ -39,16 +39,14 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
       <input type="hidden" name="submissionId" value={submissionId} />
       <datalist id="cover-ends">
         {ends.map((end) => (
-          <option key={end.id} value={end.id}>
-            {end.words}
-          </option>
+          <option key={end} value={end} />
         ))}
       </datalist>
       <div className="two-columns">
         {choice('cutFrom', 'Cut from the ladder of', ladders, 'Choose a ladder')}
         {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
         {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-        {text('to', 'to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+        {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
         {text('reduction', 'Reduction, %')}
         {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
         {text('quantity', 'Pieces', 'Two in turn: one on, one in the wash.')}
@@ -65,7 +63,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           {text('scheme', 'Scheme')}
           {text('className', 'Class')}
           {text('lowMmHg', 'From, mmHg')}
-          {text('highMmHg', 'to, mmHg')}
+          {text('highMmHg', 'To, mmHg')}
         </div>
       </fieldset>
       <fieldset className="field">

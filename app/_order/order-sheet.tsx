@@ -11,6 +11,7 @@ import {
   wornInWords,
 } from '@/lib/orders/order-difference';
 import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
+import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment';
 import type { Order, SentFigures } from '@/lib/record/order';
@@ -86,7 +87,7 @@ function proposedInWords({ allowance }: Order, unit: 'in' | 'cm'): string {
   const { proposed } = allowance;
   if ('noAnswer' in proposed) return `not known: ${proposed.noAnswer}`;
   if (proposed.highMm === 0) return 'none is expected to be needed';
-  return `${showLengthWithUnit(proposed.middleMm, unit)}, ${showLengthWithUnit(proposed.highMm, unit)} at the 90\u202f% estimate`;
+  return roomSizes(proposed, unit);
 }
 
 function Fact({ what, children }: { what: string; children: string }) {

@@ -1,11 +1,11 @@
 import type { KeptPiece } from '@/db/read-pieces';
 import type { RoomToGrow } from '@/lib/garments/room-to-grow';
-import { LIMBS } from '@/lib/ladder/limb';
+import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
+import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { ORDER_REASONS, type OrderReason } from '@/lib/record/order';
 import type { CutLadder } from '@/lib/record/read-cut';
 import { orderFormOf, type TypedOrderForm } from '@/lib/record/read-order-form';
-import { showLengthWithUnit } from '@/lib/units/show-length';
 
 /** What a new order starts from: the last piece's figures on the newest ladder of its limb, or blanks with the limb's own ends. */
 export function startOfOrder(before: KeptPiece | undefined, ladders: readonly CutLadder[], reason: string | undefined): TypedOrderForm {
@@ -15,8 +15,8 @@ export function startOfOrder(before: KeptPiece | undefined, ladders: readonly Cu
     const ends = newest ? LIMBS[newest.limb].landmarks : undefined;
     const blank = {
       cutFrom: newest?.key ?? '',
-      from: ends?.[0] ?? '',
-      to: ends?.[2] ?? '',
+      from: placeInWords(ends?.[0] ?? ''),
+      to: placeInWords(ends?.[2] ?? ''),
       convention: 'C(1-r)',
       use: 'day',
       quantity: '2',
@@ -28,10 +28,10 @@ export function startOfOrder(before: KeptPiece | undefined, ladders: readonly Cu
   return { ...typed, reasonCode: reasonCode satisfies OrderReason | '' };
 }
 
-/** The room the engine proposes after the piece there is: `Proposed: ½ in, ¾ in at the 90 % estimate.` */
+/** The room the engine proposes after the piece there is: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
 export function roomInWords(room: RoomToGrow | NoAnswer | undefined, unit: 'in' | 'cm'): string {
   if (room === undefined) return 'What is proposed is shown once the order is kept.';
   if (isNoAnswer(room)) return `Proposed: not known. ${room.noAnswer}`;
   if (room.highMm === 0) return 'Proposed: none.';
-  return `Proposed: ${showLengthWithUnit(room.middleMm, unit)}, ${showLengthWithUnit(room.highMm, unit)} at the 90\u202f% estimate.`;
+  return `Proposed: ${roomSizes(room, unit)}.`;
 }

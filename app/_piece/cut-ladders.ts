@@ -23,6 +23,6 @@ export function ladderChoices(ladders: readonly CutLadder[]): LadderChoice[] {
   return ladders.map(({ key, day, limb, side }) => ({
     key,
     words: `${showDay(day)}, ${limbInWords(limb, side)}`,
-    ends: LIMBS[limb].landmarks.map((id) => ({ id, words: placeInWords(id) })),
+    ends: LIMBS[limb].landmarks.map(placeInWords),
   }));
 }

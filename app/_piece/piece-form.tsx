@@ -8,7 +8,8 @@ import { type PieceFormState, savePieceAction } from './save-piece';
 export type LadderChoice = {
   readonly key: string;
   readonly words: string;
-  readonly ends: readonly { readonly id: string; readonly words: string }[];
+  /** The landmarks it can be covered to, in words. */
+  readonly ends: readonly string[];
 };
 
 type Props = {
@@ -52,9 +53,7 @@ export function PieceForm({ patientId, pieceId, revision, submissionId, start, l
       <input type="hidden" name="submissionId" value={submissionId} />
       <datalist id="cover-ends">
         {ends.map((end) => (
-          <option key={end.id} value={end.id}>
-            {end.words}
-          </option>
+          <option key={end} value={end} />
         ))}
       </datalist>
       <div className="two-columns">
@@ -77,7 +76,7 @@ export function PieceForm({ patientId, pieceId, revision, submissionId, start, l
           <Field
             key={box}
             id={box}
-            label={box === 'from' ? 'Covers from' : 'to'}
+            label={box === 'from' ? 'Covers from' : 'Covers to'}
             hint="A landmark, or a distance on the ladder."
             refusal={state.errors[box]}
           >

@@ -34,7 +34,7 @@ export function PieceLife({ piece, all, order, today }: Props) {
     ['First worn', piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'],
     ['Wear-in', wearIn(piece)],
     ['Worn', worn(piece, all, today)],
-    ['End of its life', life(piece)],
+    ['Wear life ends', life(piece)],
     ['Altered', alterations(piece)],
     ['Out of use', piece.retired ? `${showDay(piece.retired)}, ${piece.retiredReason ?? 'no reason recorded'}` : null],
   ];

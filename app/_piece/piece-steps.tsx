@@ -81,7 +81,10 @@ export function FirstFitStep({
     <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main start={{ wornToday: 'yes', ...wearIn }}>
       {({ text, choice, tick, day }) => (
         <>
-          {day('Checked on', 'As ordered? Covers the area? No fold away from bent joints, no edge that cuts in? Colour and feeling?')}
+          <p className="hint">
+            Look: is it as ordered, does it cover the area, no fold away from bent joints, no edge that cuts in, colour and feeling good?
+          </p>
+          {day('Checked on')}
           <div className="four-columns">
             {zones.map((zone) => (
               <Fragment key={zone}>

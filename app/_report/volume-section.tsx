@@ -56,7 +56,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
                   return (
                     <td key={side}>
                       {point
-                        ? `${showVolume(point.volumeMl)} (${Math.round(point.lowMl)}–${Math.round(point.highMl)})`
+                        ? `${showVolume(point.volumeMl)} (${showVolume(point.lowMl)} to ${showVolume(point.highMl)})`
                         : 'not taped or not on the same anatomy'}
                     </td>
                   );

@@ -3,6 +3,7 @@ import type { LimbPicture } from '@/app/_picture/limb-picture';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { daysWorn } from '@/lib/garments/wear';
 import { isNoAnswer } from '@/lib/outcome';
+import { outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
@@ -70,9 +71,7 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
       <p>
         {isNoAnswer(outgrow)
           ? `Outgrown: not known. ${outgrow.noAnswer}`
-          : outgrow.earlyDay
-            ? `Outgrown ${showDay(outgrow.earlyDay)} at the earliest (nine of ten later), ${outgrow.day ? `${showDay(outgrow.day)} in the middle` : `not by ${showDay(outgrow.lookedUntil)} in the middle`}${outgrow.by === 'length' ? ', by length' : ''}.`
-            : `Not outgrown by ${showDay(outgrow.lookedUntil)}, as far as can be seen.`}{' '}
+          : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}.`}{' '}
         {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}.`}{' '}
         {isNoAnswer(orderBy) ? '' : `Order by ${showDay(orderBy.day)} (${orderBy.because}, making and measuring taken off).`}
       </p>
@@ -82,7 +81,7 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
         <p className="secondary">Room to grow: none is expected to be needed.</p>
       ) : (
         <details className="as-table">
-          <summary>{`Room to grow in the next piece: ${showLengthWithUnit(room.middleMm, unit)}, ${showLengthWithUnit(room.highMm, unit)} at the 90\u202f% estimate, ${showDay(room.delivery)} to ${showDay(room.endOfLife)}`}</summary>
+          <summary>{`Room to grow in the next piece, ${showDay(room.delivery)} to ${showDay(room.endOfLife)}: ${roomSizes(room, unit)}`}</summary>
           <div className="table-frame">
             <table>
               <caption>{`Let-out width by place, ${unit}, rounded up to the tape step; tightness if the room stays stitched away.`}</caption>
@@ -90,10 +89,10 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
                 <tr>
                   <th scope="col">Place, {unit}</th>
                   <th scope="col" className="figure">
-                    Middle
+                    Middle estimate
                   </th>
                   <th scope="col" className="figure">
-                    90 %
+                    Enough nine times in ten
                   </th>
                   <th scope="col" className="figure">
                     Tightness at delivery

@@ -70,7 +70,7 @@ function marksOf(sheet: LimbSheet): Mark[] {
     mark: landmark,
     label: `${sheet.apart ? shortName(landmark) : capital(placeInWords(landmark))} at`,
   }));
-  if (sheet.limb === 'leg') names.push({ mark: 'floor', label: sheet.apart ? 'fold height' : 'Fold above floor' });
+  if (sheet.limb === 'leg') names.push({ mark: 'floor', label: sheet.apart ? 'fold above floor' : 'Fold above floor' });
   const sides = sheet.apart ? sheet.sides : sheet.sides.slice(0, 1);
   return sides.flatMap((side) =>
     names.map(({ mark, label }) => ({

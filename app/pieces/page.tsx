@@ -41,7 +41,7 @@ export default async function PiecesPage() {
               <th scope="col">Piece</th>
               <th scope="col">Cut from</th>
               <th scope="col">Worn since</th>
-              <th scope="col">End of its life</th>
+              <th scope="col">Wear life ends</th>
             </tr>
           </thead>
           <tbody>

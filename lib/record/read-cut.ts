@@ -1,4 +1,4 @@
-import { isLandmarkOf, LIMBS, type LimbKind, type Side } from '../ladder/limb';
+import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '../ladder/limb';
 import type { Reading } from '../outcome';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit, TypedLength } from '../units/length';
@@ -16,12 +16,13 @@ export type CutLadder = {
   readonly unit: LengthUnit;
 };
 
-/** An end of the cover: a landmark of the ladder's limb, or a distance on it. */
+/** An end of the cover: a landmark of the ladder's limb in its own words (`ankle crease`), or a distance on it. */
 export function readEnd(text: string, ladder: CutLadder): Reading<CoverEnd> {
   const end = text.trim();
-  if (isLandmarkOf(ladder.limb, end)) return { kind: 'read', value: end };
+  const landmark = end.toLowerCase().replaceAll(/\s+/g, '-');
+  if (isLandmarkOf(ladder.limb, landmark)) return { kind: 'read', value: landmark };
   if (/^[a-z]/i.test(end)) {
-    const names = LIMBS[ladder.limb].landmarks.join(', ');
+    const names = LIMBS[ladder.limb].landmarks.map(placeInWords).join(', ');
     return {
       kind: 'refused',
       reason: `“${end}” is not a landmark of this ${ladder.limb}. Choose ${names}, or type a distance on the ladder.`,
@@ -59,7 +60,7 @@ export function readDays(text: string, least: number): Reading<number> {
 
 /** An end of the cover as a form shows it again. */
 export function endAsTyped(end: CoverEnd): string {
-  return typeof end === 'string' ? end : lengthAsTyped(end);
+  return typeof end === 'string' ? placeInWords(end) : lengthAsTyped(end);
 }
 
 /** A length as typed, with its unit unless it was typed too, so that it reads back the same in a form of either unit. */

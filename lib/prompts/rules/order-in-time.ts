@@ -4,6 +4,7 @@ import { isNoAnswer } from '../../outcome';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
+import { outgrownInWords, roomSizes } from '../outlook-in-words';
 import type { Prompt, Rule } from '../prompt';
 import { coverInWords } from '../show-figures';
 
@@ -58,15 +59,12 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
   const facts: string[] = [];
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
-    const middle = outgrow.day ? `${showDay(outgrow.day)} in the middle` : `not by ${showDay(outgrow.lookedUntil)} in the middle`;
-    facts.push(`Outgrown ${showDay(outgrow.earlyDay)} at the earliest, ${middle}.`);
+    facts.push(`${outgrownInWords(outgrow)}.`);
   }
   facts.push(isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`);
   facts.push(`Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`);
   if (!isNoAnswer(room) && room.highMm > 0) {
-    facts.push(
-      `Room to grow ${showLengthWithUnit(room.middleMm, unit)}, ${showLengthWithUnit(room.highMm, unit)} at the 90\u202f% estimate.`,
-    );
+    facts.push(`Room to grow: ${roomSizes(room, unit)}.`);
   }
   return {
     action: 'order',
@@ -91,12 +89,13 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
     const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
     figures.push({
       value: tightest.tightness.toFixed(2),
-      label: `tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}, against the fitting`,
+      label: `times as tight as when fitted; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
     });
   }
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
-    const middle = outgrow.day ? `, ${showDay(outgrow.day)} in the middle` : '';
-    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} outgrown at the earliest${middle}` });
+    const middle =
+      outgrow.day && outgrow.day !== outgrow.earlyDay ? ` at the earliest, more likely than not by ${showDay(outgrow.day)}` : '';
+    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} outgrown${middle}` });
   }
   if (!isNoAnswer(endOfLife))
     figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });
@@ -104,7 +103,7 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
   if (!isNoAnswer(room) && room.highMm > 0) {
     figures.push({
       value: `${showLengthWithUnit(room.middleMm, unit)} – ${showLengthWithUnit(room.highMm, unit)}`,
-      label: 'room to grow, middle – 90\u202f%',
+      label: 'room to grow; the larger is enough nine times in ten',
     });
   }
   return figures;

@@ -49,6 +49,7 @@ describe('the piece form', () => {
   it('shows a piece again so that it reads back the same', () => {
     const read = readPieceForm(TYPED, [LADDER], []);
     if (read.kind !== 'read') throw new Error('refused');
+    expect(pieceFormOf(read.piece, LADDER.key).from).toBe('ankle crease');
     expect(readPieceForm(pieceFormOf(read.piece, LADDER.key), [LADDER], [])).toMatchObject({
       kind: 'read',
       piece: { covers: { to: { nm: 317_500_000 } }, allowance: { nm: 19_050_000 } },
@@ -58,8 +59,8 @@ describe('the piece form', () => {
   it.each([
     ['a name that is taken', { piece: '2' }, ['piece']],
     ['no ladder', { cutFrom: '' }, ['cutFrom']],
-    ['a landmark of another limb', { to: 'elbow-crease' }, ['to']],
-    ['both ends the same', { to: 'ankle-crease' }, ['to']],
+    ['a landmark of another limb', { to: 'elbow crease' }, ['to']],
+    ['both ends the same', { to: 'ankle crease' }, ['to']],
     ['an ambiguous reduction', { reduction: '1,234' }, ['reduction']],
     ['a reduction that is not cut', { reduction: '80' }, ['reduction']],
     ['worn before its ladder', { firstWorn: '2026-02-28' }, ['firstWorn']],

@@ -80,7 +80,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             start={orderFormOf({ ...order, decided: order.allowance.decided }, `${order.cutFromVisitId} ${order.side} ${order.limb}`)}
             ladders={ladderChoices(ladders)}
             roomWords={roomInWords(
-              analysis.pieces.find((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
+              analysis.pieces.findLast((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
               ladders[0]?.unit ?? 'cm',
             )}
           />
