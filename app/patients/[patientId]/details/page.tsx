@@ -24,7 +24,7 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
   if (!now) notFound();
   const [people, { timeZone }] = [await peopleOf(therapist), await clinicOf(therapist)];
   return (
-    <main id="main" className="narrow">
+    <main id="main">
       <div className="title-row">
         <div>
           <h1>{now.name ?? now.reference}</h1>

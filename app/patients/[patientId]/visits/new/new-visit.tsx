@@ -1,15 +1,17 @@
 'use client';
 
+import type { ReactNode } from 'react';
 import { Sheet } from '@/app/_sheet/sheet';
 import type { SheetData } from '@/app/_sheet/sheet-data';
 import { finishVisit } from './actions';
 
-/** The sheet of a new visit: finishing saves it. */
-export function NewVisit({ data }: { data: SheetData }) {
+/** The sheet of a new visit, what is to be seen to before taping above it: finishing saves it. */
+export function NewVisit({ data, children }: { data: SheetData; children: ReactNode }) {
   return (
     <Sheet
       data={data}
       finishWords="Finish visit"
+      top={() => children}
       finish={(submissionId, form, leftOpen) => finishVisit(data.patientId, submissionId, form, leftOpen)}
     />
   );

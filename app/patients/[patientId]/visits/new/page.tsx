@@ -53,11 +53,12 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
   };
   return (
     <main id="main" className="sheet-page">
-      <TapingReminders
-        limb={data.form.sheets[0]?.limb ?? 'leg'}
-        last={before && { posture: before.posture, zero: before.ladders[0]?.zero ?? '' }}
-      />
-      <NewVisit data={data} />
+      <NewVisit data={data}>
+        <TapingReminders
+          limb={data.form.sheets[0]?.limb ?? 'leg'}
+          last={before && { posture: before.posture, zero: before.ladders[0]?.zero ?? '' }}
+        />
+      </NewVisit>
     </main>
   );
 }
