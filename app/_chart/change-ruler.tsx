@@ -33,7 +33,14 @@ export function ChangeRuler({ rows, side, name }: { rows: readonly ChangeRow[]; 
   const bottom = TOP + rows.length * STEP;
   const said = rows.map((row) => `Since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
   return (
-    <svg className="chart" viewBox={`0 0 ${WIDTH} ${bottom + 30}`} width={WIDTH} height={bottom + 30} role="img" aria-label={said}>
+    <svg
+      className="chart change-ruler"
+      viewBox={`0 0 ${WIDTH} ${bottom + 30}`}
+      width={WIDTH}
+      height={bottom + 30}
+      role="img"
+      aria-label={said}
+    >
       <g className={side}>
         <defs>
           <pattern id={`${name}-noise`} width={5} height={5} patternUnits="userSpaceOnUse">

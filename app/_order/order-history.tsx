@@ -1,8 +1,17 @@
 import { HistoryTable, personIn } from '@/app/_shell/history-table';
 import type { KeptOrder } from '@/db/read-orders';
+import { calendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** Every state an order has been in, the newest first, and what was answered before it left. */
-export function OrderHistory({ revisions, names }: { revisions: readonly KeptOrder[]; names: ReadonlyMap<string, string> }) {
+export function OrderHistory({
+  revisions,
+  names,
+  timeZone,
+}: {
+  revisions: readonly KeptOrder[];
+  names: ReadonlyMap<string, string>;
+  timeZone: string;
+}) {
   const answered = revisions.at(-1)?.questions ?? [];
   return (
     <section className="no-print" aria-labelledby="history-head">
@@ -25,14 +34,14 @@ export function OrderHistory({ revisions, names }: { revisions: readonly KeptOrd
                 <tr key={one.key}>
                   <td>{one.message}</td>
                   <td>{one.answer}</td>
-                  <td>{`${personIn(names, one.by)}, ${one.at.slice(0, 10)}`}</td>
+                  <td>{`${personIn(names, one.by)}, ${showDay(calendarDay(one.at.slice(0, 10)))}`}</td>
                 </tr>
               ))}
             </tbody>
           </table>
         </div>
       )}
-      <HistoryTable revisions={revisions} names={names} first="proposed" />
+      <HistoryTable revisions={revisions} names={names} timeZone={timeZone} first="proposed" />
     </section>
   );
 }

@@ -16,7 +16,7 @@ import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment';
 import type { Order, SentFigures } from '@/lib/record/order';
 import { lengthAsTyped } from '@/lib/record/read-cut';
-import { showDay } from '@/lib/units/calendar-day';
+import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
 
@@ -74,7 +74,7 @@ function standing(order: Order): string {
       : 'Not sent yet: the figures below are those of the visit as it stands.';
   const checked =
     order.checked && order.checked !== 'unchecked'
-      ? `checked by ${order.checked.name} on ${order.checked.at.slice(0, 10)}`
+      ? `checked by ${order.checked.name} on ${showDay(calendarDay(order.checked.at.slice(0, 10)))}`
       : 'sent unchecked';
   return `Sent ${showDay(order.ordered)}, ${checked}; expected ${order.expected ? showDay(order.expected) : 'on no given day'}. Figures frozen as sent.`;
 }

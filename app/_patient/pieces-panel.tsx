@@ -28,10 +28,10 @@ export function PiecesPanel({
       <div className="panel-head">
         <h2 id="pieces-head">Pieces</h2>
         {mayWrite && (
-          <span>
+          <span className="panel-links">
             <Link href={`/patients/${patientId}/orders/new`} prefetch={false}>
               New order
-            </Link>{' '}
+            </Link>
             <Link href={`/patients/${patientId}/pieces/new`} prefetch={false}>
               Add a piece
             </Link>
@@ -99,7 +99,7 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
           {piece.piece}
         </Link>
       </th>
-      <td>{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
+      <td className="cover">{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
       <td>{showDay(piece.cutFrom)}</td>
       <td>{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
       <td>

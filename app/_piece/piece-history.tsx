@@ -8,10 +8,12 @@ export function PieceHistory({
   revisions,
   names,
   today,
+  timeZone,
 }: {
   revisions: readonly KeptPiece[];
   names: ReadonlyMap<string, string>;
   today: CalendarDay;
+  timeZone: string;
 }) {
   const dayOf = (day: CalendarDay | null): string => (day ? showDay(day) : '–');
   return (
@@ -22,6 +24,7 @@ export function PieceHistory({
       <HistoryTable
         revisions={revisions}
         names={names}
+        timeZone={timeZone}
         first="added"
         more={[
           { head: 'Stood as', show: (one) => pieceStage(one, today) },

@@ -7,7 +7,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
-import { showDay } from '@/lib/units/calendar-day';
+import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
@@ -60,7 +60,11 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
           />
         )}
       </div>
-      {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
+      {rows.length > 0 && (
+        <div className="chart-scroll">
+          <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />
+        </div>
+      )}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
       {visit.at.ladder.zeroChoice && <p className="zero-choice">{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
       {visit.at.doubts.length > 0 && (
@@ -126,5 +130,5 @@ function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: Length
     choice === 'moved-back'
       ? `read with the zero moved back ${size} (it lay ${way})`
       : `kept as recorded, though it looked moved by ${size} ${way}`;
-  return `Zero ${read}. Chosen by ${by}, ${at.slice(0, 10)}. The figures stay as taped.`;
+  return `Zero ${read}. Chosen by ${by}, ${showDay(calendarDay(at.slice(0, 10)))}. The figures stay as taped.`;
 }

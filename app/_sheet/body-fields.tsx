@@ -1,8 +1,10 @@
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { typedLandmarks } from '@/lib/record/sheet-rows';
 import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
-import { readMass } from '@/lib/units/mass';
+import { mm } from '@/lib/units/length';
+import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
+import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
 
 type FieldsProps = {
@@ -32,6 +34,7 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
         label={`Height, ${form.heightUnit}`}
         text={form.height}
         read={(text) => readLength(text, form.heightUnit)}
+        echo={({ nm, unit }) => echoLength(mm(nm), unit)}
         onType={(height) => onField({ height })}
         onEnter={() => next('height')}
       />
@@ -40,6 +43,7 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
         label={`Weight, ${form.massUnit}`}
         text={form.weight}
         read={(text) => readMass(text, form.massUnit)}
+        echo={echoMass}
         onType={(weight) => onField({ weight })}
         onEnter={() => next('weight')}
       />
@@ -50,6 +54,7 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
           label={label}
           text={sheet.marks[markKey(side, mark)] ?? ''}
           read={(text) => readLength(text, sheet.unit, true)}
+          echo={({ nm, unit }) => echoLength(mm(nm), unit)}
           onType={(text) => onSheet((one) => withMark(one, side, mark, text))}
           onEnter={() => next(id)}
         />

@@ -1,17 +1,19 @@
 import type { Reading } from '@/lib/outcome';
 
-type BoxProps = {
+type BoxProps<T> = {
   readonly id: string;
   readonly label: string;
   readonly text: string;
-  readonly read: (text: string) => Reading<unknown>;
+  readonly read: (text: string) => Reading<T>;
+  /** What was read, in both units. */
+  readonly echo: (value: T) => string;
   readonly onType: (text: string) => void;
   readonly onEnter?: () => void;
   readonly className?: string;
 };
 
-/** One measured figure beside the ladder, such as a height: label, box, and below it why it cannot be read. */
-export function MeasuredBox({ id, label, text, read, onType, onEnter, className = '' }: BoxProps) {
+/** One measured figure beside the ladder, such as a height: label, box, and below it how it was read, or why it cannot be. */
+export function MeasuredBox<T>({ id, label, text, read, echo, onType, onEnter, className = '' }: BoxProps<T>) {
   const reading = text.trim() === '' ? undefined : read(text);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
   return (
@@ -25,7 +27,7 @@ export function MeasuredBox({ id, label, text, read, onType, onEnter, className 
         maxLength={60}
         value={text}
         aria-invalid={refused !== ''}
-        aria-describedby={`${id}-refusal`}
+        aria-describedby={`${id}-reading`}
         onChange={(event) => onType(event.target.value)}
         onKeyDown={(event) => {
           if (event.key !== 'Enter') return;
@@ -33,8 +35,8 @@ export function MeasuredBox({ id, label, text, read, onType, onEnter, className 
           onEnter?.();
         }}
       />
-      <span className="refusal" id={`${id}-refusal`}>
-        {refused}
+      <span className={refused ? 'refusal' : 'echo'} id={`${id}-reading`}>
+        {reading?.kind === 'read' ? echo(reading.value) : refused}
       </span>
     </div>
   );

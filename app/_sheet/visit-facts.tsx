@@ -1,5 +1,6 @@
 import type { VisitForm } from '@/lib/record/visit-form';
 import { readLength } from '@/lib/units/read-length';
+import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
 
 type FactsProps = { readonly form: VisitForm; readonly today: string; readonly onField: (change: Partial<VisitForm>) => void };
@@ -77,6 +78,7 @@ export function SingleReadings({ form, unit, onField }: SinglesProps) {
             label={`${reading.name || 'Figure'}, ${reading.unit}`}
             text={reading.text}
             read={(text) => readLength(text, reading.unit, true)}
+            echo={({ nm, unit }) => echoLength(nm / 1e6, unit)}
             onType={(text) => set(index, { text })}
           />
         </div>

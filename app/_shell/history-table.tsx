@@ -5,13 +5,16 @@ type Props<T extends Revision> = {
   readonly revisions: readonly T[];
   /** Names of people by id. */
   readonly names: ReadonlyMap<string, string>;
+  /** The clinic's time zone. */
+  readonly timeZone: string;
   /** What the first state is called, which has no reason. */
   readonly first: string;
   readonly more?: readonly { readonly head: string; readonly show: (one: T) => string }[];
 };
 
 /** Every state of a record, the newest first: who wrote it, when and why, and what else of it is worth a column. */
-export function HistoryTable<T extends Revision>({ revisions, names, first, more = [] }: Props<T>) {
+export function HistoryTable<T extends Revision>({ revisions, names, timeZone, first, more = [] }: Props<T>) {
+  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
   return (
     <div className="table-frame">
       <table>
@@ -28,7 +31,7 @@ export function HistoryTable<T extends Revision>({ revisions, names, first, more
           {[...revisions].reverse().map((one) => (
             <tr key={one.revision}>
               <th scope="row">{one.revision}</th>
-              <td>{`${one.at.toISOString().slice(0, 16).replace('T', ' ')} UTC`}</td>
+              <td>{clock.format(one.at)}</td>
               <td>{personIn(names, one.author)}</td>
               <td>{one.reason ?? first}</td>
               {more.map(({ head, show }) => (

@@ -62,3 +62,9 @@ export function showMass(massKg: number, unit: MassUnit): string {
   const value = unit === 'kg' ? massKg : (massKg * 1e12) / Number(NANOGRAMS_IN.lb);
   return `${value.toFixed(1)}\u202f${unit}`;
 }
+
+/** How a typed mass was read, both units: `163.1 lb · 74.0 kg`. */
+export function echoMass(mass: TypedMass): string {
+  const other: MassUnit = mass.unit === 'lb' ? 'kg' : 'lb';
+  return `${showMass(kg(mass), mass.unit)} · ${showMass(kg(mass), other)}`;
+}

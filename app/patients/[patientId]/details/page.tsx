@@ -51,6 +51,7 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
       <HistoryTable
         revisions={states}
         names={new Map(people.map(({ id, name }) => [id, name]))}
+        timeZone={timeZone}
         first="added"
         more={[
           { head: 'Reference', show: ({ reference }) => reference },

@@ -24,7 +24,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   const { patientId, orderId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/orders/${orderId}`);
   const loaded = await loadOrder(therapist, patientId, orderId);
-  const { record, analysis, order, pieces, open, check, figures, writtenBy, today } = loaded;
+  const { record, analysis, clinic, order, pieces, open, check, figures, writtenBy, today } = loaded;
   const names = new Map((await peopleOf(therapist)).map((one) => [one.id, one.name]));
   const mayWrite = therapist.role !== 'read-only';
   const own = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
@@ -87,7 +87,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
         </details>
       )}
       {mayWrite && order.state !== 'cancelled' && (order.state === 'proposed' || waiting.length > 0) && <CancelOrder {...step} />}
-      <OrderHistory revisions={loaded.revisions} names={names} />
+      <OrderHistory revisions={loaded.revisions} names={names} timeZone={clinic.timeZone} />
       <p className="protocol-line">Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.</p>
     </main>
   );

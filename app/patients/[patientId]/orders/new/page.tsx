@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { OrderForm } from '@/app/_order/order-form';
 import { roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { loadPatient } from '@/app/_patient/load-patient';
@@ -27,7 +28,12 @@ export default async function NewOrderPage({
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one ladder" />
       {ladders.length === 0 ? (
-        <p className="nothing-yet">Tape a ladder first: an order is cut from one.</p>
+        <p className="nothing-yet">
+          Tape a ladder first: an order is cut from one.{' '}
+          <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
+            New visit
+          </Link>
+        </p>
       ) : (
         <OrderForm
           patientId={patientId}

@@ -23,7 +23,7 @@ export const metadata: Metadata = { title: 'Piece' };
 export default async function PiecePage({ params }: { params: Promise<{ patientId: string; pieceId: string }> }) {
   const { patientId, pieceId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/pieces/${pieceId}`);
-  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, clinic, today } = await loadPatient(therapist, patientId);
   const piece = record.pieces.find((one) => one.pieceId === pieceId);
   const history = await pieceWithHistory(therapist, pieceId);
   if (!piece || !history) notFound();
@@ -79,7 +79,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
           </div>
         )}
       </div>
-      <PieceHistory revisions={history.revisions} names={names} today={today} />
+      <PieceHistory revisions={history.revisions} names={names} today={today} timeZone={clinic.timeZone} />
       {therapist.role !== 'read-only' && (
         <details className="as-table no-print">
           <summary>Correct what stands on record</summary>

@@ -76,10 +76,12 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
           />
         ))}
       </div>
-      <p className="ruler-key secondary">
-        Grey hatch: too small to tell from the tape. Violet box: what height, weight or the other limb lead one to expect. Mark and line:
-        taped change, 95 % range.
-      </p>
+      {limbs.some(({ at }) => at.sinceLast || at.sinceBaseline) && (
+        <p className="ruler-key secondary">
+          Grey hatch: too small to tell from the tape. Violet box: what height, weight or the other limb lead one to expect. Mark and line:
+          taped change, 95 % range.
+        </p>
+      )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
       <OtherReadings visit={visit} />
       {pieces.filter(firstOfItsKind).map((one) => (
