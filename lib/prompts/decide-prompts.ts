@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { type Prompt, type Rule, URGENCY } from './prompt';
 import { allowanceUsedUp } from './rules/allowance-used-up';
+import { bodyNotMeasured } from './rules/body-not-measured';
 import { doubtfulReadings } from './rules/doubtful-readings';
 import { firstFitMissing } from './rules/first-fit-missing';
 import { growthSinceCut } from './rules/growth-since-cut';
@@ -29,6 +30,7 @@ export const RULES: readonly Rule[] = [
   growthSinceCut,
   weightSinceCut,
   firstFitMissing,
+  bodyNotMeasured,
   visitOverdue,
 ];
 
