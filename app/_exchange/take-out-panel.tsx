@@ -8,7 +8,7 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
       <h2 id="take-out">Take out</h2>
       <details>
         <summary>This record as a file</summary>
-        <ul className="plain-list">
+        <ul className="plain-list file-links">
           <li>
             <a href={`${address}ladders`} download>
               Its ladders alone, a row a taped place

@@ -59,7 +59,7 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             {patients} {patients === 1 ? 'patient' : 'patients'} as tables, packed in one file with a data dictionary. One patient is taken
             out from their own page, also as a FHIR bundle.
           </p>
-          <ul className="plain-list">
+          <ul className="plain-list file-links">
             {Object.entries(SET_STYLES).map(([name, { words }]) => (
               <li key={name}>
                 <a href={`/clinic/exchange/file?as=${name}`} download>
