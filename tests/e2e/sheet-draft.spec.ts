@@ -40,7 +40,7 @@ test('leaving keeps the draft, and the browser warns while anything is only in t
   await page.evaluate(() => window.location.assign('/patients')).catch(() => undefined);
   await expect.poll(() => warned).toBe(true);
   await expect(cell(page, 'Right', '4½')).toHaveValue('8 7/8');
-  await page.unroute('**/draft');
+  await page.unrouteAll({ behavior: 'wait' });
   await saved(page);
   await page.getByRole('link', { name: 'Leave, keep the draft' }).click();
   await expect(page).toHaveURL(address);
@@ -57,7 +57,7 @@ test('an answer lost on the way is not taken for somebody else’s draft', async
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
   await expect(page.locator('.save-state')).toContainText('Not on the server yet');
-  await page.unroute('**/draft');
+  await page.unrouteAll({ behavior: 'wait' });
   await typeDown(page, ['9 5/8']);
   await saved(page);
   await expect(page.getByText('Another window')).toHaveCount(0);
