@@ -148,7 +148,7 @@ function Figures({
       <LimbGlyph side={side} heightsMm={placesMm} girthsMm={girthsMm} landmarksMm={[...landmarks.values()]} heightPx={420} />
       <div className="table-frame">
         <table className="order-figures">
-          <caption>{`Towards the trunk at the top. Places from zero and girths as typed in ${own}, converted to ${other} beside.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
+          <caption>{`Towards the trunk at the top. Places from zero and girths in ${own} as typed, beside them in ${other}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>
             <tr>
               <th scope="col" className="figure">{`Place, ${own}`}</th>

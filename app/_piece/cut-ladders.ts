@@ -1,13 +1,15 @@
 import type { KeptRecord } from '@/db/records';
+import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
+import { isAffected } from '@/lib/record/patient-record';
 import type { CutLadder } from '@/lib/record/read-cut';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LadderChoice } from './piece-form';
 
-/** Every ladder of a patient that a piece can be cut from, the newest first. */
+/** Every ladder of a patient that a piece can be cut from, the newest first; of one visit the affected limbs first, as a form offers the first. */
 export function cutLadders(record: KeptRecord): CutLadder[] {
   return [...record.visits].reverse().flatMap((visit) =>
-    visit.ladders.map(({ limb, side, unit }) => ({
+    visit.ladders.toSorted(byNeed(record)).map(({ limb, side, unit }) => ({
       key: `${visit.visitId} ${side} ${limb}`,
       visitId: visit.visitId,
       day: visit.day,
@@ -16,6 +18,11 @@ export function cutLadders(record: KeptRecord): CutLadder[] {
       unit,
     })),
   );
+}
+
+function byNeed(record: KeptRecord) {
+  const rank = ({ limb, side }: Pick<Ladder, 'limb' | 'side'>): number => (isAffected(record, limb, side) ? 0 : 1);
+  return (one: Ladder, other: Ladder): number => rank(one) - rank(other);
 }
 
 /** The same as choices of a form: words for the ladder, and the landmarks its limb can be covered to. */

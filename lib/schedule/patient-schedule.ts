@@ -62,7 +62,7 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
     key: `order-by:${piece.piece}`,
     kind: 'order',
     computed: orderBy.day,
-    why: `${ends}, making takes ${piece.leadDays} days, measuring ${policy.measuringDays}`,
+    why: `${ends}, making takes ${piece.leadDays} days, measuring ${policy.measuringDays} days`,
     sources: ['piece', 'measuringDays'],
     ...about,
   };

@@ -1,10 +1,11 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { requireRole } from '@/app/_session/therapist';
-import { LIMBS } from '@/lib/ladder/limb';
+import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { pieceFormOf, type TypedPieceForm } from '@/lib/record/read-piece-form';
 
 export const metadata: Metadata = { title: 'Add a piece' };
@@ -29,14 +30,19 @@ export default async function NewPiecePage({
     : {
         ...BLANK,
         cutFrom: newest?.key ?? '',
-        from: newest ? LIMBS[newest.limb].landmarks[0] : '',
-        to: newest ? LIMBS[newest.limb].landmarks[2] : '',
+        from: newest ? placeInWords(LIMBS[newest.limb].landmarks[0]) : '',
+        to: newest ? placeInWords(LIMBS[newest.limb].landmarks[2]) : '',
       };
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new piece: one physical garment" />
       {ladders.length === 0 ? (
-        <p className="nothing-yet">Tape a ladder first: a piece is cut from one.</p>
+        <p className="nothing-yet">
+          Tape a ladder first: a piece is cut from one.{' '}
+          <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
+            New visit
+          </Link>
+        </p>
       ) : (
         <PieceForm
           patientId={patientId}
