@@ -12,7 +12,13 @@ import type { Nanometres } from '../units/length';
 
 const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
 const words = z.string().nullable();
+const moment = z.string().refine(isMoment, 'is not a moment');
 const whole = z.int().min(0);
+
+/** True for an instant in ISO 8601 with its zone, as the program writes it. */
+export function isMoment(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?(Z|[+-]\d{2}:\d{2})$/.test(text);
+}
 
 /** A length with its text, unit and exact nanometres. */
 export const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
@@ -60,11 +66,11 @@ const rung = z.object({
   girth: TYPED_LENGTH.nullable(),
   again: TYPED_LENGTH.optional(),
   note: z.string().optional(),
-  kept: z.array(z.object({ kind: z.string(), by: z.string(), at: z.string() })).optional(),
+  kept: z.array(z.object({ kind: z.string(), by: z.string(), at: moment })).optional(),
 });
 
 /** What was chosen when a zero looked moved. */
-export const ZERO_CHOICE = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: z.string() });
+export const ZERO_CHOICE = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: moment });
 
 /** A ladder. */
 export const LADDER_JSON = z.object({
@@ -107,7 +113,7 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
   leadDays: whole,
   reasonCode: z.enum(ORDER_REASONS),
   note: words,
-  questions: z.array(z.object({ key: z.string(), message: z.string(), answer: z.string(), by: z.string(), at: z.string() })),
+  questions: z.array(z.object({ key: z.string(), message: z.string(), answer: z.string(), by: z.string(), at: moment })),
   ordered: day.nullable(),
   expected: day.nullable(),
   sent: z
@@ -121,9 +127,7 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
       weight: TYPED_MASS.nullable(),
     })
     .nullable(),
-  checked: z
-    .union([z.literal('unchecked'), z.object({ by: z.string(), name: z.string(), at: z.string(), visitRevision: z.int() })])
-    .nullable(),
+  checked: z.union([z.literal('unchecked'), z.object({ by: z.string(), name: z.string(), at: moment, visitRevision: z.int() })]).nullable(),
 });
 
 /** An order with the visit it was cut from. */

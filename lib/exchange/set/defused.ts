@@ -1,3 +1,12 @@
+import type { CellKind } from './set-table';
+
+const FIGURES: readonly CellKind[] = ['day', 'moment', 'whole', 'decimal'];
+
+/** True for cells that hold words, or could: all but figures and days. Ids too, because a clinic's reference may begin like a formula. */
+export function isWords(kind: CellKind): boolean {
+  return !FIGURES.includes(kind);
+}
+
 /**
  * Words that a spreadsheet could take for a formula, with an apostrophe before them; other words as they are.
  *

@@ -8,7 +8,7 @@ import { type MassUnit, readMass, type TypedMass } from '../../units/mass';
 import { readLength } from '../../units/read-length';
 import type { CsvRow } from '../csv-table';
 import { KG_DECIMALS, MM_DECIMALS, partsOfDecimal } from '../exact-decimal';
-import { readJson } from '../filed-json';
+import { isMoment, readJson } from '../filed-json';
 import { oneOfCell, optionalDayCell, refuseCell } from '../read-cells';
 
 /** A cell, or null when it is empty. */
@@ -75,6 +75,12 @@ export function numberCell(row: CsvRow, column: string): number {
   const text = row.cell(column);
   const value = Number(text);
   return text !== '' && Number.isFinite(value) ? value : refuseCell(row, column, `“${text}” is not a number.`);
+}
+
+/** A moment, `2026-03-02T09:30:00.000Z`. */
+export function momentCell(row: CsvRow, column: string): string {
+  const text = row.cell(column);
+  return isMoment(text) ? text : refuseCell(row, column, `“${text}” is not a moment.`);
 }
 
 /** A day or null. */

@@ -2,7 +2,7 @@ import { groupedBy } from '../../record/grouped-by';
 import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
 import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH } from './data-dictionary';
-import { undefused } from './defused';
+import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
@@ -69,7 +69,7 @@ function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined
 function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: boolean): readonly CsvRow[] {
   const file = fileOf(table);
   if (text === undefined) throw new CsvRefusal({ file, line: 1, column: '', reason: 'This table is missing from the set.' });
-  const words = new Set(table.columns.filter(({ kind }) => kind === 'free-text' || kind === 'identity').map(({ name }) => name));
+  const words = new Set(table.columns.filter(({ kind }) => isWords(kind)).map(({ name }) => name));
   return rowsIn(file, text, table).map(({ line, cell }) => ({
     file,
     line,

@@ -9,7 +9,7 @@ import type { CsvRow } from '../csv-table';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import type { RowsOf } from './read-set';
-import { cellOrNull, landmarkCell, neededLengthCells, numberCell, typedLengthCells, typedMassCells } from './read-set-cells';
+import { cellOrNull, landmarkCell, momentCell, neededLengthCells, numberCell, typedLengthCells, typedMassCells } from './read-set-cells';
 import { BODY_MEASURE, VISIT } from './visit-tables';
 
 /** A row of the subject table. */
@@ -103,14 +103,14 @@ function zeroChoiceCells(row: CsvRow): FiledLadder['zeroChoice'] {
     choice: oneOfCell(row, 'zero_choice', ['as-recorded', 'moved-back'] as const),
     shiftMm: numberCell(row, 'zero_shift_mm'),
     by: filledCell(row, 'zero_choice_by'),
-    at: filledCell(row, 'zero_choice_at'),
+    at: momentCell(row, 'zero_choice_at'),
   };
 }
 
 function readKept(rows: readonly CsvRow[]): ReadonlyMap<string, readonly KeptDoubt[]> {
   const answered = rows.map((row) => ({
     rung: filledCell(row, 'rung'),
-    kept: { kind: filledCell(row, 'question'), by: filledCell(row, 'kept_by'), at: filledCell(row, 'kept_at') },
+    kept: { kind: filledCell(row, 'question'), by: filledCell(row, 'kept_by'), at: momentCell(row, 'kept_at') },
   }));
   return new Map([...groupedBy(answered, ({ rung }) => rung)].map(([rung, of]) => [rung, of.map(({ kept }) => kept)]));
 }

@@ -6,7 +6,7 @@ import { exactDecimal, KG_DECIMALS, MM_DECIMALS } from '../exact-decimal';
 
 /**
  * What the cells of a column are. It decides their datatype in the dictionary, what is left out of a research export
- * (`identity`, `free-text`, `json`, `moment`; a `day` becomes an age), and which cells a spreadsheet could take for a formula.
+ * (`identity`, `free-text`, `json`, `moment`; a `day` becomes an age), and whether a spreadsheet could take it for a formula (`isWords`).
  */
 export type CellKind = 'id' | 'identity' | 'free-text' | 'word' | 'typed' | 'day' | 'moment' | 'whole' | 'decimal' | 'json';
 

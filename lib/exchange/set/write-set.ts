@@ -1,6 +1,6 @@
 import { type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { csvText } from '../csv-text';
-import { defused } from './defused';
+import { defused, isWords } from './defused';
 import { PROMPT, VOLUME } from './found-tables';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
@@ -69,5 +69,5 @@ export function linesOf(table: SetTable, part: SetPart, style: SetStyle): string
 
 function written({ kind }: Column, cell: string, style: SetStyle, born: CalendarDay): string {
   if (style.research && kind === 'day') return cell === '' ? '' : String(daysBetween(born, cell as CalendarDay));
-  return style.defused && (kind === 'free-text' || kind === 'identity') ? defused(cell) : cell;
+  return style.defused && isWords(kind) ? defused(cell) : cell;
 }

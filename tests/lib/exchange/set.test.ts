@@ -16,9 +16,13 @@ import { anyFile, anyWords } from '@/tests/properties/made-up-files';
 const TODAY = calendarDay('2026-11-25');
 const RAW: SetStyle = { research: false, defused: false };
 
-function setOf(files: readonly PatientFile[], style: SetStyle): Map<string, string> {
+function setOf(
+  files: readonly PatientFile[],
+  style: SetStyle,
+  idOf: (file: PatientFile, index: number) => string = (_file, index) => `S${index + 1}`,
+): Map<string, string> {
   const parts = files.map((file, index) => ({
-    subjectId: `S${index + 1}`,
+    subjectId: idOf(file, index),
     file,
     analysis: () => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY),
   }));
@@ -63,6 +67,27 @@ describe('the set of tables', () => {
     expect(read.map(([, cell]) => undefused(cell ?? ''))).toEqual(words);
     const dangerous = words.filter((word) => /^[=+\-@\t\r]/.test(defused(word)));
     expect(dangerous).toEqual([]);
+  });
+
+  it('no cell of a set for spreadsheets begins like a formula but figures, whatever a reference or a card is called', () => {
+    const files = fc.sample(anyFile, { numRuns: 40, seed: 3 }).map((file, index) => ({
+      ...file,
+      details: { ...file.details, reference: `=${index}+1` },
+      cautions: file.cautions.map((caution) => ({ ...caution, card: '@card' })),
+      visits: file.visits.map((visit) => ({
+        ...visit,
+        ladders: visit.ladders.map((ladder) => ({ ...ladder, intervalText: '+4' })),
+      })),
+    }));
+    const style = { research: false, defused: true };
+    const set = setOf(files, style, (file) => file.details.reference);
+    for (const table of SET_TABLES) {
+      const rows = parse(set.get(fileOf(table)) ?? '', { columns: true }) as Record<string, string>[];
+      for (const { name, kind } of table.columns)
+        for (const row of rows)
+          expect([table.name, name, kind !== 'decimal' && /^[=+\-@\t\r]/.test(row[name] ?? '')]).toEqual([table.name, name, false]);
+    }
+    expect(readSet(set)).toMatchObject({ kind: 'read' });
   });
 
   it('leaves figures alone when words are defused', () => {
