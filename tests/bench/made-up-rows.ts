@@ -4,13 +4,14 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { PatientRecord, Piece, Visit } from '@/lib/record/patient-record';
 import { dayFromNumber } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
+import type { LimbShape } from '@/tests/cohort/limb-shape';
 import { person, START } from '@/tests/cohort/person';
-import { seeded } from '@/tests/cohort/random';
+import { type Random, seeded } from '@/tests/cohort/random';
 import { syntheticLimbs } from '@/tests/cohort/synthetic-limbs';
 import { ordinaryVisit, tapedPerson } from '@/tests/cohort/taped-person';
 
 /** Days from one made-up visit to the next. */
-const APART_DAYS = 60;
+export const APART_DAYS = 60;
 const RUNGS = 20;
 
 /**
@@ -37,22 +38,7 @@ export function madeUpRows(file: string, patients: number, visits: number): Bett
   const random = seeded(7);
   database.transaction(() => {
     for (let id = 1; id <= patients; id++) {
-      const someone = person(id % 2 === 0 ? 'child' : 'still', random.pick(shapes), random);
-      const lengthMm = someone.shape.proximalMm * someone.stretchOn(START);
-      const setUp = {
-        unit: 'cm',
-        intervalMm: Math.floor(lengthMm / RUNGS),
-        direction: 'up',
-        landmarks: 'all',
-        sides: ['left', 'right'],
-      } as const;
-      const { record } = tapedPerson(
-        someone,
-        Array.from({ length: visits }, (_, visit) => ordinaryVisit(visit * APART_DAYS)),
-        setUp,
-        random,
-      );
-      const { visits: taped, ...head } = record;
+      const { visits: taped, ...head } = madeUpRecord(id % 2 === 0 ? 'child' : 'still', random.pick(shapes), visits, random);
       const piece = pieceOf(START + (visits - 2) * APART_DAYS);
       insert.patient.run(id, JSON.stringify({ ...head, reference: `bench ${id}`, pieces: [piece] }));
       for (const visit of taped) {
@@ -85,7 +71,23 @@ export function madeUpRows(file: string, patients: number, visits: number): Bett
   return database;
 }
 
-function pieceOf(cutDay: number): Piece {
+/** A made-up person's record: this many visits, both legs taped at twenty places each. */
+export function madeUpRecord(kind: 'child' | 'still', shape: LimbShape, visits: number, random: Random): PatientRecord {
+  const someone = person(kind, shape, random);
+  const lengthMm = someone.shape.proximalMm * someone.stretchOn(START);
+  const setUp = {
+    unit: 'cm',
+    intervalMm: Math.floor(lengthMm / RUNGS),
+    direction: 'up',
+    landmarks: 'all',
+    sides: ['left', 'right'],
+  } as const;
+  const days = Array.from({ length: visits }, (_, visit) => ordinaryVisit(visit * APART_DAYS));
+  return tapedPerson(someone, days, setUp, random).record;
+}
+
+/** A piece in use, cut from a ladder of that day. */
+export function pieceOf(cutDay: number): Piece {
   return {
     piece: '1',
     limb: 'leg',

@@ -5,6 +5,24 @@ export function timed(work: () => void): number {
   return Number(process.hrtime.bigint() - start) / 1e9;
 }
 
+/** Seconds that some work took which waits for others. */
+export async function seconds(work: () => Promise<unknown>): Promise<number> {
+  const start = process.hrtime.bigint();
+  await work();
+  return Number(process.hrtime.bigint() - start) / 1e9;
+}
+
+/** The one in the middle. */
+export function median(times: readonly number[]): number {
+  return quantile(times, 0.5);
+}
+
+/** The time that this share of all times does not pass. */
+export function quantile(times: readonly number[], share: number): number {
+  const sorted = [...times].sort((one, other) => one - other);
+  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
+}
+
 /** One line of the bench: what was compared, its size, both times, and the ratio, which is all that counts. */
 export function line(what: string, size: string, seconds: number, floor: string, floorSeconds: number): void {
   console.log(

@@ -11,7 +11,9 @@ const authority = path.join(tls, 'authority.pem');
 describe('a PostgreSQL server that proves who it is', () => {
   let server: PostgresServer;
   beforeAll(async () => {
-    server = await startPostgres({ certificate: path.join(tls, 'server-certificate.pem'), key: path.join(tls, 'server-key.pem') });
+    server = await startPostgres({
+      tls: { certificate: path.join(tls, 'server-certificate.pem'), key: path.join(tls, 'server-key.pem') },
+    });
   });
   afterAll(async () => server?.stop());
 

@@ -1,0 +1,26 @@
+import { findPatients } from '@/db/find-patients';
+import type { Bare } from './bare-statements';
+import type { FilledClinic } from './filled-clinic';
+import { line, seconds } from './timed';
+
+const TIMES = 20;
+
+/** A name that a few have, looked for through `db/find-patients`, against the bare SQL that counts them and reads the first page. */
+export async function benchSearch({ lead, patientIds }: FilledClinic, bare: Bare): Promise<void> {
+  const wanted = 'cedar 77';
+  const where = `clinic_id = $1 and search_text like '%cedar%' and search_text like '%77%'`;
+  let whole = 0;
+  let floor = 0;
+  for (let turn = 0; turn < TIMES; turn++) {
+    whole += await seconds(() => findPatients(lead, wanted));
+    floor += await seconds(async () => {
+      await bare.rows(`select count(*) from patient where ${where}`, [lead.clinicId]);
+      const order = 'order by reference_key, id limit 50';
+      await bare.rows(
+        `select * from (select * from patient where ${where} ${order}) p join patient_revision r on r.patient_id = p.id and r.number = p.revision`,
+        [lead.clinicId],
+      );
+    });
+  }
+  line('Search by two words', `${patientIds.length} patients, ${TIMES} times`, whole, 'the bare SQL', floor);
+}
