@@ -41,13 +41,13 @@ export function ImportProgress({
   }, [run]);
   return (
     <div>
-      <progress max={all} value={all - left} aria-label="Patients taken over" />
+      <progress max={all} value={all - left} aria-label="Patients brought in" />
       <p role="status">
-        {all - left} of {all} patients taken over.
+        {all - left} of {all} patients brought in.
       </p>
       {failed && (
         <p className="refused-box" role="alert">
-          The server did not answer. What was taken over is kept.{' '}
+          The server did not answer. What was brought in is kept.{' '}
           <button type="button" className="button" onClick={run}>
             Go on
           </button>

@@ -6,8 +6,8 @@ type Import = NonNullable<Awaited<ReturnType<typeof importWithCounts>>>;
 /** Where an import stands, in words. */
 export const IMPORT_STATES: Readonly<Record<Import['state'], string>> = {
   reading: 'being looked at',
-  open: 'being taken over',
-  done: 'taken over',
+  open: 'being brought in',
+  done: 'brought in',
   stopped: 'stopped',
   undone: 'taken back',
 };
@@ -21,11 +21,11 @@ export function itemsInWords(state: ItemState, items: number): string {
 }
 
 const ITEM_STATES: Readonly<Record<ItemState, readonly [one: string, many: string]>> = {
-  waiting: ['still to be taken over', 'still to be taken over'],
+  waiting: ['still to be brought in', 'still to be brought in'],
   new: ['new patient', 'new patients'],
   extended: ['known patient with visits or pieces added', 'known patients with visits or pieces added'],
   same: ['known patient, all there already', 'known patients, all there already'],
-  refused: ['not taken over', 'not taken over'],
+  refused: ['not brought in', 'not brought in'],
   stopped: ['left out when it was stopped', 'left out when it was stopped'],
   undone: ['taken back', 'taken back'],
 };

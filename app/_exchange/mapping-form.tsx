@@ -50,7 +50,7 @@ export function MappingForm({
         {choice('dayOrder', 'Days are written', ORDERS, 'choose')}
       </div>
       <div className="four-columns">
-        {choice('unit', 'Girths and distances', UNITS, null)}
+        {choice('unit', 'Girths and distances are in', UNITS, null)}
         {choice('limb', 'Limb', asChoices(['leg', 'arm']), 'choose')}
         {choice('zero', 'Distances begin at', ZEROS, 'another place')}
         {text('zeroWords', 'Another place, in words')}

@@ -5,6 +5,8 @@ import type { IncomingRead } from './read-incoming';
 
 /** At most so many bad cells and questions are shown; the rest is counted. */
 const MOST_SHOWN = 200;
+/** So many questions stand open to be read before anything is brought in. */
+const OPEN_UP_TO = 20;
 
 /** What could be read of a file: how much, each bad cell with its reason, and the questions that the sheet would have asked. */
 export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; readonly doubts: readonly ImportDoubt[] }) {
@@ -17,7 +19,8 @@ export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; rea
       <p>{`${counted(patients.length, 'patient')}, ${counted(visits, 'visit')}, ${counted(girths, 'girth')}.`}</p>
       {faults.length > 0 && (
         <details open={patients.length === 0}>
-          <summary>{`${counted(faults.length, 'cell')} could not be read. Their patients are left out whole.`}</summary>
+          <summary>{`${counted(faults.length, 'cell')} could not be read. A patient with such a cell is left out whole.`}</summary>
+          <p className="secondary">Mend the cell in the file and look at the file again, or leave its column out above.</p>
           <table className="worklist">
             <thead>
               <tr>
@@ -40,7 +43,7 @@ export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; rea
         </details>
       )}
       {doubts.length > 0 && (
-        <details>
+        <details open={doubts.length <= OPEN_UP_TO}>
           <summary>{`${doubts.length === MOST_SHOWN ? 'At least ' : ''}${counted(doubts.length, 'reading')} would have been asked about.`}</summary>
           <p className="secondary">They come in as they were written, and the questions stay open on each visit’s own page.</p>
           <ul>

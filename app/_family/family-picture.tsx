@@ -5,13 +5,15 @@ const HEIGHT = 300;
 const TOP = 34;
 const FOOT = 34;
 const GAP = 46;
+/** Width of a letter of the label under a drawing, with some to spare. */
+const LETTER = 8.5;
 
 /** The limb then and now, side by side on one ground line, in true proportion; lengths as the family says them. */
 export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['picture']> }) {
   const { drawings, side } = picture;
   const tallest = Math.max(...drawings.map((one) => one.lengthMm));
   const scale = HEIGHT / tallest;
-  const widths = drawings.map((one) => Math.max(2 * halfWidth(Math.max(...one.girthsMm), scale), 110));
+  const widths = drawings.map((one) => Math.max(2 * halfWidth(Math.max(...one.girthsMm), scale), 110, one.label.length * LETTER));
   const ground = TOP + HEIGHT;
   const width = round(widths.reduce((sum, one) => sum + one, 0) + GAP * (drawings.length - 1) + 16);
   const said = `${picture.caption}: ${drawings.map((one) => `${one.label}, ${one.lengthWords}`).join('; ')}`;

@@ -36,5 +36,5 @@ export async function joinAction(_before: JoinState, form: FormData): Promise<Jo
   const chosen = { passwordHash: await hashPassword(password), needsSecondFactor, ...(confirmed && { factor: confirmed.factor }) };
   if (!(await takeLink(token, chosen))) return refused({ form: 'This link has just been used. Ask the clinic lead for a new one.' });
   if (confirmed) return { refusals: {}, recoveryCodes: confirmed.recoveryCodes };
-  redirect('/sign-in');
+  redirect('/sign-in?joined=yes');
 }

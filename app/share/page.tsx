@@ -4,7 +4,11 @@ import { FamilySheet } from '@/app/_family/family-sheet';
 import { shareCookie } from '@/app/_family/share-cookie';
 import { sharedPage } from '@/db/share-links';
 
-export const metadata: Metadata = { title: 'Your page', robots: { index: false, follow: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = {
+  title: { absolute: 'Your page · Su hoja' },
+  robots: { index: false, follow: false },
+  referrer: 'no-referrer',
+};
 
 /** The family page behind a link, for someone without an account and without script. Whatever does not answer looks the same. */
 export default async function SharedPage() {

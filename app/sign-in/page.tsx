@@ -7,13 +7,14 @@ import { SignInForm } from './sign-in-form';
 export const metadata: Metadata = { title: 'Sign in' };
 
 /** The only screen without a guard. People are added by the clinic, so there is nothing to join here. */
-export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: string }> }) {
-  const { to } = await searchParams;
+export default async function SignInPage({ searchParams }: { searchParams: Promise<{ to?: string; joined?: string }> }) {
+  const { to, joined } = await searchParams;
   const next = returnPath(to);
   if (await currentTherapist()) redirect(next);
   return (
     <main id="main" className="narrow">
       <h1>Sign in</h1>
+      {joined && <p role="status">Your password is set. Sign in with it.</p>}
       <p className="secondary">For the therapists of this clinic. Ask the clinic lead if you have no sign-in yet.</p>
       <SignInForm next={next} />
     </main>

@@ -25,7 +25,7 @@ async function upload(page: Page, name: string, content: string | Uint8Array): P
 
 async function bringIn(page: Page, button: string | RegExp): Promise<void> {
   await page.getByRole('button', { name: button }).click();
-  await expect(page.getByText('taken over', { exact: true })).toBeVisible();
+  await expect(page.getByText('brought in', { exact: true })).toBeVisible();
 }
 
 test('a chart from a spreadsheet: what it does not say is asked, it comes in, once more it adds nothing, and all of it is taken back', async ({
@@ -74,7 +74,7 @@ test('each bad cell is named by line and column, and its patient stays out whole
   await page.getByLabel('Limb', { exact: true }).selectOption('leg');
   await page.getByLabel('Side', { exact: true }).selectOption('right');
   await page.getByLabel('Distances begin at').selectOption('ankle-crease');
-  await page.getByLabel('Girths and distances').selectOption('cm');
+  await page.getByLabel('Girths and distances are in').selectOption('cm');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('1 patient, 1 visit, 2 girths.')).toBeVisible();
   await page.getByText('1 cell could not be read.').click();

@@ -104,7 +104,8 @@ test('somebody invited joins with a short password and a second factor, signs in
   await guest.goto(fresh);
   await guest.getByLabel('New password').fill(LONG);
   await guest.getByRole('button', { name: 'Set the password' }).click();
-  await expect(guest).toHaveURL('/sign-in');
+  await expect(guest).toHaveURL('/sign-in?joined=yes');
+  await expect(guest.getByText('Your password is set.')).toBeVisible();
   await signIn(guest, 'okafor@harbour.example', LONG);
   await expect(guest).toHaveURL('/');
 });

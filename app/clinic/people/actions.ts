@@ -20,7 +20,7 @@ export async function inviteAction(_before: PeopleState, form: FormData): Promis
   const lead = await requireActing('lead');
   const typed = postedText(form);
   const [name, email, role] = [(typed.name ?? '').trim(), (typed.email ?? '').trim(), roleIn(typed.role)];
-  if (name === '') return { refusals: { name: 'Type their name as it stands under what they do.' }, typed };
+  if (name === '') return { refusals: { name: 'Type the name. It stands beside everything this person does.' }, typed };
   if (!/^[^\s@]+@[^\s@]+$/.test(email)) return { refusals: { email: 'Type the e-mail they will sign in with.' }, typed };
   if (!role) return { refusals: { role: 'Choose what they may do.' }, typed };
   const managed = await invitePerson(lead, { name, email, role });

@@ -19,7 +19,7 @@ export const metadata: Metadata = { title: 'A file brought in' };
 
 type Props = { readonly params: Promise<{ importId: string }>; readonly searchParams: Promise<{ stayed?: string }> };
 
-/** One file that was brought in: how it is to be read, what comes of it, how far it is taken over, and the way back. */
+/** One file that was brought in: how it is to be read, what comes of it, how far it is brought in, and the way back. */
 export default async function ImportPage({ params, searchParams }: Props) {
   const therapist = await requireRole('lead');
   const [{ importId }, { stayed }] = [await params, await searchParams];
@@ -46,11 +46,11 @@ export default async function ImportPage({ params, searchParams }: Props) {
       <div className="stack">
         {state === 'reading' && <Reading therapist={therapist} importId={importId} />}
         {state === 'open' && (
-          <section className="panel" aria-label="Taking over">
+          <section className="panel" aria-label="Bringing in">
             <ImportProgress importId={importId} waiting={counts.waiting ?? 0} all={all} takeNext={takeNextAction} />
             <div className="actions">
               <noscript>
-                <OneButton importId={importId} action={continueAction} words="Take the next patients over" main />
+                <OneButton importId={importId} action={continueAction} words="Bring in the next patients" main />
               </noscript>
               <OneButton importId={importId} action={stopAction} words="Stop" />
             </div>
