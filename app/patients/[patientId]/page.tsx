@@ -19,6 +19,7 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
+import { draftOf } from '@/db/drafts';
 import { familyPagesOf } from '@/db/family-pages';
 import { lettersOf } from '@/db/letters';
 import { ordersOf } from '@/db/read-orders';
@@ -26,12 +27,16 @@ import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };
 
+const DAY_AND_TIME = { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' } as const;
+
 /** One patient: what to do next, the limb as it is, how it got there, the pieces and the visits. */
 export default async function PatientPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const { record, analysis, clinic, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
+  const draft = mayWrite && (await draftOf(therapist, patientId, 'visit'));
+  const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const orders = await ordersOf(therapist, patientId);
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
@@ -53,7 +58,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         </Link>
         {mayWrite && (
           <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
-            New visit
+            {draft ? `Go on with the draft of ${begunAt.format(draft.updatedAt)}` : 'New visit'}
           </Link>
         )}
       </PatientTitle>
