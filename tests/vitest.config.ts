@@ -10,6 +10,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**'],
     environment: 'node',
+    /** Left to itself it would leave one of two cores idle. */
+    maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 60_000,
   },
