@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { returnPath } from '@/app/_session/return-path';
 import { currentTherapist } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { SignInForm } from './sign-in-form';
 
 export const metadata: Metadata = { title: 'Sign in' };
@@ -17,6 +18,7 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
       {joined && <p role="status">Your password is set. Sign in with it.</p>}
       <p className="secondary">For the therapists of this clinic. Ask the clinic lead if you have no sign-in yet.</p>
       <SignInForm next={next} />
+      <ProtocolLine what="This program" />
     </main>
   );
 }

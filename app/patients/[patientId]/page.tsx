@@ -19,6 +19,7 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { draftOf } from '@/db/drafts';
 import { familyPagesOf } from '@/db/family-pages';
 import { lettersOf } from '@/db/letters';
@@ -91,7 +92,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         <TakeOutPanel patientId={patientId} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
-      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+      <ProtocolLine />
     </main>
   );
 }

@@ -4,6 +4,7 @@ import { GirthTable } from '@/app/_patient/girth-table';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { limbInWords } from '@/lib/ladder/limb';
 
 export const metadata: Metadata = { title: 'Girth by place' };
@@ -78,7 +79,7 @@ export default async function GirthsPage({
       ) : (
         <p className="nothing-yet">No ladder yet. The first one starts this table.</p>
       )}
-      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+      <ProtocolLine />
     </main>
   );
 }

@@ -9,6 +9,7 @@ import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
 import { AlteredStep, CalledStep, DeliveredStep, FirstFitStep, KeepStep, LetOutStep, RetireStep, WornStep } from '@/app/_piece/piece-steps';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { peopleOf } from '@/db/people';
 import { ordersOf } from '@/db/read-orders';
 import { pieceWithHistory } from '@/db/read-pieces';
@@ -94,7 +95,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
           />
         </details>
       )}
-      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+      <ProtocolLine />
     </main>
   );
 }

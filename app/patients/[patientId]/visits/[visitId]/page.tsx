@@ -11,6 +11,7 @@ import { LimbResult } from '@/app/_result/limb-result';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import { showShortWeekday } from '@/lib/units/calendar-day';
@@ -103,7 +104,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
           ))}
         </section>
       )}
-      <p className="protocol-line">This page does not diagnose or decide. Follow your local protocol and the prescriber.</p>
+      <ProtocolLine />
     </main>
   );
 }
