@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
@@ -95,7 +94,6 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         </>
       )}
       <p className="protocol-line">Intervals and lead times are this clinic's own. Follow local protocol and the prescriber.</p>
-      <ProtocolLine />
     </main>
   );
 }
