@@ -1,9 +1,6 @@
 import type { LimbKind } from '../ladder/limb';
 import { exponentsAt } from './girth-exponents';
 
-/** Body weight (kg) and height (mm) on one day, each with the day it was taken. */
-export type BodySize = { readonly weightKg: number | undefined; readonly heightMm: number | undefined };
-
 /**
  * How much larger a girth is expected to be: (W/W₀)^kw · (H/H₀)^kh, exponents by place along the limb.
  *

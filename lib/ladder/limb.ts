@@ -35,11 +35,6 @@ export function distalLandmark(limb: LimbKind): LandmarkId {
   return LIMBS[limb].landmarks[0];
 }
 
-/** The landmark nearest the trunk. */
-export function proximalLandmark(limb: LimbKind): LandmarkId {
-  return LIMBS[limb].landmarks[2];
-}
-
 /** True when the text names a landmark of that limb. */
 export function isLandmarkOf(limb: LimbKind, text: string): text is LandmarkId {
   return (LIMBS[limb].landmarks as readonly string[]).includes(text);

@@ -1,5 +1,4 @@
 import type { Ladder } from '../ladder/ladder';
-import type { CalendarDay } from '../units/calendar-day';
 import type { CautionAnswer } from './caution-answer';
 import type { Order } from './order';
 import type { PatientDetails } from './patient-details';
@@ -45,11 +44,6 @@ export type PatientFile = {
   readonly cautions: readonly FiledCaution[];
   readonly writings: readonly VisitWriting[];
 };
-
-/** The day of a visit in the file; undefined when it has none of that id. */
-export function dayOfVisit(file: PatientFile, visitId: string | null): CalendarDay | undefined {
-  return file.visits.find((visit) => visit.id === visitId)?.day;
-}
 
 /** The file as the rules see it. */
 export function recordOfFile({ details, visits, pieces, events, cautions }: PatientFile): PatientRecord {

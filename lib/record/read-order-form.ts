@@ -13,31 +13,10 @@ import {
 import { ORDER_REASONS, type Order, type OrderReason } from './order';
 import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
 
-/** The boxes of the order form, word for word as typed; options follow as `option0Choice`, `option0Place`, `option0Width`. */
-export const ORDER_BOXES = [
-  'cutFrom',
-  'form',
-  'use',
-  'from',
-  'to',
-  'reduction',
-  'convention',
-  'scheme',
-  'className',
-  'lowMmHg',
-  'highMmHg',
-  'quantity',
-  'allowance',
-  'lifeDays',
-  'leadDays',
-  'reasonCode',
-  'note',
-] as const;
-
 /** Rows for options on one form. */
 export const OPTION_ROWS = 8;
 
-/** What was typed, by box. */
+/** What was typed, word for word, by box; options are `option0Choice`, `option0Place`, `option0Width` and on. */
 export type TypedOrderForm = Readonly<Record<string, string>>;
 
 /** What an order form decides; the rest of an order follows from its life. */

@@ -5,7 +5,6 @@ import type { LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
 import type { NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
-import { equivalentGirth } from '../volume/frustum';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';
 import { type SeriesVisit, tapeErrorOf } from './limb-series';
@@ -71,15 +70,6 @@ function expectedGirth(line: TapedLine, measured: MeasuredChange, expectedAt: (p
   const grown = line.girthsMm.map((girth, rung) => girth * expectedAt(line.placesMm[rung] as number));
   const volume = spanVolume(line.placesMm, grown, measured.shared.earlier) ?? measured.earlierVolumeMm3;
   return Math.sqrt(volume / measured.earlierVolumeMm3);
-}
-
-/** Mean girth of the shared span at both visits, mm. */
-export function meanGirths(measured: MeasuredChange): { readonly earlierMm: number; readonly laterMm: number } {
-  const { earlier, later } = measured.shared;
-  return {
-    earlierMm: equivalentGirth(measured.earlierVolumeMm3, earlier.toMm - earlier.fromMm),
-    laterMm: equivalentGirth(measured.laterVolumeMm3, later.toMm - later.fromMm),
-  };
 }
 
 /** Where a place of the earlier ladder lies on the later one, mm. */

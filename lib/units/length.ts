@@ -24,11 +24,6 @@ export function mm(exact: Nanometres): Millimetres {
   return (exact / 1e6) as Millimetres;
 }
 
-/** A number that is known to be millimetres. The only cast to this brand. */
-export function asMillimetres(value: number): Millimetres {
-  return value as Millimetres;
-}
-
 /** A whole number that is known to be nanometres. Throws, as a bug, on a part of one. */
 export function asNanometres(value: number): Nanometres {
   if (!Number.isSafeInteger(value)) throw new RangeError(`not a whole number of nanometres: ${value}`);
