@@ -14,7 +14,7 @@ async function tabTo(
 ) {
   const wanted = page.getByRole(role, { name, exact: typeof name === 'string' });
   for (let stop = 0; stop < MOST_STOPS; stop++) {
-    if (await wanted.evaluateAll((all) => all.includes(document.activeElement as Element))) return;
+    if (await wanted.evaluateAll((all) => all.some((one) => one === document.activeElement))) return;
     await page.keyboard.press('Tab');
   }
   throw new Error(`${MOST_STOPS} times Tab did not reach the ${role} ${name}`);
