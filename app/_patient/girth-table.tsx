@@ -33,7 +33,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
       )}
       <div className="table-frame">
         <table className="girth-table">
-          <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; place in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
+          <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
           <thead>
             <tr>
               <th scope="col">Place</th>

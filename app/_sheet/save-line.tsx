@@ -21,7 +21,7 @@ export function SaveLine({ state, waiting, counts, short }: LineProps) {
 function wordsFor(state: DraftState, waiting: number): string {
   switch (state.is) {
     case 'nothing':
-      return 'Nothing typed yet';
+      return 'Nothing to save yet';
     case 'saved':
       return `Saved ${state.at}`;
     case 'saving':

@@ -46,7 +46,7 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
         />
       )}
       <h2 className="section-head">
-        States <span className="count">{states.length}</span>
+        History <span className="count">{states.length}</span>
       </h2>
       <HistoryTable
         revisions={states}
