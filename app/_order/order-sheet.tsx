@@ -17,6 +17,8 @@ import { garmentForm } from '@/lib/record/garment';
 import type { Order, SentFigures } from '@/lib/record/order';
 import { lengthAsTyped } from '@/lib/record/read-cut';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import type { LengthUnit } from '@/lib/units/length';
+import { nameOf } from '@/lib/units/read-length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
 
@@ -75,7 +77,7 @@ function standing(order: Order): string {
   const checked =
     order.checked && order.checked !== 'unchecked'
       ? `checked by ${order.checked.name} on ${showDay(calendarDay(order.checked.at.slice(0, 10)))}`
-      : 'sent unchecked';
+      : 'unchecked';
   return `Sent ${showDay(order.ordered)}, ${checked}; expected ${order.expected ? showDay(order.expected) : 'on no given day'}. Figures frozen as sent.`;
 }
 
@@ -139,7 +141,8 @@ function Figures({
   side: Side;
 }) {
   const { ladder } = figures;
-  const [own, other] = [ladder.unit, ladder.unit === 'in' ? 'cm' : 'in'];
+  const own = ladder.unit;
+  const other: LengthUnit = own === 'in' ? 'cm' : 'in';
   const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
   const withRoom = rows.some((row) => row.roomMm !== null);
   const { placesMm, girthsMm, landmarks } = tapedLine(ladder);
@@ -148,7 +151,7 @@ function Figures({
       <LimbGlyph side={side} heightsMm={placesMm} girthsMm={girthsMm} landmarksMm={[...landmarks.values()]} heightPx={420} />
       <div className="table-frame">
         <table className="order-figures">
-          <caption>{`Towards the trunk at the top. Places from zero and girths in ${own} as typed, beside them in ${other}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
+          <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>
             <tr>
               <th scope="col" className="figure">{`Place, ${own}`}</th>

@@ -90,7 +90,7 @@ function firstFit(boxes: Boxes, piece: Piece): After {
   const day = boxes.day('day', since, piece.delivered ? 'its delivery' : 'the ladder it was cut from');
   const zones = zonesOf(piece).map((zone) => ({
     zone,
-    fit: boxes.oneOf<ZoneFit>(`zone/${zone}`, ZONE_FITS, `Say how the ${zone} sits.`) as ZoneFit,
+    fit: boxes.oneOf<ZoneFit>(`zone/${zone}`, ZONE_FITS, `Say how it sits at the ${zone}.`) as ZoneFit,
   }));
   const outcome = boxes.oneOf('outcome', ['keep', 'alter', 'remake'] as const, 'Choose what follows: keep, alter or remake.');
   const reason =

@@ -31,7 +31,7 @@ describe('a step in the life of a piece', () => {
 
   it('first fit: every zone has a verdict, and what is kept starts its wear-in', () => {
     const missing = readPieceStep('first-fit', { day: '2026-11-24', outcome: 'keep' }, piece({ delivered: day('2026-11-20') }), today);
-    expect(missing).toMatchObject({ kind: 'refused', errors: { 'zone/middle': 'Say how the middle sits.' } });
+    expect(missing).toMatchObject({ kind: 'refused', errors: { 'zone/middle': 'Say how it sits at the middle.' } });
     const typed = { ...good, ...wearIn, day: '2026-11-24', outcome: 'keep', wornToday: 'yes', taught: 'yes' };
     const kept = readPieceStep('first-fit', typed, piece({ delivered: day('2026-11-20') }), today);
     expect(kept).toMatchObject({
