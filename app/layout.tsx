@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { clinicOf } from '@/db/clinic';
 import { currentTherapist } from './_session/therapist';
 import { PageHead } from './_shell/page-head';
+import { ReachableScrollers } from './_shell/reachable-scrollers';
 import { TapeLine } from './_shell/tape-line';
 
 export const metadata: Metadata = { title: { default: 'Rungwise', template: '%s · Rungwise' }, robots: { index: false, follow: false } };
@@ -23,6 +24,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
       <body>
         {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
         {children}
+        <ReachableScrollers />
       </body>
     </html>
   );
