@@ -9,7 +9,7 @@ import { answersOf, asKnown } from './prompt-answers';
 import { recordsOf } from './records';
 import { dueDate, workCount, workLine, workState } from './schema';
 import { claimStale, type WorkAim } from './stale-work';
-import { dateChanges, lineChanges } from './stored-work';
+import { countChanges, dateChanges, type LineChanges, lineChanges } from './stored-work';
 import type { Therapist } from './therapist';
 import { workBasis } from './work-basis';
 import { type Statement, writeTogether } from './write-together';
@@ -66,7 +66,11 @@ export async function renewStale(
   return renewed;
 }
 
-/** Renews these patients; gives those whose record was written to, or that were renewed by another, while this went on. */
+/**
+ * Renews these patients; gives those whose record was written to, or that were renewed by another, while this went on.
+ *
+ * All are written in one transaction, which costs one flush of the disk; when one of them cannot be, each in its own.
+ */
 async function renewBatch(therapist: Therapist, ids: readonly string[], { today, basis, policy }: Aim): Promise<readonly string[]> {
   const database = await getDatabase();
   const ours = [...ids];
@@ -74,7 +78,9 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     .select()
     .from(workState)
     .where(and(eq(workState.clinicId, therapist.clinicId), inArray(workState.patientId, ours)));
-  const stale = states.filter((state) => state.renewedFor !== today || state.basis !== basis);
+  const stale = states
+    .filter((state) => state.renewedFor !== today || state.basis !== basis)
+    .sort((one, other) => (one.patientId < other.patientId ? -1 : 1));
   const staleIds = stale.map((state) => state.patientId);
   if (stale.length === 0) return [];
   const records = new Map((await recordsOf(therapist, staleIds)).map((record) => [record.head.patientId, record]));
@@ -82,24 +88,37 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const moves = await movesOf(therapist, staleIds);
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
-  const left: string[] = [];
-  for (const { patientId, changes, renewals, basis: before } of stale) {
+  const renewals: Renewal[] = [];
+  for (const { patientId, changes, renewals: times, basis: before } of stale) {
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
     const record = records.get(patientId);
     const work = record && patientWork(record, { answers: own(answers).map(asKnown), moves: own(moves) }, policy, today);
     const owner = { clinicId: therapist.clinicId, patientId };
-    const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, renewals));
-    const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: renewals + 1 };
+    const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, times));
+    const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: times + 1 };
     const state: Statement = (tx) => tx.update(workState).set(renewed).where(unchanged).returning({ id: workState.patientId });
-    const written = await writeTogether([
-      state,
-      ...lineChanges(owner, work, own(lines), before === null),
-      ...dateChanges(owner, work?.dates ?? [], own(dates), record, new Date()),
-    ]);
-    if (written.kind === 'untouched') left.push(patientId);
+    const { statements, counts } = lineChanges(owner, work, own(lines), before === null);
+    const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
+    renewals.push({ patientId, statements: [state, ...statements, ...dated], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
+  if (await write(therapist, renewals)) return [];
+  if (renewals.length === 1) return staleIds;
+  const left: string[] = [];
+  for (const renewal of renewals) if (!(await write(therapist, [renewal]))) left.push(renewal.patientId);
   return left;
+}
+
+type Renewal = LineChanges & { readonly patientId: string };
+
+/** Writes renewals, all or none; states are taken in one order, counts at the end, so that two renewals never wait for each other in a ring. */
+async function write(therapist: Therapist, renewals: readonly Renewal[]): Promise<boolean> {
+  const statements = renewals.flatMap((one) => one.statements);
+  const counts = countChanges(
+    therapist.clinicId,
+    renewals.flatMap((one) => one.counts),
+  );
+  return (await writeTogether([...statements, ...counts])).kind === 'written';
 }
 
 type Aim = WorkAim & { readonly policy: Policy };

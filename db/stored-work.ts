@@ -18,11 +18,17 @@ export const PATIENT = 'patient';
 export const KNOWN = 'known';
 const NO_DAY = '' as CalendarDay;
 
+/** What changes of a patient's stored lines: the statements, and what they add to the counts by day. */
+export type LineChanges = { readonly statements: readonly Statement[]; readonly counts: readonly Count[] };
+
+/** So many lines of a kind more (or fewer) on a day. */
+type Count = { readonly kind: string; readonly due: CalendarDay; readonly lines: number };
+
 /**
- * Statements that make the stored lines of a patient those of the work given, with their counts. Only what differs is touched; no work at
- * all is that of a record that was taken back.
+ * What makes the stored lines of a patient those of the work given. Only what differs is touched; no work at all is that of a record that
+ * was taken back.
  */
-export function lineChanges(owner: Owner, work: PatientWork | undefined, stored: readonly StoredLine[], isNew: boolean): Statement[] {
+export function lineChanges(owner: Owner, work: PatientWork | undefined, stored: readonly StoredLine[], isNew: boolean): LineChanges {
   const wanted = linesOf(owner, work);
   const standing = new Map(stored.map((line) => [line.key, line]));
   const added = wanted.filter((line) => fingerprint(line) !== fingerprint(standing.get(line.key)));
@@ -37,7 +43,8 @@ export function lineChanges(owner: Owner, work: PatientWork | undefined, stored:
     const rows = added.map((line) => ({ id: crypto.randomUUID(), ...line }));
     statements.push((tx) => tx.insert(workLine).values(rows).returning({ id: workLine.id }));
   }
-  return [...statements, ...countChanges(owner.clinicId, removed, added, isNew)];
+  const known = isNew ? [{ kind: KNOWN, due: NO_DAY, lines: 1 }] : [];
+  return { statements, counts: [...counted(removed, -1), ...counted(added, 1), ...known] };
 }
 
 function linesOf(owner: Owner, work: PatientWork | undefined): readonly Omit<StoredLine, 'id'>[] {
@@ -50,24 +57,18 @@ function linesOf(owner: Owner, work: PatientWork | undefined): readonly Omit<Sto
   });
 }
 
-/** Counts by what was added and taken away; rows are touched in one order, so that two renewals never wait for each other in a ring. */
-function countChanges(clinicId: string, removed: readonly Counted[], added: readonly Counted[], isNew: boolean): Statement[] {
-  const changes = new Map<string, { kind: string; due: CalendarDay; lines: number }>();
-  const count = (kind: string, due: CalendarDay, lines: number) => {
-    const change = changes.get(`${kind} ${due}`) ?? { kind, due, lines: 0 };
-    changes.set(`${kind} ${due}`, { ...change, lines: change.lines + lines });
-  };
-  for (const [lines, sign] of [
-    [removed, -1],
-    [added, 1],
-  ] as const) {
-    for (const { kind, due, first } of lines) {
-      count(kind, due, sign);
-      if (first) count(PATIENT, due, sign);
-    }
+function counted(lines: readonly Counted[], sign: number): readonly Count[] {
+  return lines.flatMap(({ kind, due, first }) => [kind, ...(first ? [PATIENT] : [])].map((each) => ({ kind: each, due, lines: sign })));
+}
+
+/** The statement that brings the counts up; rows are touched in one order, so that two renewals never wait for each other in a ring. */
+export function countChanges(clinicId: string, counts: readonly Count[]): Statement[] {
+  const sums = new Map<string, Count>();
+  for (const one of counts) {
+    const key = `${one.kind} ${one.due}`;
+    sums.set(key, { ...one, lines: one.lines + (sums.get(key)?.lines ?? 0) });
   }
-  if (isNew) count(KNOWN, NO_DAY, 1);
-  const rows = [...changes.values()]
+  const rows = [...sums.values()]
     .filter((change) => change.lines !== 0)
     .sort((one, other) => one.kind.localeCompare(other.kind) || one.due.localeCompare(other.due))
     .map((change) => ({ id: crypto.randomUUID(), clinicId, ...change }));
