@@ -113,8 +113,8 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
 function nowOf(one: AnalysedPiece, today: CalendarDay): string {
   const piece = one.piece as KeptPiece;
   const stage = pieceStage(piece, today);
-  if (stage === 'retired')
-    return `retired ${piece.retired ? showDay(piece.retired) : ''}${piece.retiredReason ? `, ${piece.retiredReason}` : ''}`;
+  if (stage === 'out of use')
+    return `out of use since ${piece.retired ? showDay(piece.retired) : ''}${piece.retiredReason ? `, ${piece.retiredReason}` : ''}`;
   const worn = daysWorn(piece, today);
   if (!isNoAnswer(worn)) return `${stage}, day ${worn} of ${piece.lifeDays}`;
   return stage === 'on order' && piece.expected ? `on order, expected ${showDay(piece.expected)}` : `${stage}, not worn yet`;

@@ -104,7 +104,7 @@ function pieceLine(one: AnalysedPiece, today: CalendarDay): PieceLine {
   const retired = piece.retired
     ? {
         day: piece.retired,
-        reason: (piece as { retiredReason?: string | null }).retiredReason ?? 'retired',
+        reason: (piece as { retiredReason?: string | null }).retiredReason ?? 'out of use',
       }
     : null;
   const outgrown =

@@ -108,7 +108,7 @@ export function PieceForm({ patientId, pieceId, revision, submissionId, start, l
       {pieceId && (
         <label className="field">
           Why this is changed
-          <input type="text" name="reason" maxLength={200} defaultValue="" placeholder="first worn, checked, retired, a correction" />
+          <input type="text" name="reason" maxLength={200} defaultValue="" placeholder="first worn, checked, out of use, a correction" />
         </label>
       )}
       <div className="actions">

@@ -60,7 +60,7 @@ function dayOr(day: CalendarDay | null, otherwise: string): string {
 
 function nowInWords(piece: KeptPiece, today: CalendarDay): string {
   const stage = pieceStage(piece, today);
-  return stage === 'retired' && piece.retired
+  return stage === 'out of use' && piece.retired
     ? `out of use since ${showDay(piece.retired)}, ${piece.retiredReason ?? piece.retiredAs ?? 'reason not recorded'}`
     : stage;
 }

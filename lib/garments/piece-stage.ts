@@ -2,21 +2,21 @@ import type { Piece } from '../record/patient-record';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 
 /** Where a piece stands in its life. `sent back` waits for an alteration or a remake. */
-export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'in rotation' | 'spare' | 'retired';
+export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'worn in turn' | 'spare' | 'out of use';
 
 /**
  * The stage of a piece on a day, from its own days alone.
  *
- * On order until it is delivered or worn; delivered until it is worn; wear-in for its planned days from first wear; then in rotation
+ * On order until it is delivered or worn; delivered until it is worn; wear-in for its planned days from first wear; then in turn
  * unless it is kept as a spare. A piece that went back at its first fit is sent back until it is delivered again.
  * Shape: a piece and a day. Source: common practice of first fit, wear-in and two sets in turn.
  */
 export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
-  if (piece.retired !== null && piece.retired <= today) return 'retired';
+  if (piece.retired !== null && piece.retired <= today) return 'out of use';
   if (wentBack(piece)) return 'sent back';
   if (!piece.firstWorn || piece.firstWorn > today) return piece.delivered || !piece.orderId ? 'delivered' : 'on order';
   if (piece.wearIn && today < addDays(piece.firstWorn, piece.wearIn.days)) return 'wear-in';
-  return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
+  return keptAs(piece, today) === 'spare' ? 'spare' : 'worn in turn';
 }
 
 /** Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not. */

@@ -10,15 +10,15 @@ const today = day('2026-11-25');
 const of = (parts: Partial<Piece>): Piece => pieceOf('2026-08-01', parts);
 
 describe('the stage of a piece', () => {
-  it('follows its own days: on order, delivered, wear-in, in rotation, retired', () => {
+  it('follows its own days: on order, delivered, wear-in, in turn, out of use', () => {
     const ordered = of({ orderId: 'o' });
     expect(pieceStage(ordered, today)).toBe('on order');
     expect(pieceStage({ ...ordered, delivered: day('2026-11-20') }, today)).toBe('delivered');
     const wearIn = { firstHours: 2, fullHours: 23, days: 14, callOn: day('2026-11-28'), called: null, callNote: null };
     const worn = { ...ordered, delivered: day('2026-11-20'), firstWorn: day('2026-11-21'), wearIn };
     expect(pieceStage(worn, today)).toBe('wear-in');
-    expect(pieceStage(worn, day('2026-12-05'))).toBe('in rotation');
-    expect(pieceStage({ ...worn, retired: today }, today)).toBe('retired');
+    expect(pieceStage(worn, day('2026-12-05'))).toBe('worn in turn');
+    expect(pieceStage({ ...worn, retired: today }, today)).toBe('out of use');
   });
 
   it('is sent back after a first fit that asks for an alteration or a remake, until it is delivered again', () => {
@@ -35,7 +35,7 @@ describe('the stage of a piece', () => {
     expect(pieceStage({ ...back, delivered: today }, today)).toBe('delivered');
   });
 
-  it('is spare from the day it is kept as one, in rotation again from the next', () => {
+  it('is spare from the day it is kept as one, in turn again from the next', () => {
     const piece = of({
       firstWorn: day('2026-09-01'),
       kept: [
@@ -43,9 +43,9 @@ describe('the stage of a piece', () => {
         { from: day('2026-11-01'), as: 'rotation' },
       ],
     });
-    expect(pieceStage(piece, day('2026-09-30'))).toBe('in rotation');
+    expect(pieceStage(piece, day('2026-09-30'))).toBe('worn in turn');
     expect(pieceStage(piece, day('2026-10-01'))).toBe('spare');
-    expect(pieceStage(piece, day('2026-11-01'))).toBe('in rotation');
+    expect(pieceStage(piece, day('2026-11-01'))).toBe('worn in turn');
   });
 });
 

@@ -40,10 +40,10 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
     wearInDays: String(policy.wearInDays),
     callAfter: String(policy.earlyCallDays),
   };
-  const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'retired';
+  const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'out of use';
   const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
   const left = roomLeft(piece);
-  const inUse = stage === 'wear-in' || stage === 'in rotation' || stage === 'spare';
+  const inUse = stage === 'wear-in' || stage === 'worn in turn' || stage === 'spare';
   return (
     <main id="main">
       <PatientTitle
@@ -62,7 +62,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
       </PatientTitle>
       <div className="halves">
         <PieceLife piece={piece} all={record.pieces} order={orders.find((one) => one.orderId === piece.orderId)} today={today} />
-        {therapist.role !== 'read-only' && stage !== 'retired' && (
+        {therapist.role !== 'read-only' && stage !== 'out of use' && (
           <div className="stack no-print">
             {(stage === 'on order' || stage === 'sent back') && <DeliveredStep {...step} />}
             {unfitted && <FirstFitStep {...step} zones={zonesOf(piece)} wearIn={wearIn} worn={piece.firstWorn !== null} />}
