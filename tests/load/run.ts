@@ -2,6 +2,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { Client } from 'pg';
 import { peakMegabytes } from '@/tests/bench/peak-memory';
 import { quantile } from '@/tests/bench/timed';
 import { isBuilt, signInAt, startBuilt } from '@/tests/built-server';
@@ -51,6 +52,7 @@ async function load(): Promise<number> {
     await Promise.all([...working, probe(server.address, cookies[0] ?? '', goOn, tell)]);
     report(times, seconds, therapists);
     console.log(`The server held ${peakMegabytes(server.pid)} MB at most. Wrong answers: ${wrong.length}.`);
+    if (database) console.log(`Deadlocks that the server dissolved: ${await deadlocksAt(database.url)}.`);
     for (const one of wrong.slice(0, 10)) console.log(`  ${one}`);
   } finally {
     await server.end('SIGTERM');
@@ -58,6 +60,15 @@ async function load(): Promise<number> {
     fs.rmSync(folder, { recursive: true });
   }
   return wrong.length === 0 ? 0 : 1;
+}
+
+/** Each makes its two writers wait for a second, and one of them try again. */
+async function deadlocksAt(url: string): Promise<number> {
+  const client = new Client({ connectionString: url });
+  await client.connect();
+  const { rows } = await client.query('select deadlocks::int from pg_stat_database where datname = current_database()');
+  await client.end();
+  return rows[0].deadlocks;
 }
 
 async function probe(
