@@ -1,3 +1,4 @@
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { KeptCaution } from '@/db/cautions';
 import { CAUTION_CARDS } from '@/lib/cautions/caution-cards';
 import { showDay } from '@/lib/units/calendar-day';
@@ -5,7 +6,7 @@ import { CARD_ANSWER_WORDS } from './card-answer-words';
 
 /** Every answer ever given, newest first: who, when, the wording as it was asked, and the limits that stood on it. */
 export function CautionHistory({ history, timeZone }: { history: readonly KeptCaution[]; timeZone: string }) {
-  const clock = new Intl.DateTimeFormat('en-GB', { timeZone, dateStyle: 'medium', timeStyle: 'short' });
+  const clock = dayAndTime(timeZone);
   return (
     <section aria-labelledby="caution-history-head">
       <h2 id="caution-history-head" className="section-head">

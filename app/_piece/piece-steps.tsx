@@ -4,6 +4,7 @@ import { Fragment, type ReactNode, useActionState } from 'react';
 import { asChoices, type TypedBoxes, typedBoxes } from '@/app/_shell/typed-boxes';
 import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '@/lib/record/piece-life';
 import type { PieceStep } from '@/lib/record/read-piece-step';
+import { capital } from '@/lib/units/capital';
 import { type PieceStepState, stepPieceAction } from './step-piece';
 
 export type StepProps = {
@@ -87,9 +88,7 @@ export function FirstFitStep({
           {day('Checked on')}
           <div className="four-columns">
             {zones.map((zone) => (
-              <Fragment key={zone}>
-                {choice(`zone/${zone}`, `${zone[0]?.toUpperCase()}${zone.slice(1)}`, asChoices(ZONE_FITS), 'Choose')}
-              </Fragment>
+              <Fragment key={zone}>{choice(`zone/${zone}`, capital(zone), asChoices(ZONE_FITS), 'Choose')}</Fragment>
             ))}
           </div>
           <div className="two-columns">

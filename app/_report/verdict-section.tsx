@@ -6,6 +6,7 @@ import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
 import { showDay } from '@/lib/units/calendar-day';
+import { capital } from '@/lib/units/capital';
 
 /** The verdict on each limb since the first visit and since the last, with the figures and the error it stands on. */
 export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
@@ -38,8 +39,4 @@ function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
     ];
   };
   return [...line(sinceBaseline), ...(sinceLast === sinceBaseline ? [] : line(sinceLast))];
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,7 @@
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { typedLandmarks } from '@/lib/record/sheet-rows';
 import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
+import { capital } from '@/lib/units/capital';
 import { mm } from '@/lib/units/length';
 import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
@@ -97,8 +98,4 @@ function withMark(sheet: LimbSheet, side: Side, mark: MarkName, text: string): L
 function shortName(landmark: MarkName): string {
   const words = placeInWords(landmark).split(' ');
   return words.at(landmark === 'gluteal-fold' ? -1 : 0) ?? '';
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,4 +1,5 @@
 import type { VisitForm } from '@/lib/record/visit-form';
+import { capital } from '@/lib/units/capital';
 import { boxInWords } from './box-in-words';
 import { figuresOf } from './changed-figures';
 
@@ -27,8 +28,4 @@ function withFacts(form: VisitForm): Map<string, string> {
       if (cell.kept?.length) figures.set(`${index}/${key}/kept`, cell.kept.map((kept) => kept.kind).join(', '));
   }
   return figures;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,3 +1,5 @@
+import { dayAndTime } from './day-and-time';
+
 /** One state of something that is only ever revised. */
 type Revision = { readonly revision: number; readonly at: Date; readonly author: string; readonly reason: string | null };
 
@@ -14,7 +16,7 @@ type Props<T extends Revision> = {
 
 /** Every state of a record, the newest first: who wrote it, when and why, and what else of it is worth a column. */
 export function HistoryTable<T extends Revision>({ revisions, names, timeZone, first, more = [] }: Props<T>) {
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  const clock = dayAndTime(timeZone);
   return (
     <div className="table-frame">
       <table>

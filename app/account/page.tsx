@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { deviceInWords } from '@/app/_session/device-in-words';
 import { offerFactor } from '@/app/_session/second-factor';
 import { openSession, requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic';
 import { ownProof } from '@/db/own-account';
 import { factorOf } from '@/db/second-factor';
@@ -18,7 +19,7 @@ export default async function AccountPage() {
   const therapist = await requireTherapist('/account');
   const [clinic, factor, sessions] = [await clinicOf(therapist), await factorOf(therapist), await sessionsOf(therapist)];
   const { email } = await ownProof(therapist);
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   const own = (await openSession())?.id;
   return (
     <main id="main">

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { deedsOf } from '@/db/audit';
 import { clinicOf } from '@/db/clinic';
 import { peopleOf } from '@/db/people';
@@ -11,7 +12,7 @@ export const metadata: Metadata = { title: 'Clinic' };
 export default async function ClinicPage() {
   const therapist = await requireTherapist('/clinic');
   const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await deedsOf(therapist, 20)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   return (
     <main id="main">
       <div className="title-row">

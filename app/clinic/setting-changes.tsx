@@ -1,3 +1,4 @@
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Setting } from '@/db/clinic';
 
 /** Who changed a setting, when and why, the newest first; nothing while it stands as it came. */
@@ -11,7 +12,7 @@ export function SettingChanges({
   timeZone: string;
 }) {
   if (history.length === 0) return null;
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  const clock = dayAndTime(timeZone);
   return (
     <>
       <h2 className="section-head">Changes</h2>

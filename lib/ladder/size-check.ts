@@ -1,3 +1,4 @@
+import { capital } from '../units/capital';
 import { mm } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
 import type { Doubt } from './doubt';
@@ -50,7 +51,7 @@ export function sizeCheck(ladder: Ladder, bodyHeightMm: number | undefined): Dou
     const doubt: Doubt = {
       kind: 'body-size',
       distanceMm: null,
-      message: message.charAt(0).toUpperCase() + message.slice(1),
+      message: capital(message),
     };
     return wasKept(ladder, doubt) ? undefined : doubt;
   }

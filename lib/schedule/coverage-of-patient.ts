@@ -4,6 +4,7 @@ import type { GarmentUse } from '../record/garment';
 import type { Order, OrderReason } from '../record/order';
 import type { LimbSide, Piece } from '../record/patient-record';
 import { type CalendarDay, showDay } from '../units/calendar-day';
+import { capital } from '../units/capital';
 import { type CoverageClock, coverageClock, type Issued, isException } from './coverage-clock';
 
 /** Under which rule a patient is covered, and from which day. */
@@ -49,7 +50,7 @@ function wornBy(piece: Handed): GarmentUse {
 export function clockInWords({ limb, side, clock }: LimbClock): string {
   const { line, used, left, from, opensOn } = clock;
   const name = limbInWords(limb, side);
-  const start = `${name[0]?.toUpperCase()}${name.slice(1)}, ${line.use}: ${used} of ${line.quantity} used since ${showDay(from)}`;
+  const start = `${capital(name)}, ${line.use}: ${used} of ${line.quantity} used since ${showDay(from)}`;
   return opensOn ? `${start}; the next is covered from ${showDay(opensOn)}.` : `${start}, ${left} left.`;
 }
 

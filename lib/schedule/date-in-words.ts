@@ -1,5 +1,6 @@
 import { limbInWords } from '../ladder/limb';
 import { LIMITS } from '../record/limits';
+import { capital } from '../units/capital';
 import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
 
 const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>> = {
@@ -15,7 +16,7 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */
 export function dateInWords({ kind, limb, piece }: Pick<ComputedDate, 'kind' | 'limb' | 'piece'>): string {
   const words = WORDS[kind](limb ? limbInWords(limb.limb, limb.side) : 'limb', `piece ${piece ?? ''}`);
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capital(words);
 }
 
 /** Where an interval comes from, with the kind of its source. */

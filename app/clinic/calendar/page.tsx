@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { feedsOf, type KeptFeed } from '@/db/calendar-feeds';
 import { clinicOf } from '@/db/clinic';
 import { withdrawFeedAction } from './actions';
@@ -13,7 +14,7 @@ export const metadata: Metadata = { title: 'Calendar' };
 export default async function CalendarPage() {
   const therapist = await requireTherapist('/clinic/calendar');
   const [clinic, feeds] = [await clinicOf(therapist), await feedsOf(therapist)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   const lead = therapist.role === 'lead';
   return (
     <main id="main">

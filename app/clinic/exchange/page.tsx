@@ -4,6 +4,7 @@ import { IMPORT_STATES } from '@/app/_exchange/import-words';
 import { SET_STYLES } from '@/app/_exchange/set-style';
 import { NOT_TAKEN, type NotTaken } from '@/app/_exchange/upload';
 import { requireRole } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic';
 import { importsOf } from '@/db/imports';
 import { patientCount } from '@/db/patient-files';
@@ -15,7 +16,7 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
   const therapist = await requireRole('lead');
   const { refused } = await searchParams;
   const [imports, patients, { timeZone }] = [await importsOf(therapist), await patientCount(therapist), await clinicOf(therapist)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone });
+  const clock = dayAndTime(timeZone);
   const reason = refused && refused in NOT_TAKEN ? NOT_TAKEN[refused as NotTaken] : undefined;
   return (
     <main id="main">

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { peopleOf } from '@/db/people';
 import { POLICY_KEY, policyInForce } from '@/db/policy';
@@ -18,7 +19,7 @@ export default async function LimitsPage() {
   const { policy, reading } = await policyInForce(therapist);
   const clinic = await clinicOf(therapist);
   const [history, people] = [await historyOfSetting(therapist, POLICY_KEY), await peopleOf(therapist)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   const lines = (Object.keys(LIMITS) as LimitName[]).map((name) => {
     const { does, kind, source, value } = LIMITS[name];
     const line = { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic';
 import { INVITE_DAYS } from '@/db/one-time-links';
 import { type ListedPerson, peopleOf } from '@/db/people';
@@ -13,7 +14,7 @@ export const metadata: Metadata = { title: 'People' };
 export default async function PeoplePage({ searchParams }: { searchParams: Promise<{ change?: string }> }) {
   const lead = await requireRole('lead');
   const [{ change }, clinic, people] = [await searchParams, await clinicOf(lead), await peopleOf(lead)];
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   const chosen = people.find((person) => person.id === change);
   return (
     <main id="main">

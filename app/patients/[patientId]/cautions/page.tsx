@@ -12,6 +12,7 @@ import { ARTERIAL_SUPPLY } from '@/lib/cautions/arterial-supply';
 import { CARD_ENDING, type CautionAbout } from '@/lib/cautions/caution-card';
 import { type CardState, cardStates, cautionLine } from '@/lib/cautions/caution-cards';
 import { showDay } from '@/lib/units/calendar-day';
+import { capital } from '@/lib/units/capital';
 
 export const metadata: Metadata = { title: 'Cautions' };
 
@@ -58,7 +59,7 @@ function shownCard({ card, reasons, answer, present, toAsk }: CardState, about: 
     title,
     question: card.question(about),
     ifPresent,
-    reasons: `${why.charAt(0).toUpperCase()}${why.slice(1)}.`,
+    reasons: `${capital(why)}.`,
     source,
     kind,
     last,

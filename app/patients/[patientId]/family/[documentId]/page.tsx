@@ -7,6 +7,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { familyPageOf } from '@/db/family-pages';
 import { LINK_DAYS, linksOf } from '@/db/share-links';
@@ -27,7 +28,7 @@ export default async function ApprovedFamilyPage({
   const { record, clinic, today } = await loadPatient(therapist, patientId);
   const approved = await familyPageOf(therapist, documentId);
   if (!approved || approved.patientId !== patientId) notFound();
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   const links = (await linksOf(therapist, documentId)).map((link) => ({
     linkId: link.linkId,
     made: `${clock.format(link.at)}${link.byName ? ` by ${link.byName}` : ''}`,

@@ -5,6 +5,7 @@ import { LetterSheet } from '@/app/_letter/letter-sheet';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { letterOf } from '@/db/letters';
 
@@ -17,7 +18,7 @@ export default async function SignedLetterPage({ params }: { params: Promise<{ p
   const { record, clinic, today } = await loadPatient(therapist, patientId);
   const signed = await letterOf(therapist, letterId);
   if (!signed || signed.patientId !== patientId) notFound();
-  const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeStyle: 'short', timeZone: clinic.timeZone });
+  const clock = dayAndTime(clinic.timeZone);
   return (
     <main id="main" className="letter-frame">
       <PatientTitle

@@ -1,12 +1,13 @@
 import { DifferenceTable } from '@/app/_sheet/difference-table';
 import { figureDifferences } from '@/app/_sheet/figure-differences';
+import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Clinic } from '@/db/clinic';
 import type { KeptVisit } from '@/db/read-visits';
 import { formOfVisit } from '@/lib/record/form-of-visit';
 
 /** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */
 export function EarlierStates({ revisions, clinic }: { revisions: readonly KeptVisit[]; clinic: Clinic }) {
-  const when = new Intl.DateTimeFormat('en-GB', { timeZone: clinic.timeZone, dateStyle: 'medium', timeStyle: 'short' });
+  const when = dayAndTime(clinic.timeZone);
   const newestFirst = revisions.map((revision, index) => ({ revision, before: revisions[index - 1] })).reverse();
   return (
     <section className="earlier-states" aria-labelledby="states-head">
