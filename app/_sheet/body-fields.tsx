@@ -1,3 +1,4 @@
+import { weightUnitDoubt } from '@/lib/growth/weight-unit-doubt';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { typedLandmarks } from '@/lib/record/sheet-rows';
 import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
@@ -45,6 +46,7 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
         text={form.weight}
         read={(text) => readMass(text, form.massUnit)}
         echo={echoMass}
+        asked={askedOfWeight(form)}
         onType={(weight) => onField({ weight })}
         onEnter={() => next('weight')}
       />
@@ -67,6 +69,12 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
       </p>
     </div>
   );
+}
+
+/** Whether the weight was meant in the other unit, where height and weight can both be read. */
+function askedOfWeight({ height, heightUnit, weight, massUnit }: VisitForm): string | undefined {
+  const [tall, heavy] = [readLength(height, heightUnit), readMass(weight, massUnit)];
+  return tall.kind === 'read' && heavy.kind === 'read' ? weightUnitDoubt(heavy.value, tall.value) : undefined;
 }
 
 type Mark = { readonly id: string; readonly label: string; readonly side: Side; readonly mark: MarkName };

@@ -7,13 +7,15 @@ type BoxProps<T> = {
   readonly read: (text: string) => Reading<T>;
   /** What was read, in both units. */
   readonly echo: (value: T) => string;
+  /** A question about the figure; it stops nothing. */
+  readonly asked?: string | undefined;
   readonly onType: (text: string) => void;
   readonly onEnter?: () => void;
   readonly className?: string;
 };
 
 /** One measured figure beside the ladder, such as a height: label, box, and below it how it was read, or why it cannot be. */
-export function MeasuredBox<T>({ id, label, text, read, echo, onType, onEnter, className = '' }: BoxProps<T>) {
+export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onEnter, className = '' }: BoxProps<T>) {
   const reading = text.trim() === '' ? undefined : read(text);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
   return (
@@ -27,7 +29,7 @@ export function MeasuredBox<T>({ id, label, text, read, echo, onType, onEnter, c
         maxLength={60}
         value={text}
         aria-invalid={refused !== ''}
-        aria-describedby={`${id}-reading`}
+        aria-describedby={`${id}-reading ${id}-asked`}
         onChange={(event) => onType(event.target.value)}
         onKeyDown={(event) => {
           if (event.key !== 'Enter') return;
@@ -37,6 +39,9 @@ export function MeasuredBox<T>({ id, label, text, read, echo, onType, onEnter, c
       />
       <span className={refused ? 'refusal' : 'echo'} id={`${id}-reading`}>
         {reading?.kind === 'read' ? echo(reading.value) : refused}
+      </span>
+      <span className="guess" id={`${id}-asked`} role="status">
+        {asked && `◇ ${asked}`}
       </span>
     </div>
   );
