@@ -97,6 +97,10 @@ test('the clinic goes out for spreadsheets, to the letter and for research; only
   const rungs = parse(strFromU8(raw['rung.csv'] ?? new Uint8Array()), { columns: true }) as Record<string, string>[];
   expect(rungs.length).toBeGreaterThan(100);
   expect(Object.keys(raw)).toContain('set-metadata.json');
+  await upload(page, 'clinic.zip', new Uint8Array(await (await page.request.get('/clinic/exchange/file?as=sheets')).body()));
+  await expect(page.getByText(new RegExp(`^${subjects.length} patients, \\d+ visits, \\d+ girths\\.$`))).toBeVisible();
+  await page.getByRole('button', { name: 'Let the file go' }).click();
+  await expect(page.getByText('stopped', { exact: true })).toBeVisible();
   const research = await set('research');
   const text = Object.values(research)
     .map((file) => strFromU8(file))
