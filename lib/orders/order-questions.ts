@@ -5,7 +5,7 @@ import { movedZero } from '../prompts/rules/moved-zero';
 import { standingCaution } from '../prompts/rules/standing-caution';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import type { LimitName } from '../record/limits';
-import type { PatientRecord } from '../record/patient-record';
+import { isAffected, type PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
@@ -14,7 +14,7 @@ import { asIfCut, type OrderCut } from './as-if-cut';
 export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: LimitName | null };
 
 /**
- * Everything that stands open against an order cut from a ladder: its age, a newer ladder, doubts kept open on it, a zero that looks
+ * Everything that stands open against an order cut from a ladder: a limb that is not among those treated, the ladder's age, a newer ladder, doubts kept open on it, a zero that looks
  * moved, weight or growth since it was taped, a caution that stands, a cover that the ladder does not reach.
  *
  * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
@@ -28,6 +28,10 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const taped = series?.visits.find((one) => one.visit.day === cut.cutFrom);
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
+  if (record.affected.length > 0 && !isAffected(record, cut.limb, cut.side))
+    questions.push(
+      question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the limbs treated (${treated(record)}): is this limb meant?`),
+    );
   const age = daysBetween(cut.cutFrom, today);
   if (age > policy.orderLadderDays)
     questions.push(
@@ -66,6 +70,10 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;
+}
+
+function treated({ affected }: PatientRecord): string {
+  return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ');
 }
 
 function question(key: string, message: string, limit: LimitName | null = null): OrderQuestion {

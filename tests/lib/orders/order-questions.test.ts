@@ -56,6 +56,16 @@ describe('an order is questioned', () => {
     expect(ask({ ...record, cautions: [answered('absent')] }, '2026-11-10', '2026-11-25')).toEqual([]);
   });
 
+  it('when the limb is not among those treated', () => {
+    // Common practice of a sheet for the maker: side and limb are read back before it leaves.
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    const { limb, side } = cut('2026-11-10');
+    const other = side === 'left' ? 'right' : 'left';
+    expect(ask({ ...record, affected: [{ limb, side: other }] }, '2026-11-10', '2026-11-25')).toEqual(['side']);
+    expect(ask({ ...record, affected: [{ limb, side }] }, '2026-11-10', '2026-11-25')).toEqual([]);
+    expect(ask({ ...record, affected: [] }, '2026-11-10', '2026-11-25')).toEqual([]);
+  });
+
   it('when its cover does not lie on the ladder', () => {
     const record = recordOf([visitOf('2026-11-10', [{ ...legOf(), landmarks: [] }], body)]);
     expect(ask(record, '2026-11-10', '2026-11-25')).toContain('cover');
