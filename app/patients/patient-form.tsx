@@ -3,8 +3,8 @@
 import { useActionState } from 'react';
 import { Field, FieldGroup } from '@/app/_shell/field';
 import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
-import type { PatientErrors, TypedPatient } from './new/read-patient';
-import { Refusals } from './new/refusals';
+import type { PatientErrors, TypedPatient } from './read-patient';
+import { Refusals } from './refusals';
 
 const LIMBS = [
   ['right-leg', 'Right leg'],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readPatient, type TypedPatient, typedPatient } from '@/app/patients/new/read-patient';
+import { readPatient, type TypedPatient, typedPatient } from '@/app/patients/read-patient';
 import { calendarDay } from '@/lib/units/calendar-day';
 
 const TODAY = calendarDay('2026-11-25');

@@ -6,7 +6,7 @@ import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { addPatient } from '@/db/patients';
 import type { PatientFormState } from '../patient-form';
-import { readPatient, typedPatient } from './read-patient';
+import { readPatient, typedPatient } from '../read-patient';
 
 /** Adds the patient and goes to their page; or gives the form back with its reasons. Sent twice, it adds one. */
 export async function addPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {

@@ -6,8 +6,8 @@ import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { patientHead, revisePatient } from '@/db/patients';
 import { renewPatient } from '@/db/renew-work';
-import { readPatient, typedPatient } from '../../new/read-patient';
 import type { PatientFormState } from '../../patient-form';
+import { readPatient, typedPatient } from '../../read-patient';
 
 /** Corrects a patient's details by a new state with its reason; or gives the form back. Sent twice, it corrects once. */
 export async function correctPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {

@@ -9,8 +9,8 @@ import { type PatientState, patientStates } from '@/db/patients';
 import { peopleOf } from '@/db/people';
 import { limbInWords } from '@/lib/ladder/limb';
 import { showDay } from '@/lib/units/calendar-day';
-import { typedFrom } from '../../new/read-patient';
 import { PatientForm } from '../../patient-form';
+import { typedFrom } from '../../read-patient';
 import { correctPatientAction } from './actions';
 
 export const metadata: Metadata = { title: 'Details of a patient' };
