@@ -11,6 +11,10 @@ import { startPostgres } from '@/tests/postgres-server';
 import { workThroughVisits } from './virtual-therapist';
 
 const PATIENTS = 2000;
+/** Everybody has come by then, in milliseconds: a clinic does not open a page all at once. */
+const ARRIVAL_MS = 10_000;
+/** Times that each kind of page is read before anything is counted. */
+const WARM = 10;
 /** How often somebody asks for an empty page meanwhile, in milliseconds. */
 const PROBE_MS = 250;
 
@@ -42,10 +46,12 @@ async function load(): Promise<number> {
   try {
     const cookies: string[] = [];
     for (const email of emails) cookies.push(await signInAt(server.address, email, PASSWORD));
+    await warmUp(server.address, cookies[0] ?? '', patientIds[0] ?? '');
     const end = Date.now() + seconds * 1000;
     const goOn = () => Date.now() < end;
     const share = Math.floor(patientIds.length / therapists);
-    const working = cookies.map((cookie, number) => {
+    const working = cookies.map(async (cookie, number) => {
+      await new Promise((resolve) => setTimeout(resolve, (ARRIVAL_MS * number) / therapists));
       const own = patientIds.slice(number * share, (number + 1) * share);
       return workThroughVisits({ address: server.address, cookie }, own, visit, seeded(8800 + number), goOn, tell);
     });
@@ -60,6 +66,13 @@ async function load(): Promise<number> {
     fs.rmSync(folder, { recursive: true });
   }
   return wrong.length === 0 ? 0 : 1;
+}
+
+async function warmUp(address: string, cookie: string, patientId: string): Promise<void> {
+  for (let turn = 0; turn < WARM; turn++) {
+    for (const page of ['/', '/not-allowed', `/patients/${patientId}`, `/patients/${patientId}/visits/new`])
+      await (await fetch(address + page, { headers: { cookie } })).text();
+  }
 }
 
 /** Each makes its two writers wait for a second, and one of them try again. */
