@@ -14,7 +14,7 @@ import type { ChangeBetween, LimbChange } from '../trend/limb-change';
 import { type LimbSeries, limbSeries, type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
 import { rememberedChanges } from '../trend/remembered-changes';
-import type { CalendarDay } from '../units/calendar-day';
+import { type CalendarDay, showDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 
@@ -166,7 +166,7 @@ function analysePiece(
   const fit = fitToday(piece, series, policy, between);
   const life = endOfLife(piece);
   const retired = piece.retired !== null && piece.retired <= today;
-  const gone: NoAnswer = { noAnswer: `Retired on ${piece.retired ?? ''}.` };
+  const gone: NoAnswer = { noAnswer: `Out of use since ${piece.retired ? showDay(piece.retired) : ''}.` };
   if (isNoAnswer(fit) || retired) {
     const why = retired ? gone : (fit as NoAnswer);
     return {
