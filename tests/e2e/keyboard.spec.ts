@@ -37,7 +37,7 @@ test('signing in, a new patient, a ladder and its result, by keys alone', async 
   await tabTo(page, 'textbox', 'Reference');
   await keys.type('KEY-1');
   await tabTo(page, 'textbox', 'Name');
-  await keys.type('Keya Brook');
+  await keys.type('Keya Marsh');
   await keys.press('Tab');
   await keys.type('17051980');
   await tabTo(page, 'combobox', 'Diagnosis group');
@@ -48,7 +48,7 @@ test('signing in, a new patient, a ladder and its result, by keys alone', async 
   await keys.press('Space');
   await tabTo(page, 'button', 'Add patient');
   await keys.press('Enter');
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('Keya Brook');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Keya Marsh');
 
   await tabTo(page, 'link', 'New visit');
   await keys.press('Enter');
@@ -64,5 +64,5 @@ test('signing in, a new patient, a ladder and its result, by keys alone', async 
   await tabTo(page, 'button', /Finish visit/);
   await keys.press('Enter');
   await expect(page).toHaveURL(/\/visits\/[0-9a-f-]{36}$/, { timeout: 20_000 });
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('Keya Brook');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Keya Marsh');
 });
