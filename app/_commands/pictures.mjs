@@ -9,7 +9,10 @@ const SIGN_IN = { email: 'demo@harbour-lane.example', password: 'made-up people 
 const PICTURES = [
   { of: '/', width: 1280, file: 'today.png' },
   { of: 'Mira Oduya', width: 1280, file: 'patient.png' },
-  { of: 'Mira Oduya', click: 'New visit', width: 1280, file: 'ladder-sheet.png' },
+  { of: 'Mira Oduya', width: 1280, file: 'patient-dark.png', dark: true },
+  { of: 'Mira Oduya', open: 'a[href$="/visits/new"]', width: 1280, file: 'ladder-sheet.png' },
+  { of: 'Mira Oduya', open: 'a[href*="/visits/"]:not([href$="new"])', width: 1280, file: 'visit-result.png' },
+  { of: 'Mira Oduya', width: 390, file: 'patient-phone.png' },
 ];
 
 /** Takes the README's pictures from a running demonstration clinic: `npm run demo`, then `npm run pictures -- http://127.0.0.1:3000`. */
@@ -24,15 +27,22 @@ async function pictures(address) {
   await page.waitForURL('/');
   for (const picture of PICTURES) {
     await page.setViewportSize({ width: picture.width, height: 900 });
+    await page.emulateMedia({ colorScheme: picture.dark ? 'dark' : 'light' });
     if (picture.of.startsWith('/')) await page.goto(picture.of);
     else {
       await page.goto(`/patients?q=${encodeURIComponent(picture.of)}`);
-      await page.getByRole('link', { name: picture.of }).click();
+      await page.getByRole('link', { name: picture.of }).first().click();
       await page.getByRole('heading', { level: 1, name: picture.of }).waitFor();
-      if (picture.click) await page.getByRole('link', { name: picture.click }).click();
+      if (picture.open) {
+        const address = await page.locator(picture.open).first().getAttribute('href');
+        await page.goto(address ?? '/');
+      }
     }
     await page.waitForLoadState('networkidle');
-    await page.screenshot({ path: path.join(ROOT, 'public', picture.file), fullPage: picture.click === undefined });
+    await page.screenshot({
+      path: path.join(ROOT, 'public', picture.file),
+      fullPage: picture.open === undefined || picture.file === 'visit-result.png',
+    });
   }
   await browser.close();
 }
