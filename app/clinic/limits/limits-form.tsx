@@ -125,26 +125,48 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
         </span>
       </fieldset>
       {mayChange && (
-        <div className="limits-save">
-          <label className="field">
-            Why they are changed
-            <input
-              type="text"
-              name="reason"
-              maxLength={200}
-              defaultValue={typed?.reason}
-              aria-invalid={Boolean(errors.reason)}
-              aria-describedby="reason-refusal"
-            />
-            <span className="refusal" id="reason-refusal">
-              {errors.reason}
-            </span>
-          </label>
-          <button type="submit" className="button main" aria-disabled={busy}>
-            Keep these limits
-          </button>
-        </div>
+        <>
+          <RefusedLimits refused={lines.filter(({ name }) => refusal(name))} other={Object.keys(errors).length > 0} />
+          <div className="limits-save">
+            <label className="field">
+              Why they are changed
+              <input
+                type="text"
+                name="reason"
+                maxLength={200}
+                defaultValue={typed?.reason}
+                aria-invalid={Boolean(errors.reason)}
+                aria-describedby="reason-refusal"
+              />
+              <span className="refusal" id="reason-refusal">
+                {errors.reason}
+              </span>
+            </label>
+            <button type="submit" className="button main" aria-disabled={busy}>
+              Keep these limits
+            </button>
+          </div>
+        </>
       )}
     </form>
+  );
+}
+
+/** What was refused, said beside the button: the boxes may be screens away, so each is a link. */
+function RefusedLimits({ refused, other }: { readonly refused: readonly LimitLine[]; readonly other: boolean }) {
+  if (!other) return null;
+  return (
+    <div className="refused-box" role="alert">
+      <b>Nothing is saved yet.</b> What you typed is still there. {refused.length > 0 ? 'Look at:' : 'Look at the boxes marked here.'}
+      {refused.length > 0 && (
+        <ul>
+          {refused.map(({ name, does }) => (
+            <li key={name}>
+              <a href={`#${name}`}>{does}</a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
   );
 }

@@ -38,6 +38,9 @@ export function ManagePerson({ person, isOneself }: { readonly person: ListedPer
           {boxes.choice('role', 'Role', asChoices(ROLE_WORDS), null)}
           <div className="actions">{button('role', 'Change the role')}</div>
         </div>
+        <p className="hint">
+          Disabling signs a person out at once and keeps them out. What they wrote stays, and you can enable them again.
+        </p>
         <div className="actions">
           {person.state !== 'disabled' &&
             button('link', person.state === 'invited' ? 'Make a new link to join' : 'Make a link to a new password')}
