@@ -59,7 +59,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {ROWS.map((row) => (
             <div key={row} className="option-row">
               {choice(`step${row}Kind`, `Step ${row + 1}`, STEP_WORDS, 'none')}
-              {text(`step${row}Day`, 'Day', undefined, { type: 'date' })}
+              {text(`step${row}Day`, 'Day', row === 0 ? 'Of the next visit; another step needs its own day.' : undefined, { type: 'date' })}
               {text(`step${row}Words`, 'Own words', 'For “own words” only.')}
             </div>
           ))}
