@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Side } from '@/lib/ladder/limb';
 import { type CommaIs, cutPasted } from '@/lib/record/pasted-columns';
 import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/record/place-pasted';
@@ -21,6 +21,9 @@ const HOLDS: Readonly<Record<ColumnHolds, string>> = { place: 'places', right: '
 /** A column or two from a spreadsheet: what goes where, cell by cell, before anything lands. */
 export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps) {
   const id = useId();
+  const box = useRef<HTMLTextAreaElement>(null);
+  /** The panel opens below the ladder: the caret goes there, and the page with it. */
+  useEffect(() => box.current?.focus(), []);
   const { sheet } = view;
   const [typed, setTyped] = useState(text);
   const [comma, setComma] = useState<CommaIs | undefined>();
@@ -38,6 +41,7 @@ export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps)
         </span>
         <textarea
           id="paste-text"
+          ref={box}
           rows={4}
           value={typed}
           spellCheck={false}
