@@ -60,11 +60,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
           />
         )}
       </div>
-      {rows.length > 0 && (
-        <div className="chart-scroll">
-          <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />
-        </div>
-      )}
+      {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
       {visit.at.ladder.zeroChoice && <p className="zero-choice">{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
       {visit.at.doubts.length > 0 && (
