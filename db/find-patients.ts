@@ -11,7 +11,11 @@ export type PatientPage = { readonly rows: readonly PatientHead[]; readonly tota
 
 const PAGE_SIZE = 50;
 
-/** Patients of the clinic whose reference or name holds the words searched for, by reference. Pages count from 1. */
+/**
+ * Patients of the clinic whose reference or name holds the words searched for, by reference. Pages count from 1.
+ *
+ * A search walks the index of names. When its finds do not fill the first page they are all there are, and it is walked once.
+ */
 export async function findPatients(therapist: Therapist, search = '', page = 1, pageSize = PAGE_SIZE): Promise<PatientPage> {
   const database = await getDatabase();
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
@@ -20,18 +24,21 @@ export async function findPatients(therapist: Therapist, search = '', page = 1, 
     gt(patient.revision, TAKEN_BACK),
     ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
   );
+  const rowsOn = (at: number) =>
+    database
+      .select(headColumns)
+      .from(patient)
+      .innerJoin(patientRevision, isCurrent)
+      .where(wanted)
+      .orderBy(asc(patient.referenceKey), asc(patient.id))
+      .limit(pageSize)
+      .offset((at - 1) * pageSize);
+  const first = await rowsOn(1);
+  if (first.length < pageSize) return { rows: first, total: first.length, page: 1, pages: 1 };
   const total = await database.$count(patient, wanted);
   const pages = Math.max(1, Math.ceil(total / pageSize));
   const at = Math.min(Math.max(1, page), pages);
-  const rows = await database
-    .select(headColumns)
-    .from(patient)
-    .innerJoin(patientRevision, isCurrent)
-    .where(wanted)
-    .orderBy(asc(patient.referenceKey), asc(patient.id))
-    .limit(pageSize)
-    .offset((at - 1) * pageSize);
-  return { rows, total, page: at, pages };
+  return { rows: at === 1 ? first : await rowsOn(at), total, page: at, pages };
 }
 
 /** The heads of these patients of the clinic; ids of others are left out. */

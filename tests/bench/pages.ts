@@ -22,7 +22,7 @@ export async function benchPages(clinic: FilledClinic, times: number): Promise<v
     const pages = [
       ['Worklist, first page', '/'],
       ['Worklist, orders only', '/?kind=order'],
-      ['Search', '/patients?q=cedar+77'],
+      ['Search', '/patients?q=b-00077'],
       [`Patient with ${LONG_RECORD} visits`, `/patients/${clinic.longRecordId}`],
     ] as const;
     for (const [what, page] of pages) await compare(server, cookie, what, page, times, clinic.patientIds.length);
