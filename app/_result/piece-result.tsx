@@ -6,7 +6,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { showDay } from '@/lib/units/calendar-day';
-import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+import { showLength } from '@/lib/units/show-length';
 
 /** How one piece sits by this visit's ladder: tightness by place with its error, what the future holds, and the room the next one needs. */
 export function PieceResult({
