@@ -14,8 +14,8 @@ import { asIfCut, type OrderCut } from './as-if-cut';
 export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: LimitName | null };
 
 /**
- * Everything that stands open against an order cut from a ladder: a limb that is not among those treated, the ladder's age, a newer ladder, doubts kept open on it, a zero that looks
- * moved, weight or growth since it was taped, a caution that stands, a cover that the ladder does not reach.
+ * Everything that stands open against an order cut from a ladder: a limb that is not among those treated, the ladder's age, a newer
+ * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions never asked, a caution that stands, a cover that the ladder does not reach.
  *
  * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
  * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
@@ -66,6 +66,10 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   for (const rule of [weightSinceCut, growthSinceCut])
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
+  if (record.cautions?.length === 0)
+    questions.push(
+      question('cautions-unasked', 'No caution was ever asked about this patient. Ask them first (Cautions), or say here why not.'),
+    );
   for (const prompt of standingCaution.apply(analysis)) questions.push(question(`caution ${prompt.inputs}`, prompt.facts.join(' ')));
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));

@@ -42,6 +42,12 @@ describe('an order is questioned', () => {
     expect(ask(heavier('73.5'), '2026-10-20', '2026-11-25')).toEqual(['weight-since-cut']);
   });
 
+  it('when no caution was ever asked, where cautions are recorded', () => {
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    expect(ask({ ...record, cautions: [] }, '2026-11-10', '2026-11-25')).toEqual(['cautions-unasked']);
+    expect(ask(record, '2026-11-10', '2026-11-25')).toEqual([]);
+  });
+
   it('while a caution stands, until it is answered anew', () => {
     const answered = (answer: 'present' | 'absent') => ({
       card: 'infection',
