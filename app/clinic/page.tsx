@@ -4,6 +4,8 @@ import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { deedsOf } from '@/db/audit';
 import { clinicOf } from '@/db/clinic';
+import { headsOf } from '@/db/find-patients';
+import type { PatientHead } from '@/db/patients';
 import { peopleOf } from '@/db/people';
 
 export const metadata: Metadata = { title: 'Clinic' };
@@ -13,6 +15,10 @@ export default async function ClinicPage() {
   const therapist = await requireTherapist('/clinic');
   const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await deedsOf(therapist, 20)];
   const clock = dayAndTime(clinic.timeZone);
+  const heads = await headsOf(
+    therapist,
+    deeds.flatMap((deed) => patientOf(deed) ?? []),
+  );
   return (
     <main id="main">
       <div className="title-row">
@@ -74,6 +80,7 @@ export default async function ClinicPage() {
         <thead>
           <tr>
             <th scope="col">What</th>
+            <th scope="col">About</th>
             <th scope="col">Who</th>
             <th scope="col">When</th>
           </tr>
@@ -82,6 +89,9 @@ export default async function ClinicPage() {
           {deeds.map((deed) => (
             <tr key={deed.id}>
               <th scope="row">{deed.action}</th>
+              <td>
+                <About head={heads.find(({ patientId }) => patientId === patientOf(deed))} />
+              </td>
               <td>{deed.whoName ?? 'unknown'}</td>
               <td className="whole-row">{clock.format(deed.at)}</td>
             </tr>
@@ -90,4 +100,21 @@ export default async function ClinicPage() {
       </table>
     </main>
   );
+}
+
+function About({ head }: { readonly head: PatientHead | undefined }) {
+  if (!head) return null;
+  return (
+    <Link href={`/patients/${head.patientId}`} prefetch={false}>
+      {head.reference}
+    </Link>
+  );
+}
+
+type Deed = Awaited<ReturnType<typeof deedsOf>>[number];
+
+/** The patient a deed is about, where it is about one. */
+function patientOf({ subjectKind, subjectId, detail }: Deed): string | undefined {
+  if (subjectKind === 'patient') return subjectId;
+  return typeof detail?.patientId === 'string' ? detail.patientId : undefined;
 }
