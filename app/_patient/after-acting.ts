@@ -1,4 +1,5 @@
 import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
+import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
 
 /** The act in the words of a button. */
 export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
@@ -34,4 +35,28 @@ export function afterActing(
     default:
       return `/patients/${patientId}`;
   }
+}
+
+const DATE_WORDS: Readonly<Record<DateKind, string>> = {
+  visit: 'Start the visit',
+  remeasure: 'Tape now',
+  order: 'Start the order',
+  delivery: 'It came',
+  'first-fit': 'Record the check',
+  call: 'Note the call',
+  'end-of-life': 'Start the order',
+};
+
+/** Where a date of the schedule is seen to, and the words of the button that leads there. */
+export function doneAt(
+  patientId: string,
+  { kind, piece: label }: Pick<ScheduledDate, 'kind' | 'piece'>,
+  pieces: readonly { readonly piece: string; readonly pieceId: string }[],
+): { readonly words: string; readonly to: string } {
+  const words = DATE_WORDS[kind];
+  if (kind === 'visit' || kind === 'remeasure') return { words, to: `/patients/${patientId}/visits/new` };
+  if (kind === 'order' || kind === 'end-of-life')
+    return { words, to: `/patients/${patientId}/orders/new${label ? `?after=${encodeURIComponent(label)}` : ''}` };
+  const piece = pieces.find((one) => one.piece === label);
+  return { words, to: piece ? `/patients/${patientId}/pieces/${piece.pieceId}` : `/patients/${patientId}` };
 }

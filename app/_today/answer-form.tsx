@@ -1,4 +1,5 @@
-import { ACT_WORDS } from '@/app/_patient/after-acting';
+import Link from 'next/link';
+import { ACT_WORDS, doneAt } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { MoveDate } from '@/app/_patient/move-date';
 import { PromptAnswers } from '@/app/_patient/prompt-answers';
@@ -6,9 +7,9 @@ import type { Therapist } from '@/db/therapist';
 import type { WorkRow } from '@/db/work-lines';
 import { addDays } from '@/lib/units/calendar-day';
 
-/** What can be said to one line of the worklist: the three answers to its prompt, or another day for its date. */
+/** What can be said to one line of the worklist: the three answers to its prompt; or where its date is seen to, or another day for it. */
 export async function AnswerForm({ therapist, row, back }: { therapist: Therapist; row: WorkRow; back: string }) {
-  const { prompts, dates, today } = await loadPatient(therapist, row.patientId);
+  const { prompts, dates, record, today } = await loadPatient(therapist, row.patientId);
   const prompt = prompts.find((one) => one.cause === row.prompt?.cause);
   if (prompt) {
     return (
@@ -26,7 +27,18 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
     );
   }
   const date = dates.find((one) => one.key === row.key);
-  if (date)
-    return <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />;
+  if (date) {
+    const { words, to } = doneAt(row.patientId, date, record.pieces);
+    return (
+      <div className="answer-beside">
+        <p>
+          <Link className="button" href={to} prefetch={false}>
+            {words}
+          </Link>
+        </p>
+        <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />
+      </div>
+    );
+  }
   return <p>This line ends by itself when the first ladder is taped, or has changed since the page was opened.</p>;
 }

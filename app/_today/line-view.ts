@@ -33,7 +33,7 @@ export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayW
   const glyph = outline ? rowGlyph(outline) : undefined;
   const behind = behindWords(row, today);
   const isOpen = view.answer === row.id;
-  const word = isOpen ? 'Close' : row.prompt ? 'Answer' : 'Move';
+  const word = isOpen ? 'Close' : 'Answer';
   return {
     id: row.id,
     day: row.due === today ? 'Today' : showShortWeekday(row.due),
