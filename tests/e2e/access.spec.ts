@@ -85,7 +85,7 @@ test('every screen works under its own content policy, breaks no rule that axe c
       ['light', 1280],
       ['dark', 320],
     ] as const) {
-      await page.emulateMedia({ colorScheme });
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
       await page.setViewportSize({ width, height: 900 });
       const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
       found.push(...violations.map(({ id, nodes }) => `${place} ${colorScheme} ${id} ${nodes[0]?.html}`));
