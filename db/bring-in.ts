@@ -90,14 +90,14 @@ type AsRead = { readonly known: KeptRecord; readonly changes: number };
 function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientFile, origin: string, at: Date): BroughtIn {
   const { patientId } = known.head;
   if (known.born !== file.details.born || (file.details.sex !== 'X' && known.sex !== file.details.sex))
-    return refused(`${known.reference} is there with another day of birth or sex. Nothing of it was taken over.`);
+    return refused(`${known.reference} is there with another day of birth or sex. Nothing of it was brought in.`);
   const idOf = new Map<string, string>();
   const fresh: FiledVisit[] = [];
   for (const visit of file.visits) {
     const same = known.visits.find((one) => figuresKey(one) === figuresKey(visit));
     if (same) idOf.set(visit.id, same.visitId);
     else if (known.visits.some((one) => couldBeOne(one, visit)))
-      return refused(`${known.reference} has another visit on ${showDay(visit.day)}, with other figures. Nothing of it was taken over.`);
+      return refused(`${known.reference} has another visit on ${showDay(visit.day)}, with other figures. Nothing of it was brought in.`);
     else fresh.push(visit);
   }
   const labels = new Set(known.pieces.map(({ piece }) => piece));

@@ -60,16 +60,6 @@ export async function workOf(therapist: Therapist, patientIds: readonly string[]
   return rows(and(eq(workLine.clinicId, therapist.clinicId), inArray(workLine.patientId, [...patientIds]), ofKind), patientIds.length * 20);
 }
 
-/** One line, whose answer is being written. */
-export async function workLineOf(therapist: Therapist, patientId: string, key: string): Promise<StoredLine | undefined> {
-  const database = await getDatabase();
-  const [found] = await database
-    .select()
-    .from(workLine)
-    .where(and(eq(workLine.clinicId, therapist.clinicId), eq(workLine.patientId, patientId), eq(workLine.key, key)));
-  return found;
-}
-
 function behind({ due, id }: Place): SQL | undefined {
   return and(gte(workLine.due, due), or(gt(workLine.due, due), gt(workLine.id, id)));
 }

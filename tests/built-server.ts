@@ -9,9 +9,9 @@ const NEXT = path.join(ROOT, 'node_modules/next/dist/bin/next');
 /** A process that serves the build in `.next`. `pid` is its own, for reading what it uses. */
 export type BuiltServer = { readonly address: string; readonly pid: number; readonly end: (signal: NodeJS.Signals) => Promise<void> };
 
-/** Starts the built program on a free port of this machine, and waits until it can use its database. */
-export async function startBuilt(env: Readonly<Record<string, string>>): Promise<BuiltServer> {
-  const port = await freePort();
+/** Starts the built program on a port of this machine, a free one unless it is named, and waits until it can use its database. */
+export async function startBuilt(env: Readonly<Record<string, string>>, named?: number): Promise<BuiltServer> {
+  const port = named ?? (await freePort());
   const given = [NEXT, 'start', '-H', '127.0.0.1', '-p', String(port)];
   const server = spawn(process.execPath, given, {
     cwd: ROOT,

@@ -1,8 +1,8 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
-import { createServer } from 'node:net';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
+import { type BuiltServer, freePort, startBuilt } from '../built-server';
 import { cell, finish, newSheet, ready, saved, signIn, typeDown } from './on-the-sheet';
 import { PEOPLE } from './people';
 
@@ -148,48 +148,24 @@ test.describe('a server of its own', () => {
   const root = path.resolve(import.meta.dirname, '../..');
   const file = path.join(root, 'test-results/browser/restarted.db');
   const env = {
-    ...process.env,
     DATABASE_URL: '',
     DB_FILE: file,
     AUTH_SECRET: 'only for browser tests, signs nothing real',
-    NEXT_TELEMETRY_DISABLED: '1',
   };
-  let server: ChildProcess | undefined;
-
-  async function start(port: number): Promise<void> {
-    server = spawn(process.execPath, ['node_modules/next/dist/bin/next', 'start', '-H', '127.0.0.1', '-p', String(port)], {
-      cwd: root,
-      env,
-      stdio: 'ignore',
-    });
-    await expect
-      .poll(
-        () =>
-          fetch(`http://127.0.0.1:${port}/api/health`).then(
-            (answer) => answer.ok,
-            () => false,
-          ),
-        { timeout: 20_000 },
-      )
-      .toBe(true);
-  }
-
-  async function stop(): Promise<void> {
-    const ended = new Promise((resolve) => server?.once('exit', resolve));
-    server?.kill('SIGKILL');
-    await ended;
-  }
+  let server: BuiltServer | undefined;
 
   test.afterAll(async () => {
-    await stop();
+    await server?.end('SIGKILL');
     for (const end of ['', '-wal', '-shm']) fs.rmSync(file + end, { force: true });
   });
 
   test('the server stopped and started in mid-ladder: figures wait in the window and are kept when it is back', async ({ browser }) => {
     test.setTimeout(90_000);
-    expect(spawnSync(process.execPath, ['--import', 'tsx', 'tests/e2e/seed.ts'], { cwd: root, env }).status).toBe(0);
+    expect(
+      spawnSync(process.execPath, ['--import', 'tsx', 'tests/e2e/seed.ts'], { cwd: root, env: { ...process.env, ...env } }).status,
+    ).toBe(0);
     const port = await freePort();
-    await start(port);
+    server = await startBuilt(env, port);
     const context = await browser.newContext({ baseURL: `http://127.0.0.1:${port}`, storageState: { cookies: [], origins: [] } });
     const page = await context.newPage();
     await page.goto('/sign-in');
@@ -199,12 +175,12 @@ test.describe('a server of its own', () => {
     await cell(page, 'Right', '1½').focus();
     await typeDown(page, FIRST);
     await saved(page);
-    await stop();
+    await server.end('SIGKILL');
     await typeDown(page, ['9 5/8', '10 1/2']);
     await expect(page.locator('.save-state')).toContainText('Not on the server yet. 2 figures kept on this device. Trying again.', {
       timeout: 15_000,
     });
-    await start(port);
+    server = await startBuilt(env, port);
     await typeDown(page, ['11 3/8']);
     await saved(page);
     await page.goto(`${address}/visits/new`);
@@ -219,13 +195,3 @@ test.describe('a server of its own', () => {
     await context.close();
   });
 });
-
-function freePort(): Promise<number> {
-  return new Promise((resolve) => {
-    const probe = createServer();
-    probe.listen(0, '127.0.0.1', () => {
-      const found = probe.address();
-      probe.close(() => resolve(found && typeof found === 'object' ? found.port : 0));
-    });
-  });
-}

@@ -1,51 +1,38 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
-import { createServer } from 'node:net';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
+import { type BuiltServer, startBuilt } from '../built-server';
 
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const FOLDER = path.join(ROOT, 'test-results/limits');
 const LEAD = 'lead@quay.example';
 const SECRET = 'only for browser tests, signs nothing real';
 const ENV = {
-  ...process.env,
   DATABASE_URL: '',
   DB_FILE: path.join(FOLDER, 'clinic.db'),
   AUTH_SECRET: SECRET,
-  NEXT_TELEMETRY_DISABLED: '1',
 };
 
-let server: ChildProcess | undefined;
+let server: BuiltServer | undefined;
 let address = '';
 
 /** Serves the clinic of this file with more of the environment set. */
 async function serve(more: Record<string, string>): Promise<void> {
   await stop();
-  const port = await freePort();
-  address = `http://127.0.0.1:${port}`;
-  const next = ['node_modules/next/dist/bin/next', 'start', '-H', '127.0.0.1', '-p', String(port)];
-  server = spawn(process.execPath, next, { cwd: ROOT, env: { ...ENV, ...more }, stdio: 'ignore' });
-  const isUp = () =>
-    fetch(`${address}/api/health`).then(
-      ({ ok }) => ok,
-      () => false,
-    );
-  await expect.poll(isUp, { timeout: 20_000 }).toBe(true);
+  server = await startBuilt({ ...ENV, ...more });
+  address = server.address;
 }
 
 async function stop(): Promise<void> {
-  if (!server) return;
-  const ended = new Promise((resolve) => server?.once('exit', resolve));
-  server.kill('SIGKILL');
-  await ended;
+  await server?.end('SIGKILL');
   server = undefined;
 }
 
 function command(file: string, ...words: string[]): string {
   const ran = spawnSync(process.execPath, ['--import', 'tsx', `app/_commands/${file}`, ...words], {
     cwd: ROOT,
-    env: ENV,
+    env: { ...process.env, ...ENV },
     encoding: 'utf8',
   });
   return ran.stdout + ran.stderr;
@@ -100,13 +87,3 @@ test('behind a proxy that is named, its own word counts; cookies are Secure and 
     for (const mark of [/; HttpOnly/i, /; Secure/i, /; SameSite=Lax/i]) expect(cookie).toMatch(mark);
   }
 });
-
-function freePort(): Promise<number> {
-  return new Promise((resolve) => {
-    const probe = createServer();
-    probe.listen(0, '127.0.0.1', () => {
-      const found = probe.address();
-      probe.close(() => resolve(found && typeof found === 'object' ? found.port : 0));
-    });
-  });
-}
