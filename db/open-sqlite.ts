@@ -6,6 +6,7 @@ import { headFile, type KeptHeads, writeHeads } from './audit-head';
 import { stampOf } from './backup-manifest';
 import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
+import { keepStatements } from './kept-statements';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
 import { finishNow } from './run-steps';
 import { sealEarlier } from './seal-audit';
@@ -27,7 +28,7 @@ export async function openSqlite(file: string) {
     handle.close();
     throw refusal(error, file);
   }
-  return { database: drizzle(handle, { casing: 'snake_case' }), close: async () => void handle.close() };
+  return { database: drizzle(keepStatements(handle), { casing: 'snake_case' }), close: async () => void handle.close() };
 }
 
 function openFile(file: string): BetterSqlite.Database {

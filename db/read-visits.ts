@@ -1,5 +1,6 @@
 import { and, asc, eq, gt, inArray } from 'drizzle-orm';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { groupedBy } from '@/lib/record/grouped-by';
 import type { Visit } from '@/lib/record/patient-record';
 import { type Database, getDatabase } from './client';
 import { ladder, user, visit, visitRevision } from './schema';
@@ -57,8 +58,7 @@ export async function visitsOfPatients(therapist: Therapist, patientIds: readonl
     .from(visit)
     .innerJoin(visitRevision, isCurrent)
     .innerJoin(ladder, eq(ladder.visitRevisionId, visitRevision.id))
-    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])))
-    .orderBy(asc(ladder.visitRevisionId), asc(ladder.position));
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])));
   return withLadders(revisions, ladders).sort(byDayAndTime);
 }
 
@@ -102,6 +102,7 @@ export async function visitWithHistory(
 
 const ladderColumns = {
   visitRevisionId: ladder.visitRevisionId,
+  position: ladder.position,
   limb: ladder.limb,
   side: ladder.side,
   zero: ladder.zero,
@@ -114,25 +115,23 @@ const ladderColumns = {
   zeroChoice: ladder.zeroChoice,
 };
 
-type LadderRow = KeptLadder & { readonly visitRevisionId: string };
+type LadderRow = KeptLadder & { readonly visitRevisionId: string; readonly position: number };
 type RevisionRow = Omit<KeptVisit, 'ladders'> & { readonly revisionId: string };
 
 async function laddersOf(database: Database, revisionIds: readonly string[]): Promise<readonly LadderRow[]> {
   return database
     .select(ladderColumns)
     .from(ladder)
-    .where(inArray(ladder.visitRevisionId, [...revisionIds]))
-    .orderBy(asc(ladder.visitRevisionId), asc(ladder.position));
+    .where(inArray(ladder.visitRevisionId, [...revisionIds]));
 }
 
+/** Puts each visit together with its ladders, in the order in which they were taped. */
 function withLadders(revisions: readonly RevisionRow[], ladders: readonly LadderRow[]): KeptVisit[] {
-  const byRevision = new Map<string, KeptLadder[]>();
-  for (const { visitRevisionId, ...kept } of ladders) {
-    const siblings = byRevision.get(visitRevisionId);
-    if (siblings) siblings.push(kept);
-    else byRevision.set(visitRevisionId, [kept]);
-  }
-  return revisions.map(({ revisionId, ...kept }) => ({ ...kept, ladders: byRevision.get(revisionId) ?? [] }));
+  const byRevision = groupedBy(ladders, ({ visitRevisionId }) => visitRevisionId);
+  return revisions.map(({ revisionId, ...kept }) => {
+    const own = [...(byRevision.get(revisionId) ?? [])].sort((one, other) => one.position - other.position);
+    return { ...kept, ladders: own.map(({ visitRevisionId, position, ...taped }) => taped) };
+  });
 }
 
 function byDayAndTime(one: KeptVisit, other: KeptVisit): number {

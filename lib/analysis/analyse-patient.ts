@@ -22,7 +22,7 @@ import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 export type AnalysedVisit = {
   readonly at: SeriesVisit;
   readonly volume: LimbVolume | NoAnswer;
-  /** Against the first visit of the series, and against the visit before; null at the first. The second is worked out when it is asked for. */
+  /** Against the first visit of the series, and against the visit before; null at the first. Each is worked out when it is first asked for. */
   readonly sinceBaseline: JudgedChange | NoAnswer | null;
   readonly sinceLast: JudgedChange | NoAnswer | null;
 };
@@ -90,13 +90,16 @@ function analyseLimb(
     const tension = at.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
     const baseline = series.visits[0] as SeriesVisit;
     const last = series.visits[index - 1];
-    const sinceBaseline = index === 0 ? null : judged(baseline, at, series, witness, policy, between);
+    const sinceBaseline = onceAsked(() => (index === 0 ? null : judged(baseline, at, series, witness, policy, between)));
+    const sinceLast = onceAsked(() => (last ? judged(last, at, series, witness, policy, between) : null));
     return {
       at,
       volume: limbVolume(at.placed.line, tape, tension),
-      sinceBaseline,
+      get sinceBaseline() {
+        return sinceBaseline();
+      },
       get sinceLast() {
-        return !last ? null : last === baseline ? sinceBaseline : judged(last, at, series, witness, policy, between);
+        return last === baseline ? sinceBaseline() : sinceLast();
       },
     };
   });
@@ -106,6 +109,15 @@ function analyseLimb(
     visits,
     trend: limbTrend(series, record.events ?? [], between),
     relativeVolumeChange: relativeVolumeChange(visits.at(-1)?.sinceBaseline, witness, between),
+  };
+}
+
+/** An answer that is worked out when somebody asks for it, and once: of a long record most screens ask for the newest visit's only. */
+function onceAsked<T>(workOut: () => T): () => T {
+  let known: { readonly answer: T } | undefined;
+  return () => {
+    known ??= { answer: workOut() };
+    return known.answer;
   };
 }
 
