@@ -1,5 +1,6 @@
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
+import type { Policy } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { PromptView } from './prompt-view';
 
@@ -9,10 +10,11 @@ type Props = {
   readonly today: CalendarDay;
   readonly mayAnswer: boolean;
   readonly nextVisit: string | null;
+  readonly policy: Policy;
 };
 
 /** What should happen next, with its evidence; at most three prompts open, the rest behind one line. */
-export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit }: Props) {
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, policy }: Props) {
   const [first, ...others] = prompts;
   const shown = others.slice(0, MOST_SHOWN - 1);
   const behind = others.slice(MOST_SHOWN - 1);
@@ -25,7 +27,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit }: 
         Next
       </h2>
       {first ? (
-        <PromptView prompt={first} patientId={patientId} today={today} mayAnswer={mayAnswer} first />
+        <PromptView prompt={first} patientId={patientId} today={today} mayAnswer={mayAnswer} policy={policy} first />
       ) : (
         <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>
       )}
@@ -33,7 +35,15 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit }: 
         <details className="more-prompts">
           <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
           {shown.map((prompt) => (
-            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayAnswer} first={false} />
+            <PromptView
+              key={prompt.cause}
+              prompt={prompt}
+              patientId={patientId}
+              today={today}
+              mayAnswer={mayAnswer}
+              policy={policy}
+              first={false}
+            />
           ))}
         </details>
       )}
@@ -41,7 +51,15 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit }: 
         <details className="more-prompts">
           <summary>{`${behind.length} less urgent`}</summary>
           {behind.map((prompt) => (
-            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayAnswer} first={false} />
+            <PromptView
+              key={prompt.cause}
+              prompt={prompt}
+              patientId={patientId}
+              today={today}
+              mayAnswer={mayAnswer}
+              policy={policy}
+              first={false}
+            />
           ))}
         </details>
       )}

@@ -1,6 +1,7 @@
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
-import { LIMITS } from '@/lib/record/limits';
+import { limitInWords } from '@/lib/record/limit-in-words';
+import type { Policy } from '@/lib/record/policy';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { ACT_WORDS } from './after-acting';
 import { PromptAnswers } from './prompt-answers';
@@ -11,10 +12,12 @@ type Props = {
   readonly today: CalendarDay;
   readonly mayAnswer: boolean;
   readonly first: boolean;
+  /** The clinic's limits in force. */
+  readonly policy: Policy;
 };
 
 /** A prompt with its evidence: the sentence, the figures under it, the rule with its source, and the three answers. */
-export function PromptView({ prompt, patientId, today, mayAnswer, first }: Props) {
+export function PromptView({ prompt, patientId, today, mayAnswer, first, policy }: Props) {
   const refer = prompt.action === 'refer';
   const others = prompt.also.filter((one) => one.title !== prompt.title);
   return (
@@ -41,7 +44,7 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first }: Props
             ))}
           </ul>
         )}
-        <RuleSource prompt={prompt} />
+        <RuleSource prompts={[prompt, ...prompt.also]} policy={policy} />
       </div>
       {mayAnswer && (
         <PromptAnswers
@@ -56,19 +59,20 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first }: Props
   );
 }
 
-/** The rule behind a prompt: id and version, and every limit with its value, kind and source. */
-function RuleSource({ prompt }: { prompt: Prompt }) {
+/** The rules behind a prompt: id and version of each, and every limit with the clinic's figure, its kind and source. */
+function RuleSource({ prompts, policy }: { prompts: readonly Prompt[]; policy: Policy }) {
+  const rules = new Set(prompts.map(({ rule, ruleVersion }) => `“${rule.replaceAll('-', ' ')}”, version ${ruleVersion}`));
+  const limits = [...new Set(prompts.flatMap((one) => one.limits))];
   return (
     <details className="rule-source">
-      <summary>{`Rule “${prompt.rule.replaceAll('-', ' ')}”, version ${prompt.ruleVersion}`}</summary>
-      {prompt.limits.length === 0 ? (
-        <p>This rule compares with no limit but its own dates.</p>
+      <summary>{`${rules.size === 1 ? 'Rule' : 'Rules'} ${[...rules].join('; ')}`}</summary>
+      {limits.length === 0 ? (
+        <p>This compares with no limit but its own dates.</p>
       ) : (
         <ul>
-          {prompt.limits.map((name) => {
-            const limit = LIMITS[name];
-            return <li key={name}>{`${limit.does}: default ${limit.value} ${limit.unit}, ${limit.kind}. ${limit.source}`}</li>;
-          })}
+          {limits.map((name) => (
+            <li key={name}>{limitInWords(name, policy)}</li>
+          ))}
         </ul>
       )}
     </details>

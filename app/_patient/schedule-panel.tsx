@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import type { Policy } from '@/lib/record/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
@@ -9,10 +10,11 @@ type Props = {
   readonly patientId: string;
   readonly today: CalendarDay;
   readonly mayWrite: boolean;
+  readonly policy: Policy;
 };
 
 /** Every date of a patient's schedule: when, for what, computed or moved by hand, and why. */
-export function SchedulePanel({ dates, patientId, today, mayWrite }: Props) {
+export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Props) {
   const sources = [...new Set(dates.flatMap((date) => date.sources))];
   return (
     <section className="panel schedule-panel" aria-labelledby="schedule-head">
@@ -66,7 +68,7 @@ export function SchedulePanel({ dates, patientId, today, mayWrite }: Props) {
           <summary>Where these intervals come from</summary>
           <ul>
             {sources.map((source) => (
-              <li key={source}>{sourceInWords(source)}</li>
+              <li key={source}>{sourceInWords(source, policy)}</li>
             ))}
           </ul>
         </details>

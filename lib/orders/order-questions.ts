@@ -4,14 +4,14 @@ import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { standingCaution } from '../prompts/rules/standing-caution';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
-import type { LimitName } from '../record/limits';
+import type { ComparedWith } from '../record/limit-in-words';
 import { isAffected, type PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
 
 /** A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. */
-export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: LimitName | null };
+export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: ComparedWith | null };
 
 /**
  * Everything that stands open against an order cut from a ladder: a limb that is not among those treated, the ladder's age, a newer
@@ -80,6 +80,6 @@ function treated({ affected }: PatientRecord): string {
   return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ');
 }
 
-function question(key: string, message: string, limit: LimitName | null = null): OrderQuestion {
+function question(key: string, message: string, limit: ComparedWith | null = null): OrderQuestion {
   return { key, message, limit };
 }

@@ -1,5 +1,5 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
-import type { LimitName } from '../record/limits';
+import type { ComparedWith } from '../record/limit-in-words';
 import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
@@ -21,8 +21,8 @@ export type Prompt = {
   readonly figures?: readonly { readonly value: string; readonly label: string }[];
   /** What was missing for a surer answer. */
   readonly missing: readonly string[];
-  /** The limits the rule compared with; their sources stand in `LIMITS`. */
-  readonly limits: readonly LimitName[];
+  /** What the rule compared with; `limitInWords` says figure, kind and source. */
+  readonly limits: readonly ComparedWith[];
   /** Prompts of one cause are merged: one limb's size, one piece's replacement. */
   readonly cause: string;
   readonly about: { readonly limb?: LimbSide; readonly piece?: string };

@@ -1,6 +1,6 @@
 import { ageInYears } from '../units/age';
 import { addDays, type CalendarDay } from '../units/calendar-day';
-import type { LimitName } from './limits';
+import type { ComparedWith } from './limit-in-words';
 import type { PatientRecord } from './patient-record';
 import type { Policy } from './policy';
 
@@ -14,7 +14,7 @@ export type Review = {
   readonly after: 'visit' | 'new piece';
   readonly days: number;
   /** The limit that gave the days; `reviewDays` is the clinic's table by age. */
-  readonly limit: LimitName | 'reviewDays';
+  readonly limit: ComparedWith;
 };
 
 /**

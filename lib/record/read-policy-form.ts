@@ -7,16 +7,6 @@ export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'revie
 /** The clinic's own figures, only where they differ from the defaults. */
 export type OwnPolicy = Partial<Policy>;
 
-/** A limit as the form shows it: shares in per cent, everything else in its own unit. */
-export function limitShown(name: LimitName, value: number): string {
-  return String(LIMITS[name].unit === 'share' ? Number((value * 100).toPrecision(10)) : value);
-}
-
-/** The unit beside a limit's box. */
-export function limitUnit(name: LimitName): string {
-  return LIMITS[name].unit === 'share' ? '%' : LIMITS[name].unit;
-}
-
 /**
  * The clinic's own limits from what was typed; an empty box, or one as it would be unset, goes back to what stands without it.
  *

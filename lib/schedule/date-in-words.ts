@@ -1,5 +1,6 @@
 import { limbInWords } from '../ladder/limb';
-import { LIMITS } from '../record/limits';
+import { limitInWords } from '../record/limit-in-words';
+import type { Policy } from '../record/policy';
 import { capital } from '../units/capital';
 import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
 
@@ -19,10 +20,8 @@ export function dateInWords({ kind, limb, piece }: Pick<ComputedDate, 'kind' | '
   return capital(words);
 }
 
-/** Where an interval comes from, with the kind of its source. */
-export function sourceInWords(source: DateSource): string {
+/** Where an interval comes from, with the clinic's figure and the kind of its source. */
+export function sourceInWords(source: DateSource, policy: Policy): string {
   if (source === 'piece') return 'Days of making and of wear: as written with the piece.';
-  if (source === 'reviewDays') return 'Days from visit to visit: the clinic’s table by age.';
-  const limit = LIMITS[source];
-  return `${limit.does}: default ${limit.value} ${limit.unit}, ${limit.kind}. ${limit.source}`;
+  return limitInWords(source, policy);
 }

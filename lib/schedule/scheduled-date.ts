@@ -1,4 +1,4 @@
-import type { LimitName } from '../record/limits';
+import type { ComparedWith } from '../record/limit-in-words';
 import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
@@ -6,7 +6,7 @@ import type { CalendarDay } from '../units/calendar-day';
 export type DateKind = 'visit' | 'remeasure' | 'order' | 'delivery' | 'first-fit' | 'call' | 'end-of-life';
 
 /** Where the days of an interval come from: a limit, the clinic's table by age, or what was written with the piece. */
-export type DateSource = LimitName | 'reviewDays' | 'piece';
+export type DateSource = ComparedWith | 'piece';
 
 /** One date as the record and the clinic's intervals give it. */
 export type ComputedDate = {

@@ -19,7 +19,7 @@ export type LimitLine = {
 
 type Props = {
   readonly lines: readonly LimitLine[];
-  readonly review: readonly { readonly words: string; readonly now: number; readonly usual: number }[];
+  readonly review: readonly { readonly words: string; readonly now: number; readonly usual: number; readonly source: string }[];
   readonly growthReference: string;
   readonly mayChange: boolean;
 };
@@ -95,9 +95,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                 <td>{`${row.usual} days`}</td>
                 <td>
                   <strong>clinic default</strong>
-                  <span className="under">
-                    A children's hospital reviews fit every 3 months; stable lymphoedema every 6 to 12; younger children sooner.
-                  </span>
+                  <span className="under">{row.source}</span>
                 </td>
               </tr>
             ))}

@@ -5,9 +5,9 @@ import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { peopleOf } from '@/db/people';
 import { POLICY_KEY, policyInForce } from '@/db/policy';
+import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/record/limit-in-words';
 import { LIMITS, type LimitName } from '@/lib/record/limits';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
-import { limitShown, limitUnit } from '@/lib/record/read-policy-form';
 import { LimitsForm } from './limits-form';
 import { ownTapings } from './own-tapings';
 
@@ -29,6 +29,7 @@ export default async function LimitsPage() {
     words: row.underYears >= 100 ? 'Review interval, adults' : `Review interval under ${row.underYears} years`,
     now: row.days,
     usual: DEFAULT_POLICY.reviewDays[index]?.days ?? row.days,
+    source: REVIEW_SOURCE,
   }));
   return (
     <main id="main">
@@ -37,6 +38,9 @@ export default async function LimitsPage() {
           <h1>Limits</h1>
           <p className="secondary">
             What the program compares with. Local protocol and the prescriber come first; a lead can set each figure.
+          </p>
+          <p className="secondary">
+            A spread is a standard deviation: two figures of three lie within one of it from the middle, nineteen of twenty within two.
           </p>
         </div>
         <Link className="button" href="/clinic" prefetch={false}>

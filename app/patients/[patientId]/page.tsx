@@ -64,7 +64,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
         )}
       </PatientTitle>
       <CautionLine loaded={{ record, analysis, today }} patientId={patientId} />
-      <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} />
+      <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} policy={analysis.policy} />
       {pictures.map((picture) => (
         <div key={picture.limb} className="patient-grid">
           <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
@@ -86,7 +86,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
       <div className="halves">
         <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
-        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} />
+        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
         <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
         <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
         <TakeOutPanel patientId={patientId} />

@@ -20,7 +20,7 @@ export const visitOverdue: Rule = {
           `Last visit ${showDay(last)}; the clinic's interval is ${review.days} days${since}; ${daysBetween(review.day, today)} days over.`,
         ],
         missing: [],
-        limits: review.limit === 'reviewDays' ? [] : [review.limit],
+        limits: [review.limit],
         cause: 'visit',
         about: {},
         inputs: review.after === 'visit' ? `${last}` : `${last} worn ${review.since}`,

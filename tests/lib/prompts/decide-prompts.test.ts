@@ -9,7 +9,8 @@ import {
   raisePrompts,
 } from '@/lib/prompts/decide-prompts';
 import { type Prompt, URGENCY } from '@/lib/prompts/prompt';
-import { LIMITS } from '@/lib/record/limits';
+import { limitInWords } from '@/lib/record/limit-in-words';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { analysed, legOf, pieceOf } from './made-up-piece';
@@ -57,7 +58,8 @@ describe('prompts', () => {
     expect(urgencies).toEqual([...urgencies].sort((one, other) => one - other));
     expect(raised[0]?.action).toBe('refer');
     for (const one of raised) expect(one.title.startsWith('Consider') || one.action === 'refer').toBe(true);
-    for (const one of raised) expect(one.limits.every((name) => LIMITS[name].source.length > 0)).toBe(true);
+    for (const one of raised)
+      for (const name of one.limits) expect(limitInWords(name, DEFAULT_POLICY)).toMatch(/(Published|Common practice|Clinic default): \S/);
   });
 
   it('come from rules with ids of their own', () => {

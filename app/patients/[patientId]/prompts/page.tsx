@@ -13,7 +13,7 @@ export const metadata: Metadata = { title: 'What was proposed and answered' };
 export default async function PromptsPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/prompts`);
-  const { record, prompts, raised, answers, today, clinic } = await loadPatient(therapist, patientId);
+  const { record, analysis, prompts, raised, answers, today, clinic } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
   const resting = raised.flatMap((prompt) => {
     const answer = prompts.some((open) => open.cause === prompt.cause) ? undefined : answerTo(prompt, answers);
@@ -31,7 +31,15 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
       </h2>
       {prompts.length === 0 && <p className="work-nothing secondary">Nothing is proposed that was not answered.</p>}
       {prompts.map((prompt) => (
-        <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayWrite} first={false} />
+        <PromptView
+          key={prompt.cause}
+          prompt={prompt}
+          patientId={patientId}
+          today={today}
+          mayAnswer={mayWrite}
+          policy={analysis.policy}
+          first={false}
+        />
       ))}
       <h2 className="section-head">
         Answered, and nothing new since <span className="head-note">{resting.length}</span>

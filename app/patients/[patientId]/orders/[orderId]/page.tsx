@@ -13,7 +13,7 @@ import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
-import { LIMITS } from '@/lib/record/limits';
+import { limitInWords } from '@/lib/record/limit-in-words';
 import { orderFormOf } from '@/lib/record/read-order-form';
 import { addDays } from '@/lib/units/calendar-day';
 
@@ -33,7 +33,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   const questions = open.map(({ key, message, limit }) => ({
     key,
     message,
-    source: limit && `${LIMITS[limit].kind}: ${LIMITS[limit].source}`,
+    source: limit && limitInWords(limit, analysis.policy),
   }));
   const ladders = cutLadders(record);
   return (

@@ -100,7 +100,15 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             To consider <span className="head-note">{`${loaded.prompts.length} open, most urgent first`}</span>
           </h2>
           {loaded.prompts.slice(0, MOST_SHOWN).map((prompt) => (
-            <PromptView key={prompt.cause} prompt={prompt} patientId={patientId} today={today} mayAnswer={mayWrite} first={false} />
+            <PromptView
+              key={prompt.cause}
+              prompt={prompt}
+              patientId={patientId}
+              today={today}
+              mayAnswer={mayWrite}
+              policy={loaded.analysis.policy}
+              first={false}
+            />
           ))}
         </section>
       )}
