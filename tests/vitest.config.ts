@@ -7,7 +7,7 @@ export default defineConfig({
   root,
   resolve: { alias: { '@': root, 'server-only': path.join(root, 'tests/empty.ts') } },
   test: {
-    include: ['tests/**/*.test.ts'],
+    include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/e2e/**'],
     environment: 'node',
     /** Left to itself it would leave one of two cores idle. */

@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import type { Side } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { valueAxis } from './value-axis';
@@ -33,7 +34,8 @@ export function ChangeRuler({ rows, side, name }: { rows: readonly ChangeRow[]; 
   const bottom = TOP + rows.length * STEP;
   const said = rows.map((row) => `Since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
   return (
-    <svg
+    <Still
+      as="svg"
       className="chart change-ruler"
       viewBox={`0 0 ${WIDTH} ${bottom + 30}`}
       width={WIDTH}
@@ -96,6 +98,6 @@ export function ChangeRuler({ rows, side, name }: { rows: readonly ChangeRow[]; 
           );
         })}
       </g>
-    </svg>
+    </Still>
   );
 }

@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { timeAxis } from './time-axis';
@@ -53,7 +54,7 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       .join('')}Z`;
   const lastReference = reference.at(-1);
   return (
-    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={TO_X} show={String} />
       {reference.length > 1 && (
@@ -97,6 +98,6 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
           </text>
         ))}
       <TapeAxis axis={axis} y={BOTTOM} fromX={FROM_X} toX={TO_X} />
-    </svg>
+    </Still>
   );
 }

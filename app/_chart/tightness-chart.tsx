@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import type { Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
@@ -37,7 +38,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
     .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
     .join('L')}Z`;
   return (
-    <svg className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
       <g className={side}>
         <rect className="band-area" x={FROM_X} width={TO_X - FROM_X} y={axis.y(band.high)} height={axis.y(band.low) - axis.y(band.high)} />
         {[band.high, band.low].map((edge) => (
@@ -83,6 +84,6 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
         ))}
         <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
       </g>
-    </svg>
+    </Still>
   );
 }

@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import type { Side } from '@/lib/ladder/limb';
 import type { DatedVolume } from '@/lib/trend/volume-over-time';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
@@ -58,7 +59,7 @@ export function VolumeChart({
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
   const todayX = axis.x(today);
   return (
-    <svg className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
+    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
       {events.map((event) => (
@@ -78,7 +79,7 @@ export function VolumeChart({
       <text className="today-word" x={todayX} y={height - 3} textAnchor="middle">
         today
       </text>
-    </svg>
+    </Still>
   );
 }
 

@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
@@ -32,7 +33,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
         <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
       )}
       <div className="table-frame">
-        <table className="girth-table">
+        <Still as="table" className="girth-table">
           <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
           <thead>
             <tr>
@@ -64,7 +65,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
             ))}
           </tbody>
           <Below limb={limb} analysis={analysis} shownIn={shownIn} />
-        </table>
+        </Still>
       </div>
       <p className="secondary">
         One rung is known to about 3 mm, 1 to 2 % here: read the column, not the cell. Volume is over the stretch that every visit covers.

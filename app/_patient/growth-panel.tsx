@@ -1,4 +1,5 @@
 import { GrowthChart, type GrowthLine } from '@/app/_chart/growth-chart';
+import { Still } from '@/app/_shell/still';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { showCentile } from '@/lib/growth/centile';
 import type { GrowthReference } from '@/lib/growth/growth-reference';
@@ -146,7 +147,7 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
   const rows = analysis.record.visits.filter((visit) => visit.height || visit.weight).reverse();
   return (
     <div className="table-frame">
-      <table>
+      <Still as="table">
         <caption>Height and weight as typed.</caption>
         <thead>
           <tr>
@@ -168,7 +169,7 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
             </tr>
           ))}
         </tbody>
-      </table>
+      </Still>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
+import { Still } from '@/app/_shell/still';
 import type { KeptVisit } from '@/db/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
@@ -35,7 +36,7 @@ export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAn
         <p className="secondary">No visit yet. The first ladder is what every later one is compared with.</p>
       ) : (
         <div className="table-frame">
-          <table>
+          <Still as="table">
             <thead>
               <tr>
                 <th scope="col">Day</th>
@@ -50,7 +51,7 @@ export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAn
                 <VisitRow key={visit.visitId} visit={visit} analysis={analysis} patientId={patientId} volumes={volumes} />
               ))}
             </tbody>
-          </table>
+          </Still>
         </div>
       )}
     </section>
@@ -65,9 +66,9 @@ function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
   return (
     <tr>
       <th scope="row">
-        <Link href={`/patients/${patientId}/visits/${visit.visitId}`} prefetch={false}>
+        <a href={`/patients/${patientId}/visits/${visit.visitId}`} data-soft="">
           {showDay(visit.day)}
-        </Link>
+        </a>
         {also && <span className="visit-also">{also}</span>}
       </th>
       {found.map((one, index) => (

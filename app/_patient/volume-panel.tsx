@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
 import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import { Still } from '@/app/_shell/still';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
@@ -138,7 +139,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
   const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort().reverse();
   return (
     <div className="table-frame">
-      <table>
+      <Still as="table">
         <caption>Volume with its 95 % range, ml.</caption>
         <thead>
           <tr>
@@ -165,7 +166,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
             </tr>
           ))}
         </tbody>
-      </table>
+      </Still>
     </div>
   );
 }

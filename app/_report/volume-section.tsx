@@ -1,4 +1,5 @@
 import { VolumeChart } from '@/app/_chart/volume-chart';
+import { Still } from '@/app/_shell/still';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
@@ -33,7 +34,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
         />
       </div>
       <div className="table-frame">
-        <table className="letter-table">
+        <Still as="table" className="letter-table">
           <caption>Volume with its 95 % range, ml.</caption>
           <thead>
             <tr>
@@ -64,7 +65,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
               </tr>
             ))}
           </tbody>
-        </table>
+        </Still>
       </div>
     </section>
   );

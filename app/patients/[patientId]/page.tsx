@@ -20,6 +20,7 @@ import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { SoftLinks } from '@/app/_shell/soft-links';
 import { draftOf } from '@/db/drafts';
 import { familyPagesOf } from '@/db/family-pages';
 import { lettersOf } from '@/db/letters';
@@ -50,6 +51,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
   });
   return (
     <main id="main">
+      <SoftLinks />
       <PatientTitle record={record} today={today}>
         <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
           Details
