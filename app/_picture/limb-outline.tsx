@@ -1,3 +1,4 @@
+import { Still } from '@/app/_shell/still';
 import { showDay } from '@/lib/units/calendar-day';
 import { type LimbPicture, type PictureLimb, type PictureStrip, pictureInWords } from './limb-picture';
 import { OneLimb } from './one-limb';
@@ -6,7 +7,7 @@ import { round } from './outline-path';
 import { OutlinePatterns } from './outline-patterns';
 import { OutlineTape } from './outline-tape';
 import { stretchFor } from './stretched-change';
-import { TightnessStrip } from './tightness-strip';
+import { patternsInWords, TightnessStrip } from './tightness-strip';
 
 type Band = { readonly low: number; readonly high: number };
 
@@ -15,8 +16,8 @@ export function LimbOutline({
   picture,
   band,
   name,
-  heightPx = 480,
-  widthPx = 500,
+  heightPx = 590,
+  widthPx = 548,
 }: {
   picture: LimbPicture;
   band: Band;
@@ -32,7 +33,8 @@ export function LimbOutline({
   );
   return (
     <figure className="limb-figure">
-      <svg
+      <Still
+        as="svg"
         className="limb-outline"
         viewBox={`0 0 ${round(width)} ${round(height)}`}
         width={round(width)}
@@ -42,10 +44,11 @@ export function LimbOutline({
       >
         <OutlinePatterns name={name} />
         <OutlineTape picture={picture} frame={frame} centreX={tapeX} fromX={layout.fromX} toX={layout.toX} />
-        {layout.limbs.map(({ limb, centreX, figuresX, anchor, stripX }) => (
+        {layout.limbs.map(({ limb, centreX, figuresX, anchor, stripX, strips }) => (
           <g key={limb.side}>
             <OneLimb
               limb={limb}
+              strips={strips}
               picture={picture}
               frame={{ ...frame, centreX }}
               figuresX={figuresX}
@@ -53,7 +56,7 @@ export function LimbOutline({
               stretch={stretch}
               name={name}
             />
-            {limb.strips.map((strip: PictureStrip, index) => (
+            {strips.map((strip: PictureStrip, index) => (
               <TightnessStrip
                 key={strip.piece}
                 strip={strip}
@@ -62,20 +65,24 @@ export function LimbOutline({
                 band={band}
                 name={name}
                 named={index === 0}
+                anchor={figuresX < centreX ? 'start' : 'end'}
               />
             ))}
           </g>
         ))}
-      </svg>
-      <OutlineKey picture={picture} stretch={stretch} />
+      </Still>
+      <OutlineKey picture={picture} stretch={stretch} band={band} notDrawn={layout.notDrawn} />
     </figure>
   );
 }
 
-function OutlineKey({ picture, stretch }: { picture: LimbPicture; stretch: number }) {
+type KeyProps = { picture: LimbPicture; stretch: number; band: Band; notDrawn: readonly string[] };
+
+function OutlineKey({ picture, stretch, band, notDrawn }: KeyProps) {
   const lines = picture.limbs.flatMap((limb) => limb.earlier);
   const cut = lines.find((line) => line.kind === 'cut from');
   const first = lines.find((line) => line.kind === 'first');
+  const worn = picture.limbs.some((limb) => limb.strips.length > 0);
   return (
     <figcaption className="outline-key">
       {cut && <span className="key cut">{`${showDay(cut.day)}, piece cut from this`}</span>}
@@ -83,6 +90,8 @@ function OutlineKey({ picture, stretch }: { picture: LimbPicture; stretch: numbe
       <span className="said">
         As you face the patient. True proportion, girths in {picture.unit === 'in' ? 'inches' : 'centimetres'}
         {stretch > 1 ? `; change since earlier visits drawn ×${stretch} so that it shows` : ''}. Nothing is drawn beyond the tape.
+        {worn && ` ${patternsInWords(band)}`}
+        {notDrawn.length > 0 && ` Also worn, in the table only: piece ${notDrawn.join(', ')}.`}
       </span>
     </figcaption>
   );

@@ -1,10 +1,15 @@
+import { keepApart } from '@/app/_chart/keep-apart';
 import { showLength } from '@/lib/units/show-length';
 import type { LimbPicture, PictureLimb, PictureStrip } from './limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from './outline-path';
 import { stretchedGirths } from './stretched-change';
 
+/** Figures of rungs that lie closer than this are set apart, each with its hairline to its own rung. */
+const FIGURE_STEP = 14;
+
 type Props = {
   readonly limb: PictureLimb;
+  readonly strips: readonly PictureStrip[];
   readonly picture: LimbPicture;
   readonly frame: Frame;
   readonly figuresX: number;
@@ -15,7 +20,7 @@ type Props = {
 
 /** One limb of the outline: fill, edges, earlier visits, figures outside with hairlines to the edge, doubts on the edge. */
 export function OneLimb(props: Props) {
-  const { limb, picture, frame, figuresX, anchor, stretch, name } = props;
+  const { limb, strips, picture, frame, figuresX, anchor, stretch, name } = props;
   const path = outlinePath(
     {
       heightsMm: limb.heightsMm,
@@ -25,23 +30,27 @@ export function OneLimb(props: Props) {
     frame,
   );
   const inner = anchor === 'end' ? 1 : -1;
+  const figureY = keepApart(
+    limb.heightsMm.map((height) => yOf(height, frame)),
+    FIGURE_STEP,
+  );
+  const outside = round(frame.centreX - inner * halfWidth(Math.max(...limb.girthsMm), frame.scale));
   const word = limb.side === 'left' ? 'Left' : 'Right';
   return (
     <g className={`limb ${limb.side}`}>
-      <text className="limb-name" x={frame.centreX} y={16} textAnchor="middle">{`${word} ${picture.limb}`}</text>
-      <text className="limb-note" x={frame.centreX} y={32} textAnchor="middle">
+      <text className="limb-name" x={frame.centreX} y={14} textAnchor="middle">{`${word} ${picture.limb}`}</text>
+      <text className="limb-note" x={frame.centreX} y={30} textAnchor="middle">
         {limb.affected ? 'affected' : 'other limb'}
       </text>
       <path className="limb-fill" d={path.fill} />
-      {limb.strips.length > 0 && <Mesh limb={limb} frame={frame} fill={path.fill} name={name} />}
+      {strips.map((strip) => (
+        <Mesh key={strip.piece} strip={strip} limb={limb} frame={frame} fill={path.fill} name={name} />
+      ))}
       {limb.heightsMm.map((height, rung) => (
-        <line
+        <path
           key={height}
           className="rung-line"
-          x1={figuresX + inner * 4}
-          x2={frame.centreX + inner * halfWidth(limb.girthsMm[rung] as number, frame.scale)}
-          y1={yOf(height, frame)}
-          y2={yOf(height, frame)}
+          d={`M${figuresX + inner * 4} ${figureY[rung]}L${outside - inner * 6} ${round(yOf(height, frame))}H${round(frame.centreX + inner * halfWidth(limb.girthsMm[rung] as number, frame.scale))}`}
         />
       ))}
       {limb.earlier.map((line) => (
@@ -55,7 +64,7 @@ export function OneLimb(props: Props) {
           key={height}
           className={limb.asked.includes(rung) ? 'figure asked' : 'figure'}
           x={figuresX}
-          y={yOf(height, frame) + 4}
+          y={(figureY[rung] as number) + 4}
           textAnchor={anchor}
         >
           {showLength(limb.girthsMm[rung] as number, picture.unit)}
@@ -123,9 +132,10 @@ function OpenEnds({ limb, picture, frame }: { limb: PictureLimb; picture: LimbPi
   return <path className="open-end" d={d.join('')} />;
 }
 
-function Mesh({ limb, frame, fill, name }: { limb: PictureLimb; frame: Frame; fill: string; name: string }) {
-  const strip = limb.strips[0] as PictureStrip;
-  const clip = `${name}-${limb.side}`;
+type MeshProps = { strip: PictureStrip; limb: PictureLimb; frame: Frame; fill: string; name: string };
+
+function Mesh({ strip, limb, frame, fill, name }: MeshProps) {
+  const clip = `${name}-${limb.side}-${strip.piece.replace(/\W+/g, '-')}`;
   const top = yOf(strip.toMm, frame);
   return (
     <>
@@ -135,8 +145,8 @@ function Mesh({ limb, frame, fill, name }: { limb: PictureLimb; frame: Frame; fi
       <rect
         className="mesh"
         clipPath={`url(#${clip})`}
-        x={frame.centreX - 120}
-        width={240}
+        x={round(frame.centreX - 160)}
+        width={320}
         y={top}
         height={Math.max(yOf(strip.fromMm, frame) - top, 0)}
         fill={`url(#${name}-mesh-${limb.side})`}

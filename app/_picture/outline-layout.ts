@@ -1,7 +1,8 @@
-import type { LimbPicture, PictureLimb } from './limb-picture';
+import type { LimbPicture, PictureLimb, PictureStrip } from './limb-picture';
 import { type Frame, halfWidth } from './outline-path';
+import { type ShownStrips, shownStrips } from './shown-strips';
 
-const TOP = 44;
+const TOP = 50;
 const BOTTOM = 46;
 const FIGURES = 46;
 const STRIP = 44;
@@ -14,6 +15,8 @@ const NO_LIMB = 40;
 const EDGE = 4;
 /** True proportion at most: 22 px an inch, both axes. */
 const MOST_SCALE = 22 / 25.4;
+/** Strips give way before a limb is drawn at less than this part of the scale its height allows. */
+const LEAST_OF_SCALE = 0.8;
 
 /** Where one limb stands: its centre line, its figures and the first of its strips. */
 export type LimbPlace = {
@@ -22,6 +25,7 @@ export type LimbPlace = {
   readonly figuresX: number;
   readonly anchor: 'end' | 'start';
   readonly stripX: number;
+  readonly strips: readonly PictureStrip[];
 };
 
 export type OutlineLayout = {
@@ -33,6 +37,8 @@ export type OutlineLayout = {
   /** From the outer edge of one limb to that of the other: how far landmark lines run. */
   readonly fromX: number;
   readonly toX: number;
+  /** Pieces whose strip of tightness had no room. */
+  readonly notDrawn: readonly string[];
 };
 
 /**
@@ -47,9 +53,17 @@ export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: n
   const widest = Math.max(...picture.limbs.flatMap((limb) => [...limb.girthsMm]));
   const right = picture.limbs.find((limb) => limb.side === 'right');
   const left = picture.limbs.find((limb) => limb.side === 'left');
-  const fixed = 2 * EDGE + TAPE + [right, left].reduce((sum, limb) => sum + (limb ? stripsOf(limb) + FIGURES + GAP : NO_LIMB), 0);
   const perMm = 2 * halfWidth(widest, 1);
-  const scale = Math.min(MOST_SCALE, (heightPx - TOP - BOTTOM) / (topMm - bottomMm), (widthPx - fixed) / picture.limbs.length / perMm);
+  const byHeight = Math.min(MOST_SCALE, (heightPx - TOP - BOTTOM) / (topMm - bottomMm));
+  const byWidth = (shown: ShownStrips): number => {
+    const beside = [right, left].reduce((sum, limb) => sum + (limb ? widthOf(shown.of(limb)) + FIGURES + GAP : NO_LIMB), 0);
+    return (widthPx - 2 * EDGE - TAPE - beside) / picture.limbs.length / perMm;
+  };
+  let most = Math.max(1, ...picture.limbs.map((limb) => limb.strips.length));
+  while (most > 1 && byWidth(shownStrips(picture, most)) < LEAST_OF_SCALE * byHeight) most -= 1;
+  const shown = shownStrips(picture, most);
+  const stripsOf = (limb: PictureLimb): number => widthOf(shown.of(limb));
+  const scale = Math.min(byHeight, byWidth(shown));
   const limbPx = perMm * scale;
   const limbs: LimbPlace[] = [];
   let x = EDGE;
@@ -62,6 +76,7 @@ export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: n
       figuresX: start - 8,
       anchor: 'end',
       stripX: x + strips - STRIP - STRIP_GAP,
+      strips: shown.of(right),
     });
     x = start + limbPx + GAP;
   } else x += NO_LIMB;
@@ -75,6 +90,7 @@ export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: n
       figuresX: x + 8,
       anchor: 'start',
       stripX: x + FIGURES + STRIP_GAP,
+      strips: shown.of(left),
     });
   } else x += NO_LIMB;
   return {
@@ -85,9 +101,10 @@ export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: n
     limbs,
     fromX: right ? EDGE + stripsOf(right) + FIGURES : tapeX - TAPE,
     toX: left ? x : tapeX + TAPE,
+    notDrawn: shown.left,
   };
 }
 
-function stripsOf(limb: PictureLimb): number {
-  return limb.strips.length > 0 ? limb.strips.length * STRIP_STEP + STRIP_GAP : 0;
+function widthOf(strips: readonly PictureStrip[]): number {
+  return strips.length > 0 ? strips.length * STRIP_STEP + STRIP_GAP : 0;
 }

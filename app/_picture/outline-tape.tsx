@@ -2,8 +2,11 @@ import { showLength } from '@/lib/units/show-length';
 import type { LimbPicture } from './limb-picture';
 import { type Frame, round, yOf } from './outline-path';
 
-const HALF = 16;
+const HALF = 20;
 const CLEAR_OF_LANDMARK = 13;
+const LINE = 14;
+/** A name with its place stands in one line up to this many letters, otherwise in two: there is only so much room between the limbs. */
+const ONE_LINE = 11;
 
 /** The ruler between the limbs: half units, rung places with their numbers, and the landmarks across limbs and tape. */
 export function OutlineTape({
@@ -23,7 +26,11 @@ export function OutlineTape({
   const top = Math.max(...rungs, ...picture.landmarks.map((landmark) => landmark.heightMm));
   const bottom = Math.min(...rungs, ...picture.landmarks.map((landmark) => landmark.heightMm));
   const clear = (height: number): boolean =>
-    picture.landmarks.every((landmark) => Math.abs(yOf(landmark.heightMm, frame) - yOf(height, frame)) >= CLEAR_OF_LANDMARK);
+    picture.landmarks.every((landmark) => {
+      const inside = landmark.heightMm < top && landmark.heightMm > bottom;
+      const tall = inside && landmark.name.length + 4 > ONE_LINE ? LINE / 2 : 0;
+      return Math.abs(yOf(landmark.heightMm, frame) - yOf(height, frame)) >= CLEAR_OF_LANDMARK + tall;
+    });
   return (
     <g className="outline-tape">
       <rect className="tape-body" x={centreX - HALF} width={2 * HALF} y={yOf(top, frame)} height={(top - bottom) * frame.scale} />
@@ -70,33 +77,35 @@ type LandmarkProps = {
 function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: LandmarkProps) {
   const y = round(yOf(landmark.heightMm, frame));
   const place = showLength(landmark.heightMm, picture.unit);
-  const said = `${landmark.name}${landmark.heightMm === 0 ? '' : ` ${place}`}`;
+  const whole = `${landmark.name}${landmark.heightMm === 0 ? '' : ` ${place}`}`;
+  const lines = landmark.heightMm === 0 || whole.length <= ONE_LINE ? [whole] : [landmark.name, place];
+  if (landmark.inferred && atEnd === null) lines.push('inferred');
+  const noted = landmark.inferred ? 'inferred' : landmark.isZero ? picture.zeroWords : null;
+  const first = { top: y - 6 - LINE * (lines.length - (noted ? 0 : 1)), bottom: y + 16, middle: y + 4 - (LINE / 2) * (lines.length - 1) };
+  const textY = (line: number): number => first[atEnd ?? 'middle'] + LINE * line;
+  const widest = Math.max(...lines.map((line) => line.length)) * 6.8 + 10;
   return (
     <g className={landmark.inferred ? 'landmark inferred' : 'landmark'}>
       <line className="landmark-line" x1={fromX} x2={toX} y1={y} y2={y} />
-      {atEnd === null ? (
-        <>
-          <rect className="landmark-box" x={centreX - said.length * 3.4 - 5} width={said.length * 6.8 + 10} y={y - 9} height={18} rx={2} />
-          <text className="landmark-name" x={centreX} y={y + 4} textAnchor="middle">
-            {said}
-          </text>
-        </>
-      ) : (
-        <>
-          <text
-            className="landmark-name"
-            x={centreX}
-            y={atEnd === 'top' ? y - (landmark.isZero || landmark.inferred ? 18 : 6) : y + 16}
-            textAnchor="middle"
-          >
-            {said}
-          </text>
-          {(landmark.isZero || landmark.inferred) && (
-            <text className="landmark-note" x={centreX} y={atEnd === 'top' ? y - 5 : y + 31} textAnchor="middle">
-              {landmark.inferred ? 'inferred' : picture.zeroWords}
-            </text>
-          )}
-        </>
+      {atEnd === null && (
+        <rect
+          className="landmark-box"
+          x={round(centreX - widest / 2)}
+          width={round(widest)}
+          y={y - (LINE / 2) * lines.length - 2}
+          height={LINE * lines.length + 4}
+          rx={2}
+        />
+      )}
+      {lines.map((line, index) => (
+        <text key={line} className="landmark-name" x={centreX} y={textY(index)} textAnchor="middle">
+          {line}
+        </text>
+      ))}
+      {noted && atEnd !== null && (
+        <text className="landmark-note" x={centreX} y={textY(lines.length)} textAnchor="middle">
+          {noted}
+        </text>
       )}
     </g>
   );

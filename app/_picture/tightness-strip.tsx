@@ -17,6 +17,7 @@ export function TightnessStrip({
   band,
   name,
   named,
+  anchor,
 }: {
   strip: PictureStrip;
   frame: Frame;
@@ -25,16 +26,21 @@ export function TightnessStrip({
   name: string;
   /** The first strip carries the word; those beside it only their piece. */
   named: boolean;
+  /** Outside the left limb the words end at the strip's outer edge, so that they stay in the picture. */
+  anchor: 'start' | 'end';
 }) {
   const cells = [...strip.cells].sort((one, other) => one.heightMm - other.heightMm);
+  const wordX = anchor === 'end' ? x + WIDTH : x;
   return (
     <g className="tightness-strip">
       {named && (
-        <text className="strip-name" x={x} y={16}>
+        <text className="strip-name" x={wordX} y={14} textAnchor={anchor}>
           Tightness
         </text>
       )}
-      <text className="strip-piece" x={x} y={32}>{`piece ${strip.piece}`}</text>
+      <text className="strip-piece" x={wordX} y={30} textAnchor={anchor}>
+        {named ? `piece ${strip.piece}` : strip.piece}
+      </text>
       {cells.map((cell, index) => {
         const below = cells[index - 1]?.heightMm;
         const above = cells[index + 1]?.heightMm;
@@ -63,9 +69,22 @@ export function TightnessStrip({
 
 /** Plain near the fitting; stripes when tighter, dots when looser, dense beyond the clinic's band. */
 function patternOf(tightness: number, band: Band): string | null {
+  const plain = plainOf(band);
   if (tightness > band.high) return 'stripes-dense';
-  if (tightness > 1 + (band.high - 1) * 0.4) return 'stripes';
+  if (tightness > plain.high) return 'stripes';
   if (tightness < band.low) return 'dots-dense';
-  if (tightness < 1 - (1 - band.low) * 0.4) return 'dots';
+  if (tightness < plain.low) return 'dots';
   return null;
+}
+
+/** The stretch round the fitting that carries no pattern: two fifths of the way to either edge of the band. */
+function plainOf(band: Band): Band {
+  return { low: 1 - (1 - band.low) * 0.4, high: 1 + (band.high - 1) * 0.4 };
+}
+
+/** What the patterns of a strip mean, in one sentence. */
+export function patternsInWords(band: Band): string {
+  const plain = plainOf(band);
+  const two = (value: number): string => value.toFixed(2);
+  return `Tightness: plain ${two(plain.low)}–${two(plain.high)}; striped tighter, dense above ${two(band.high)}; dotted looser, dense below ${two(band.low)}.`;
 }
