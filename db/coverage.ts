@@ -1,5 +1,6 @@
 import { and, desc, eq } from 'drizzle-orm';
-import { type CoverageRule, coverageRulesSchema } from '@/lib/record/coverage';
+import type { CoverageRule } from '@/lib/record/coverage';
+import { coverageRulesSchema } from '@/lib/record/coverage-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { noteOf } from './audit';
 import { getDatabase } from './client';

@@ -1,7 +1,4 @@
-import { type CoverageLine, type CoverageRule, EXCEPTION_REASONS } from './coverage';
-
-/** Uses a rule may have a line for, in the order of the form. */
-export const COVERED_USES = ['day', 'night', 'other'] as const;
+import { COVERED_USES, type CoverageLine, type CoverageRule, EXCEPTION_REASONS } from './coverage';
 
 /** What was typed, by box: `payer`, `source`, `day/quantity`, `day/months`, `day/clock`, `exception/lost`. */
 export type TypedCoverage = Readonly<Record<string, string>>;

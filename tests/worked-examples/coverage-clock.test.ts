@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type CoverageRule, coverageRulesSchema } from '@/lib/record/coverage';
+import type { CoverageRule } from '@/lib/record/coverage';
+import { coverageRulesSchema } from '@/lib/record/coverage-schema';
 import { coverageClock, isException } from '@/lib/schedule/coverage-clock';
 import { calendarDay } from '@/lib/units/calendar-day';
 
