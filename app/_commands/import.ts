@@ -4,7 +4,6 @@ import { parseArgs } from 'node:util';
 import { counted } from '@/app/_exchange/counted';
 import { itemsInWords } from '@/app/_exchange/import-words';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { startOf } from '@/app/_exchange/start-of';
 import { NOT_TAKEN, uploadFrom } from '@/app/_exchange/upload';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
@@ -50,7 +49,7 @@ async function importFile(): Promise<string | undefined> {
   if (typeof upload === 'string') return upload;
   const mapping = values.mapping === undefined ? null : mappingIn(values.mapping);
   if (typeof mapping === 'string') return mapping;
-  const read = readIncoming(upload, mapping, startOf(await clinicOf(lead)));
+  const read = readIncoming(upload, mapping);
   if (read.sheet && read.sheet.missing.length > 0) {
     say(JSON.stringify(read.sheet.mapping, null, 2));
     return `This is how the file would be read. Save it as mapping.json, answer ${read.sheet.missing.join(', ')}, and give it with --mapping.`;

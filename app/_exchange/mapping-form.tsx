@@ -8,6 +8,9 @@ import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 /** What is asked when an answer is missing, by its name. */
 const ASKED: Readonly<Partial<Record<keyof Mapping, string>>> = {
   dayOrder: 'The days can be read in more than one way. Choose the order.',
+  unit: 'Inches or centimetres? The table does not say. Nothing is read until you choose.',
+  heightUnit: 'A height names no unit. Say which it is.',
+  weightUnit: 'A weight names no unit: kilograms or pounds?',
   reference: 'Whose ladders are these? The table does not say.',
   born: 'The table does not say when the patient was born.',
   sex: 'The table does not say the sex.',
@@ -50,7 +53,7 @@ export function MappingForm({
         {choice('dayOrder', 'Days are written', ORDERS, 'choose')}
       </div>
       <div className="four-columns">
-        {choice('unit', 'Girths and distances are in', UNITS, null)}
+        {choice('unit', 'Girths and distances are in', UNITS, 'choose')}
         {choice('limb', 'Limb', asChoices(['leg', 'arm']), 'choose')}
         {choice('zero', 'Distances begin at', ZEROS, 'another place')}
         {text('zeroWords', 'Another place, in words')}
@@ -62,8 +65,8 @@ export function MappingForm({
         {text('born', 'Born', 'Where the table does not say; year-month-day.')}
         {choice('sex', 'Sex', SEXES, 'said in the table')}
         {choice('diagnosisGroup', 'Diagnosis group', asChoices(DIAGNOSIS_GROUPS), null)}
-        {choice('heightUnit', 'Heights without a unit', UNITS, null)}
-        {choice('weightUnit', 'Weights without a unit', MASSES, null)}
+        {choice('heightUnit', 'Heights without a unit', UNITS, 'none, or choose')}
+        {choice('weightUnit', 'Weights without a unit', MASSES, 'none, or choose')}
       </div>
       {mapping.layout !== 'rungs' && (
         <Columns table={table} mapping={mapping} refusal={missing.includes('roles') ? ASKED.roles : undefined} />

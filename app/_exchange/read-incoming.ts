@@ -4,7 +4,7 @@ import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
 import { readSet } from '@/lib/exchange/set/read-set';
-import { guessMapping, type MappingDefaults } from '@/lib/exchange/spreadsheet/guess-mapping';
+import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
@@ -18,13 +18,13 @@ export type IncomingRead = {
 };
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
-export function readIncoming({ form, text }: Upload, said: Mapping | null, defaults: MappingDefaults): IncomingRead {
+export function readIncoming({ form, text }: Upload, said: Mapping | null): IncomingRead {
   if (form === 'set') return readPackedSet(text);
-  if (form === 'bundle') return readBundle(text, defaults.diagnosisGroup);
+  if (form === 'bundle') return readBundle(text);
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
-  const mapping = said ?? guessMapping(cut.table, defaults);
-  const missing = unanswered(mapping);
+  const mapping = said ?? guessMapping(cut.table);
+  const missing = unanswered(mapping, cut.table);
   const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping);
   return { ...read, sheet: { table: cut.table, mapping, missing } };
 }
@@ -34,7 +34,7 @@ function readPackedSet(text: string): IncomingRead {
   return read.kind === 'read' ? { patients: read.patients, faults: [] } : { patients: [], faults: [read.fault] };
 }
 
-function readBundle(text: string, diagnosisGroup: string): IncomingRead {
+function readBundle(text: string): IncomingRead {
   const bundle = bundleIn(text);
   if (!bundle) return refusal('This is neither a table nor a FHIR bundle.');
   if (isOurBundle(bundle)) {
@@ -42,7 +42,7 @@ function readBundle(text: string, diagnosisGroup: string): IncomingRead {
     return read.kind === 'read' ? { patients: [read.file], faults: [] } : refusal(read.reason);
   }
   const foreign = readForeignBundle(bundle);
-  const file = fileOfForeign(foreign, diagnosisGroup);
+  const file = fileOfForeign(foreign, 'other');
   const passedOver = foreign.passedOver.map((reason) => ({ line: 1, column: 'passed over', reason }));
   return 'noAnswer' in file ? refusal(file.noAnswer) : { patients: [file], faults: passedOver };
 }

@@ -56,7 +56,7 @@ describe('npm run export and npm run import, without the server', () => {
     const chart = path.join(folder, 'chart.csv');
     fs.writeFileSync(chart, 'place;02/03/2026\n0;21,5\n8;24\n');
     const asked = run('there', 'import.ts', ['--by', 'lead@there.example', chart]);
-    expect(asked).toMatchObject({ code: 1, refused: expect.stringContaining('answer dayOrder, reference, born, sex, limb, zero') });
+    expect(asked).toMatchObject({ code: 1, refused: expect.stringContaining('answer dayOrder, unit, reference, born, sex, limb, zero') });
     expect(JSON.parse(asked.said)).toMatchObject({ layout: 'places-down', roles: ['place', 'visit'] });
     expect(run('there', 'import.ts', ['--by', 'nobody@there.example', chart])).toMatchObject({ code: 1 });
   });

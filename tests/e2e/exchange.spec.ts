@@ -34,13 +34,20 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   test.setTimeout(60_000);
   await upload(page, 'old chart.csv', CHART);
   await expect(page.getByText('The days can be read in more than one way.')).toBeVisible();
+  await expect(page.getByText('Inches or centimetres? The table does not say.')).toBeVisible();
+  await expect(page.getByLabel('Girths and distances are in')).toHaveValue('');
   await expect(page.getByRole('button', { name: /Bring in/ })).toHaveCount(0);
   await page.getByLabel('Days are written').selectOption('mdy');
+  await page.getByLabel('Girths and distances are in').selectOption('in');
   await page.getByLabel('Limb', { exact: true }).selectOption('leg');
   await page.getByLabel('Distances begin at').selectOption('ankle-crease');
   await page.getByLabel('Reference of the patient').fill('OLD-1');
   await page.getByLabel('Born').fill('1980-05-17');
   await page.getByLabel('Sex').selectOption('F');
+  await page.getByRole('button', { name: 'Read it so' }).click();
+  await expect(page.getByText('A weight names no unit: kilograms or pounds?')).toBeVisible();
+  await expect(page.getByRole('button', { name: /Bring in/ })).toHaveCount(0);
+  await page.getByLabel('Weights without a unit').selectOption('lb');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('1 patient, 2 visits, 16 girths.')).toBeVisible();
   const axe = await new AxeBuilder({ page }).withTags(TAGS).analyze();
@@ -126,6 +133,7 @@ test('hostile files are refused with a reason, and nothing of them is kept', asy
   for (const [box, value] of [
     ['Limb', 'leg'],
     ['Side', 'right'],
+    ['Girths and distances are in', 'cm'],
     ['Distances begin at', 'ankle-crease'],
     ['Sex', 'F'],
   ] as const)

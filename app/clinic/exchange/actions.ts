@@ -3,7 +3,6 @@
 import { redirect } from 'next/navigation';
 import { mappingFrom } from '@/app/_exchange/mapping-from-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { startOf } from '@/app/_exchange/start-of';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
@@ -20,7 +19,7 @@ export async function keepMappingAction(form: FormData): Promise<void> {
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
   if (upload) {
-    const { sheet } = readIncoming(upload, upload.mapping, startOf(await clinicOf(therapist)));
+    const { sheet } = readIncoming(upload, upload.mapping);
     if (sheet) await keepMapping(therapist, id, mappingFrom(form, sheet));
   }
   redirect(`/clinic/exchange/${id}`);
@@ -31,7 +30,7 @@ export async function lineUpAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
-  const read = upload && readIncoming(upload, upload.mapping, startOf(await clinicOf(therapist)));
+  const read = upload && readIncoming(upload, upload.mapping);
   if (read && read.patients.length > 0) await lineUp(therapist, id, read.patients);
   redirect(`/clinic/exchange/${id}`);
 }

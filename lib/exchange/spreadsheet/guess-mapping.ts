@@ -3,6 +3,8 @@ import type { Layout, Mapping, Role } from './mapping';
 import { placeLabel, sideIn } from './place-label';
 import { looksLikeDay, ordersOf, spreadsheetDay } from './spreadsheet-day';
 import type { TextTable } from './text-table';
+import { withoutUnit } from './unit-in-text';
+import { unitsSaid } from './units-said';
 
 /** Headings people give to columns that are no places. Source: common practice. */
 const HEADINGS: Readonly<Partial<Record<Role, readonly string[]>>> = {
@@ -20,28 +22,26 @@ const HEADINGS: Readonly<Partial<Record<Role, readonly string[]>>> = {
   note: ['note', 'notes', 'remark', 'remarks', 'comment', 'comments'],
 };
 
-/** What the clinic would choose first; the table may say otherwise. */
-export type MappingDefaults = Pick<Mapping, 'unit' | 'heightUnit' | 'weightUnit' | 'diagnosisGroup'>;
-
 /**
  * A first proposal of how a table is to be read. Whatever the table does not say is left empty or null: a person answers it, nobody guesses.
  *
  * The ladders file is known by its header; a header with two days or more is a column a visit; any other table is a row a visit.
  */
-export function guessMapping(table: TextTable, defaults: MappingDefaults): Mapping {
+export function guessMapping(table: TextTable): Mapping {
   const header = table.rows[0]?.cells ?? [];
   const layout = layoutOf(header);
   const roles = rolesFor(table, layout);
   const days = daysIn(table, layout, roles);
   const orders = ordersOf(days);
   return {
-    ...defaults,
+    ...unitsSaid(table, layout, roles),
     layout,
     roles: [...roles],
     dayOrder: layout === 'rungs' ? 'ymd' : orders.length === 1 ? (orders[0] ?? null) : null,
     reference: '',
     born: '',
     sex: '',
+    diagnosisGroup: 'other',
     limb: '',
     side: '',
     affected: 'both',
@@ -75,7 +75,7 @@ function rolesOfChart(header: readonly string[]): readonly Role[] {
 function rolesOfTable(header: readonly string[]): readonly Role[] {
   return header.map((cell): Role => {
     const words = cell.toLowerCase().replace(/[_:]+/g, ' ').trim();
-    const role = (Object.keys(HEADINGS) as Role[]).find((one) => HEADINGS[one]?.includes(words));
+    const role = (Object.keys(HEADINGS) as Role[]).find((one) => HEADINGS[one]?.includes(withoutUnit(words)));
     if (role) return role;
     const label = placeLabel(sideIn(cell).rest, 'leg', 'cm', '');
     return label.kind === 'distance' || label.kind === 'landmark-at' ? 'place' : 'ignore';

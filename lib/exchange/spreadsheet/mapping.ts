@@ -32,9 +32,9 @@ export type Role = (typeof ROLES)[number];
 export const MAPPING = z.object({
   layout: z.enum(LAYOUTS),
   dayOrder: z.enum(DAY_ORDERS).nullable(),
-  unit: z.enum(['in', 'cm']),
-  heightUnit: z.enum(['in', 'cm']),
-  weightUnit: z.enum(['kg', 'lb']),
+  unit: z.enum(['in', 'cm', '']),
+  heightUnit: z.enum(['in', 'cm', '']),
+  weightUnit: z.enum(['kg', 'lb', '']),
   reference: z.string(),
   born: z.string(),
   sex: z.enum(['F', 'M', 'X', '']),

@@ -1,6 +1,7 @@
 import { type LandmarkId, LIMBS, type LimbKind, type Side } from '../../ladder/limb';
 import type { LengthUnit } from '../../units/length';
 import { readLength } from '../../units/read-length';
+import { withoutUnit } from './unit-in-text';
 
 /** What people call the landmarks. A name that fits two places is not here. Source: common practice. */
 const NAMES: Readonly<Record<LandmarkId, readonly string[]>> = {
@@ -33,9 +34,9 @@ const BODY = {
  *
  * A name without a distance is refused unless it is the zero: nobody knows where it lies. Shape: text, limb, unit, the ladder's zero.
  */
-export function placeLabel(text: string, limb: LimbKind, unit: LengthUnit, zero: string): PlaceLabel {
+export function placeLabel(text: string, limb: LimbKind, unit: LengthUnit | '', zero: string): PlaceLabel {
   const words = text.trim().toLowerCase().replace(/[_:]+/g, ' ').replace(/\s+/g, ' ').trim();
-  const body = (Object.keys(BODY) as (keyof typeof BODY)[]).find((one) => (BODY[one] as readonly string[]).includes(words));
+  const body = (Object.keys(BODY) as (keyof typeof BODY)[]).find((one) => (BODY[one] as readonly string[]).includes(withoutUnit(words)));
   if (body) return { kind: 'body', of: body };
   const at = /^(?:(?:distance (?:to|of)|landmark) (?:the )?(.+)|(.+) at)$/.exec(words);
   const marked = at && landmarkNamed(at[1] ?? at[2] ?? '', limb);
@@ -50,14 +51,14 @@ export function placeLabel(text: string, limb: LimbKind, unit: LengthUnit, zero:
   );
 }
 
-function distanceIn(text: string, limb: LimbKind, unit: LengthUnit): PlaceLabel | undefined {
+function distanceIn(text: string, limb: LimbKind, unit: LengthUnit | ''): PlaceLabel | undefined {
   const found = /^\+?(\d[\d.,/ ¼½¾⅛⅜⅝⅞-]*)((?:cm|in|inch|inches|"|″)(?![a-z]))?\s*(\D.*)?$/i.exec(text);
   if (!found) return undefined;
   const [, figure = '', suffix = '', rest = ''] = found;
   const number = figure.replace(/[ -]+$/, '');
   const isZero = /^0+([.,]0+)?$/.test(number);
   const distance = isZero || suffix === '' ? number : `${number} ${suffix}`;
-  if (!isZero && readLength(distance, unit, true).kind !== 'read') return undefined;
+  if (!isZero && readLength(distance, unit || 'cm', true).kind !== 'read') return undefined;
   const landmark = landmarkNamed(rest.toLowerCase(), limb) ?? null;
   return { kind: 'distance', distance, landmark, words: landmark ? '' : rest };
 }

@@ -6,17 +6,21 @@ import type { Mapping } from './mapping';
 import { placesDownRows } from './places-down-rows';
 import type { TranslatedRows } from './spreadsheet-row';
 import type { TextTable } from './text-table';
+import { hasBareFigures } from './units-said';
 import { visitsDownRows } from './visits-down-rows';
 
 /** Patients whose cells are all good, and every bad cell of the others. */
 export type SpreadsheetRead = { readonly patients: readonly PatientFile[]; readonly faults: readonly CsvFault[] };
 
 /** What a mapping still lacks, each with its answer's name, so that a form can say it beside its box. */
-export function unanswered(mapping: Mapping): readonly (keyof Mapping)[] {
+export function unanswered(mapping: Mapping, table: TextTable): readonly (keyof Mapping)[] {
   if (mapping.layout === 'rungs') return [];
   const inColumn = (role: Mapping['roles'][number]) => mapping.layout === 'visits-down' && mapping.roles.includes(role);
   return [
     ...(mapping.dayOrder === null ? (['dayOrder'] as const) : []),
+    ...(mapping.unit === '' ? (['unit'] as const) : []),
+    ...(mapping.heightUnit === '' && hasBareFigures(table, mapping, 'height') ? (['heightUnit'] as const) : []),
+    ...(mapping.weightUnit === '' && hasBareFigures(table, mapping, 'weight') ? (['weightUnit'] as const) : []),
     ...(mapping.reference.trim() === '' && !inColumn('reference') ? (['reference'] as const) : []),
     ...(mapping.born.trim() === '' && !inColumn('born') ? (['born'] as const) : []),
     ...(mapping.sex === '' && !inColumn('sex') ? (['sex'] as const) : []),

@@ -2,6 +2,7 @@ import type { CsvFault, CsvRow } from '../csv-table';
 import type { LADDER_COLUMNS } from '../read-ladders-csv';
 import type { Mapping } from './mapping';
 import { spreadsheetDay } from './spreadsheet-day';
+import { namesUnit } from './unit-in-text';
 
 /** A column of the ladders file. */
 export type LadderColumn = (typeof LADDER_COLUMNS)[number];
@@ -39,7 +40,7 @@ export function isoDay(text: string, mapping: Mapping): { readonly day: string }
 
 /** A figure with the unit of the mapping where it names none. */
 export function withUnitOf(text: string, unit: string): string {
-  return text === '' || /[a-z"″”'′’]/i.test(text) ? text : `${text} ${unit}`;
+  return text === '' || namesUnit(text) ? text : `${text} ${unit}`;
 }
 
 /** Whether a side counts as affected by the mapping. */

@@ -12,7 +12,8 @@ import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { rowsOf } from '@/tests/properties/real-ladders';
 
-const DEFAULTS = { unit: 'cm', heightUnit: 'cm', weightUnit: 'kg', diagnosisGroup: 'other' } as const;
+/** What a person would answer of the units; a test says so where the table is in others. */
+const METRIC = { unit: 'cm', heightUnit: 'cm', weightUnit: 'kg' } as const;
 
 function tableOf(text: string) {
   const read = textTable(text);
@@ -22,8 +23,8 @@ function tableOf(text: string) {
 
 function brought(text: string, answers: Partial<Mapping>) {
   const table = tableOf(text);
-  const mapping = { ...guessMapping(table, DEFAULTS), ...answers };
-  expect(unanswered(mapping)).toEqual([]);
+  const mapping = { ...guessMapping(table), ...METRIC, ...answers };
+  expect(unanswered(mapping, table)).toEqual([]);
   return readSpreadsheet(table, mapping);
 }
 
@@ -209,11 +210,34 @@ describe('a table with a row a visit and places across', () => {
 });
 
 describe('what a table does not say', () => {
-  it('is asked, never guessed: order of day and month, limb, zero, who', () => {
+  it('is asked, never guessed: order of day and month, unit, limb, zero, who', () => {
     const table = tableOf('date,0,8\n02/03/2026,20,22\n04/05/2026,20,22\n');
-    const mapping = guessMapping(table, DEFAULTS);
-    expect(mapping).toMatchObject({ layout: 'visits-down', dayOrder: null, limb: '', side: '', zero: '' });
-    expect(unanswered(mapping)).toEqual(['dayOrder', 'reference', 'born', 'sex', 'limb', 'zero']);
+    const mapping = guessMapping(table);
+    expect(mapping).toMatchObject({ layout: 'visits-down', dayOrder: null, unit: '', limb: '', side: '', zero: '' });
+    expect(unanswered(mapping, table)).toEqual(['dayOrder', 'unit', 'reference', 'born', 'sex', 'limb', 'zero']);
+  });
+
+  it('asks the unit of heights and weights where one of them names none, and not where each names its own', () => {
+    const bare = tableOf('place,2026-03-02\n0 cm,20\nheight,64\nweight,140 lb\n');
+    expect(unanswered(guessMapping(bare), bare)).toEqual(['heightUnit', 'reference', 'born', 'sex', 'limb', 'zero']);
+    const rows = tableOf('date,height,weight,0 cm\n2026-03-02,64 in,63.5,20\n');
+    expect(unanswered(guessMapping(rows), rows)).toEqual(['weightUnit', 'reference', 'born', 'sex', 'limb', 'zero']);
+  });
+
+  // Units as people write them in headings and cells: common practice.
+  it.each([
+    ['nothing', 'date,0,8\n2026-03-02,20,22\n', ['', '', '']],
+    ['its places', 'date,0,8 cm\n2026-03-02,20,22\n', ['cm', '', '']],
+    ['its places with words', 'date,0,8 cm calf\n2026-03-02,20,22\n', ['cm', '', '']],
+    ['its girths', 'date,0,8\n2026-03-02,9 1/4 in,11\n', ['in', '', '']],
+    ['a stroke', 'place,2026-03-02\n0,9\n4,11½″\n', ['in', '', '']],
+    ['the corner of a chart', 'place (cm),2026-03-02\n0,20\n8,22\n', ['cm', '', '']],
+    ['headings of height and weight', 'date,Height (cm),"Weight, kg",0,8\n2026-03-02,165,60,20,22\n', ['', 'cm', 'kg']],
+    ['rows of height and weight', 'place,2026-03-02\n0,9\nheight,5 ft 4 in\nweight lb,140\n', ['', 'in', 'lb']],
+    ['two units, so none', 'date,0,8\n2026-03-02,20 cm,8 in\n', ['', '', '']],
+  ])('a table says its units by %s', (_name, text, said) => {
+    const { unit, heightUnit, weightUnit } = guessMapping(tableOf(text));
+    expect([unit, heightUnit, weightUnit]).toEqual(said);
   });
 
   it.each([
