@@ -3,7 +3,8 @@
 import { useActionState } from 'react';
 import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import { type FamilyFormState, familyPageAction } from '@/app/patients/[patientId]/visits/[visitId]/family/actions';
-import { STEP_ROWS, type TypedFamily } from '@/lib/summary/family/read-family-form';
+import type { TypedFamily } from '@/lib/summary/family/read-family-form';
+import { STEP_ROWS } from '@/lib/summary/family/step-rows';
 import { FamilySheet } from './family-sheet';
 
 type Props = {
@@ -56,10 +57,14 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
         </div>
         <fieldset className="field">
           <legend>What happens next</legend>
-          {ROWS.map((row) => (
+          <div className="option-row">
+            {choice('step0Kind', 'Next visit', VISIT_WORDS, 'none planned')}
+            {text('step0Day', 'Day of the visit', 'The planned day; it goes with the visit and with nothing else.', { type: 'date' })}
+          </div>
+          {OTHER_ROWS.map((row) => (
             <div key={row} className="option-row">
-              {choice(`step${row}Kind`, `Step ${row + 1}`, STEP_WORDS, 'none')}
-              {text(`step${row}Day`, 'Day', row === 0 ? 'Of the next visit; another step needs its own day.' : undefined, { type: 'date' })}
+              {choice(`step${row}Kind`, `Also, ${row}`, STEP_WORDS, 'nothing else')}
+              {text(`step${row}Day`, 'Its day', undefined, { type: 'date' })}
               {text(`step${row}Words`, 'Own words', 'For “own words” only.')}
             </div>
           ))}
@@ -86,7 +91,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
   );
 }
 
-const ROWS = Array.from({ length: STEP_ROWS }, (_, row) => row);
+const OTHER_ROWS = Array.from({ length: STEP_ROWS - 1 }, (_, row) => row + 1);
 const READERS = [
   { key: 'family', words: 'the family' },
   { key: 'patient', words: 'the patient' },
@@ -110,12 +115,15 @@ const BECAUSE = [
   { key: 'wearing-thin', words: 'cloth wearing thin' },
   { key: 'changed', words: 'limb changed in size' },
 ];
-const STEP_WORDS = [
+const VISIT_WORDS = [
   { key: 'visit', words: 'come in, tape again' },
   { key: 'remeasure', words: 'come in, tape one more time' },
+  { key: 'try-on', words: 'come in to try it on' },
+];
+const STEP_WORDS = [
   { key: 'order', words: 'we order the new garment' },
   { key: 'delivery', words: 'new garment arrives' },
-  { key: 'try-on', words: 'come in to try it on' },
+  ...VISIT_WORDS,
   { key: 'call', words: 'we call' },
   { key: 'other', words: 'own words' },
 ];

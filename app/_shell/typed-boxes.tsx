@@ -2,7 +2,7 @@ import type { InputHTMLAttributes, ReactNode } from 'react';
 import { Field } from './field';
 
 /** One choice of a select: what is posted, and what is read. */
-export type BoxChoice = { readonly key: string; readonly words: string };
+export type BoxChoice = { readonly key: string; readonly words: string; readonly lang?: string };
 
 /** The boxes of a form that keeps what was typed: each with its label, hint, and the reason it was refused. */
 export type TypedBoxes = {
@@ -40,7 +40,7 @@ export function typedBoxes(
           <select {...wiring} name={box} key={typed[box]} defaultValue={typed[box] ?? ''}>
             {ask !== null && <option value="">{ask}</option>}
             {choices.map((one) => (
-              <option key={one.key} value={one.key}>
+              <option key={one.key} value={one.key} lang={one.lang}>
                 {one.words}
               </option>
             ))}

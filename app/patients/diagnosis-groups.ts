@@ -8,6 +8,3 @@ export const DIAGNOSIS_GROUPS = [
   'vascular malformation',
   'other',
 ] as const;
-
-/** Languages the family page can be written in. */
-export const LANGUAGES = { en: 'English', es: 'Spanish' } as const;

@@ -2,7 +2,8 @@
 
 import { useActionState } from 'react';
 import { Field, FieldGroup } from '@/app/_shell/field';
-import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
+import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
+import { LANGUAGE_NAMES } from '@/lib/summary/family/language-names';
 import type { PatientErrors, TypedPatient } from './read-patient';
 import { Refusals } from './refusals';
 
@@ -86,10 +87,10 @@ export function PatientForm({ save, submissionId, today, start, saveWords, leave
         ))}
       </FieldGroup>
       <FieldGroup id="language" label="Language of the family page" refusal={errors.language}>
-        {Object.entries(LANGUAGES).map(([value, words]) => (
+        {Object.entries(LANGUAGE_NAMES).map(([value, words]) => (
           <label className="choice" key={value}>
             <input type="radio" name="language" value={value} defaultChecked={(typed?.language ?? 'en') === value} />
-            {words}
+            <span lang={value}>{words}</span>
           </label>
         ))}
       </FieldGroup>

@@ -1,7 +1,8 @@
 import { z } from 'zod';
-import { DIAGNOSIS_GROUPS, LANGUAGES } from '@/app/patients/diagnosis-groups';
+import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
+import { LANGUAGES } from '@/lib/summary/family/language-names';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 
 /** The four limbs a box can be ticked for, by the value of the box. */
@@ -87,7 +88,7 @@ function schema(today: CalendarDay) {
       .array(z.enum(Object.keys(LIMB_BOXES)))
       .min(1, 'Tick each limb that is treated.')
       .transform((boxes) => boxes.flatMap((box) => LIMB_BOXES[box] ?? [])),
-    language: z.enum(Object.keys(LANGUAGES) as (keyof typeof LANGUAGES)[], 'Choose the language of the family page.'),
+    language: z.enum(LANGUAGES, 'Choose the language of the family page.'),
   });
 }
 

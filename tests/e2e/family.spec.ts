@@ -22,7 +22,7 @@ test('the clinic writes its own words for washing and calling', async ({ page })
   await english.getByLabel('When somebody answers').fill('Monday to Friday, 8 to 5.');
   await english.getByLabel('Emergency number').fill('911');
   await english.getByRole('button', { name: 'Save' }).click();
-  await expect(page.getByText(/texts in en/)).toBeVisible();
+  await expect(page.getByText(/texts in English/)).toBeVisible();
 });
 
 test('nothing is chosen for the therapist; the page is shown, approved as shown, and frozen', async ({ page }) => {

@@ -7,7 +7,7 @@ async function fillIn(page: Page, reference: string) {
   await page.getByLabel('Diagnosis group').selectOption('lymphoedema');
   await page.getByRole('radio', { name: 'Girls’ and women’s' }).check();
   await page.getByRole('checkbox', { name: 'Left leg' }).check();
-  await page.getByRole('radio', { name: 'Spanish' }).check();
+  await page.getByRole('radio', { name: 'Español' }).check();
 }
 
 const add = (page: Page) => page.getByRole('button', { name: 'Add patient' }).click();
@@ -76,7 +76,7 @@ test('a refused form says why beside each field and keeps everything that was ty
   await expect(page.getByLabel('Date of birth')).toHaveValue('2999-01-01');
   await expect(page.getByLabel('Diagnosis group')).toHaveValue('lymphoedema');
   await expect(page.getByRole('radio', { name: 'Girls’ and women’s' })).toBeChecked();
-  await expect(page.getByRole('radio', { name: 'Spanish' })).toBeChecked();
+  await expect(page.getByRole('radio', { name: 'Español' })).toBeChecked();
   await page.goto('/patients?q=HL-0200');
   await expect(page.getByText('Nobody matches')).toBeVisible();
 });

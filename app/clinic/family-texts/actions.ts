@@ -16,7 +16,8 @@ export async function saveTextsAction(_before: TextsState, form: FormData): Prom
   const therapist = await requireActing('lead');
   const typed = postedText(form);
   const { language = '', care = '', wait = '', phone = '', phoneHours = '', emergency = '' } = typed;
-  if (!FAMILY_LANGUAGES.some((one) => one.language === language)) return { refusal: 'This language is not one of the page.', typed };
+  const words = FAMILY_LANGUAGES.find((one) => one.language === language);
+  if (!words) return { refusal: 'The family page is not written in this language. Nothing was saved.', typed };
   const read = clinicTextsSchema.safeParse({
     care: care.trim(),
     wait: wait.trim(),
@@ -26,6 +27,6 @@ export async function saveTextsAction(_before: TextsState, form: FormData): Prom
   });
   if (!read.success) return { refusal: 'One of the texts is too long for one side of paper: 600 letters at most.', typed };
   const value = { ...(await clinicTextsOf(therapist)), [language]: read.data };
-  await changeSetting(therapist, { key: FAMILY_TEXTS_KEY, value, reason: `texts in ${language}` });
+  await changeSetting(therapist, { key: FAMILY_TEXTS_KEY, value, reason: `texts in ${words.name}` });
   redirect('/clinic/family-texts');
 }

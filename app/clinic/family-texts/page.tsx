@@ -34,7 +34,7 @@ export default async function FamilyTextsPage() {
           <TextsForm key={language} language={language} name={name} start={texts[language] ?? {}} defaults={defaults} />
         ) : (
           <section key={language} className="panel">
-            <h2>{name}</h2>
+            <h2 lang={language}>{name}</h2>
             <p lang={language}>{texts[language]?.care || defaults.care}</p>
             <p lang={language}>{texts[language]?.wait || defaults.wait}</p>
             <p>{texts[language]?.phone || 'No phone number is written down yet.'}</p>

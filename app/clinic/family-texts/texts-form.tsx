@@ -27,7 +27,7 @@ export function TextsForm({ language, name, start, defaults }: Props) {
   );
   return (
     <form className="panel form" action={send} aria-label={name}>
-      <h2>{name}</h2>
+      <h2 lang={language}>{name}</h2>
       {state.refusal && (
         <p className="refused-box" role="alert">
           {state.refusal}

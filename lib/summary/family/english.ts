@@ -1,14 +1,15 @@
 import { parseISO } from 'date-fns';
-import type { LimbKind } from '../../ladder/limb';
+import type { LandmarkId, LimbKind } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
 import type { FamilyWords, Person } from './family-words';
+import { LANGUAGE_NAMES } from './language-names';
 
 /** English. In inches dates are written the American way, in centimetres the British. */
 export const ENGLISH: FamilyWords = {
   language: 'en',
-  name: 'English',
+  name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 1,
+  version: 2,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
@@ -82,14 +83,27 @@ export const ENGLISH: FamilyWords = {
   callLead: 'Call the same day if',
   noPhone: 'Ask us for our phone number before you go home.',
   emergency: (number) => `If color or feeling does not come back soon, call ${number}.`,
-  picture: (person) =>
-    person.reader === 'patient' ? `Your ${person.side} ${person.limb}` : `${owner(person.name)} ${person.side} ${person.limb}`,
+  picture: (person, ends) => {
+    const limb = `${person.reader === 'patient' ? 'Your' : owner(person.name)} ${person.side} ${person.limb}`;
+    return ends ? `${limb}, from ${ends.from} up to ${ends.to}` : `${limb}, just the part that we taped`;
+  },
+  end: (landmark, off) => (off ? `${off.by} ${off.above ? 'above' : 'below'} ${MARKS[landmark]}` : MARKS[landmark]),
   footer: (person, by, day) =>
     `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. You can always ask us.`,
   defaults: {
     care: 'Take it off for the bath and for cream. Wash one each day by hand in warm water with mild soap. Lay it flat to dry, away from heat. Wear the other one while it dries.',
     wait: 'Marks from the seams that fade in half an hour are normal. A loose spot or a small hole can wait until your visit. Bring every garment with you.',
   },
+};
+
+/** The landmarks as a family calls them. */
+const MARKS: Readonly<Record<LandmarkId, string>> = {
+  'ankle-crease': 'the ankle',
+  knee: 'the knee',
+  'gluteal-fold': 'the fold under the bottom',
+  'wrist-crease': 'the wrist',
+  'elbow-crease': 'the elbow',
+  'axillary-fold': 'the armpit',
 };
 
 /** `Mira’s`, `Joss’` */

@@ -4,6 +4,7 @@ import { heightOnLimb, type SeriesVisit } from '../../trend/limb-series';
 import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { mm } from '../../units/length';
 import type { FamilyFacts, FamilyOutline } from './family-page';
+import { pictureEnds } from './picture-ends';
 
 /** How far back the page compares: the visit nearest a year before, at least two months back. Common practice of growth talks. */
 const MONTHS_BACK = 12;
@@ -27,7 +28,7 @@ export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb,
     unit: now.ladder.unit,
     places: now.ladder.rungs.filter((rung) => rung.girth).length,
     taller: taller(analysis, now, day),
-    outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now) },
+    outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now), ends: pictureEnds(now) },
   };
 }
 

@@ -1,8 +1,10 @@
+import type { LandmarkId } from '../../ladder/limb';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { ClinicTexts } from './clinic-texts';
 import { familyWords } from './family-languages';
 import type { Change, Person, StepKind, StillRight, WhyNot } from './family-words';
+import type { FamilyStep } from './step-rows';
 
 /** What a therapist confirmed or typed for the page. Nothing else of meaning reaches it. */
 export type FamilyChoice = {
@@ -12,7 +14,7 @@ export type FamilyChoice = {
   readonly right: StillRight;
   readonly why: WhyNot | null;
   readonly hours: number | null;
-  readonly steps: readonly { readonly day: CalendarDay | null; readonly kind: StepKind; readonly words: string }[];
+  readonly steps: readonly FamilyStep[];
   readonly note: string;
 };
 
@@ -24,8 +26,12 @@ export type FamilyFacts = {
   /** Height gained since an earlier visit, for a child measured at both; mm. */
   readonly taller: { readonly byMm: number; readonly since: CalendarDay } | null;
   /** Outlines of the limb then and now, heights and girths in mm; `earlier` only where there is such a ladder. */
-  readonly outlines: { readonly earlier: FamilyOutline | null; readonly now: FamilyOutline } | null;
+  readonly outlines: { readonly earlier: FamilyOutline | null; readonly now: FamilyOutline; readonly ends: PictureEnds | null } | null;
 };
+
+/** An end of the picture: the landmark nearest to it, and how far above that it lies, mm; 0 where it is the landmark. */
+export type PictureEnd = { readonly landmark: LandmarkId; readonly aboveMm: number };
+export type PictureEnds = { readonly from: PictureEnd; readonly to: PictureEnd };
 
 export type FamilyOutline = {
   readonly day: CalendarDay;
@@ -132,7 +138,10 @@ function pictureOf({ language, person }: FamilyChoice, { outlines, unit }: Famil
     lengthWords: words.length(outline.lengthMm, unit),
   });
   const earlier = outlines.earlier ? [drawn(outlines.earlier, words.month(outlines.earlier.day))] : [];
-  return { side: person.side, caption: words.picture(person), drawings: [...earlier, drawn(outlines.now, words.today)] };
+  const endInWords = ({ landmark, aboveMm }: PictureEnd): string =>
+    words.end(landmark, aboveMm === 0 ? null : { by: words.length(Math.abs(aboveMm), unit), above: aboveMm > 0 });
+  const ends = outlines.ends && { from: endInWords(outlines.ends.from), to: endInWords(outlines.ends.to) };
+  return { side: person.side, caption: words.picture(person, ends), drawings: [...earlier, drawn(outlines.now, words.today)] };
 }
 
 function textOr(text: string | undefined, otherwise: string): string {

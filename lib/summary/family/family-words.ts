@@ -1,6 +1,7 @@
-import type { LimbKind, Side } from '../../ladder/limb';
+import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
+import type { FamilyLanguage } from './language-names';
 
 /** What a therapist says of the limb since last time. Nothing of it is the engine's: a person chooses. */
 export const CHANGES = ['first', 'grew-as-hoped', 'same', 'larger', 'smaller', 'not-sure'] as const;
@@ -18,6 +19,9 @@ export type WhyNot = (typeof REASONS)[number];
 export const STEPS = ['visit', 'remeasure', 'order', 'delivery', 'try-on', 'call', 'other'] as const;
 export type StepKind = (typeof STEPS)[number];
 
+/** The steps that are a visit. */
+export const VISITS = ['visit', 'remeasure', 'try-on'] as const satisfies readonly StepKind[];
+
 /** Who reads the page: a child's family, or the patient. */
 export type Reader = 'family' | 'patient';
 
@@ -31,7 +35,7 @@ export type Person = { readonly reader: Reader; readonly name: string; readonly 
  * with each approved page. Source of the rules of wording: plain-language guides (short sentences, one number each, no blame, no promise).
  */
 export type FamilyWords = {
-  readonly language: string;
+  readonly language: FamilyLanguage;
   /** Name of the language in itself. */
   readonly name: string;
   readonly direction: 'ltr' | 'rtl';
@@ -66,7 +70,10 @@ export type FamilyWords = {
   readonly callLead: string;
   readonly noPhone: string;
   readonly emergency: (number: string) => string;
-  readonly picture: (person: Person) => string;
+  /** Whose limb is drawn, and from where to where; null where no landmark is known near the ladder. */
+  readonly picture: (person: Person, ends: { readonly from: string; readonly to: string } | null) => string;
+  /** An end of the picture: a landmark, or so much above or below it. */
+  readonly end: (landmark: LandmarkId, off: { readonly by: string; readonly above: boolean } | null) => string;
   readonly footer: (person: Person, by: string, day: string) => string;
   /** What stands until the clinic writes its own: clinic default, marked so in the settings. */
   readonly defaults: { readonly care: string; readonly wait: string };

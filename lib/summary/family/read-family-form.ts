@@ -1,11 +1,9 @@
 import type { LimbSide } from '../../record/patient-record';
-import { type CalendarDay, readDay } from '../../units/calendar-day';
-import { FAMILY_LANGUAGES } from './family-languages';
+import type { CalendarDay } from '../../units/calendar-day';
 import type { FamilyChoice } from './family-page';
-import { CHANGES, REASONS, RIGHTS, STEPS } from './family-words';
-
-/** Rows for what happens next. */
-export const STEP_ROWS = 3;
+import { CHANGES, REASONS, RIGHTS } from './family-words';
+import { LANGUAGES } from './language-names';
+import { readSteps } from './step-rows';
 
 /** What was typed, by box; steps as `step0Kind`, `step0Day`, `step0Words`. */
 export type TypedFamily = Readonly<Record<string, string>>;
@@ -17,8 +15,8 @@ export type FamilyFormRead =
 /**
  * What a therapist confirmed for the family page, or one sentence beside each box that stops it.
  *
- * Refuses a limb that was not taped at the visit, a change or an answer that was not chosen (nothing is chosen for a person), a step
- * without its day or words, hours beyond a day.
+ * Refuses a limb that was not taped at the visit, a change or an answer that was not chosen (nothing is chosen for a person), hours
+ * beyond a day, and what `readSteps` refuses.
  */
 export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], visitDay: CalendarDay): FamilyFormRead {
   const errors: Record<string, string> = {};
@@ -29,8 +27,7 @@ export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], v
   };
   const limb =
     limbs.find((one) => `${one.side} ${one.limb}` === text('limb')) ?? refuse('limb', 'Choose a limb that was taped at this visit.');
-  const language =
-    FAMILY_LANGUAGES.find((one) => one.language === text('language'))?.language ?? refuse('language', 'Choose the language.');
+  const language = LANGUAGES.find((one) => one === text('language')) ?? refuse('language', 'Choose the language.');
   const reader = (['family', 'patient'] as const).find((one) => one === text('reader')) ?? refuse('reader', 'Choose who reads it.');
   const name = text('name');
   if (reader === 'family' && name === '') refuse('name', 'Type the name as the family says it.');
@@ -40,16 +37,7 @@ export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], v
   const hours = text('hours') === '' ? null : Number(text('hours'));
   if (hours !== null && !(Number.isInteger(hours) && hours >= 1 && hours <= 24))
     refuse('hours', 'Type whole hours, 1 to 24, or leave it empty.');
-  const steps = Array.from({ length: STEP_ROWS }).flatMap((_, row): FamilyChoice['steps'] => {
-    const kind = STEPS.find((one) => one === text(`step${row}Kind`));
-    if (!kind) return [];
-    const day = readDay(text(`step${row}Day`));
-    if (day.kind !== 'read') refuse(`step${row}Day`, 'Type the day.');
-    else if (day.value < visitDay) refuse(`step${row}Day`, 'This is before the visit.');
-    const words = text(`step${row}Words`);
-    if (kind === 'other' && words === '') refuse(`step${row}Words`, 'Say it in your own words.');
-    return day.kind === 'read' ? [{ day: day.value, kind, words }] : [];
-  });
+  const steps = readSteps(text, visitDay, refuse);
   if (Object.keys(errors).length > 0 || !limb || !language || !reader || !change || !right) return { kind: 'refused', errors };
   return { kind: 'read', choice: { language, person: { reader, name, ...limb }, change, right, why, hours, steps, note: text('note') } };
 }

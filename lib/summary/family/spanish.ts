@@ -1,14 +1,15 @@
 import { parseISO } from 'date-fns';
-import type { LimbKind, Side } from '../../ladder/limb';
+import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
 import type { FamilyWords, Person } from './family-words';
+import { LANGUAGE_NAMES } from './language-names';
 
 /** Spanish, to `usted`. */
 export const SPANISH: FamilyWords = {
   language: 'es',
-  name: 'español',
+  name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 1,
+  version: 2,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
@@ -79,14 +80,33 @@ export const SPANISH: FamilyWords = {
   callLead: 'Llame el mismo día si',
   noPhone: 'Pida nuestro teléfono antes de irse a casa.',
   emergency: (number) => `Si el color o el tacto no vuelve pronto, llame al ${number}.`,
-  picture: (person) =>
-    person.reader === 'patient' ? `Su ${part(person.limb)} ${sideOf(person)}` : `${The(person.limb)} ${sideOf(person)} de ${person.name}`,
+  picture: (person, ends) => {
+    const limb =
+      person.reader === 'patient' ? `Su ${part(person.limb)} ${sideOf(person)}` : `${The(person.limb)} ${sideOf(person)} de ${person.name}`;
+    return ends ? `${limb}, desde ${ends.from} hasta ${ends.to}` : `${limb}, solo la parte que medimos`;
+  },
+  end: (landmark, off) => {
+    const [gender, mark] = MARKS[landmark];
+    const article = gender === 'f' ? 'la' : 'el';
+    if (!off) return `${article} ${mark}`;
+    return `${off.by} más ${off.above ? 'arriba' : 'abajo'} ${gender === 'f' ? 'de la' : 'del'} ${mark}`;
+  },
   footer: (person, by, day) =>
     `Lo revisó ${by} el ${day}. Esta hoja es para ${person.reader === 'patient' ? 'usted' : `la familia de ${person.name}`}. Siempre nos puede preguntar.`,
   defaults: {
     care: 'Quítela para el baño y para la crema. Lave una cada día a mano con agua tibia y jabón suave. Séquela plana, lejos del calor. Use la otra mientras se seca.',
     wait: 'Las marcas de las costuras que se van en media hora son normales. Una parte floja o un hueco chico puede esperar a la cita. Traiga todas las prendas.',
   },
+};
+
+/** The landmarks as a family calls them, with their gender. */
+const MARKS: Readonly<Record<LandmarkId, readonly ['f' | 'm', string]>> = {
+  'ankle-crease': ['m', 'tobillo'],
+  knee: ['f', 'rodilla'],
+  'gluteal-fold': ['m', 'pliegue debajo de la nalga'],
+  'wrist-crease': ['f', 'muñeca'],
+  'elbow-crease': ['m', 'codo'],
+  'axillary-fold': ['f', 'axila'],
 };
 
 function part(limb: LimbKind): string {

@@ -11,7 +11,7 @@ import { CHANGES } from '@/lib/summary/family/family-words';
 import { readFamilyForm } from '@/lib/summary/family/read-family-form';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
-import { recordOf, visitOf } from '../made-up-ladder';
+import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { legOf } from '../prompts/made-up-piece';
 
 const TODAY = calendarDay('2026-11-25');
@@ -117,6 +117,41 @@ describe('the family page', () => {
   });
 });
 
+describe('the picture of the family page', () => {
+  const adult = (ladders: Parameters<typeof visitOf>[1]) =>
+    analysePatient(recordOf([visitOf('2026-11-20', ladders)]), DEFAULT_POLICY, TODAY);
+  const caption = (ladders: Parameters<typeof visitOf>[1], language: string, reader: 'family' | 'patient' = 'family') => {
+    const facts = familyFacts(adult(ladders), calendarDay('2026-11-20'), LEFT);
+    if (!facts) throw new Error('the left leg was taped');
+    const choice = {
+      language,
+      person: { reader, name: 'Mira', ...LEFT },
+      change: 'same',
+      right: 'yes',
+      why: null,
+      hours: 23,
+      steps: [],
+      note: '',
+    } as const;
+    return familyPage(choice, facts, undefined, 'Harbour Lane', CHECKED).picture?.caption;
+  };
+
+  // A calf taped at 0, 8, 16, 24 and 32 cm above the ankle crease, its knee at 28 cm: it ends 4 cm above the knee.
+  it('says where it begins and ends, by the nearest landmark in plain words', () => {
+    const calf = ladderOf({ girths: [22, 28, 36, 36, 37].map((girth, rung) => [rung * 8, girth] as const), landmarks: { knee: 28 } });
+    expect(caption([calf], 'en')).toBe('Mira’s left leg, from the ankle up to 4 cm above the knee');
+    expect(caption([calf], 'es')).toBe('La pierna izquierda de Mira, desde el tobillo hasta 4 cm más arriba de la rodilla');
+  });
+
+  it('names the landmark alone where the ladder ends within 2 cm of it, and says so where none is known', () => {
+    const short = { girths: [22, 25, 32, 36].map((girth, index) => [index * 9, girth] as const), landmarks: { knee: 28 } };
+    expect(caption([ladderOf(short)], 'en', 'patient')).toBe('Your left leg, from the ankle up to the knee');
+    expect(caption([ladderOf({ ...short, zero: 'the old scar', landmarks: {} })], 'en')).toBe(
+      'Mira’s left leg, just the part that we taped',
+    );
+  });
+});
+
 describe('the form of the family page', () => {
   it('chooses nothing for a person: what is said of limb and garment must be chosen', () => {
     const read = readFamilyForm({ ...FORM, change: '', right: '' }, [LEFT], TODAY);
@@ -137,6 +172,33 @@ describe('the form of the family page', () => {
     expect(errors({ name: '' })).toEqual(['name']);
     expect(errors({ step0Kind: 'visit' })).toEqual(['step0Day']);
     expect(errors({ step1Kind: 'visit', step1Day: '2026-11-24' })).toEqual(['step1Day']);
-    expect(errors({ step0Kind: 'other', step0Day: '2026-12-01' })).toEqual(['step0Words']);
+    expect(errors({ step1Kind: 'other', step1Day: '2026-12-01' })).toEqual(['step1Words']);
+  });
+
+  const PLANNED = { step0Kind: 'visit', step0Day: '2027-01-06' };
+  const ordering = (rest: Record<string, string>) => readFamilyForm({ ...FORM, ...PLANNED, ...rest }, [LEFT], TODAY);
+
+  it('keeps the planned visit with its own day when a new garment is ordered, and puts both in order of days', () => {
+    const read = ordering({ step1Kind: 'order', step1Day: '2026-12-01' });
+    expect(read.kind === 'read' && read.choice.steps.map(({ day, kind }) => [day, kind])).toEqual([
+      ['2026-12-01', 'order'],
+      ['2027-01-06', 'visit'],
+    ]);
+  });
+
+  it('never takes the planned day for an order: the order asks for its own, and the visit row takes nothing but a visit', () => {
+    expect(ordering({ step1Kind: 'order' })).toMatchObject({ kind: 'refused', errors: { step1Day: 'Type the day.' } });
+    expect(ordering({ step0Kind: 'order' })).toMatchObject({ kind: 'refused', errors: { step0Kind: expect.any(String) } });
+    const none = ordering({ step0Kind: '', step1Kind: 'order', step1Day: '2026-12-01' });
+    expect(none.kind === 'read' && none.choice.steps.map(({ day }) => day)).toEqual(['2026-12-01']);
+  });
+
+  it('refuses a new garment that arrives, or is tried on, before it is ordered', () => {
+    const late = { step1Kind: 'order', step1Day: '2026-12-20' };
+    expect(ordering({ ...late, step2Kind: 'delivery', step2Day: '2026-12-11' })).toMatchObject({
+      errors: { step2Day: expect.any(String) },
+    });
+    expect(ordering({ ...late, step0Kind: 'try-on', step0Day: '2026-12-11' })).toMatchObject({ errors: { step0Day: expect.any(String) } });
+    expect(ordering({ ...late, step2Kind: 'delivery', step2Day: '2026-12-28' })).toMatchObject({ kind: 'read' });
   });
 });

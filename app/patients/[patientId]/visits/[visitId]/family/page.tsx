@@ -41,7 +41,7 @@ export default async function FamilyPageForm({ params }: { params: Promise<{ pat
           visitId={visitId}
           submissionId={crypto.randomUUID()}
           limbs={limbs.map((one) => ({ key: `${one.side} ${one.limb}`, words: limbInWords(one.limb, one.side) }))}
-          languages={FAMILY_LANGUAGES.map((one) => ({ key: one.language, words: one.name }))}
+          languages={FAMILY_LANGUAGES.map((one) => ({ key: one.language, words: one.name, lang: one.language }))}
           engine={engine}
           start={{
             limb: limbs[0] ? `${limbs[0].side} ${limbs[0].limb}` : '',
