@@ -10,12 +10,12 @@ const OFF = 8;
  * The words of events in rows above a plot, so that none overlap and none leave the plot's width.
  *
  * Words stand right of their line where they fit, otherwise left of it; words longer than either side are cut with “…” (the list under
- * the chart has them whole). Each event takes the lowest free row.
- * Example: two events 8 px apart take rows 0 and 1.
+ * the chart has them whole). From the last event to the first each takes the lowest free row, so that no line runs through the words of
+ * an event before it. Example: two events 8 px apart take rows 1 and 0.
  */
 export function eventLabels(events: readonly { readonly x: number; readonly words: string }[], fromX: number, toX: number): EventLabel[] {
   const taken: { from: number; to: number }[][] = [];
-  return events.map(({ x, words }) => {
+  const placed = [...events].reverse().map(({ x, words }): EventLabel => {
     const right = toX - x - OFF;
     const left = x - fromX - OFF;
     const anchor = words.length * LETTER_PX <= right || right >= left ? 'start' : 'end';
@@ -28,4 +28,5 @@ export function eventLabels(events: readonly { readonly x: number; readonly word
     taken[row]?.push({ from, to });
     return { row, anchor, words: fitting };
   });
+  return placed.reverse();
 }

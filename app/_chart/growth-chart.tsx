@@ -1,6 +1,7 @@
 import { Still } from '@/app/_shell/still';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { TapeAxis, ValueLines } from './chart-axes';
+import { keepApart } from './keep-apart';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
 import { ForecastHatch } from './volume-chart';
@@ -52,7 +53,16 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       .reverse()
       .map(({ row, index }) => `L${axis.x(row.day)} ${values.y(low(index))}`)
       .join('')}Z`;
+  /** Small marks where many stand in a row. */
+  const half = points.length > 20 ? 1.5 : 2.5;
   const lastReference = reference.at(-1);
+  const centiles = ['p90', 'p50', 'p10'] as const;
+  const centileY = lastReference
+    ? keepApart(
+        centiles.map((centile) => values.y(lastReference[centile])),
+        14,
+      )
+    : [];
   return (
     <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
       <ForecastHatch />
@@ -89,11 +99,18 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       )}
       <path className="body-line" d={path(points, (index) => points[index]?.value ?? 0)} />
       {points.map((point) => (
-        <rect key={point.day} className="body-mark" x={axis.x(point.day) - 2.5} y={values.y(point.value) - 2.5} width={5} height={5} />
+        <rect
+          key={point.day}
+          className="body-mark"
+          x={axis.x(point.day) - half}
+          y={values.y(point.value) - half}
+          width={2 * half}
+          height={2 * half}
+        />
       ))}
       {lastReference &&
-        (['p90', 'p50', 'p10'] as const).map((centile) => (
-          <text key={centile} className="axis-text" x={TO_X + 6} y={values.y(lastReference[centile]) + 4}>
+        centiles.map((centile, index) => (
+          <text key={centile} className="axis-text" x={TO_X + 6} y={(centileY[index] as number) + 4}>
             {`${centile.slice(1)}th`}
           </text>
         ))}

@@ -17,19 +17,22 @@ type Props = {
   readonly said: string;
 };
 
-const WIDTH = 1120;
-const HEIGHT = 270;
-const FROM_X = 56;
-const TO_X = 980;
+const WIDTH = 740;
+const HEIGHT = 262;
+const FROM_X = 44;
+const TO_X = 606;
 const TOP = 22;
-const BOTTOM = 206;
+const BOTTOM = 200;
+/** Room that a value over its mark and a place under the axis take, px. */
+const VALUE_PX = 29;
 
 /** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
 export function TightnessChart({ points, side, band, unit, landmarks, said }: Props) {
   const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
   const from = Math.min(...heights);
   const to = Math.max(...heights);
-  const x = (height: number): number => Math.round((FROM_X + 20 + ((height - from) / (to - from || 1)) * (TO_X - FROM_X - 40)) * 100) / 100;
+  const x = (height: number): number => Math.round((FROM_X + 16 + ((height - from) / (to - from || 1)) * (TO_X - FROM_X - 32)) * 100) / 100;
+  const rows = valueRows(points.map((point) => x(point.heightMm)));
   const lows = points.map((point) => point.tightness - point.reach);
   const highs = points.map((point) => point.tightness + point.reach);
   const axis = valueAxis(Math.min(band.low - 0.1, ...lows), Math.max(band.high + 0.1, ...highs), BOTTOM, TOP, 5);
@@ -38,7 +41,15 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
     .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
     .join('L')}Z`;
   return (
-    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+    <Still
+      as="svg"
+      className="chart tightness-chart"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      width={WIDTH}
+      height={HEIGHT}
+      role="img"
+      aria-label={said}
+    >
       <g className={side}>
         <rect className="band-area" x={FROM_X} width={TO_X - FROM_X} y={axis.y(band.high)} height={axis.y(band.low) - axis.y(band.high)} />
         {[band.high, band.low].map((edge) => (
@@ -72,18 +83,39 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
           <path className="value-line" d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />
         )}
         {points.map((point) => (
+          <SideMark key={point.heightMm} side={side} x={x(point.heightMm)} y={axis.y(point.tightness)} />
+        ))}
+        {points.map((point, index) => (
           <g key={point.heightMm}>
-            <SideMark side={side} x={x(point.heightMm)} y={axis.y(point.tightness)} />
-            <text className="value-word" x={x(point.heightMm)} y={axis.y(point.tightness) - 11} textAnchor="middle">
-              {point.tightness.toFixed(2)}
-            </text>
-            <text className="axis-text" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
-              {showLength(point.heightMm, unit)}
-            </text>
+            {rows[index] !== 'none' && (
+              <text
+                className={point.tightness > band.high || point.tightness < band.low ? 'value-word outside' : 'value-word'}
+                x={x(point.heightMm)}
+                y={axis.y(point.tightness) + (rows[index] === 'below' ? 19 : -10)}
+                textAnchor="middle"
+              >
+                {point.tightness.toFixed(2)}
+              </text>
+            )}
+            {rows[index] === 'above' && (
+              <text className="axis-text" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
+                {showLength(point.heightMm, unit)}
+              </text>
+            )}
           </g>
         ))}
         <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
       </g>
     </Still>
   );
+}
+
+/** Where each value stands: over its mark, under it where its neighbour leaves no room, or nowhere but in the table. */
+function valueRows(xs: readonly number[]): ('above' | 'below' | 'none')[] {
+  const last = { above: Number.NEGATIVE_INFINITY, below: Number.NEGATIVE_INFINITY };
+  return xs.map((x) => {
+    const row = (['above', 'below'] as const).find((one) => x - last[one] >= VALUE_PX) ?? 'none';
+    if (row !== 'none') last[row] = x;
+    return row;
+  });
 }

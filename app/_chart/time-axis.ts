@@ -14,6 +14,8 @@ export type TimeAxis = {
 
 const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const ROOM_FOR_NAME_PX = 26;
+/** Months nearer than this carry a tick each quarter only. */
+const LEAST_TICK_PX = 5;
 
 /** The axis from one day to another over a stretch of pixels. Month names are thinned to what fits; the year stands under each January and the first. */
 export function timeAxis(from: CalendarDay, to: CalendarDay, fromX: number, toX: number): TimeAxis {
@@ -35,9 +37,10 @@ export function timeAxis(from: CalendarDay, to: CalendarDay, fromX: number, toX:
     const shown = (month === 0 || (index === 0 && !januaryFollows)) && x - lastYearX > ROOM_FOR_NAME_PX + 6;
     if (shown) lastYearX = x;
     const name = month % nice === 0 ? (MONTH_NAMES[month] ?? null) : null;
-    return { x, middle: at(dayNumber(start) + 15), name, year: shown ? start.slice(0, 4) : null };
+    return { x, middle: at(dayNumber(start) + 15), name, year: shown ? start.slice(0, 4) : null, month };
   });
-  return { x: (day) => at(dayNumber(day)), weeks, months };
+  const ticked = perMonth < LEAST_TICK_PX ? months.filter(({ month, year }) => month % 3 === 0 || year) : months;
+  return { x: (day) => at(dayNumber(day)), weeks, months: ticked.map(({ month: _, ...rest }) => rest) };
 }
 
 function monthStart(day: CalendarDay): CalendarDay {

@@ -4,6 +4,8 @@ import type { DatedVolume } from '@/lib/trend/volume-over-time';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
 import { showVolume, thousands } from '@/lib/units/volume';
 import { TapeAxis, ValueLines } from './chart-axes';
+import { type EventLabel, eventLabels } from './event-labels';
+import { keepApart } from './keep-apart';
 import { type PieceLine, PieceLines } from './piece-lines';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
@@ -22,12 +24,16 @@ export type VolumeLine = {
 
 export type ChartEvent = { readonly day: CalendarDay; readonly words: string };
 
-const WIDTH = 620;
+const WIDTH = 560;
 const FROM_X = 52;
 const LABELS = 92;
-const TOP = 26;
+/** Above the plot: a row for each line of events' words. */
+const EVENT_ROW = 16;
+const LEAST_TOP = 14;
 const PLOT = 190;
 const PIECE_STEP = 22;
+/** From so many visits on the marks are small, so that they do not run into each other. */
+const CROWDED = 20;
 
 /** Volume of both limbs over true dates, drawn on the server: error bands, events, pieces on the same dates, today. */
 export function VolumeChart({
@@ -52,34 +58,62 @@ export function VolumeChart({
   const last = days.reduce((one, other) => (other > one ? other : one), today);
   const toX = WIDTH - LABELS;
   const axis = timeAxis(addDays(first, -14), addDays(last, 10), FROM_X, toX);
-  const bottom = TOP + PLOT;
+  const dated = events.map((event) => ({ ...event, x: axis.x(event.day) }));
+  const labels = eventLabels(
+    dated.map(({ x, words, day }) => ({ x, words: `${words}, ${showDayOfYear(day)}` })),
+    FROM_X,
+    toX,
+  );
+  const rows = Math.max(0, ...labels.map((label) => label.row + 1));
+  const top = LEAST_TOP + rows * EVENT_ROW;
+  const bottom = top + PLOT;
   const lows = lines.flatMap((line) => [...line.points.map((point) => point.lowMl), ...(line.ahead ? [line.ahead.lowMl] : [])]);
   const highs = lines.flatMap((line) => [...line.points.map((point) => point.highMl), ...(line.ahead ? [line.ahead.highMl] : [])]);
-  const values = valueAxis(Math.min(...lows), Math.max(...highs), bottom, TOP);
+  const values = valueAxis(Math.min(...lows), Math.max(...highs), bottom, top);
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
   const todayX = axis.x(today);
   return (
     <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
-      {events.map((event) => (
-        <g key={`${event.day} ${event.words}`} className="event">
-          <path className="event-line" d={`M${axis.x(event.day)} ${TOP}V${bottom}`} />
-          <path className="event-wedge" d={`M${axis.x(event.day) - 5} ${TOP - 8}h10l-5 8Z`} />
-          <text className="axis-text" x={axis.x(event.day) + 8} y={TOP - 1}>{`${event.words}, ${showDayOfYear(event.day)}`}</text>
-        </g>
-      ))}
+      <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
       {lines.map((line) => (
         <OneLine key={line.side} line={line} x={axis.x} y={values.y} />
       ))}
       <LineLabels lines={lines} y={values.y} x={toX + 8} />
       <TapeAxis axis={axis} y={bottom} fromX={FROM_X} toX={toX} />
       <PieceLines pieces={pieces} axis={axis} top={bottom + 52} step={PIECE_STEP} today={today} toX={toX} />
-      <path className="today" d={`M${todayX} ${TOP}V${height - 16}`} />
+      <path className="today" d={`M${todayX} ${top}V${height - 16}`} />
       <text className="today-word" x={todayX} y={height - 3} textAnchor="middle">
         today
       </text>
     </Still>
+  );
+}
+
+/** Dotted lines with a wedge, then all words over them. */
+function Events({ events, top, bottom }: { events: readonly { x: number; label: EventLabel }[]; top: number; bottom: number }) {
+  const wordY = (label: EventLabel): number => top - 9 - label.row * EVENT_ROW;
+  return (
+    <g className="event">
+      {events.map(({ x, label }) => (
+        <g key={`${x} ${label.row}`}>
+          <path className="event-line" d={`M${x} ${wordY(label)}V${bottom}`} />
+          <path className="event-wedge" d={`M${x - 5} ${wordY(label) - 8}h10l-5 8Z`} />
+        </g>
+      ))}
+      {events.map(({ x, label }) => (
+        <text
+          key={`${x} ${label.row}`}
+          className="axis-text"
+          x={label.anchor === 'end' ? x - 8 : x + 8}
+          y={wordY(label)}
+          textAnchor={label.anchor}
+        >
+          {label.words}
+        </text>
+      ))}
+    </g>
   );
 }
 
@@ -105,15 +139,16 @@ function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => nu
         d={line.points.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.day)} ${y(point.volumeMl)}`).join('')}
       />
       {line.points.map((point) => (
-        <SideMark key={point.day} side={line.side} x={x(point.day)} y={y(point.volumeMl)} />
+        <SideMark key={point.day} side={line.side} x={x(point.day)} y={y(point.volumeMl)} small={line.points.length > CROWDED} />
       ))}
     </g>
   );
 }
 
-/** Left is an open circle, right a filled triangle. */
-export function SideMark({ side, x, y }: { side: Side; x: number; y: number }) {
-  return side === 'left' ? <circle className="mark" cx={x} cy={y} r={4} /> : <path className="mark" d={`M${x} ${y - 5}l5 8.5h-10Z`} />;
+/** Left is an open circle, right a filled triangle; smaller ones where many stand in a row. */
+export function SideMark({ side, x, y, small = false }: { side: Side; x: number; y: number; small?: boolean }) {
+  if (side === 'left') return <circle className="mark" cx={x} cy={y} r={small ? 2.5 : 4} />;
+  return <path className="mark" d={small ? `M${x} ${y - 3}l3 5h-6Z` : `M${x} ${y - 5}l5 8.5h-10Z`} />;
 }
 
 /** Names and last values at the lines' ends, kept apart when the lines end close together. */
@@ -123,20 +158,18 @@ function LineLabels({ lines, y, x }: { lines: readonly VolumeLine[]; y: (value: 
     return last ? [{ side: line.side, value: last.volumeMl, at: y(last.volumeMl) }] : [];
   });
   ends.sort((one, other) => one.at - other.at);
-  const [upper, lower] = ends;
-  if (upper && lower && lower.at - upper.at < 34) {
-    const middle = (upper.at + lower.at) / 2;
-    upper.at = middle - 17;
-    lower.at = middle + 17;
-  }
+  const apart = keepApart(
+    ends.map((end) => end.at),
+    34,
+  );
   return (
     <>
-      {ends.map((end) => (
+      {ends.map((end, index) => (
         <g key={end.side} className={`line-label ${end.side}`}>
-          <text className="side-word" x={x} y={end.at - 2}>
+          <text className="side-word" x={x} y={(apart[index] as number) - 2}>
             {end.side === 'left' ? 'Left' : 'Right'}
           </text>
-          <text x={x} y={end.at + 14}>
+          <text x={x} y={(apart[index] as number) + 14}>
             {showVolume(end.value)}
           </text>
         </g>

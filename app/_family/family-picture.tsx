@@ -1,8 +1,11 @@
 import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
+import { Still } from '@/app/_shell/still';
 import type { FamilyPage } from '@/lib/summary/family/family-page';
 
-const HEIGHT = 300;
-const TOP = 34;
+const HEIGHT = 380;
+const TOP = 12;
+/** How far down a limb its length is written: where it is wide enough to hold the words. */
+const WORDS_AT = 0.3;
 const FOOT = 34;
 const GAP = 46;
 /** Width of a letter of the label under a drawing, with some to spare. */
@@ -16,11 +19,14 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
   const widths = drawings.map((one) => Math.max(2 * halfWidth(Math.max(...one.girthsMm), scale), 110, one.label.length * LETTER));
   const ground = TOP + HEIGHT;
   const width = round(widths.reduce((sum, one) => sum + one, 0) + GAP * (drawings.length - 1) + 16);
+  const first = drawings[0];
+  const before =
+    drawings.length > 1 && first ? round(ground - (Math.max(...first.heightsMm) - Math.min(0, ...first.heightsMm)) * scale) : null;
   const said = `${picture.caption}: ${drawings.map((one) => `${one.label}, ${one.lengthWords}`).join('; ')}`;
   return (
     <figure className="family-picture">
       <figcaption>{picture.caption}</figcaption>
-      <svg viewBox={`0 0 ${width} ${ground + FOOT}`} width={width} height={ground + FOOT} role="img" aria-label={said}>
+      <Still as="svg" viewBox={`0 0 ${width} ${ground + FOOT}`} width={width} height={ground + FOOT} role="img" aria-label={said}>
         {drawings.map((one, index) => {
           const centreX = 8 + widths.slice(0, index).reduce((sum, width) => sum + width + GAP, 0) + (widths[index] as number) / 2;
           const lowest = Math.min(0, ...one.heightsMm);
@@ -35,17 +41,31 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
                 className="length-arrow"
                 d={`M${centreX} ${top + 4}V${ground - 2}m-4 -7l4 7l4 -7M${centreX - 4} ${top + 11}l4 -7l4 7`}
               />
-              <text className="length-words" x={centreX} y={round((top + ground) / 2)} textAnchor="middle">
-                {one.lengthWords}
-              </text>
+              <LengthWords words={one.lengthWords} x={centreX} y={round(top + WORDS_AT * (ground - top))} />
               <text className="drawing-label" x={centreX} y={ground + 22} textAnchor="middle">
                 {one.label}
               </text>
             </g>
           );
         })}
+        {before && <path className="before-line" d={`M0 ${before}H${width}`} />}
         <path className="ground-line" d={`M0 ${ground}H${width}`} />
-      </svg>
+      </Still>
     </figure>
+  );
+}
+
+/** The figure large, its unit under it, so that both stand inside the limb. */
+function LengthWords({ words, x, y }: { words: string; x: number; y: number }) {
+  const gap = words.lastIndexOf(' ');
+  return (
+    <text className="length-words" x={x} y={y} textAnchor="middle">
+      <tspan x={x}>{gap < 0 ? words : words.slice(0, gap)}</tspan>
+      {gap >= 0 && (
+        <tspan x={x} dy={17} className="length-unit">
+          {words.slice(gap + 1)}
+        </tspan>
+      )}
+    </text>
   );
 }

@@ -1,4 +1,3 @@
-import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { Side } from '@/lib/ladder/limb';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { tapedLine } from '@/lib/ladder/taped-line';
@@ -21,6 +20,7 @@ import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
+import { type DrawnRung, OrderOutline, outlineInWords } from './order-outline';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
 export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
@@ -145,11 +145,14 @@ function Figures({
   const other: LengthUnit = own === 'in' ? 'cm' : 'in';
   const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
   const withRoom = rows.some((row) => row.roomMm !== null);
-  const { placesMm, girthsMm, landmarks } = tapedLine(ladder);
+  const { landmarks } = tapedLine(ladder);
+  const rungs = upward.flatMap(({ girthMm, placeMm, beforeMm, roomMm }, row): DrawnRung[] =>
+    girthMm === null ? [] : [{ placeMm, girthMm, row, beforeMm, roomMm }],
+  );
   return (
-    <div className="order-ladder">
-      <LimbGlyph side={side} heightsMm={placesMm} girthsMm={girthsMm} landmarksMm={[...landmarks.values()]} heightPx={420} />
-      <div className="table-frame">
+    <>
+      <div className="order-ladder scroll-across">
+        <OrderOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} />
         <table className="order-figures">
           <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>
@@ -171,7 +174,8 @@ function Figures({
           </tbody>
         </table>
       </div>
-    </div>
+      <p className="secondary outline-words">{outlineInWords(rungs)}</p>
+    </>
   );
 }
 

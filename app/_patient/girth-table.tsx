@@ -10,6 +10,8 @@ import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
 import { thousands } from '@/lib/units/volume';
 
+const NEWEST_ON_PAPER = 5;
+
 type Props = {
   readonly limb: AnalysedLimb;
   readonly analysis: PatientAnalysis;
@@ -27,19 +29,29 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
   const rows = girthByPlace(series, analysis.policy, from);
   const shownIn = unit === 'typed' ? own : unit;
+  const between = series.visits.length - 1 - NEWEST_ON_PAPER;
   return (
     <div className="panel">
       {base === 'cut' && !cutVisit && (
         <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
       )}
-      <div className="table-frame">
+      {between > 0 && (
+        <p className="print-only secondary">
+          {`The first visit and the newest ${NEWEST_ON_PAPER}; ${between} between them are not printed.`}
+        </p>
+      )}
+      <div className="table-frame from-the-end">
         <Still as="table" className="girth-table">
           <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
           <thead>
             <tr>
               <th scope="col">Place</th>
-              {series.visits.map((visit) => (
-                <th key={visit.visit.day + (visit.visit.time ?? '')} scope="col" className="figure">
+              {series.visits.map((visit, column) => (
+                <th
+                  key={visit.visit.day + (visit.visit.time ?? '')}
+                  scope="col"
+                  className={`figure ${onPaper(column, series.visits.length)}`}
+                >
                   {showDay(visit.visit.day)}
                   {visit === cutVisit && <span className="under">cut from</span>}
                 </th>
@@ -55,6 +67,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
                 {row.cells.map((cell, column) => (
                   <Cell
                     key={series.visits[column]?.visit.day ?? column}
+                    paper={onPaper(column, series.visits.length)}
                     cell={cell}
                     heightMm={row.heightMm}
                     unit={unit}
@@ -74,21 +87,28 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   );
 }
 
+/** Of many visits paper holds the first and the newest: the class of a column that stays away from it. */
+function onPaper(column: number, visits: number): string {
+  return column === 0 || column >= visits - NEWEST_ON_PAPER ? '' : 'not-printed';
+}
+
 function Cell({
   cell,
+  paper,
   heightMm,
   unit,
   shownIn,
 }: {
   cell: GirthCell | null;
+  paper: string;
   heightMm: number;
   unit: 'typed' | LengthUnit;
   shownIn: LengthUnit;
 }) {
-  if (!cell) return <td className="figure">–</td>;
+  if (!cell) return <td className={`figure ${paper}`}>–</td>;
   const elsewhere = Math.abs(cell.takenAtMm - heightMm) > 8;
   return (
-    <td className={`figure ${tintOf(cell.change)}`}>
+    <td className={`figure ${tintOf(cell.change)} ${paper}`}>
       {unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}
       {cell.change !== null && <span className="change">{signedPct(cell.change).replace('\u202f%', '')}</span>}
       {elsewhere && <span className="under">{`at ${showLength(cell.takenAtMm, shownIn)}`}</span>}
@@ -110,8 +130,8 @@ function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: Pati
   const row = (name: string, of: (visit: SeriesVisit) => string) => (
     <tr>
       <th scope="row">{name}</th>
-      {visits.map((visit) => (
-        <td key={visit.visit.day + (visit.visit.time ?? '')} className="figure">
+      {visits.map((visit, column) => (
+        <td key={visit.visit.day + (visit.visit.time ?? '')} className={`figure ${onPaper(column, visits.length)}`}>
           {of(visit)}
         </td>
       ))}

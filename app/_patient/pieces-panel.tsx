@@ -43,7 +43,7 @@ export function PiecesPanel({
         <p className="secondary">No pieces yet. A piece is one garment; two of the same order are two pieces.</p>
       ) : (
         <div className="table-frame">
-          <table>
+          <table className="pieces-table">
             <thead>
               <tr>
                 <th scope="col">Piece</th>
@@ -100,8 +100,8 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
         </Link>
       </th>
       <td className="cover">{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
-      <td>{showDay(piece.cutFrom)}</td>
-      <td>{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
+      <td className="day">{showDay(piece.cutFrom)}</td>
+      <td className="day">{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
       <td>
         {piece.firstFit ? `checked ${showDay(piece.firstFit)}` : piece.firstWorn ? <span className="guess">◇ not recorded</span> : '–'}
       </td>

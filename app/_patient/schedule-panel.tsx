@@ -5,6 +5,9 @@ import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { MoveDate } from './move-date';
 
+/** So many dates are shown at once; the later ones open below them. */
+const SHOWN = 6;
+
 type Props = {
   readonly dates: readonly ScheduledDate[];
   readonly patientId: string;
@@ -15,6 +18,7 @@ type Props = {
 
 /** Every date of a patient's schedule: when, for what, computed or moved by hand, and why. */
 export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Props) {
+  const row = { patientId, today, mayWrite };
   const sources = [...new Set(dates.flatMap((date) => date.sources))];
   return (
     <section className="panel schedule-panel" aria-labelledby="schedule-head">
@@ -27,41 +31,15 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
       {dates.length === 0 ? (
         <p className="secondary">No dates yet. They follow from visits and pieces.</p>
       ) : (
-        <ul className="schedule-list">
-          {dates.map((date) => (
-            <li key={date.key}>
-              <span className="schedule-day">
-                <strong>{date.day === today ? 'Today' : showShortWeekday(date.day)}</strong>
-                <span className={date.day < today ? 'under over' : 'under'}>{awayInWords(date.day, today)}</span>
-              </span>
-              <span className="schedule-what">
-                <strong>{dateInWords(date)}</strong>
-                <span className="under">{`${date.why}.`}</span>
-                {date.moved && (
-                  <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${date.moved.reason}. ${signature(date.moved)}`}</span>
-                )}
-                {date.fellAway && (
-                  <span className="under">
-                    {`It was moved to ${showDay(date.fellAway.day)} (${date.fellAway.reason}) from ${showDay(date.fellAway.computed)}; new data gave another day, so that no longer holds.`}
-                  </span>
-                )}
-              </span>
-              {mayWrite && (
-                <details className="schedule-move">
-                  <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
-                  <MoveDate
-                    patientId={patientId}
-                    dateKey={date.key}
-                    computed={date.computed}
-                    day={date.day < today ? today : date.day}
-                    today={today}
-                    back={`/patients/${patientId}`}
-                  />
-                </details>
-              )}
-            </li>
-          ))}
-        </ul>
+        <>
+          <DateList dates={dates.slice(0, SHOWN)} {...row} />
+          {dates.length > SHOWN && (
+            <details className="as-table">
+              <summary>{`${dates.length - SHOWN} later ${dates.length - SHOWN === 1 ? 'date' : 'dates'}`}</summary>
+              <DateList dates={dates.slice(SHOWN)} {...row} />
+            </details>
+          )}
+        </>
       )}
       {sources.length > 0 && (
         <details className="rule-source">
@@ -74,6 +52,48 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
         </details>
       )}
     </section>
+  );
+}
+
+type ListProps = Pick<Props, 'dates' | 'patientId' | 'today' | 'mayWrite'>;
+
+function DateList({ dates, patientId, today, mayWrite }: ListProps) {
+  return (
+    <ul className="schedule-list">
+      {dates.map((date) => (
+        <li key={date.key}>
+          <span className="schedule-day">
+            <strong>{date.day === today ? 'Today' : showShortWeekday(date.day)}</strong>
+            <span className={date.day < today ? 'under over' : 'under'}>{awayInWords(date.day, today)}</span>
+          </span>
+          <span className="schedule-what">
+            <strong>{dateInWords(date)}</strong>
+            <span className="under">{`${date.why}.`}</span>
+            {date.moved && (
+              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${date.moved.reason}. ${signature(date.moved)}`}</span>
+            )}
+            {date.fellAway && (
+              <span className="under">
+                {`It was moved to ${showDay(date.fellAway.day)} (${date.fellAway.reason}) from ${showDay(date.fellAway.computed)}; new data gave another day, so that no longer holds.`}
+              </span>
+            )}
+          </span>
+          {mayWrite && (
+            <details className="schedule-move">
+              <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
+              <MoveDate
+                patientId={patientId}
+                dateKey={date.key}
+                computed={date.computed}
+                day={date.day < today ? today : date.day}
+                today={today}
+                back={`/patients/${patientId}`}
+              />
+            </details>
+          )}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -9,6 +9,9 @@ import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-tim
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
 
+/** So many visits are shown at once; the earlier ones open below them. */
+const SHOWN = 8;
+
 /** A verdict in a table cell. */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   'no-clear-change': 'no clear change',
@@ -35,26 +38,42 @@ export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAn
       {visits.length === 0 ? (
         <p className="secondary">No visit yet. The first ladder is what every later one is compared with.</p>
       ) : (
-        <div className="table-frame">
-          <Still as="table">
-            <thead>
-              <tr>
-                <th scope="col">Day</th>
-                {analysis.limbs.map(({ series }) => (
-                  <th key={`${series.side} ${series.limb}`} scope="col" className="figure">{`${series.side} ${series.limb}`}</th>
-                ))}
-                <th scope="col">Against the first visit</th>
-              </tr>
-            </thead>
-            <tbody>
-              {visits.map((visit) => (
-                <VisitRow key={visit.visitId} visit={visit} analysis={analysis} patientId={patientId} volumes={volumes} />
-              ))}
-            </tbody>
-          </Still>
-        </div>
+        <>
+          <VisitsTable visits={visits.slice(0, SHOWN)} analysis={analysis} patientId={patientId} volumes={volumes} />
+          {visits.length > SHOWN && (
+            <details className="as-table">
+              <summary>{`${visits.length - SHOWN} earlier ${visits.length - SHOWN === 1 ? 'visit' : 'visits'}`}</summary>
+              <VisitsTable visits={visits.slice(SHOWN)} analysis={analysis} patientId={patientId} volumes={volumes} />
+            </details>
+          )}
+        </>
       )}
     </section>
+  );
+}
+
+type VisitsTableProps = Omit<VisitRowProps, 'visit'> & { visits: readonly KeptVisit[] };
+
+function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps) {
+  return (
+    <div className="table-frame">
+      <Still as="table" className="visits-table">
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            {analysis.limbs.map(({ series }) => (
+              <th key={`${series.side} ${series.limb}`} scope="col" className="figure">{`${series.side} ${series.limb}`}</th>
+            ))}
+            <th scope="col">Against the first visit</th>
+          </tr>
+        </thead>
+        <tbody>
+          {visits.map((visit) => (
+            <VisitRow key={visit.visitId} visit={visit} analysis={analysis} patientId={patientId} volumes={volumes} />
+          ))}
+        </tbody>
+      </Still>
+    </div>
   );
 }
 

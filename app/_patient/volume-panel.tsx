@@ -44,7 +44,7 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
     <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
       <h2 id={`volume-${limb}`}>Volume over time</h2>
       <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
-      <div className="chart-scroll">
+      <div className="chart-scroll from-the-end">
         <VolumeChart lines={lines} events={events} pieces={pieces} today={analysis.today} said={said} />
       </div>
       <ReadValues

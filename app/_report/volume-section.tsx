@@ -7,6 +7,9 @@ import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 
+/** So many visits are listed at most: a report is one or two pages. */
+const MOST_LISTED = 12;
+
 /** Volume of a kind of limb over the visits: the chart, and its figures with their 95 % ranges as a table. */
 export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
   const drawn = analysis.limbs.flatMap(({ series }) => {
@@ -20,6 +23,8 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   const lines = drawn.map(({ series, over }) => ({ side: series.side, points: over.points, ahead: null }));
   const events = (analysis.record.events ?? []).map(({ day, words }) => ({ day, words }));
   const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort();
+  const listed = days.length > MOST_LISTED ? [...days.slice(0, 1), ...days.slice(1 - MOST_LISTED)] : days;
+  const between = days.length - listed.length;
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
@@ -35,7 +40,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
       </div>
       <div className="table-frame">
         <Still as="table" className="letter-table">
-          <caption>Volume with its 95 % range, ml.</caption>
+          <caption>{`Volume with its 95\u202f% range, ml.${between > 0 ? ` The first visit and the newest ${MOST_LISTED - 1}; the chart has the ${between} between them too.` : ''}`}</caption>
           <thead>
             <tr>
               <th scope="col">Day</th>
@@ -48,7 +53,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
             </tr>
           </thead>
           <tbody>
-            {days.map((day) => (
+            {listed.map((day) => (
               <tr key={day}>
                 <th scope="row">{showDay(day)}</th>
                 <td>{analysis.record.visits.find((one) => one.day === day)?.measurer ?? 'not recorded'}</td>

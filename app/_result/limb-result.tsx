@@ -1,6 +1,7 @@
 import { ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
-import type { LimbPicture } from '@/app/_picture/limb-picture';
+import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
+import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
@@ -14,6 +15,10 @@ import { showVolume } from '@/lib/units/volume';
 import { namedSegments } from '@/lib/volume/named-segments';
 import { changeRows } from './change-rows';
 import { ShiftReadings, type VisitRef } from './shift-readings';
+
+/** Height of the outline beside a verdict, and about the scale that gives a leg, px per mm. */
+const OUTLINE_PX = 210;
+const OUTLINE_SCALE = 0.35;
 
 type Props = {
   readonly limb: AnalysedLimb;
@@ -50,15 +55,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
             </ul>
           )}
         </div>
-        {picture && own && (
-          <LimbGlyph
-            side={side}
-            heightsMm={own.heightsMm}
-            girthsMm={own.girthsMm}
-            landmarksMm={picture.landmarks.map((landmark) => landmark.heightMm)}
-            heightPx={170}
-          />
-        )}
+        {picture && own && <ResultOutline picture={picture} limb={own} />}
       </div>
       {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
@@ -72,6 +69,35 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
       )}
     </section>
   );
+}
+
+/** The limb as it was last taped, with the ladder of its piece or of the first visit behind it, and its doubts. */
+function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureLimb }) {
+  const earlier = limb.earlier[0];
+  const stretch = earlier ? stretchFor(limb.girthsMm, filledWith(earlier.girthsMm, limb.girthsMm), OUTLINE_SCALE) : 1;
+  return (
+    <div className="result-outline">
+      <LimbGlyph
+        side={limb.side}
+        heightsMm={limb.heightsMm}
+        girthsMm={limb.girthsMm}
+        landmarksMm={picture.landmarks.map((landmark) => landmark.heightMm)}
+        heightPx={OUTLINE_PX}
+        stretch={stretch}
+        asked={limb.asked}
+        {...(earlier ? { earlier: earlier.girthsMm } : {})}
+      />
+      {earlier && (
+        <p className="outline-note">
+          {`Thin: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece cut' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function filledWith(earlierMm: readonly (number | null)[], todayMm: readonly number[]): number[] {
+  return earlierMm.map((girth, rung) => girth ?? (todayMm[rung] as number));
 }
 
 function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {

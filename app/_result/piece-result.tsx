@@ -1,11 +1,13 @@
-import { TightnessChart } from '@/app/_chart/tightness-chart';
+import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
+import { Still } from '@/app/_shell/still';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { daysWorn } from '@/lib/garments/wear';
 import { isNoAnswer } from '@/lib/outcome';
 import { outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { showDay } from '@/lib/units/calendar-day';
+import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
 
 /** How one piece sits by this visit's ladder: tightness by place with its error, what the future holds, and the room the next one needs. */
@@ -58,9 +60,44 @@ export function PieceResult({
         <p className="secondary">
           {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic's own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
         </p>
+        <details className="as-table">
+          <summary>As a table</summary>
+          <TightnessTable points={points} unit={unit} />
+        </details>
         <Outlook one={one} unit={unit} />
       </div>
     </section>
+  );
+}
+
+/** The figures the chart is drawn from, towards the trunk at the top. */
+function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; unit: LengthUnit }) {
+  return (
+    <div className="table-frame">
+      <Still as="table">
+        <caption>{`Tightness against the fitting with its 95\u202f% range, by place.`}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Place, {unit}</th>
+            <th scope="col" className="figure">
+              Tightness
+            </th>
+            <th scope="col" className="figure">
+              Range
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {[...points].reverse().map((point) => (
+            <tr key={point.heightMm}>
+              <th scope="row">{showLength(point.heightMm, unit)}</th>
+              <td className="figure">{point.tightness.toFixed(2)}</td>
+              <td className="figure">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
+            </tr>
+          ))}
+        </tbody>
+      </Still>
+    </div>
   );
 }
 

@@ -14,6 +14,8 @@ export type BothUnits = { readonly typed: string; readonly unit: LengthUnit; rea
 /** One row of an order sheet's figures: a place on the ladder with its girth, landmarks at it, and what was sent there last time. */
 export type SheetRow = {
   readonly distance: BothUnits;
+  /** Place along the limb, mm, rising towards the trunk. */
+  readonly placeMm: number;
   readonly girth: BothUnits | null;
   readonly girthMm: number | null;
   readonly landmark: string | null;
@@ -44,6 +46,7 @@ export function sheetRows(ladder: Ladder, since: LimbChange | null, room: Propos
     const intervalNm = before ? distance.nm - before.distance.nm : null;
     return {
       distance: bothUnits(distance),
+      placeMm: placeOf(ladder, mm(distance.nm)),
       girth: girth && bothUnits(girth),
       girthMm: girth && mm(girth.nm),
       landmark: landmarkAt.get(distance.nm) ?? null,

@@ -67,11 +67,17 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
       </PatientTitle>
       <CautionLine loaded={{ record, analysis, today }} patientId={patientId} />
       <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} policy={analysis.policy} />
-      {pictures.map((picture) => (
-        <div key={picture.limb} className="patient-grid">
-          <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
-          <div className="stack">
-            <VolumePanel analysis={analysis} limb={picture.limb}>
+      <div className="patient-grid">
+        <div className="stack">
+          {pictures.map((picture) => (
+            <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
+          ))}
+          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
+          <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
+        </div>
+        <div className="stack">
+          {pictures.map((picture) => (
+            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb}>
               {picture === pictures[0] && (
                 <NotedEvents
                   events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}
@@ -81,18 +87,14 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
               )}
               {mayWrite && picture === pictures[0] && <EventForm patientId={patientId} submissionId={crypto.randomUUID()} today={today} />}
             </VolumePanel>
-            {picture === pictures[0] && <GrowthPanel analysis={analysis} />}
-          </div>
+          ))}
+          {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
+          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
+          <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
+          <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
+          <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
+          <TakeOutPanel patientId={patientId} />
         </div>
-      ))}
-      <div className="halves">
-        <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
-        <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
-        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
-        <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
-        <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
-        <TakeOutPanel patientId={patientId} />
-        <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
       </div>
       <ProtocolLine />
     </main>

@@ -45,8 +45,8 @@ describe('the words of events', () => {
       50,
       500,
     );
-    expect(first?.row).toBe(0);
-    expect(second?.row).toBe(1);
+    expect(first?.row).toBe(1);
+    expect(second?.row).toBe(0);
   });
 
   it('near the right end are written to the left', () => {

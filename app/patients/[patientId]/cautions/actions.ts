@@ -25,7 +25,8 @@ export async function answerCautionsAction(_before: CautionFormState, form: Form
   const read = readCautionForm(typed, cardStates(about), about);
   if ('errors' in read) return { errors: read.errors, typed };
   const visitId = record.visits.at(-1)?.visitId ?? null;
-  const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers });
+  const { submissionId = '' } = typed;
+  const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers, submissionId });
   if (!kept) return { errors: { form: 'This patient is not in your clinic. Nothing was kept.' }, typed };
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/cautions`);

@@ -35,6 +35,7 @@ export default async function CautionsPage({ params }: { params: Promise<{ patie
       </PatientTitle>
       <p className="caution-line">{cautionLine(states)}</p>
       <CautionForm
+        submissionId={crypto.randomUUID()}
         key={history.length}
         patientId={patientId}
         cards={states.map((state) => shownCard(state, about))}

@@ -16,6 +16,9 @@ import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patie
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import { showShortWeekday } from '@/lib/units/calendar-day';
 
+/** Charts of so many cuts are open at once. */
+const PIECES_SHOWN = 3;
+
 export const metadata: Metadata = { title: 'Visit' };
 
 /** The result of a visit, at once: a verdict per limb with its figures, how each piece sits, and what to consider. */
@@ -43,6 +46,16 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   );
   const mayWrite = therapist.role !== 'read-only';
   const visitRef = mayWrite ? { patientId, visitId, revision: visit.revision, submissionId: crypto.randomUUID() } : null;
+  const kinds = pieces.filter(firstOfItsKind);
+  const shown = (one: AnalysedPiece) => (
+    <PieceResult
+      key={one.piece.piece}
+      one={one}
+      alike={pieces.filter((other) => kindOf(other) === kindOf(one))}
+      analysis={analysis}
+      picture={limbPicture(analysis, one.piece.limb)}
+    />
+  );
   return (
     <main id="main">
       <PatientTitle
@@ -65,7 +78,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </Link>
       </PatientTitle>
       <CautionLine loaded={loaded} patientId={patientId} />
-      <div className="halves">
+      <div className="halves verdicts">
         {ordered.map(({ limb, at }) => (
           <LimbResult
             key={limb.series.side + limb.series.limb}
@@ -85,15 +98,13 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
       <OtherReadings visit={visit} />
-      {pieces.filter(firstOfItsKind).map((one) => (
-        <PieceResult
-          key={one.piece.piece}
-          one={one}
-          alike={pieces.filter((other) => kindOf(other) === kindOf(one))}
-          analysis={analysis}
-          picture={limbPicture(analysis, one.piece.limb)}
-        />
-      ))}
+      {kinds.slice(0, PIECES_SHOWN).map(shown)}
+      {kinds.length > PIECES_SHOWN && (
+        <details className="as-table more-pieces">
+          <summary>{`${kinds.length - PIECES_SHOWN} more worn at this visit`}</summary>
+          {kinds.slice(PIECES_SHOWN).map(shown)}
+        </details>
+      )}
       {newest && loaded.prompts.length > 0 && (
         <section aria-labelledby="consider-head">
           <h2 id="consider-head" className="section-head">
