@@ -4,6 +4,8 @@ import type { CardAnswer, CautionAnswer, CautionFigures } from '@/lib/record/cau
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
+import { idOfForm } from './id-of-form';
+import { isDuplicate } from './is-duplicate';
 import { patientHead } from './patients';
 import { cautionAnswer, user, visit } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
@@ -21,17 +23,30 @@ export type KeptCaution = CautionAnswer & {
   readonly at: Date;
 };
 
-/** Keeps the answers to some cards, all or none, each as a row of its own; earlier answers stay. False when patient or visit is not the clinic's. */
+/** Answers to some cards, given on a day, at a visit where there was one. */
+type Given = { readonly visitId: string | null; readonly day: CalendarDay; readonly answers: readonly CardAnswered[] };
+
+/**
+ * Keeps the answers to some cards, all or none, each as a row of its own; earlier answers stay. False when patient or visit is not the clinic's.
+ *
+ * The same form sent again with the same answers is kept once; with other answers it is another form, so that no answer is ever lost.
+ */
 export async function answerCautions(
   therapist: Therapist,
   patientId: string,
-  given: { readonly visitId: string | null; readonly day: CalendarDay; readonly answers: readonly CardAnswered[] },
+  given: Given & { readonly submissionId: string },
   at = new Date(),
 ): Promise<boolean> {
   assertMayWrite(therapist);
   if (given.answers.length === 0 || !(await patientHead(therapist, patientId))) return false;
   if (given.visitId !== null && !(await isVisitOf(therapist, patientId, given.visitId))) return false;
-  await writeTogether([...cautionSteps(therapist, patientId, given, at), workChanged(therapist, patientId)]);
+  const said = given.answers.map(({ card, answer, words, figures }) => [card, answer, words, figures.abpi, figures.abpiDay]);
+  const idOf = (card: string) => idOfForm(therapist.clinicId, patientId, given.submissionId, JSON.stringify(said), card);
+  try {
+    await writeTogether([...cautionSteps(therapist, patientId, given, at, idOf), workChanged(therapist, patientId)]);
+  } catch (error) {
+    if (!isDuplicate(error) || !(await isKept(given.answers.map(({ card }) => idOf(card))))) throw error;
+  }
   return true;
 }
 
@@ -39,11 +54,12 @@ export async function answerCautions(
 export function cautionSteps(
   therapist: Therapist,
   patientId: string,
-  given: { readonly visitId: string | null; readonly day: CalendarDay; readonly answers: readonly CardAnswered[] },
+  given: Given,
   at: Date,
+  idOf: (card: string) => string = () => crypto.randomUUID(),
 ): readonly Statement[] {
   const asked = { clinicId: therapist.clinicId, patientId, visitId: given.visitId, day: given.day, by: therapist.id, at };
-  const rows = given.answers.map((answer) => ({ id: crypto.randomUUID(), ...asked, ...answer, figures: { ...answer.figures } }));
+  const rows = given.answers.map((answer) => ({ id: idOf(answer.card), ...asked, ...answer, figures: { ...answer.figures } }));
   const detail = { visitId: given.visitId, answers: Object.fromEntries(given.answers.map(({ card, answer }) => [card, answer])) };
   return [
     (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id }),
@@ -111,6 +127,10 @@ type Row = Omit<KeptCaution, 'answer' | 'figures'> & {
 
 function asKept(row: Row): KeptCaution {
   return { ...row, answer: row.answer as CardAnswer, figures: row.figures as CautionFigures | null };
+}
+
+async function isKept(ids: readonly string[]): Promise<boolean> {
+  return (await (await getDatabase()).$count(cautionAnswer, inArray(cautionAnswer.id, [...ids]))) === ids.length;
 }
 
 async function isVisitOf(therapist: Therapist, patientId: string, visitId: string): Promise<boolean> {

@@ -4,7 +4,13 @@ import { useActionState } from 'react';
 import { answerCautionsAction, type CautionFormState } from '@/app/patients/[patientId]/cautions/actions';
 import { CardBox, type ShownCard } from './card-box';
 
-type Props = { readonly patientId: string; readonly cards: readonly ShownCard[]; readonly mayWrite: boolean; readonly today: string };
+type Props = {
+  readonly patientId: string;
+  readonly submissionId: string;
+  readonly cards: readonly ShownCard[];
+  readonly mayWrite: boolean;
+  readonly today: string;
+};
 
 /** Standing cards come first, whatever their kind. */
 const GROUPS: readonly { readonly head: string; readonly of: (card: ShownCard) => boolean }[] = [
@@ -14,7 +20,7 @@ const GROUPS: readonly { readonly head: string; readonly of: (card: ShownCard) =
 ];
 
 /** Every card of a patient in one form: what stands, what is to be asked, and below what was answered already. It posts without script. */
-export function CautionForm({ patientId, cards, mayWrite, today }: Props) {
+export function CautionForm({ patientId, submissionId, cards, mayWrite, today }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<CautionFormState, FormData>(answerCautionsAction, { errors: {}, typed: null });
   const first = cards.filter((card) => card.present || card.toAsk);
   const answered = cards.filter((card) => !card.present && !card.toAsk);
@@ -25,6 +31,7 @@ export function CautionForm({ patientId, cards, mayWrite, today }: Props) {
   return (
     <form action={send} noValidate className="caution-form">
       <input type="hidden" name="patientId" value={patientId} />
+      <input type="hidden" name="submissionId" value={submissionId} />
       {refused > 0 && (
         <p className="refused-box" role="alert">
           <b>Nothing was kept yet.</b> {errors.form ?? 'Look at the cards marked below; what you typed is still there.'}

@@ -28,9 +28,14 @@ describe.each(ENGINES)('answers to caution cards on %s', (engine) => {
 
   it('are kept with who, when, wording and limits; the latest of a card is in the record, all are in the history and the log', async () => {
     const { db, therapist } = at;
-    const first = { visitId, day: DAY, answers: [answered('broken-skin', 'present', 'heel'), answered('hot-red-skin', 'absent')] };
+    const first = {
+      submissionId: form(),
+      visitId,
+      day: DAY,
+      answers: [answered('broken-skin', 'present', 'heel'), answered('hot-red-skin', 'absent')],
+    };
     expect(await db.cautions.answerCautions(therapist, patientId, first, when(1))).toBe(true);
-    const later = { visitId: null, day: DAY, answers: [answered('broken-skin', 'absent', 'closed')] };
+    const later = { submissionId: form(), visitId: null, day: DAY, answers: [answered('broken-skin', 'absent', 'closed')] };
     expect(await db.cautions.answerCautions(therapist, patientId, later, when(2))).toBe(true);
 
     const record = await db.records.recordOf(therapist, patientId);
@@ -53,16 +58,47 @@ describe.each(ENGINES)('answers to caution cards on %s', (engine) => {
     expect(deed).toMatchObject({ action: 'cautions answered', subjectId: patientId, detail: { answers: { 'broken-skin': 'absent' } } });
   });
 
+  it('of one form sent again, one after the other or at once, are kept once with one deed; changed answers are kept beside them', async () => {
+    const { db, therapist } = at;
+    const sent = {
+      submissionId: form(),
+      visitId,
+      day: DAY,
+      answers: [answered('broken-skin', 'present', 'shin'), answered('hot-red-skin', 'absent')],
+    };
+    const count = async () => ({
+      answers: (await db.cautions.cautionHistory(therapist, patientId)).length,
+      deeds: (await db.audit.deedsOf(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered').length,
+    });
+    const before = await count();
+    const again = (minute: number) => db.cautions.answerCautions(therapist, patientId, sent, when(minute));
+    expect(await again(10)).toBe(true);
+    expect(await again(11)).toBe(true);
+    expect(await Promise.all([again(12), again(12), again(13)])).toEqual([true, true, true]);
+    expect(await count()).toEqual({ answers: before.answers + 2, deeds: before.deeds + 1 });
+
+    const changed = { ...sent, answers: [answered('broken-skin', 'absent', 'closed again')] };
+    expect(await db.cautions.answerCautions(therapist, patientId, changed, when(14))).toBe(true);
+    expect(await count()).toEqual({ answers: before.answers + 3, deeds: before.deeds + 2 });
+    const other = { ...sent, submissionId: form() };
+    expect(await db.cautions.answerCautions(therapist, patientId, other, when(15))).toBe(true);
+    expect(await count()).toEqual({ answers: before.answers + 5, deeds: before.deeds + 3 });
+  });
+
   it('are not taken for another clinic’s patient or visit, and not from a reader', async () => {
     const { db, stranger, reader, therapist } = at;
     const answers = [answered('broken-skin', 'present')];
     const before = await db.cautions.cautionHistory(therapist, patientId);
-    expect(await db.cautions.answerCautions(stranger, patientId, { visitId: null, day: DAY, answers })).toBe(false);
+    expect(await db.cautions.answerCautions(stranger, patientId, { submissionId: form(), visitId: null, day: DAY, answers })).toBe(false);
     const own = await db.patients.addPatient(stranger, { submissionId: form(), details: details('HS-1') });
     if (own.kind !== 'saved') throw new Error(own.kind);
-    expect(await db.cautions.answerCautions(stranger, own.patientId, { visitId, day: DAY, answers })).toBe(false);
-    expect(await db.cautions.answerCautions(therapist, patientId, { visitId: null, day: DAY, answers: [] })).toBe(false);
-    await expect(db.cautions.answerCautions(reader, patientId, { visitId: null, day: DAY, answers })).rejects.toThrow(/read-only/);
+    expect(await db.cautions.answerCautions(stranger, own.patientId, { submissionId: form(), visitId, day: DAY, answers })).toBe(false);
+    expect(await db.cautions.answerCautions(therapist, patientId, { submissionId: form(), visitId: null, day: DAY, answers: [] })).toBe(
+      false,
+    );
+    await expect(db.cautions.answerCautions(reader, patientId, { submissionId: form(), visitId: null, day: DAY, answers })).rejects.toThrow(
+      /read-only/,
+    );
     expect(await db.cautions.cautionsOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.cautions.cautionHistory(stranger, patientId)).toEqual([]);
     expect(await db.cautions.cautionHistory(therapist, patientId)).toEqual(before);

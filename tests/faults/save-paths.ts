@@ -130,7 +130,12 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
       name: 'cautions answered',
       write: async () => {
         const card = { card: 'c', cardVersion: '1', answer: 'present', wording: 'w', words: `${words} caution`, figures: {} } as const;
-        await db.cautions.answerCautions(therapist, patientId, { visitId: await visitId(), day, answers: [card] });
+        await db.cautions.answerCautions(therapist, patientId, {
+          visitId: await visitId(),
+          day,
+          answers: [card],
+          submissionId: crypto.randomUUID(),
+        });
       },
     },
     {
