@@ -41,6 +41,16 @@ async function signIn(page: Page, email: string, password: string, code?: string
   await page.getByRole('button', { name: 'Sign in' }).click();
 }
 
+test('an invitation with empty boxes is refused beside each of them at once, and what was typed stays', async ({ page }) => {
+  await page.goto('/clinic/people');
+  await page.getByLabel('E-mail').fill('no address');
+  await page.getByRole('button', { name: 'Invite' }).click();
+  await expect(page.getByLabel('Name', { exact: true })).toHaveAccessibleDescription(/Type the name/);
+  await expect(page.getByLabel('E-mail')).toHaveAccessibleDescription(/Type the e-mail they will sign in with/);
+  await expect(page.getByLabel('Role').last()).toHaveAccessibleDescription(/Choose what they may do/);
+  await expect(page.getByLabel('E-mail')).toHaveValue('no address');
+});
+
 test('somebody invited joins with a short password and a second factor, signs in with a code once, and is let in again by the lead', async ({
   page,
   browser,

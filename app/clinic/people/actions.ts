@@ -15,14 +15,17 @@ export type PeopleState = {
   readonly typed: Readonly<Record<string, string>>;
 };
 
-/** Invites a person; the link with which they join is shown once. */
+/** Invites a person, or says beside each box why not; the link with which they join is shown once. */
 export async function inviteAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
   const typed = postedText(form);
   const [name, email, role] = [(typed.name ?? '').trim(), (typed.email ?? '').trim(), roleIn(typed.role)];
-  if (name === '') return { refusals: { name: 'Type the name. It stands beside everything this person does.' }, typed };
-  if (!/^[^\s@]+@[^\s@]+$/.test(email)) return { refusals: { email: 'Type the e-mail they will sign in with.' }, typed };
-  if (!role) return { refusals: { role: 'Choose what they may do.' }, typed };
+  const refusals = {
+    ...(name === '' && { name: 'Type the name. It stands beside everything this person does.' }),
+    ...(!/^[^\s@]+@[^\s@]+$/.test(email) && { email: 'Type the e-mail they will sign in with.' }),
+    ...(!role && { role: 'Choose what they may do.' }),
+  };
+  if (!role || Object.keys(refusals).length > 0) return { refusals, typed };
   const managed = await invitePerson(lead, { name, email, role });
   if (managed.kind === 'e-mail-taken') return { refusals: { email: 'Somebody signs in with this e-mail already.' }, typed };
   return answer(managed, `${name} is invited as ${role}.`);
