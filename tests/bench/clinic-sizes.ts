@@ -12,13 +12,10 @@ export type ClinicSize = {
   readonly pageTimes: number;
 };
 
-/**
- * Twenty visits each at a thousand patients; the larger clinics are cut down, so that filling them takes minutes and not hours: five
- * visits each at ten thousand, and none at a hundred thousand but for the one patient whose page is read.
- */
+/** Twenty visits each at a thousand and at ten thousand patients; at a hundred thousand none but those of the one whose page is read. */
 export const FULL: readonly ClinicSize[] = [
   { patients: 1000, visits: 20, saves: 300, renewed: 500, ladderRows: 100_000, pageTimes: 100 },
-  { patients: 10_000, visits: 5, saves: 300, renewed: 1000, ladderRows: 0, pageTimes: 100 },
+  { patients: 10_000, visits: 20, saves: 300, renewed: 1000, ladderRows: 0, pageTimes: 100 },
   { patients: 100_000, visits: 0, saves: 300, renewed: 0, ladderRows: 0, pageTimes: 100 },
 ];
 
