@@ -3,7 +3,7 @@ import { RULES } from '@/lib/prompts/decide-prompts';
 import type { Policy } from '@/lib/record/policy';
 
 /** Raised when the schedule or the lines made of it change in meaning, so that stored lines are made anew. */
-const SCHEDULE_VERSION = 1;
+const SCHEDULE_VERSION = 2;
 
 /** What stored lines were made with, in one short text: rules with their versions, the schedule's version and the clinic's limits. */
 export function workBasis(policy: Policy): string {

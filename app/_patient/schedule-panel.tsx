@@ -3,6 +3,7 @@ import type { Policy } from '@/lib/record/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
+import { capital } from '@/lib/units/capital';
 import { MoveDate } from './move-date';
 
 /** So many dates are shown at once; the later ones open below them. */
@@ -68,7 +69,7 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
           </span>
           <span className="schedule-what">
             <strong>{dateInWords(date)}</strong>
-            <span className="under">{`${date.why}.`}</span>
+            <span className="under">{`${capital(date.why)}.`}</span>
             {date.moved && (
               <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${date.moved.reason}. ${signature(date.moved)}`}</span>
             )}

@@ -22,8 +22,8 @@ export type LineView = {
   readonly title: string;
   readonly reason: string;
   readonly behind?: string;
-  /** Word and address of the answer; absent where there is none to give. */
-  readonly answer?: { readonly word: string; readonly href: string };
+  /** Word and address of what can be done about it, here or (`stays` absent) on the ladder sheet; absent for whoever only reads. */
+  readonly answer?: { readonly word: string; readonly href: string; readonly stays?: true };
 };
 
 /** A stored line in words, on a day. */
@@ -33,7 +33,6 @@ export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayW
   const glyph = outline ? rowGlyph(outline) : undefined;
   const behind = behindWords(row, today);
   const isOpen = view.answer === row.id;
-  const word = isOpen ? 'Close' : 'Answer';
   return {
     id: row.id,
     day: row.due === today ? 'Today' : showShortWeekday(row.due),
@@ -47,7 +46,14 @@ export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayW
     title: row.title,
     reason: row.reason,
     ...(behind ? { behind } : {}),
-    ...(mayWrite && row.key !== FIRST_LADDER ? { answer: { word, href: addressOf({ ...view, answer: isOpen ? null : row.id }) } } : {}),
+    ...(mayWrite
+      ? {
+          answer:
+            row.key === FIRST_LADDER
+              ? { word: 'Tape', href: `/patients/${row.patientId}/visits/new` }
+              : { word: isOpen ? 'Close' : 'Answer', href: addressOf({ ...view, answer: isOpen ? null : row.id }), stays: true },
+        }
+      : {}),
   };
 }
 
@@ -58,8 +64,8 @@ function overWords(days: number): string {
 /** What else stands behind a first line, and that the line is of another day where it was not looked at for today yet. */
 function behindWords({ behind, renewedFor }: WorkRow, today: CalendarDay): string {
   const said: string[] = [];
-  if (behind > 0) said.push(behind === 1 ? 'and 1 more for this patient' : `and ${behind} more for this patient`);
-  if (renewedFor === null) said.push('changed since; being looked at again');
-  else if (renewedFor !== today) said.push(`as of ${showDayOfYear(renewedFor)}; being looked at for today`);
-  return said.join('; ');
+  if (behind > 0) said.push(`${behind} more for this patient.`);
+  if (renewedFor === null) said.push('Changed since; being looked at again.');
+  else if (renewedFor !== today) said.push(`As of ${showDayOfYear(renewedFor)}; being looked at for today.`);
+  return said.join(' ');
 }

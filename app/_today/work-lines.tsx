@@ -53,7 +53,11 @@ export function WorkLines({ lines, open, answer }: Props) {
         </td>
         <td className="work-do">
           {line.answer && (
-            <a href={line.answer.href} data-soft="stay" aria-label={`${line.answer.word}: ${line.title}, ${line.who}`}>
+            <a
+              href={line.answer.href}
+              data-soft={line.answer.stays ? 'stay' : ''}
+              aria-label={`${line.answer.word}: ${line.title}, ${line.who}`}
+            >
               {line.answer.word}
             </a>
           )}

@@ -3,6 +3,7 @@ import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import type { LimbSide } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
+import { capital } from '../units/capital';
 import { asksFor } from './dates-of-prompts';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
@@ -16,6 +17,7 @@ export type WorkItem = {
   readonly kind: WorkKind;
   readonly due: CalendarDay;
   readonly title: string;
+  /** One sentence, as prompts say theirs. */
   readonly reason: string;
   readonly limb: LimbSide | null;
   /** The prompt behind the line; null for a date of the schedule. */
@@ -85,7 +87,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
     if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
     const { key, day, why, limb } = date;
-    const reason = date.moved ? `moved by hand: ${date.moved.reason}; ${why}` : why;
+    const reason = `${date.moved ? `Moved by hand: ${date.moved.reason}; ${why}` : capital(why)}.`;
     const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }
@@ -95,7 +97,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
       kind: 'visit',
       due: today,
       title: 'Tape the first ladder',
-      reason: 'no visit on record yet',
+      reason: 'No visit on record yet.',
       limb: record.affected[0] ?? null,
       prompt: null,
     });

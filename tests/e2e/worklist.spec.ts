@@ -84,7 +84,7 @@ test('a date is moved by hand with a reason, which stands beside it on both scre
   await visit.getByRole('button', { name: 'Move it' }).click();
   await expect(visit.getByText(/Moved by hand from .*: family on holiday\. R\. Adeyemi/)).toBeVisible();
   await expect(visit).toContainText('in 90 days');
-  await expect(await linesOf(page, 'Mira Oduya', 'visit')).toContainText('moved by hand: family on holiday');
+  await expect(await linesOf(page, 'Mira Oduya', 'visit')).toContainText('Moved by hand: family on holiday');
 });
 
 test('the kind, the words searched for and the open answer stand in the address; a line is answered by keyboard alone', async ({

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoRecord } from '@/app/_demo/demo-patient';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
@@ -14,7 +16,7 @@ function itemsOn(today: string, visits: ReturnType<typeof visitOf>[]): readonly 
 describe('the worklist', () => {
   it('lists the next visit of an adult 182 days after the last one when nothing else is asked', () => {
     const items = itemsOn('2026-02-01', [visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]);
-    expect(items).toEqual([expect.objectContaining({ kind: 'visit', due: '2026-07-02', reason: 'every 182 days, last 1 Jan 2026' })]);
+    expect(items).toEqual([expect.objectContaining({ kind: 'visit', due: '2026-07-02', reason: 'Every 182 days, last 1 Jan 2026.' })]);
   });
 
   it('asks for the first ladder of a patient who was never taped', () => {
@@ -27,6 +29,14 @@ describe('the worklist', () => {
     const items = itemsOn('2026-09-01', [visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]);
     expect(items.filter((item) => item.kind === 'visit')).toHaveLength(1);
     expect(items[0]).toMatchObject({ due: '2026-07-02', title: 'Book the visit' });
+  });
+
+  it('says every reason as a sentence, whatever it is about: every line of the demonstration clinic', () => {
+    const lines = demoClinic(calendarDay('2026-11-25')).patients.flatMap(
+      (one) => patientWork(demoRecord(one), { answers: [], moves: [] }, DEFAULT_POLICY, calendarDay('2026-11-25')).items,
+    );
+    expect(new Set(lines.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(4);
+    for (const { reason } of lines) expect(reason).toMatch(/^[\p{Lu}\d“].*\.$/u);
   });
 
   it('groups by day: yesterday is overdue, the sixth day is this week, the seventh is later', () => {
