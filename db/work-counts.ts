@@ -1,9 +1,9 @@
-import { and, eq, gte, lt, ne, sql } from 'drizzle-orm';
-import type { WorkGroup, WorkKind } from '@/lib/schedule/worklist';
+import { and, eq, gte, inArray, lt, ne, sql } from 'drizzle-orm';
+import { WORK_KINDS, type WorkGroup, type WorkKind } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { workCount } from './schema';
-import { KNOWN, PATIENT } from './stored-work';
+import { PATIENT } from './stored-work';
 import type { Therapist } from './therapist';
 
 /** How many lines of each kind (and first lines, as `all`) stand in each group. */
@@ -14,8 +14,13 @@ export type WorkDay = { readonly kind: WorkKind; readonly due: CalendarDay; read
 
 const NONE = { overdue: 0, 'this-week': 0, later: 0 } as const;
 
-/** Totals by kind and group, from the counts by day: costs the days on which something is due, not the lines. */
-export async function workTotals(therapist: Therapist, today: CalendarDay, later: CalendarDay): Promise<WorkTotals> {
+/** Totals of these kinds by group, from the counts by day: costs the days on which something is due, not the lines. */
+export async function workTotals(
+  therapist: Therapist,
+  today: CalendarDay,
+  later: CalendarDay,
+  kinds: readonly (WorkKind | 'all')[],
+): Promise<WorkTotals> {
   const database = await getDatabase();
   const { kind, due, lines, clinicId } = workCount;
   const sum = (days: ReturnType<typeof sql>) => sql`coalesce(sum(case when ${days} then ${lines} end), 0)`.mapWith(Number);
@@ -27,7 +32,15 @@ export async function workTotals(therapist: Therapist, today: CalendarDay, later
       later: sum(sql`${due} >= ${later}`),
     })
     .from(workCount)
-    .where(and(eq(clinicId, therapist.clinicId), ne(kind, KNOWN)))
+    .where(
+      and(
+        eq(clinicId, therapist.clinicId),
+        inArray(
+          kind,
+          kinds.map((one) => (one === 'all' ? PATIENT : one)),
+        ),
+      ),
+    )
     .groupBy(kind);
   return new Map(
     rows.map((row) => [
@@ -49,7 +62,7 @@ export async function workDays(therapist: Therapist, from: CalendarDay, before: 
   const rows = await database
     .select({ kind, due, lines })
     .from(workCount)
-    .where(and(eq(clinicId, therapist.clinicId), gte(due, from), lt(due, before), ne(kind, PATIENT), ne(lines, 0)));
+    .where(and(eq(clinicId, therapist.clinicId), inArray(kind, [...WORK_KINDS]), gte(due, from), lt(due, before), ne(lines, 0)));
   return rows
     .map((row) => ({ ...row, kind: row.kind as WorkKind }))
     .sort((one, other) => one.due.localeCompare(other.due) || one.kind.localeCompare(other.kind));

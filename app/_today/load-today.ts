@@ -52,7 +52,7 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
     });
   }
   const later = laterFrom(today);
-  const totals = await workTotals(therapist, today, later);
+  const totals = await workTotals(therapist, today, later, ['all', 'refer', view.kind]);
   const days = await workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1));
   const found = view.q ? await searched(therapist, view, today) : { groups: await pages(therapist, view, today, totals), matches: null };
   const quiet = found.groups.every((one) => one.group !== 'this-week' || one.total === 0);

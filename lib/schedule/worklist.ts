@@ -8,7 +8,8 @@ import { asksFor } from './dates-of-prompts';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
 /** What a line of the worklist asks for; each kind has its own mark. */
-export type WorkKind = 'refer' | 'order' | 'first-fit' | 'remeasure' | 'visit' | 'delivery';
+export const WORK_KINDS = ['refer', 'order', 'first-fit', 'remeasure', 'visit', 'delivery'] as const;
+export type WorkKind = (typeof WORK_KINDS)[number];
 
 /** One line of the worklist: what, by when, and why. */
 export type WorkItem = {

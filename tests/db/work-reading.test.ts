@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { laterFrom } from '@/lib/schedule/worklist';
+import { laterFrom, WORK_KINDS } from '@/lib/schedule/worklist';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 
@@ -97,7 +97,7 @@ describe.each(ENGINES)('reading the stored worklist on %s', (engine) => {
   });
 
   it('totals are the lines counted one by one', async () => {
-    const totals = await at.db.counts.workTotals(at.therapist, TODAY, later);
+    const totals = await at.db.counts.workTotals(at.therapist, TODAY, later, ['all', ...WORK_KINDS]);
     const database = await at.db.client.getDatabase();
     const lines = await database.select().from(at.db.schema.workLine);
     const sum = (of: (line: (typeof lines)[number]) => boolean) => ({
