@@ -9,6 +9,7 @@ import { readSet } from '@/lib/exchange/set/read-set';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { WORK_KINDS } from '@/lib/schedule/worklist';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { byFhir, byMedplum, byOwnRules } from '@/tests/lib/exchange/fhir/validators';
 import { anyFile } from '@/tests/properties/made-up-files';
@@ -171,7 +172,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     const known = { ...twoLegged(), details: { ...twoLegged().details, reference: 'GONE-1' } };
     const countsNow = async () => {
       await at.db.renew.renewStale(at.stranger, TODAY);
-      return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400));
+      return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400), ['all', ...WORK_KINDS]);
     };
     const before = await countsNow();
     const id = await bring([known]);
