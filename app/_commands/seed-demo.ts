@@ -1,22 +1,19 @@
 import { hashPassword } from 'better-auth/crypto';
 import { demoClinic } from '@/app/_demo/demo-clinic';
-import { seedPatient } from '@/app/_demo/seed-patient';
+import { seedClinic } from '@/app/_demo/seed-clinic';
 import { closeDatabase } from '@/db/client';
 import { openClinic } from '@/db/people';
-import { renewStale } from '@/db/renew-work';
 import { therapistWithId } from '@/db/therapist';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 
 /** Fills an empty database with the made-up clinic and one lead, whose sign-in comes from DEMO_EMAIL and DEMO_PASSWORD. */
 async function seed(today: CalendarDay): Promise<number> {
-  const { clinic, patients } = demoClinic(today);
+  const { clinic } = demoClinic(today);
   const passwordHash = await hashPassword(process.env.DEMO_PASSWORD ?? '');
   const added = await openClinic(clinic, { email: process.env.DEMO_EMAIL ?? '', name: 'R. Adeyemi', role: 'lead', passwordHash });
   const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
   if (!lead) throw new Error('The made-up clinic is there already.');
-  for (const patient of patients) await seedPatient(lead, patient);
-  await renewStale(lead, today);
-  return patients.length;
+  return seedClinic(lead, today);
 }
 
 const count = await seed(calendarDay(process.env.DEMO_DAY ?? new Date().toISOString().slice(0, 10)));

@@ -81,6 +81,7 @@ const TESS: Story = {
       checkedBy: 'K. Doan',
     },
   ],
+  answers: [{ action: 'review', answer: 'act', daysBack: 9, reason: 'Seen with the prescriber; two new sleeves ordered.' }],
 };
 
 /** The right arm comes down over seven months of treatment; a new piece lies ready. */
@@ -119,6 +120,7 @@ const SOL: Story = {
     armPiece({ piece: '2', side: 'right', cutFromVisit: 3, firstWornBack: 83 }),
     armPiece({ piece: '3', side: 'right', cutFromVisit: 5, firstWornBack: null }),
   ],
+  answers: [{ action: 'review', answer: 'act', daysBack: 22, reason: 'Less swelling, as hoped for. Sol knows.' }],
 };
 
 /** One ladder, one piece in wear for nearly three weeks, and nobody has recorded a first fit. */

@@ -47,8 +47,8 @@ const MIRA: Story = {
   pieces: [
     piece('1', 0, 342, 150, { daysBack: 126, reason: 'worn out' }),
     piece('2', 0, 338, 150, { daysBack: 105, reason: 'worn out' }),
-    piece('3', 3, 104, 150),
-    { ...piece('4', 3, 97, 150), firstFitMissing: true },
+    { ...piece('3', 3, 104, 150), leadDays: 8 },
+    { ...piece('4', 3, 97, 150), leadDays: 8 },
   ],
 };
 
@@ -102,7 +102,7 @@ const LIA: Story = {
 };
 
 /**
- * A near-cone, taped short, no landmark in the middle. At the last visit zero was put 2 cm nearer the elbow, but from the figures
+ * What follows from the doubtful ladder rests until she is taped again. A near-cone, taped short, no landmark in the middle. At the last visit zero was put 2 cm nearer the elbow, but from the figures
  * swelling looks the same. The next visit is overdue.
  */
 const ODILE: Story = {
@@ -147,6 +147,11 @@ const ODILE: Story = {
       lifeDays: 120,
       leadDays: 14,
     },
+  ],
+  answers: [
+    { action: 'repeat-reading', answer: 'act', daysBack: 60, reason: 'Taped again at the next visit, after her nap.' },
+    { action: 'refit', answer: 'not-now', untilAhead: 9, daysBack: 60, reason: 'The ladder is in doubt. First taped again.' },
+    { action: 'order', answer: 'not-now', untilAhead: 9, daysBack: 60, reason: 'Not from a ladder in doubt.' },
   ],
 };
 

@@ -5,7 +5,7 @@ import type { LimbSide, PatientRecord, Piece } from '@/lib/record/patient-record
 import type { OrderChoice } from '@/lib/record/read-order-form';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
-import type { Story, StoryOrder, StoryPiece } from './story';
+import type { Story, StoryAnswer, StoryOrder, StoryPiece } from './story';
 import { tapeVisit } from './tape-visit';
 
 /** A piece of the demonstration, with its first-fit day and why it was taken out of use. */
@@ -17,12 +17,19 @@ export type DemoOrder = {
   readonly sent: { readonly ordered: CalendarDay; readonly expected: CalendarDay; readonly checked: string | null } | null;
 };
 
+/** An answer to a prompt of the demonstration: what the prompt asked for, what was said, when, and until which day it rests. */
+export type DemoAnswer = Pick<StoryAnswer, 'action' | 'answer' | 'reason'> & {
+  readonly day: CalendarDay;
+  readonly until: CalendarDay | null;
+};
+
 /** A made-up patient as a clinic would have written them down; each piece is cut from the visit whose day is `cutFrom`. */
 export type DemoPatient = {
   readonly details: PatientDetails & { readonly name: string };
   readonly visits: readonly TypedVisit[];
   readonly pieces: readonly DemoPiece[];
   readonly orders: readonly DemoOrder[];
+  readonly answers: readonly DemoAnswer[];
   /** What this person is here to show. */
   readonly shows: string;
 };
@@ -59,6 +66,13 @@ export function demoPatient(story: Story, today: CalendarDay): DemoPatient {
     visits: story.visits.map((visit, number) => tapeVisit(story, number, visit, born, days[number] as CalendarDay)),
     pieces: story.pieces.map((piece) => demoPiece(story, piece, today, days)),
     orders: (story.orders ?? []).map((order) => demoOrder(story, order, today, days)),
+    answers: (story.answers ?? []).map(({ action, answer, reason, ...when }) => ({
+      action,
+      answer,
+      reason,
+      day: clinicDay(today, when.daysBack),
+      until: 'untilAhead' in when ? addDays(today, when.untilAhead) : null,
+    })),
     shows: story.shows,
   };
 }

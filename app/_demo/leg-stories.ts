@@ -49,7 +49,7 @@ const WIM: Story = {
   visits: [
     visit(348, '09:20', 'RA', 91.4),
     visit(166, '09:10', 'RA', 91.9, { note: 'New piece ordered after this ladder.' }),
-    visit(12, '09:25', 'RA', 97, { note: 'Off work with his back since August.' }),
+    visit(4, '09:25', 'RA', 97, { note: 'Off work with his back since August.' }),
   ],
   pieces: [
     legPiece({ piece: '1', side: 'left', cutFromVisit: 0, firstWornBack: 322, retired: { daysBack: 145, reason: 'worn out' } }),
@@ -77,7 +77,7 @@ const BRAM: Story = {
     visit(196, '07:50', 'RA', 88.2),
     visit(126, '07:45', 'RA', 88),
     visit(63, '07:55', 'RA', 88.6),
-    visit(7, '08:00', 'RA', 88.3, { zeroLowCm: { side: 'right', cm: 2.3 } }),
+    visit(4, '08:00', 'RA', 88.3, { zeroLowCm: { side: 'right', cm: 2.3 } }),
   ],
   pieces: [legPiece({ piece: '1', side: 'right', cutFromVisit: 1, firstWornBack: 104, reductionPct: 20 })],
 };
@@ -108,6 +108,10 @@ const DARA: Story = {
     legPiece({ piece: '1', side: 'right', cutFromVisit: 0, firstWornBack: 204, retired: { daysBack: 24, reason: 'worn out' } }),
     legPiece({ piece: '2', side: 'right', cutFromVisit: 2, firstWornBack: 22 }),
     legPiece({ piece: '3', side: 'right', cutFromVisit: 2, firstWornBack: null }),
+  ],
+  answers: [
+    { action: 'order', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First taped again.' },
+    { action: 'refit', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First taped again.' },
   ],
 };
 
@@ -152,8 +156,8 @@ const ANA: Story = {
   taping: { ...LEG, interval: 4, rungs: 7, landmarks: [1], floorToFold: false },
   visits: [
     visit(97, '10:40', 'MT', 73.5),
-    visit(8, '10:35', 'MT', 73.8),
-    visit(2, '10:30', 'MT', 74.1, {
+    visit(6, '10:35', 'MT', 73.8),
+    visit(0, '10:30', 'MT', 74.1, {
       note: 'Came without an appointment: the leg feels heavy.',
       swelling: (side, place) => (side === 'left' ? 1 + 0.095 * Math.min(1, place / 0.6) : 1),
     }),

@@ -1,4 +1,5 @@
 import type { LimbKind, Side } from '@/lib/ladder/limb';
+import type { PromptAction } from '@/lib/prompts/prompt';
 import type { OrderReason } from '@/lib/record/order';
 import type { Sex } from '@/lib/record/patient-record';
 import type { LengthUnit } from '@/lib/units/length';
@@ -72,6 +73,13 @@ export type StoryOrder = {
   readonly checkedBy?: string;
 };
 
+/** What was answered to a prompt of a story, so many days back; "not now" holds for so many days from today. */
+export type StoryAnswer = {
+  readonly action: PromptAction;
+  readonly daysBack: number;
+  readonly reason: string;
+} & ({ readonly answer: 'act' } | { readonly answer: 'not-now'; readonly untilAhead: number });
+
 /** One made-up person and what happens to them. */
 export type Story = {
   readonly reference: string;
@@ -94,4 +102,5 @@ export type Story = {
   readonly visits: readonly StoryVisit[];
   readonly pieces: readonly StoryPiece[];
   readonly orders?: readonly StoryOrder[];
+  readonly answers?: readonly StoryAnswer[];
 };

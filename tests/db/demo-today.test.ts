@@ -1,0 +1,30 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { addDays, calendarDay } from '@/lib/units/calendar-day';
+import { type ClinicOn, clinicOn } from './clinic-on';
+
+// What a clinic that keeps up with its work looks like, by our own judgement: a few things late, more due within the week, some later.
+describe('Today of the demonstration clinic', () => {
+  let at: ClinicOn | undefined;
+  afterEach(async () => at?.close());
+
+  it.each([
+    ['a Wednesday', '2026-11-25'],
+    ['a Sunday', '2027-02-28'],
+    ['a leap day', '2028-02-29'],
+  ])('is a believable mix on %s, and shows each kind of work', async (_name, day) => {
+    at = await clinicOn('sqlite');
+    const { seedClinic } = await import('@/app/_demo/seed-clinic');
+    const { workTotals } = await import('@/db/work-counts');
+    const { WORK_KINDS } = await import('@/lib/schedule/worklist');
+    const today = calendarDay(day);
+    expect(await seedClinic(at.therapist, today)).toBe(13);
+    const totals = await workTotals(at.therapist, today, addDays(today, 7), ['all', ...WORK_KINDS]);
+    const { overdue = 0, 'this-week': thisWeek = 0, later = 0 } = totals.get('all') ?? {};
+    expect(overdue + thisWeek + later).toBe(13);
+    expect(overdue).toBeGreaterThanOrEqual(2);
+    expect(overdue).toBeLessThanOrEqual(5);
+    expect(thisWeek).toBeGreaterThanOrEqual(4);
+    expect(later).toBeGreaterThanOrEqual(3);
+    for (const kind of WORK_KINDS) expect(totals.has(kind), kind).toBe(true);
+  });
+});
