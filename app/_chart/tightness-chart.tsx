@@ -98,7 +98,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
               </text>
             )}
             {rows[index] === 'above' && (
-              <text className="axis-text" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
+              <text className="axis-text place" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
                 {showLength(point.heightMm, unit)}
               </text>
             )}

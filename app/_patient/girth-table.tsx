@@ -35,14 +35,16 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
       {base === 'cut' && !cutVisit && (
         <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
       )}
+      <p id="girths-said" className="secondary">
+        {`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}
+      </p>
       {between > 0 && (
         <p className="print-only secondary">
           {`The first visit and the newest ${NEWEST_ON_PAPER}; ${between} between them are not printed.`}
         </p>
       )}
       <div className="table-frame from-the-end">
-        <Still as="table" className="girth-table">
-          <caption>{`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}</caption>
+        <Still as="table" className="girth-table" aria-labelledby="girths-said">
           <thead>
             <tr>
               <th scope="col">Place</th>

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { WaitingOrders } from '@/app/_order/waiting-orders';
 import { requireTherapist } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic';
 import { headsOf } from '@/db/find-patients';
 import { openOrders } from '@/db/read-orders';
@@ -68,6 +69,7 @@ export default async function PiecesPage() {
           </tbody>
         </table>
       )}
+      <ProtocolLine />
     </main>
   );
 }

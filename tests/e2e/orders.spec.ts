@@ -218,6 +218,27 @@ test('a calendar address shows dates without names until it is withdrawn', async
   expect((await request.get(`/calendar/${'x'.repeat(43)}`)).status()).toBe(404);
 });
 
+test('every line of the drawing leads to its own row of figures, on screen and on paper', async ({ page }) => {
+  await openLia(page);
+  await page.goto(
+    await page
+      .locator('main a[href*="/orders/"]:not([href$="/new"])')
+      .first()
+      .evaluate((link) => (link as HTMLAnchorElement).href),
+  );
+  for (const media of ['screen', 'print'] as const) {
+    await page.emulateMedia({ media });
+    const drawing = await page.locator('.order-outline').boundingBox();
+    const figures = await page.locator('.order-figures tbody').boundingBox();
+    expect(Math.abs((drawing?.y ?? 0) - (figures?.y ?? 99)), media).toBeLessThan(2);
+    expect(Math.abs((drawing?.height ?? 0) - (figures?.height ?? 99)), media).toBeLessThan(2);
+    const heights = await page
+      .locator('.order-figures tbody tr')
+      .evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
+    expect(Math.max(...heights) - Math.min(...heights), media).toBeLessThan(0.75);
+  }
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`screens of orders, pieces, coverage and calendar break no rule that axe can see and fit 320 px, ${colorScheme}`, async ({
     page,

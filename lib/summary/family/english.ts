@@ -89,7 +89,7 @@ export const ENGLISH: FamilyWords = {
   },
   end: (landmark, off) => (off ? `${off.by} ${off.above ? 'above' : 'below'} ${MARKS[landmark]}` : MARKS[landmark]),
   footer: (person, by, day) =>
-    `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. You can always ask us.`,
+    `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. What your doctor or therapist tells you comes first. You can always ask us.`,
   defaults: {
     care: 'Take it off for the bath and for cream. Wash one each day by hand in warm water with mild soap. Lay it flat to dry, away from heat. Wear the other one while it dries.',
     wait: 'Marks from the seams that fade in half an hour are normal. A loose spot or a small hole can wait until your visit. Bring every garment with you.',

@@ -92,7 +92,7 @@ export const SPANISH: FamilyWords = {
     return `${off.by} más ${off.above ? 'arriba' : 'abajo'} ${gender === 'f' ? 'de la' : 'del'} ${mark}`;
   },
   footer: (person, by, day) =>
-    `Lo revisó ${by} el ${day}. Esta hoja es para ${person.reader === 'patient' ? 'usted' : `la familia de ${person.name}`}. Siempre nos puede preguntar.`,
+    `Lo revisó ${by} el ${day}. Esta hoja es para ${person.reader === 'patient' ? 'usted' : `la familia de ${person.name}`}. Lo que diga su médico o su terapeuta va primero. Siempre nos puede preguntar.`,
   defaults: {
     care: 'Quítela para el baño y para la crema. Lave una cada día a mano con agua tibia y jabón suave. Séquela plana, lejos del calor. Use la otra mientras se seca.',
     wait: 'Las marcas de las costuras que se van en media hora son normales. Una parte floja o un hueco chico puede esperar a la cita. Traiga todas las prendas.',

@@ -6,6 +6,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { requireRole } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 
 export const metadata: Metadata = { title: 'New order' };
 
@@ -45,6 +46,7 @@ export default async function NewOrderPage({
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />
       )}
+      <ProtocolLine />
     </main>
   );
 }

@@ -5,6 +5,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { requireRole } from '@/app/_session/therapist';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { pieceFormOf, type TypedPieceForm } from '@/lib/record/read-piece-form';
 
@@ -54,6 +55,7 @@ export default async function NewPiecePage({
           today={today}
         />
       )}
+      <ProtocolLine />
     </main>
   );
 }

@@ -1,3 +1,4 @@
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import '@/app/_picture/picture.css';
 import '@/app/_sheet/sheet.css';
 import type { Metadata } from 'next';
@@ -59,6 +60,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
           last={before && { posture: before.posture, zero: before.ladders[0]?.zero ?? '' }}
         />
       </NewVisit>
+      <ProtocolLine />
     </main>
   );
 }

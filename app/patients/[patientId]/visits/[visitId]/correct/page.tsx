@@ -1,3 +1,4 @@
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import '@/app/_picture/picture.css';
 import '@/app/_sheet/sheet.css';
 import type { Metadata } from 'next';
@@ -50,6 +51,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     <main id="main" className="sheet-page">
       <CorrectVisit data={data} visitId={visitId} onRecord={onRecord} />
       <EarlierStates revisions={revisions} clinic={clinic} />
+      <ProtocolLine />
     </main>
   );
 }
