@@ -1,11 +1,12 @@
-import type { Encounter, Observation, Provenance } from 'fhir/r4';
+import type { Encounter, Observation, Provenance, Quantity } from 'fhir/r4';
+import { bodyMassIndex } from '../../growth/body-mass-index';
 import type { FiledVisit, VisitWriting } from '../../record/patient-file';
-import type { TypedLength } from '../../units/length';
-import type { TypedMass } from '../../units/mass';
+import { mm } from '../../units/length';
+import { kg } from '../../units/mass';
 import { fhirText, listed, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
 import { SUBJECT } from './patient-resource';
-import { typedQuantity } from './typed-quantity';
+import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
 
 const VITAL_SIGNS = [{ coding: [{ system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' }] }];
 
@@ -14,6 +15,15 @@ export const BODY = {
   height: { code: '8302-2', display: 'Body height', profile: 'http://hl7.org/fhir/StructureDefinition/bodyheight' },
   weight: { code: '29463-7', display: 'Body weight', profile: 'http://hl7.org/fhir/StructureDefinition/bodyweight' },
 } as const;
+
+/** Body mass index as R4 names it: worked out from height and weight, so that nobody reads it back. Source: HL7 FHIR R4, profile bmi. */
+const BODY_MASS_INDEX = {
+  code: '39156-5',
+  display: 'Body mass index (BMI) [Ratio]',
+  profile: 'http://hl7.org/fhir/StructureDefinition/bmi',
+};
+
+type VitalSign = { readonly code: string; readonly display: string; readonly profile: string };
 
 /** Whether what was written of a visit still stands as first written. */
 export function statusOf(writings: readonly VisitWriting[]): 'final' | 'amended' {
@@ -38,21 +48,30 @@ export function encounterResource(visit: FiledVisit, id: string): Encounter {
   };
 }
 
-/** Height, weight and single readings of a visit, each as an Observation. */
+/** Height, weight, the index of both, and single readings of a visit, each as an Observation. */
 export function bodyResources(visit: FiledVisit, encounterId: string, status: Observation['status']): Observation[] {
-  const vital = (kind: keyof typeof BODY, value: TypedLength | TypedMass): Observation => ({
+  const vital = (name: string, { code, display, profile }: VitalSign, valueQuantity: Quantity): Observation => ({
     resourceType: 'Observation',
-    id: `${encounterId}-${kind}`,
-    meta: { profile: [BODY[kind].profile] },
+    id: `${encounterId}-${name}`,
+    meta: { profile: [profile] },
     status,
     category: VITAL_SIGNS,
-    code: { coding: [{ system: 'http://loinc.org', code: BODY[kind].code, display: BODY[kind].display }], text: BODY[kind].display },
+    code: { coding: [{ system: 'http://loinc.org', code, display }], text: display },
     ...measuredAt(visit, encounterId),
-    valueQuantity: typedQuantity(value),
+    valueQuantity,
   });
+  const index = indexOf(visit);
   return [
-    ...(visit.height ? [vital('height', visit.height)] : []),
-    ...(visit.weight ? [vital('weight', visit.weight)] : []),
+    ...(visit.height ? [vital('height', BODY.height, typedQuantity(visit.height))] : []),
+    ...(visit.weight ? [vital('weight', BODY.weight, typedQuantity(visit.weight))] : []),
+    ...(index === undefined
+      ? []
+      : [
+          {
+            ...vital('bmi', BODY_MASS_INDEX, { value: index, unit: 'kg/m2', system: UCUM_SYSTEM, code: 'kg/m2' }),
+            note: [{ text: 'Worked out from height and weight of the same visit.' }],
+          },
+        ]),
     ...(visit.readings ?? []).map(
       ({ name, length }, index): Observation => ({
         resourceType: 'Observation',
@@ -64,6 +83,12 @@ export function bodyResources(visit: FiledVisit, encounterId: string, status: Ob
       }),
     ),
   ];
+}
+
+/** Body mass index of a visit where both were measured, kg/m² to one decimal; undefined otherwise. */
+function indexOf({ height, weight }: FiledVisit): number | undefined {
+  const index = height && weight ? bodyMassIndex(kg(weight), mm(height.nm) / 10) : undefined;
+  return index === undefined ? undefined : Number(index.toFixed(1));
 }
 
 /** Whose an Observation is, from which visit and day. */

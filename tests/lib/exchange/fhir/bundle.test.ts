@@ -10,6 +10,8 @@ import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { readMass } from '@/lib/units/mass';
+import { readLength } from '@/lib/units/read-length';
 import { anyFile } from '@/tests/properties/made-up-files';
 import { byFhir, byMedplum, byOwnRules, notCarried } from './validators';
 
@@ -142,6 +144,49 @@ describe('bundles of 200 made-up patients', () => {
     const twice = { ...(file as PatientFile), visits: visit ? [visit, { ...visit, id: 'again', day: calendarDay('2026-04-01') }] : [] };
     const places = (one: PatientFile) => parsed(one).entry?.filter(({ resource }) => resource?.resourceType === 'BodyStructure').length;
     expect(places(twice)).toBe(places({ ...twice, visits: twice.visits.slice(0, 1) }));
+  });
+});
+
+describe('the body mass index of a bundle', () => {
+  const [any] = fc.sample(
+    anyFile.filter(({ visits }) => visits.length > 0),
+    { numRuns: 1, seed: 7 },
+  );
+  const [first] = any?.visits ?? [];
+  const withBody = (height: string | null, weight: string | null): PatientFile => {
+    const [tall, heavy] = [readLength(height ?? '', 'cm'), readMass(weight ?? '', 'kg')];
+    const body = { height: tall.kind === 'read' ? tall.value : null, weight: heavy.kind === 'read' ? heavy.value : null };
+    return { ...(any as PatientFile), visits: first ? [{ ...first, ...body }] : [] };
+  };
+  const indexIn = (bundle: Bundle<FhirResource>) =>
+    (bundle.entry ?? []).flatMap(({ resource }) =>
+      resource?.resourceType === 'Observation' && resource.code.coding?.some(({ code }) => code === '39156-5') ? [resource] : [],
+    );
+
+  it('is there where height and weight of one visit are, by its profile, and says what it was made of', () => {
+    // HL7 FHIR R4, profile bmi: LOINC 39156-5, UCUM kg/m2. 50 kg at 160 cm is 19.53125 kg/m², by hand: 50 / 1.6².
+    const [index, ...more] = indexIn(parsed(withBody('160 cm', '50 kg')));
+    expect(more).toEqual([]);
+    expect(index).toMatchObject({
+      meta: { profile: ['http://hl7.org/fhir/StructureDefinition/bmi'] },
+      valueQuantity: { value: 19.5, unit: 'kg/m2', system: 'http://unitsofmeasure.org', code: 'kg/m2' },
+      note: [{ text: 'Worked out from height and weight of the same visit.' }],
+      encounter: { reference: 'Encounter/visit-1' },
+    });
+    // The same body in inches and pounds: 63 in are 160.02 cm, 110 lb are 49.895 kg; 49.895 / 1.6002² = 19.485.
+    expect(indexIn(parsed(withBody('63 in', '110 lb')))[0]?.valueQuantity?.value).toBe(19.5);
+    expect(indexIn(parsed(withBody('160 cm', null)))).toEqual([]);
+    expect(indexIn(parsed(withBody(null, '50 kg')))).toEqual([]);
+  });
+
+  it('is found wanting by a validator in another unit, and is never read back: a false one changes nothing', () => {
+    const bundle = parsed(withBody('160 cm', '50 kg'));
+    const right = readOurBundle(bundle);
+    expect(right.kind).toBe('read');
+    for (const index of indexIn(bundle)) index.valueQuantity = { ...index.valueQuantity, value: 99, code: 'kg' };
+    expect([...byOwnRules(bundle), ...indexIn(bundle).flatMap(byMedplum)]).not.toEqual([]);
+    expect(readOurBundle(bundle)).toEqual(right);
+    expect(readForeignBundle(bundle).body.map(({ height, weight }) => [height?.text, weight?.text])).toEqual([['160', '50']]);
   });
 });
 

@@ -7,7 +7,7 @@ type IndexedBundle = Parameters<typeof indexStructureDefinitionBundle>[0];
 type MedplumResource = Parameters<typeof validateResource>[0];
 type MedplumProfile = NonNullable<NonNullable<Parameters<typeof validateResource>[1]>['profile']>;
 
-const PROFILES = ['bodyheight', 'bodyweight', 'vitalsigns'].map((id) => `http://hl7.org/fhir/StructureDefinition/${id}`);
+const PROFILES = ['bodyheight', 'bodyweight', 'bmi', 'vitalsigns'].map((id) => `http://hl7.org/fhir/StructureDefinition/${id}`);
 const profiles = new Map<string, StructureDefinition>();
 for (const file of ['profiles-types', 'profiles-resources']) indexStructureDefinitionBundle(definitions(file) as IndexedBundle);
 for (const { resource } of definitions('profiles-others').entry ?? [])
@@ -55,6 +55,7 @@ export function byMedplum(resource: FhirResource): readonly string[] {
 const VITAL_UNITS: Readonly<Record<string, readonly string[]>> = {
   bodyheight: ['cm', '[in_i]'],
   bodyweight: ['kg', '[lb_av]', 'g'],
+  bmi: ['kg/m2'],
 };
 
 /**
