@@ -33,44 +33,46 @@ export function LimbOutline({
   );
   return (
     <figure className="limb-figure">
-      <Still
-        as="svg"
-        className="limb-outline"
-        viewBox={`0 0 ${round(width)} ${round(height)}`}
-        width={round(width)}
-        height={round(height)}
-        role="img"
-        aria-label={pictureInWords(picture)}
-      >
-        <OutlinePatterns name={name} />
-        <OutlineTape picture={picture} frame={frame} centreX={tapeX} fromX={layout.fromX} toX={layout.toX} />
-        {layout.limbs.map(({ limb, centreX, figuresX, anchor, stripX, strips }) => (
-          <g key={limb.side}>
-            <OneLimb
-              limb={limb}
-              strips={strips}
-              picture={picture}
-              frame={{ ...frame, centreX }}
-              figuresX={figuresX}
-              anchor={anchor}
-              stretch={stretch}
-              name={name}
-            />
-            {strips.map((strip: PictureStrip, index) => (
-              <TightnessStrip
-                key={strip.piece}
-                strip={strip}
-                frame={frame}
-                x={stripX + (figuresX < centreX ? -1 : 1) * index * STRIP_STEP}
-                band={band}
+      <div className="scroll-across">
+        <Still
+          as="svg"
+          className="limb-outline"
+          viewBox={`0 0 ${round(width)} ${round(height)}`}
+          width={round(width)}
+          height={round(height)}
+          role="img"
+          aria-label={pictureInWords(picture)}
+        >
+          <OutlinePatterns name={name} />
+          <OutlineTape picture={picture} frame={frame} centreX={tapeX} fromX={layout.fromX} toX={layout.toX} />
+          {layout.limbs.map(({ limb, centreX, figuresX, anchor, stripX, strips }) => (
+            <g key={limb.side}>
+              <OneLimb
+                limb={limb}
+                strips={strips}
+                picture={picture}
+                frame={{ ...frame, centreX }}
+                figuresX={figuresX}
+                anchor={anchor}
+                stretch={stretch}
                 name={name}
-                named={index === 0}
-                anchor={figuresX < centreX ? 'start' : 'end'}
               />
-            ))}
-          </g>
-        ))}
-      </Still>
+              {strips.map((strip: PictureStrip, index) => (
+                <TightnessStrip
+                  key={strip.piece}
+                  strip={strip}
+                  frame={frame}
+                  x={stripX + (figuresX < centreX ? -1 : 1) * index * STRIP_STEP}
+                  band={band}
+                  name={name}
+                  named={index === 0}
+                  anchor={figuresX < centreX ? 'start' : 'end'}
+                />
+              ))}
+            </g>
+          ))}
+        </Still>
+      </div>
       <OutlineKey picture={picture} stretch={stretch} band={band} notDrawn={layout.notDrawn} />
     </figure>
   );

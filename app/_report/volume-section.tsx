@@ -29,7 +29,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
     <section>
       <h3>{`Volume, ${limb}`}</h3>
       <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
-      <div className="chart-scroll">
+      <div className="chart-scroll from-the-end">
         <VolumeChart
           lines={lines}
           events={events}

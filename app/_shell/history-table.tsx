@@ -19,7 +19,7 @@ export function HistoryTable<T extends Revision>({ revisions, names, timeZone, f
   const clock = dayAndTime(timeZone);
   return (
     <div className="table-frame">
-      <table>
+      <table className={more.length > 2 ? 'history-table wide' : 'history-table'}>
         <thead>
           <tr>
             {['State', 'Written', 'By', 'What', ...more.map((one) => one.head)].map((head) => (
