@@ -34,7 +34,7 @@ export function auditKey(begins: boolean): string {
 }
 
 /** Where the key is kept when AUDIT_KEY does not give it: beside the SQLite file, or in `data/` when the records are on a server. */
-export function auditKeyFile(): string {
+function auditKeyFile(): string {
   const beside = process.env.DATABASE_URL ? 'data/clinic.db' : process.env.DB_FILE || 'data/clinic.db';
   return path.join(path.dirname(path.resolve(beside)), 'audit-key');
 }

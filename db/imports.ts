@@ -54,7 +54,7 @@ export async function keepMapping(therapist: Therapist, importId: string, mappin
   await database.update(dataImport).set({ mapping }).where(inReading(therapist, importId));
 }
 
-/** Puts the patients of a file in line to be taken over, and lets the file go. The same button pressed twice lines them up once. */
+/** Puts the patients of a file in line to be brought in, and lets the file go. The same button pressed twice lines them up once. */
 export async function lineUp(therapist: Therapist, importId: string, patients: readonly PatientFile[], at = new Date()): Promise<void> {
   assertMayWrite(therapist);
   const items = patients.map((content, position) => ({
@@ -83,12 +83,12 @@ function inReading({ clinicId }: Therapist, importId: string) {
 }
 
 /**
- * Takes the next patients of an import over, each whole or not at all, at most so many; gives how many were looked at.
+ * Brings the next patients of an import in, each whole or not at all, at most so many; gives how many were looked at.
  *
- * Any number of processes may do so at once: an item is taken by the write that brings its patient in. None is left when it gives 0; the
+ * Any number of processes may do so at once: an item is done by the write that brings its patient in. None is left when it gives 0; the
  * import is then closed.
  */
-export async function takeOver(therapist: Therapist, importId: string, most: number, at = new Date()): Promise<number> {
+export async function bringInNext(therapist: Therapist, importId: string, most: number, at = new Date()): Promise<number> {
   assertMayWrite(therapist);
   const database = await getDatabase();
   const items = await database
@@ -149,7 +149,7 @@ function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { rea
   return noteOf(therapist, deed, at);
 }
 
-/** Stops an import: what waits is not taken over; what was taken over stays until it is undone. */
+/** Stops an import: what waits is not brought in; what was brought in stays until it is undone. */
 export async function stopImport(therapist: Therapist, importId: string): Promise<void> {
   assertMayWrite(therapist);
   const database = await getDatabase();

@@ -69,11 +69,6 @@ export async function piecesOfPatients(therapist: Therapist, patientIds: readonl
   return rows.sort((one, other) => one.cutFrom.localeCompare(other.cutFrom) || one.piece.localeCompare(other.piece));
 }
 
-/** Every piece of one patient as it stands now. */
-export async function piecesOf(therapist: Therapist, patientId: string): Promise<readonly KeptPiece[]> {
-  return piecesOfPatients(therapist, [patientId]);
-}
-
 /** Pieces of the whole clinic that are not retired, oldest first worn first; not yet worn last. */
 export async function piecesInUse(therapist: Therapist, most = 200): Promise<readonly KeptPiece[]> {
   const database = await getDatabase();

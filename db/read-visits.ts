@@ -62,11 +62,6 @@ export async function visitsOfPatients(therapist: Therapist, patientIds: readonl
   return withLadders(revisions, ladders).sort(byDayAndTime);
 }
 
-/** Every visit of one patient as it stands now, by day. */
-export async function visitsOf(therapist: Therapist, patientId: string): Promise<readonly KeptVisit[]> {
-  return visitsOfPatients(therapist, [patientId]);
-}
-
 /** One visit as it stands now; undefined when the clinic has none of that id. */
 export async function keptVisit(therapist: Therapist, visitId: string): Promise<KeptVisit | undefined> {
   const database = await getDatabase();

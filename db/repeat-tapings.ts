@@ -7,7 +7,7 @@ import { repeatTaping, visit } from './schema';
 import type { Therapist } from './therapist';
 
 /** Months that the clinic's own tapings count for: people, tapes and habits change. Clinic default. */
-export const REPEAT_MONTHS = 24;
+const REPEAT_MONTHS = 24;
 
 /** The rows of a saved revision: one for each ladder that has second tapings. */
 export function repeatRows(

@@ -10,7 +10,7 @@ const { table, id, text, oneOf, wholeNumber, json, moment, index, uniqueIndex } 
 export type AddedByImport = { readonly visits: readonly string[]; readonly pieces: readonly string[]; readonly orders: readonly string[] };
 
 /**
- * A file that was brought in: what it was called, in which form, and where its taking over stands. Its text is there only while a person
+ * A file that was brought in: what it was called, in which form, and how far bringing it in is. Its text is there only while a person
  * still says how it is to be read.
  */
 export const dataImport = table(
@@ -30,8 +30,8 @@ export const dataImport = table(
 );
 
 /**
- * One patient of an import. `content` is there until it was taken over; then the patient and what was added, which an undo takes
- * away again. `words` says why nothing, or not everything, was taken over.
+ * One patient of an import. `content` is there until it was brought in; then the patient and what was added, which an undo takes
+ * away again. `words` says why nothing, or not everything, was brought in.
  */
 export const importItem = table(
   'import_item',

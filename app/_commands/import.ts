@@ -7,7 +7,7 @@ import { readIncoming } from '@/app/_exchange/read-incoming';
 import { NOT_TAKEN, uploadFrom } from '@/app/_exchange/upload';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
-import { importWithCounts, keepUpload, lineUp, takeOver, type Upload } from '@/db/imports';
+import { bringInNext, importWithCounts, keepUpload, lineUp, type Upload } from '@/db/imports';
 import { policyOf } from '@/db/policy';
 import { renewStale } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
@@ -22,7 +22,7 @@ npm run import -- --by lead@clinic.example --undo <id>
   The file is a spreadsheet as CSV, a set taken out of this program (its folder or .zip), or a FHIR bundle.
   Without --yes it only says what it read. A mapping that lacks an answer is printed with what is missing.`;
 
-/** Patients taken over between two lines of progress. */
+/** Patients brought in between two lines of progress. */
 const AT_ONCE = 200;
 
 /** Fault lines printed at most. */
@@ -38,7 +38,7 @@ const { values, positionals } = parseArgs({
   },
 });
 
-/** Brings a file in without the server, in the same steps as the screen: read, look, take over patient by patient; or takes one back. */
+/** Brings a file in without the server, in the same steps as the screen: read, look, bring in patient by patient; or takes one back. */
 async function importFile(): Promise<string | undefined> {
   const [file] = positionals;
   if (!values.by || (!file && !values.undo)) return USAGE;
@@ -77,7 +77,7 @@ async function bringIn(lead: Therapist, upload: Upload, patients: Parameters<typ
   const id = await keepUpload(lead, upload);
   await lineUp(lead, id, patients);
   for (let taken = 0, now = 1; now > 0; taken += now) {
-    now = await takeOver(lead, id, AT_ONCE);
+    now = await bringInNext(lead, id, AT_ONCE);
     if (now > 0) say(`${taken + now} of ${patients.length}`);
   }
   await renewStale(lead, todayIn((await clinicOf(lead)).timeZone));

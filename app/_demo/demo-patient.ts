@@ -1,7 +1,7 @@
 import type { TypedVisit } from '@/db/visits';
 import type { GarmentSpec } from '@/lib/record/garment';
 import type { PatientDetails } from '@/lib/record/patient-details';
-import type { LimbSide, PatientRecord, Piece } from '@/lib/record/patient-record';
+import type { LimbSide, Piece } from '@/lib/record/patient-record';
 import type { OrderChoice } from '@/lib/record/read-order-form';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
@@ -33,11 +33,6 @@ export type DemoPatient = {
   /** What this person is here to show. */
   readonly shows: string;
 };
-
-/** The same person as the rules see them. */
-export function demoRecord({ details, visits, pieces }: DemoPatient): PatientRecord {
-  return { reference: details.reference, born: details.born, sex: details.sex, affected: details.affected, visits, pieces };
-}
 
 /** The working day so many days before today: a Saturday or Sunday becomes the Friday before. */
 export function clinicDay(today: CalendarDay, daysBack: number): CalendarDay {

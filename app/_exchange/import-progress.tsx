@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation';
 import { useCallback, useEffect, useRef, useState } from 'react';
 
-/** How far the taking over is; takes the next patients over until none waits, the page is left, or it is stopped. */
+/** How far it is brought in; brings the next patients in until none waits, the page is left, or it is stopped. */
 export function ImportProgress({
   importId,
   waiting,

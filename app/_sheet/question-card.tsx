@@ -51,7 +51,7 @@ function againWords(doubt: Doubt): string {
 }
 
 /** The answer that sets right what the question guesses, or none. */
-export function fitsWords(doubt: Doubt, unit: LengthUnit): string | undefined {
+function fitsWords(doubt: Doubt, unit: LengthUnit): string | undefined {
   if (doubt.kind === 'shifted-rungs') return doubt.moveBy === 1 ? 'Move them one rung on' : 'Move them one rung back';
   if (doubt.kind === 'swapped-neighbours') return 'Exchange the two';
   if (doubt.kind === 'sides-swapped') return 'Exchange left and right';

@@ -6,7 +6,7 @@ import { LANGUAGES } from '@/lib/summary/family/language-names';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 
 /** The four limbs a box can be ticked for, by the value of the box. */
-export const LIMB_BOXES: Readonly<Record<string, LimbSide>> = {
+const LIMB_BOXES: Readonly<Record<string, LimbSide>> = {
   'right-leg': { limb: 'leg', side: 'right' },
   'left-leg': { limb: 'leg', side: 'left' },
   'right-arm': { limb: 'arm', side: 'right' },

@@ -23,9 +23,6 @@ export type Alignment = {
   readonly strain: number;
 };
 
-/** An adult's segments do not change; the tiny SD keeps the arithmetic regular. */
-export const NO_STRETCH: ExpectedStretch = { ratio: 1, sd: 0.002 };
-
 /**
  * The most likely place of each shared landmark on the later ruler, from what was taped and what is expected of growth.
  *

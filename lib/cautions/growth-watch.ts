@@ -12,7 +12,7 @@ const LOOK_AT: Readonly<Record<GrowthWatchPart, string>> = {
 };
 
 /** Parts that a child's garments may hold back in growth: of each piece in use by its form, and pieces whose form is not on record. */
-export function watchedParts({ record, policy, today }: CautionAbout): {
+function watchedParts({ record, policy, today }: CautionAbout): {
   readonly parts: readonly GrowthWatchPart[];
   readonly noForm: readonly Piece[];
 } {

@@ -16,7 +16,7 @@ import { heightOnLimb, type SeriesVisit } from '../trend/limb-series';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** Name and version of the engine that wrote a document. */
-export const ENGINE = 'rungwise 0.1.0';
+const ENGINE = 'rungwise 0.1.0';
 
 /**
  * The document of the command line: every patient with limbs, pieces and prompts, ready for JSON.

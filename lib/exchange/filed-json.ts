@@ -21,10 +21,10 @@ export function isMoment(text: string): boolean {
 }
 
 /** A length with its text, unit and exact nanometres. */
-export const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
+const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
 
 /** A mass with its text, unit and exact nanograms. */
-export const TYPED_MASS = z.object({ text: z.string(), unit: z.enum(['kg', 'lb']), ng: z.int() });
+const TYPED_MASS = z.object({ text: z.string(), unit: z.enum(['kg', 'lb']), ng: z.int() });
 
 const landmark = z.enum(Object.values(LIMBS).flatMap((limb) => limb.landmarks));
 const coverEnd = z.union([landmark, TYPED_LENGTH]);
@@ -73,7 +73,7 @@ const rung = z.object({
 export const ZERO_CHOICE = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: moment });
 
 /** A ladder. */
-export const LADDER_JSON = z.object({
+const LADDER_JSON = z.object({
   limb: z.enum(['leg', 'arm']),
   side: z.enum(['left', 'right']),
   zero: z.string(),

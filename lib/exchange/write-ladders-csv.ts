@@ -67,6 +67,6 @@ function placeCells(ladder: Ladder): Cells[] {
 }
 
 /** The text as typed, with its unit where it has none: `112.5 cm`. */
-export function withUnit({ text, unit }: TypedLength | TypedMass): string {
+function withUnit({ text, unit }: TypedLength | TypedMass): string {
   return /[a-z"″”'′’]/i.test(text) ? text : `${text} ${unit}`;
 }

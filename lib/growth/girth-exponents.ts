@@ -14,7 +14,7 @@ type Tables = Readonly<Record<LimbKind, readonly GirthExponents[]>>;
  * checked within children on the Berkeley Guidance Study calf, 9 to 18 years (Tuddenham and Snyder 1954).
  * Height exponents are rounded; knee and lower thigh lie on the line between calf and thigh.
  */
-export const CHILD_EXPONENTS: Tables = {
+const CHILD_EXPONENTS: Tables = {
   leg: [
     { place: 0.1, weight: 0.4, height: -0.3 },
     { place: 0.69, weight: 0.45, height: -0.3 },
@@ -31,7 +31,7 @@ export const CHILD_EXPONENTS: Tables = {
  * Grown adults: height fixed, weight only. Source: ANSUR II 2012 and NHANES 2003–2006 (cross-sections of healthy adults;
  * proof within one person exists only for the child's calf).
  */
-export const ADULT_EXPONENTS: Tables = {
+const ADULT_EXPONENTS: Tables = {
   leg: [
     { place: 0.1, weight: 0.28, height: 0 },
     { place: 0.69, weight: 0.42, height: 0 },

@@ -31,10 +31,10 @@ export type MeasuredHow = 'lying' | 'standing';
 export type ServingTable = { readonly table: LmsText; readonly age: number; readonly sex: 'F' | 'M'; readonly addToHeightCm: number };
 
 /** From this day a WHO child is measured standing. Source: WHO 2006; 24 months = 730.5 days. */
-export const STANDING_FROM_DAYS = 731;
+const STANDING_FROM_DAYS = 731;
 
 /** A lying child is 0.7 cm longer than the same child standing. Source: WHO Child Growth Standards 2006. */
-export const LYING_LONGER_CM = 0.7;
+const LYING_LONGER_CM = 0.7;
 
 const WHO_2006: Readonly<Record<GrowthMeasure, LmsText>> = { height: WHO_2006_LENGTH_HEIGHT, weight: WHO_2006_WEIGHT, bmi: WHO_2006_BMI };
 const WHO_2007: Readonly<Record<GrowthMeasure, LmsText>> = { height: WHO_2007_HEIGHT, weight: WHO_2007_WEIGHT, bmi: WHO_2007_BMI };

@@ -12,7 +12,7 @@ import { wasKept } from './was-kept';
  *
  * Source: smallest and largest values in ANSUR II 2012, NHANES 2003–2006, Snyder 1977 and Slack 1997. A swollen limb may be larger.
  */
-export const OBSERVED_GIRTHS_MM: Readonly<Record<LimbKind, { readonly least: number; readonly most: number }>> = {
+const OBSERVED_GIRTHS_MM: Readonly<Record<LimbKind, { readonly least: number; readonly most: number }>> = {
   leg: { least: 121, most: 948 },
   arm: { least: 92, most: 624 },
 };
@@ -23,7 +23,7 @@ export const OBSERVED_GIRTHS_MM: Readonly<Record<LimbKind, { readonly least: num
  * 6 % at 1 in, 8 % at 4 cm, 10 % at 5 cm gaps, linear between, never below 5 %; wider gaps bend with the limb: 30 % at 10 cm, at most 35 %.
  * Source: simulated slips on dense leg profiles with 0.3 cm of reading noise; one false question in thirty ladders at 4 cm.
  */
-export function neighbourLimit(gapMm: number): number {
+function neighbourLimit(gapMm: number): number {
   if (gapMm <= 50) return Math.max(0.06 + ((gapMm - 25.4) / (50 - 25.4)) * 0.04, 0.05);
   return Math.min(0.1 + ((gapMm - 50) / 50) * 0.2, 0.35);
 }

@@ -11,7 +11,7 @@ import { wasKept } from './was-kept';
  * children down to 45 mm at 4–6 years (Snyder 1977, medial malleolus). The crease lies at or a little above the malleolus
  * (common practice), so the upper end is taken wide. Clinic default: 30 to 130 mm.
  */
-export const FOOT_HEIGHT_MM = { least: 30, most: 130 } as const;
+const FOOT_HEIGHT_MM = { least: 30, most: 130 } as const;
 
 /**
  * The least share of body height that lies below the ankle crease, from a height (mm) on: 0.030 from 1,450 mm.
@@ -20,7 +20,7 @@ export const FOOT_HEIGHT_MM = { least: 30, most: 130 } as const;
  * fold below. Shorter people are children, whose figures are rough (Snyder 1977, SD 8–9 mm of 45–58): `FOOT_HEIGHT_MM` serves them. Only
  * for a ladder whose top is its last rung: that is where one rung too many may stand.
  */
-export const FOOT_SHARE = { least: 0.03, fromHeightMm: 1450 } as const;
+const FOOT_SHARE = { least: 0.03, fromHeightMm: 1450 } as const;
 
 /**
  * Whether a leg ladder from the ankle crease to the gluteal fold agrees with the fold's height above the floor.

@@ -13,14 +13,14 @@ export const FEWEST_PAIRS = 10;
  * Source: JCGM 100:2008 (GUM) F.2.2.1, resolution δx gives a standard uncertainty of 0.29 δx; rounded up. A second taping read with the
  * first in mind agrees too well.
  */
-export const LEAST_SD_MM = 1;
+const LEAST_SD_MM = 1;
 
 /**
  * Two tapings further apart than this are a slip of the hand unless somebody kept them, mm: about six SDs of a difference, 6 × √2 × 3 mm.
  *
  * Clinic default. One pair with swapped digits would otherwise make every tape of the clinic look rough.
  */
-export const SLIP_APART_MM = 25;
+const SLIP_APART_MM = 25;
 
 /** The pairs of one ladder that tell something of the tape: both girths there, and not so far apart that one is a slip. */
 export function repeatPairs(ladder: Ladder): RepeatPairs {

@@ -30,7 +30,7 @@ export function typedLandmarks(sheet: LimbSheet): readonly LandmarkId[] {
 }
 
 /** A mark of one side as it was read; undefined while it is empty or cannot be read. */
-export function markAt(sheet: LimbSheet, side: Side, mark: LandmarkId | 'floor'): TypedLength | undefined {
+function markAt(sheet: LimbSheet, side: Side, mark: LandmarkId | 'floor'): TypedLength | undefined {
   const text = sheet.marks[markKey(side, mark)] ?? '';
   const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
   return reading?.kind === 'read' ? reading.value : undefined;

@@ -107,7 +107,7 @@ function logRatio(measured: MeasuredChange, of: TrendOf): { y: number; sd: numbe
 }
 
 /** Visits from the last event on; an event on the day of a visit starts the series at that visit. */
-export function sinceLastEvent(visits: readonly SeriesVisit[], events: readonly PatientEvent[]): readonly SeriesVisit[] {
+function sinceLastEvent(visits: readonly SeriesVisit[], events: readonly PatientEvent[]): readonly SeriesVisit[] {
   const last = visits.at(-1)?.visit.day;
   const restart = events
     .map((event) => event.day)

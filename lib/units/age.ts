@@ -9,11 +9,6 @@ export function ageInYears(born: CalendarDay, on: CalendarDay): number {
   return differenceInYears(parseISO(on), parseISO(born));
 }
 
-/** Exact months of age as growth tables count them: days / 30.4375. Example: 731 days is 24.0164 months. */
-export function ageInMonths(born: CalendarDay, on: CalendarDay): number {
-  return daysBetween(born, on) / DAYS_IN_MONTH;
-}
-
 /** `10 years 9 months`, `14 months`, `5 weeks`: an age the way people say it. */
 export function showAge(born: CalendarDay, on: CalendarDay): string {
   const days = daysBetween(born, on);

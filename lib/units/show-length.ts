@@ -23,7 +23,7 @@ export function showLengthWithUnit(lengthMm: number, unit: LengthUnit, parts: 8 
 }
 
 /** The same length in pieces, so that whole figures and fractions line up in a column. */
-export function shownLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): ShownLength {
+function shownLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): ShownLength {
   const inOwnUnit = inUnit(Math.abs(lengthMm), unit);
   if (unit === 'cm') {
     const tenths = Math.round(inOwnUnit * 10);

@@ -1,7 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { partsOf } from '@/app/_exchange/set-parts';
 import { SET_STYLES } from '@/app/_exchange/set-style';
-import { keepUpload, lineUp, takeOver } from '@/db/imports';
+import { bringInNext, keepUpload, lineUp } from '@/db/imports';
 import { everyPatientFile, type OutgoingPatient } from '@/db/patient-files';
 import { policyOf } from '@/db/policy';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
@@ -54,10 +54,10 @@ export async function benchExchange(clinic: FilledClinic, ladderRows: number): P
     const id = await keepUpload(other, { fileName: 'bench', form: 'set', text: JSON.stringify(Object.fromEntries(files)) });
     await lineUp(other, id, found.patients);
     for (let now = 1; now > 0; ) {
-      now = await takeOver(other, id, 200);
+      now = await bringInNext(other, id, 200);
       took = { ...took, taken: took.taken + now };
     }
   });
-  if (took.taken !== patients.length) throw new Error(`${took.taken} of ${patients.length} patients were taken over`);
+  if (took.taken !== patients.length) throw new Error(`${took.taken} of ${patients.length} patients were brought in`);
   line('Bringing in a set', size, whole, 'parsing the same tables', floor);
 }

@@ -32,10 +32,10 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect(await db.patients.patientHead(stranger, patientId)).toBeUndefined();
     expect(await db.find.findPatients(stranger)).toMatchObject({ rows: [], total: 0 });
     expect((await db.find.lastVisitDays(stranger, [patientId])).size).toBe(0);
-    expect(await db.reading.visitsOf(stranger, patientId)).toEqual([]);
+    expect(await db.reading.visitsOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.reading.keptVisit(stranger, visitId)).toBeUndefined();
     expect(await db.reading.visitWithHistory(stranger, visitId)).toBeUndefined();
-    expect(await db.readingPieces.piecesOf(stranger, patientId)).toEqual([]);
+    expect(await db.readingPieces.piecesOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.readingPieces.piecesInUse(stranger)).toEqual([]);
     expect(await db.readingPieces.pieceWithHistory(stranger, pieceId)).toBeUndefined();
     expect(await db.events.eventsOfPatients(stranger, [patientId])).toEqual([]);

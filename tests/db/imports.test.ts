@@ -62,7 +62,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   async function bring(patients: readonly PatientFile[], therapist = at.stranger): Promise<string> {
     const id = await at.db.imports.keepUpload(therapist, UPLOAD);
     await at.db.imports.lineUp(therapist, id, patients);
-    while ((await at.db.imports.takeOver(therapist, id, 4)) > 0);
+    while ((await at.db.imports.bringInNext(therapist, id, 4)) > 0);
     return id;
   }
 
@@ -185,7 +185,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     const id = await at.db.imports.keepUpload(at.stranger, UPLOAD);
     await at.db.imports.lineUp(at.stranger, id, files);
     await at.db.imports.stopImport(at.stranger, id);
-    expect(await at.db.imports.takeOver(at.stranger, id, 9)).toBe(0);
+    expect(await at.db.imports.bringInNext(at.stranger, id, 9)).toBe(0);
     expect((await at.db.imports.importWithCounts(at.stranger, id))?.state).toBe('stopped');
     expect(await at.db.imports.importWithCounts(at.therapist, id)).toBeUndefined();
     expect(await at.db.undo.undoImport(at.therapist, id)).toBeUndefined();

@@ -71,7 +71,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       [1, 'proposed'],
       [2, 'ordered'],
     ]);
-    const pieces = (await at.db.readingPieces.piecesOf(at.therapist, patientId)).filter((one) => one.orderId === orderId);
+    const pieces = (await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).filter((one) => one.orderId === orderId);
     expect(pieces.map((one) => [one.piece, one.expected, one.delivered, one.allowance?.text])).toEqual([
       ['f1', '2026-10-30', null, '2'],
       ['f2', '2026-10-30', null, '2'],
@@ -83,7 +83,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     const { left } = leaving(kept);
     const taken = pieceFrom(visitId, '2026-10-14', 'taken');
     await at.db.pieces.savePiece(at.therapist, { patientId, submissionId: form(), piece: taken });
-    const before = await at.db.readingPieces.piecesOf(at.therapist, patientId);
+    const before = await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId]);
     const added = [pieceFrom(visitId, '2026-10-14', 'free'), taken];
     const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
       submissionId: form(),
@@ -92,7 +92,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       pieces: { added },
     });
     expect(sent).toMatchObject({ kind: 'conflict', theirs: { state: 'proposed', revision: 1 } });
-    expect(await at.db.readingPieces.piecesOf(at.therapist, patientId)).toEqual(before);
+    expect(await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).toEqual(before);
   });
 
   it('by two people at once: one is kept, the other is shown what stands', async () => {
@@ -115,7 +115,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       retiredReason: null,
     }));
     await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId, order: left, reason: 'sent', pieces: { added } });
-    const own = (await at.db.readingPieces.piecesOf(at.therapist, patientId)).filter((one) => one.orderId === orderId);
+    const own = (await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).filter((one) => one.orderId === orderId);
     const [first, second] = own;
     if (!first || !second) throw new Error('two pieces were ordered');
     await at.db.pieces.revisePiece(at.therapist, first.pieceId, 1, {

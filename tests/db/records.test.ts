@@ -45,7 +45,7 @@ describe.each(ENGINES)('records on %s', (engine) => {
   it('gives back a visit exactly as typed: texts, exact lengths, gaps, kept doubts, odd last rung', async () => {
     const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
     if (saved.kind !== 'saved') throw new Error(saved.kind);
-    const [kept] = await at.db.reading.visitsOf(at.therapist, patientId);
+    const [kept] = await at.db.reading.visitsOfPatients(at.therapist, [patientId]);
     const typed = visitOn('2026-10-14');
     const ladders = typed.ladders.map((ladder) => ({ ...ladder, intervalText: ladder.intervalText ?? null }));
     expect(kept).toMatchObject({
@@ -66,7 +66,7 @@ describe.each(ENGINES)('records on %s', (engine) => {
     const others = await Promise.all(Array.from({ length: 20 }, () => at.db.visits.saveVisit(at.therapist, entry)));
     if (first.kind === 'not-found') throw new Error('not saved');
     expect(others).toEqual(others.map(() => ({ kind: 'already-saved', visitId: first.visitId })));
-    const days = (await at.db.reading.visitsOf(at.therapist, patientId)).map((visit) => visit.day);
+    const days = (await at.db.reading.visitsOfPatients(at.therapist, [patientId])).map((visit) => visit.day);
     expect(days.filter((day) => day === '2026-10-20')).toHaveLength(1);
   });
 
@@ -182,7 +182,7 @@ describe.each(ENGINES)('records on %s', (engine) => {
   it('refuses a piece cut from the visit of someone else', async () => {
     const other = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0600') });
     if (other.kind !== 'saved') throw new Error(other.kind);
-    const [visit] = await at.db.reading.visitsOf(at.therapist, patientId);
+    const [visit] = await at.db.reading.visitsOfPatients(at.therapist, [patientId]);
     const piece = pieceFrom(visit?.visitId ?? '', '2026-10-14');
     expect(await at.db.pieces.savePiece(at.therapist, { patientId: other.patientId, submissionId: form(), piece })).toEqual({
       kind: 'not-found',

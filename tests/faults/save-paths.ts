@@ -21,9 +21,9 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
   let patientId = '';
   let made = 0;
   const person = (again = '') => ({ ...details(`${reference}${again}`, `${words} name`), note: `${words} note` });
-  const visits = async () => db.reading.visitsOf(therapist, patientId);
+  const visits = async () => db.reading.visitsOfPatients(therapist, [patientId]);
   const visitId = async () => (await visits())[0]?.visitId ?? '';
-  const pieceNow = async () => (await db.readingPieces.piecesOf(therapist, patientId))[0];
+  const pieceNow = async () => (await db.readingPieces.piecesOfPatients(therapist, [patientId]))[0];
   const orderNow = async () => (await db.readingOrders.ordersOf(therapist, patientId))[0];
   const documentId = async () => (await db.familyPages.familyPagesOf(therapist, patientId))[0]?.documentId ?? '';
   return [

@@ -6,11 +6,11 @@ import { readIncoming } from '@/app/_exchange/read-incoming';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
-import { importWithCounts, keepMapping, lineUp, stopImport, takeOver, uploadOf } from '@/db/imports';
+import { bringInNext, importWithCounts, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imports';
 import { renewStale } from '@/db/renew-work';
 import { undoImport } from '@/db/undo-import';
 
-/** Patients taken over with one request: a second or so, after which the page can say how far it is and be stopped. */
+/** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */
 const AT_ONCE = 20;
 
 /** Keeps what was said of how a spreadsheet is to be read; the page then shows what comes of it. */
@@ -25,7 +25,7 @@ export async function keepMappingAction(form: FormData): Promise<void> {
   redirect(`/clinic/exchange/${id}`);
 }
 
-/** Puts the patients that could be read in line to be taken over. */
+/** Puts the patients that could be read in line to be brought in. */
 export async function lineUpAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
   const id = idOf(form);
@@ -35,20 +35,20 @@ export async function lineUpAction(form: FormData): Promise<void> {
   redirect(`/clinic/exchange/${id}`);
 }
 
-/** Takes the next patients over; gives how many still wait. The page calls it until none does. */
+/** Brings the next patients in; gives how many still wait. The page calls it until none does. */
 export async function takeNextAction(importId: string): Promise<number> {
   const therapist = await requireActing('lead');
-  await takeOver(therapist, String(importId), AT_ONCE);
+  await bringInNext(therapist, String(importId), AT_ONCE);
   const left = (await importWithCounts(therapist, String(importId)))?.counts.waiting ?? 0;
   if (left === 0) await close(therapist, String(importId));
   return left;
 }
 
-/** The same for a browser without script: takes some over and shows the page again. */
+/** The same for a browser without script: brings some in and shows the page again. */
 export async function continueAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
   const id = idOf(form);
-  await takeOver(therapist, id, AT_ONCE);
+  await bringInNext(therapist, id, AT_ONCE);
   if (!(await importWithCounts(therapist, id))?.counts.waiting) await close(therapist, id);
   redirect(`/clinic/exchange/${id}`);
 }
@@ -75,7 +75,7 @@ type Lead = Awaited<ReturnType<typeof requireActing>>;
 
 /** Closes an import of which nothing waits, and brings Today up to it. */
 async function close(therapist: Lead, importId: string): Promise<void> {
-  await takeOver(therapist, importId, AT_ONCE);
+  await bringInNext(therapist, importId, AT_ONCE);
   await renew(therapist);
 }
 

@@ -36,7 +36,7 @@ export function typedQuantity(typed: TypedLength | TypedMass): Quantity {
  *
  * Example: `12.50` in stays `12.50`; `12 1/2` in is `12.5`; `37,5` cm is `37.5`; `5'4"` is `64`.
  */
-export function decimalOf(typed: TypedLength | TypedMass): string {
+function decimalOf(typed: TypedLength | TypedMass): string {
   const plain = /^(\d+)(?:[.,](\d+))?(?:\s*(?:in|cm|kg|lb))?$/.exec(typed.text.trim());
   if (plain) return `${BigInt(plain[1] ?? '0')}${plain[2] === undefined ? '' : `.${plain[2]}`}`;
   return 'nm' in typed ? divided(BigInt(typed.nm), NANOMETRES_IN[typed.unit]) : divided(BigInt(typed.ng), NANOGRAMS_IN[typed.unit]);

@@ -5,7 +5,7 @@ export const LAYOUTS = ['rungs', 'places-down', 'visits-down'] as const;
 export type Layout = (typeof LAYOUTS)[number];
 
 /** The order of the parts of a day. */
-export const DAY_ORDERS = ['ymd', 'dmy', 'mdy'] as const;
+const DAY_ORDERS = ['ymd', 'dmy', 'mdy'] as const;
 export type DayOrder = (typeof DAY_ORDERS)[number];
 
 /** What a column holds. `place` is the side list of places, or a place of a ladder; `visit` is one visit's figures. */

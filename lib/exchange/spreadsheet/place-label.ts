@@ -64,7 +64,7 @@ function distanceIn(text: string, limb: LimbKind, unit: LengthUnit | ''): PlaceL
 }
 
 /** The landmark of a limb that people call so. */
-export function landmarkNamed(name: string, limb: LimbKind): LandmarkId | undefined {
+function landmarkNamed(name: string, limb: LimbKind): LandmarkId | undefined {
   return LIMBS[limb].landmarks.find((landmark) => landmark === name.trim() || NAMES[landmark].includes(name.trim()));
 }
 

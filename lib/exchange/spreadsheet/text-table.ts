@@ -8,7 +8,7 @@ export type TextTable = { readonly delimiter: ',' | ';' | '\t'; readonly rows: r
 
 /** More rows or columns than this are not read: no clinic's ladders fill them. Clinic default. */
 export const MOST_ROWS = 200_000;
-export const MOST_COLUMNS = 1000;
+const MOST_COLUMNS = 1000;
 
 const DELIMITERS = ['\t', ';', ','] as const;
 

@@ -147,15 +147,3 @@ function pictureOf({ language, person }: FamilyChoice, { outlines, unit }: Famil
 function textOr(text: string | undefined, otherwise: string): string {
   return text?.trim() || otherwise;
 }
-
-/** Every sentence of a page, in reading order: what a readability formula or a translator looks at. */
-export function sentencesOf(page: FamilyPage): string[] {
-  return [
-    ...page.sections.flatMap((section) => section.sentences),
-    ...(page.steps.items.length > 0 ? page.steps.items.map((item) => item.what) : [page.steps.none]),
-    page.wait.text,
-    ...page.call.signs.map((sign) => `${page.call.lead} ${sign}.`),
-    ...page.call.lines,
-    page.footer,
-  ];
-}

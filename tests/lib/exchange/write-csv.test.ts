@@ -3,21 +3,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvText } from '@/lib/exchange/csv-text';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { readPiecesCsv } from '@/lib/exchange/read-pieces-csv';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
-import { writePiecesCsv } from '@/lib/exchange/write-pieces-csv';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { Visit } from '@/lib/record/patient-record';
 import { anyRecord } from '@/tests/properties/made-up-records';
-import { file, pieces, row, THREE } from './files';
+import { file, row, THREE } from './files';
 
-function recordsOf(text: string, garments?: string) {
+function recordsOf(text: string) {
   const read = readLaddersCsv(text);
   if (read.kind === 'fault') throw new Error(`line ${read.fault.line}, ${read.fault.column}: ${read.fault.reason}`);
-  if (garments === undefined) return read.records;
-  const with_ = readPiecesCsv(garments, read.records);
-  if (with_.kind === 'fault') throw new Error(`line ${with_.fault.line}, ${with_.fault.column}: ${with_.fault.reason}`);
-  return with_.records;
+  return read.records;
 }
 
 /** A ladder whose direction follows from its zero, with girths alone; nothing of one in inches, whose made-up texts are too long to be typed. */
@@ -67,16 +62,15 @@ const FULL = file(
     landmark: 'knee',
   }),
 );
-const GARMENTS = pieces({}, { piece: '2', covers: '4 to 28 cm', allowance: '3/4 in', first_worn: '', retired: '2026-05-01' });
 
 describe('files that are written', () => {
   it('read back to the same records, to the typed text', () => {
-    const records = recordsOf(FULL, GARMENTS);
-    expect(recordsOf(writeLaddersCsv(records), writePiecesCsv(records))).toEqual(records);
+    const records = recordsOf(FULL);
+    expect(recordsOf(writeLaddersCsv(records))).toEqual(records);
   });
 
   it('are the same when written again', () => {
-    const records = recordsOf(FULL, GARMENTS);
+    const records = recordsOf(FULL);
     const written = writeLaddersCsv(records);
     expect(writeLaddersCsv(recordsOf(written))).toBe(written);
   });

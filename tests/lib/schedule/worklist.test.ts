@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_demo/demo-clinic';
-import { demoRecord } from '@/app/_demo/demo-patient';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 
 const GIRTHS = [4, 8, 12, 16, 20].map((place) => [place, 24 + place / 2] as const);

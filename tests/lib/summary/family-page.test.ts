@@ -1,18 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_demo/demo-clinic';
-import { demoRecord } from '@/app/_demo/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { familyFacts } from '@/lib/summary/family/family-facts';
-import { type FamilyPage, familyPage, sentencesOf } from '@/lib/summary/family/family-page';
+import { type FamilyPage, familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES } from '@/lib/summary/family/family-words';
 import { readFamilyForm } from '@/lib/summary/family/read-family-form';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { legOf } from '../prompts/made-up-piece';
+import { sentencesOf } from './sentences-of';
 
 const TODAY = calendarDay('2026-11-25');
 const CHECKED = { by: 'R. Adeyemi', day: TODAY };

@@ -2,9 +2,10 @@ import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
-import { type FamilyChoice, type FamilyFacts, familyPage, sentencesOf } from '@/lib/summary/family/family-page';
+import { type FamilyChoice, type FamilyFacts, familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { sentencesOf } from './sentences-of';
 import { spanishSyllables, spanishWords } from './spanish-syllables';
 
 const day = calendarDay('2026-11-25');

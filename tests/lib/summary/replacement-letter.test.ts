@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_demo/demo-clinic';
-import { demoRecord } from '@/app/_demo/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
@@ -15,6 +14,7 @@ import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-lett
 import { replacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { pieceOf } from '../prompts/made-up-piece';
 

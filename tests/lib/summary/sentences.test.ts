@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_demo/demo-clinic';
-import { demoRecord } from '@/app/_demo/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
@@ -9,6 +8,7 @@ import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { demoRecord } from '@/tests/demo-record';
 
 /** Every sentence that the engine says of the demonstration clinic. */
 function everySentence(): string[] {

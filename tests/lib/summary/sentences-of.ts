@@ -1,0 +1,14 @@
+import type { FamilyPage } from '@/lib/summary/family/family-page';
+
+/** Every sentence of a family page, in reading order: what a readability formula looks at. */
+export function sentencesOf(page: FamilyPage): string[] {
+  return [
+    ...page.sections.flatMap((section) => section.sentences),
+    ...(page.picture ? [`${page.picture.caption}.`] : []),
+    ...(page.steps.items.length > 0 ? page.steps.items.map((item) => item.what) : [page.steps.none]),
+    page.wait.text,
+    ...page.call.signs.map((sign) => `${page.call.lead} ${sign}.`),
+    ...page.call.lines,
+    page.footer,
+  ];
+}
