@@ -6,6 +6,7 @@ import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysi
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { unevenSentence } from '@/lib/summary/uneven-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
@@ -44,6 +45,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
+          {last?.uneven && <p className="judgement">{unevenSentence(last.uneven, last.change)}</p>}
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
@@ -110,13 +112,18 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
 /** The verdict against the first visit, where it says more than the one against the visit before. */
 function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
   const { sinceLast, sinceBaseline } = visit;
-  if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast || sinceBaseline.verdict === 'no-clear-change')
-    return null;
-  if (sinceLast && !isNoAnswer(sinceLast) && sinceLast.verdict === sinceBaseline.verdict) return null;
+  if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast) return null;
+  const { change, uneven, verdict } = sinceBaseline;
+  const lately = sinceLast && !isNoAnswer(sinceLast) ? sinceLast : undefined;
+  const said = [
+    verdict === 'no-clear-change' || verdict === lately?.verdict ? [] : verdictSentence(sinceBaseline, analysis.record),
+    uneven && !lately?.uneven ? unevenSentence(uneven, change) : [],
+  ].flat();
+  if (said.length === 0) return null;
   return (
     <p className="since-first">
-      {`Since the first visit, ${showDay(sinceBaseline.change.earlier.visit.day)}: `}
-      <span className="judgement">{verdictSentence(sinceBaseline, analysis.record)}</span>
+      {`Since the first visit, ${showDay(change.earlier.visit.day)}: `}
+      <span className="judgement">{said.join(' ')}</span>
     </p>
   );
 }

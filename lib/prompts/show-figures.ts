@@ -1,5 +1,6 @@
 import { limbInWords, placeInWords } from '../ladder/limb';
 import type { CoverEnd, Piece } from '../record/patient-record';
+import { lengthAsTyped } from '../record/read-cut';
 
 /** A share as a signed per cent: 0.0651 is `+6.5 %`. Minus is −, thin space before the sign. */
 export function signedPct(share: number, decimals = 1): string {
@@ -20,6 +21,6 @@ export function pieceInWords(piece: Piece): string {
 
 /** `ankle crease to knee` */
 export function coverInWords(covers: Piece['covers']): string {
-  const end = (one: CoverEnd): string => (typeof one === 'string' ? placeInWords(one) : `${one.text}\u202f${one.unit}`);
+  const end = (one: CoverEnd): string => (typeof one === 'string' ? placeInWords(one) : lengthAsTyped(one));
   return `${end(covers.from)} to ${end(covers.to)}`;
 }

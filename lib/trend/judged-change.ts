@@ -1,10 +1,10 @@
-import type { LimbKind } from '../ladder/limb';
 import type { Policy } from '../record/policy';
 import type { CheckedChange } from './checked-change';
 import { type ExplainedChange, explainedChange } from './explained-change';
 import type { LimbChange } from './limb-change';
 import type { SeriesVisit } from './limb-series';
 import { type MeasuredChange, ratioSd } from './measured-change';
+import { type UnevenChange, unevenChange } from './uneven-change';
 import { type Confounder, judge, type Verdict } from './verdict';
 
 /** A change with its verdict and the figures that the verdict used. */
@@ -18,6 +18,8 @@ export type JudgedChange = {
   readonly confounders: readonly Confounder[];
   /** The verdict with the suggested shift taken out, where one was suggested. */
   readonly realignedVerdict: Verdict | undefined;
+  /** The far part against the near one, where that is beyond the clinic's limit and no moved zero, doubt or misread landmark may be behind it. */
+  readonly uneven: UnevenChange | undefined;
 };
 
 /** 99.9 % point of χ² with one, two and three degrees of freedom: landmarks further apart than chance puts them in a thousand visits. */
@@ -34,6 +36,7 @@ const FULL_MINUTES = 24 * 60;
  *
  * The verdict is computed as recorded; again with the suggested shift taken out; and again without doubtful rungs. Where these
  * disagree it is `cannot-tell`, with the reasons; so it is where landmarks disagree beyond chance and no moved zero accounts for it.
+ * The verdict is on mean girth; `uneven` says beside it where one part changed and the other did not.
  * Shape: a change; the other limb's change between the same two days when that limb is healthy; the policy.
  * Source: engine sections 4 to 6.
  */
@@ -44,9 +47,11 @@ export function judgeChange(
   withoutDoubts?: LimbChange,
 ): JudgedChange {
   const confounders = visitConfounders(change, policy);
-  const recorded = judgeMeasured(change, change.measured, other, policy, confounders);
-  const realigned = change.realigned ? judgeMeasured(change, change.realigned, other, policy, confounders).verdict : undefined;
-  const undoubted = withoutDoubts ? judgeMeasured(withoutDoubts, withoutDoubts.measured, other, policy, confounders).verdict : undefined;
+  const confoundSd = confounders.some((one) => one === 'posture' || one === 'time-of-day') ? postureSd(change, policy) : 0;
+  const weigh = (of: LimbChange, measured: MeasuredChange) => judgeMeasured(of, measured, other, policy, confounders, confoundSd);
+  const recorded = weigh(change, change.measured);
+  const realigned = change.realigned ? weigh(change, change.realigned).verdict : undefined;
+  const undoubted = withoutDoubts ? weigh(withoutDoubts, withoutDoubts.measured).verdict : undefined;
   const reasons: Confounder[] = recorded.verdict === 'cannot-tell' ? [...confounders] : [];
   if (recorded.verdict === 'cannot-tell' && !recorded.full) reasons.push('missing-height');
   if (realigned && realigned !== recorded.verdict) reasons.push('moved-zero');
@@ -55,6 +60,8 @@ export function judgeChange(
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
   const strained = change.alignment.strain > mostStrain(change.alignment.earlierMm.length);
   if (strained && !change.realigned) reasons.push('landmarks-disagree');
+  const clear = (of: LimbChange) => clearlyUneven(unevenChange(of, other, policy, confoundSd), policy);
+  const uneven = !change.shift?.finding && !strained && (!withoutDoubts || clear(withoutDoubts)) ? clear(change) : undefined;
   return {
     change,
     explained: recorded.full,
@@ -63,7 +70,12 @@ export function judgeChange(
     verdict: reasons.length > 0 ? 'cannot-tell' : recorded.verdict,
     confounders: reasons,
     realignedVerdict: realigned,
+    uneven,
   };
+}
+
+function clearlyUneven(found: UnevenChange | undefined, policy: Policy): UnevenChange | undefined {
+  return found && Math.abs(Math.log(found.ratio)) > policy.unevenSds * found.sd ? found : undefined;
 }
 
 type Weighed = {
@@ -79,9 +91,8 @@ function judgeMeasured(
   other: LimbChange | undefined,
   policy: Policy,
   confounders: readonly Confounder[],
+  confoundSd: number,
 ): Weighed {
-  const limb = change.later.ladder.limb;
-  const confoundSd = confounders.some((one) => one === 'posture' || one === 'time-of-day') ? postureSd(limb, policy) : 0;
   const witness = other && { girth: other.measured.girth, expectedRatio: other.expectedGirthRatio };
   const { modelSd } = change.body;
   const full = explainedChange(measured.girth, change.expectedGirthRatio, { modelSd, confoundSd }, witness);
@@ -129,6 +140,6 @@ function minutesOf(time: string | null): number | undefined {
   return parts ? Number(parts[1]) * 60 + Number(parts[2]) : undefined;
 }
 
-function postureSd(limb: LimbKind, policy: Policy): number {
-  return limb === 'leg' ? policy.legPostureSd : policy.armPostureSd;
+function postureSd({ later }: LimbChange, policy: Policy): number {
+  return later.ladder.limb === 'leg' ? policy.legPostureSd : policy.armPostureSd;
 }

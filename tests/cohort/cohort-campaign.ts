@@ -1,7 +1,7 @@
 import { heldOutLimbs, tunedLimbs } from './limb-shape';
 import { outlookTable } from './outlook-table';
 import { percent } from './print-table';
-import { hardScenarios, healthyScenarios, swollenScenarios } from './verdict-scenarios';
+import { halfScenarios, hardScenarios, healthyScenarios, swollenScenarios } from './verdict-scenarios';
 import { alarms, meanOf, verdictTable } from './verdict-table';
 
 const LIMBS = ['leg', 'arm'] as const;
@@ -33,6 +33,14 @@ export function cohortCampaign(pairs: number): void {
         poolOf,
         pairs,
         seed + 2,
+      );
+    for (const swelling of [0.03, 0.05, 0.08])
+      verdictTable(
+        `Half of the limb, ${which}`,
+        LIMBS.flatMap((limb) => halfScenarios(limb, swelling)),
+        poolOf,
+        pairs,
+        seed + 4,
       );
     outlookTable(which, poolOf, pairs / 2, seed + 3);
   }

@@ -29,6 +29,9 @@ export type PairTally = {
   readonly pairs: number;
   readonly verdicts: Readonly<Record<Verdict, number>>;
   readonly findings: Readonly<Record<string, number>>;
+  /** Pairs said to have changed unevenly; and those either so or called more or less than expected. */
+  readonly uneven: number;
+  readonly alarmed: number;
   /** SD of (estimate − truth) of unexplained ln girth, mean stated SD, SD of their ratio, and how often 1.96 stated SD hold the truth. */
   readonly errorSd: number;
   readonly statedSd: number;
@@ -49,7 +52,7 @@ export function pairCohort(scenario: PairScenario, pool: readonly LimbShape[], p
     'cannot-tell': 0,
   };
   const findings: Record<string, number> = {};
-  const sums = { error: 0, stated: 0, z: 0, covered: 0, explained: 0, volumeCovered: 0, measured: 0 };
+  const sums = { error: 0, stated: 0, z: 0, covered: 0, explained: 0, volumeCovered: 0, measured: 0, uneven: 0, alarmed: 0 };
   for (let pair = 0; pair < pairs; pair++) {
     const someone = person(scenario.course, random.pick(pool), random);
     const days = 30 + Math.floor(170 * random.uniform());
@@ -68,6 +71,9 @@ export function pairCohort(scenario: PairScenario, pool: readonly LimbShape[], p
     );
     if (isNoAnswer(said)) throw new Error(said.noAnswer);
     verdicts[said.verdict] += 1 / pairs;
+    const beyond = said.verdict === 'more-than-expected' || said.verdict === 'less-than-expected';
+    if (said.uneven) sums.uneven += 1;
+    if (said.uneven || beyond) sums.alarmed += 1;
     const finding = said.change.shift?.finding ?? 'none';
     findings[finding] = (findings[finding] ?? 0) + 1 / pairs;
     const truth = trueChange(someone, visits, zerosMm[0]?.[0] ?? 0, said, scenario);
@@ -86,6 +92,8 @@ export function pairCohort(scenario: PairScenario, pool: readonly LimbShape[], p
     pairs,
     verdicts,
     findings,
+    uneven: sums.uneven / pairs,
+    alarmed: sums.alarmed / pairs,
     errorSd: Math.sqrt(sums.error / explained),
     statedSd: sums.stated / explained,
     zSd: Math.sqrt(sums.z / explained),

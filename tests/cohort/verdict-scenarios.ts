@@ -29,7 +29,7 @@ export function swollenScenarios(limb: LimbKind, swelling: number): PairScenario
   ];
 }
 
-/** What makes a verdict harder: zero alone, another hand, another posture, a moved zero, swelling of the lower half only. */
+/** What makes a verdict harder: zero alone, another hand, another posture, a moved zero. */
 export function hardScenarios(limb: LimbKind, swelling: number): PairScenario[] {
   const setUp = usualSetUp(limb, 'in', 'all', ONE);
   const evenly = () => swelling;
@@ -47,7 +47,23 @@ export function hardScenarios(limb: LimbKind, swelling: number): PairScenario[] 
       second: { posture: 'standing', postureGirth: posture },
     },
     { name: named('zero moved 3 cm'), limb, course: 'still', setUp, swelling: evenly, second: { movedZeroMm: 30 } },
-    { name: named('lower half only'), limb, course: 'still', setUp, swelling: (place) => (place < 1 ? swelling : 0) },
+  ];
+}
+
+/** Swelling of one half of the left limb: below the knee or elbow, or above it; and in a child, whose halves do not grow alike. */
+export function halfScenarios(limb: LimbKind, swelling: number): PairScenario[] {
+  const setUp = usualSetUp(limb, 'in', 'all', ONE);
+  const half = (which: string, course: Course, isSwollen: (place: number) => boolean): PairScenario => ({
+    name: `${limb}, ${which} half, +${100 * swelling} %`,
+    limb,
+    course,
+    setUp,
+    swelling: (place) => (isSwollen(place) ? swelling : 0),
+  });
+  return [
+    half('lower', 'still', (place) => place < 1),
+    half('upper', 'still', (place) => place >= 1),
+    half('a child’s lower', 'child', (place) => place < 1),
   ];
 }
 

@@ -18,6 +18,7 @@ export function verdictTable(
     percent(tally.verdicts['more-than-expected']),
     percent(tally.verdicts['less-than-expected']),
     percent(tally.verdicts['cannot-tell']),
+    percent(tally.uneven),
     percent(tally.errorSd),
     percent(tally.statedSd),
     tally.zSd.toFixed(2),
@@ -31,6 +32,7 @@ export function verdictTable(
     'more',
     'less',
     'cannot tell',
+    'uneven',
     'error SD',
     'stated SD',
     'z SD',
@@ -47,7 +49,7 @@ export function meanOf(tallies: ReadonlyMap<string, PairTally>, figure: (tally: 
   return figures.reduce((sum, one) => sum + one, 0) / figures.length;
 }
 
-/** Share of pairs called more or less than expected. */
-export function alarms({ verdicts }: PairTally): number {
-  return verdicts['more-than-expected'] + verdicts['less-than-expected'];
+/** Share of pairs called more or less than expected, or uneven. */
+export function alarms({ alarmed }: PairTally): number {
+  return alarmed;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heldOutLimbs, tunedLimbs } from './limb-shape';
-import { hardScenarios, healthyScenarios, swollenScenarios } from './verdict-scenarios';
+import { halfScenarios, hardScenarios, healthyScenarios, swollenScenarios } from './verdict-scenarios';
 import { alarms, meanOf, verdictTable } from './verdict-table';
 
 /**
@@ -37,11 +37,21 @@ describe.each([
     expect([two < three, three < five, five <= eight]).toEqual([true, true, true]);
   });
 
+  it('finds half a limb swollen by 5 % of girth: legs in more than eight of ten, arms in more than half; the verdict alone finds few', () => {
+    const found = (limb: 'leg' | 'arm', swelling: number) =>
+      verdictTable(`Half of the limb swollen, ${which}`, halfScenarios(limb, swelling), poolOf, PAIRS, seed + 4);
+    const legs = found('leg', 0.05);
+    expect(meanOf(legs, (tally) => tally.alarmed)).toBeGreaterThanOrEqual(0.8);
+    expect(meanOf(found('arm', 0.05), (tally) => tally.alarmed)).toBeGreaterThanOrEqual(0.55);
+    expect(meanOf(legs, (tally) => tally.verdicts['more-than-expected'])).toBeLessThanOrEqual(0.6);
+  });
+
   it('does not raise false alarms by another hand, another posture or a moved zero: it says that it cannot tell', () => {
     const scenarios = (['leg', 'arm'] as const).flatMap((limb) => hardScenarios(limb, 0));
     const tallies = verdictTable(`Harder pairs without swelling, ${which}`, scenarios, poolOf, PAIRS, seed + 2);
     for (const [name, tally] of tallies) expect([name, alarms(tally) <= 0.06]).toEqual([name, true]);
     expect(meanOf(tallies, alarms)).toBeLessThanOrEqual(0.03);
+    expect(meanOf(tallies, (tally) => tally.uneven)).toBeLessThanOrEqual(0.01);
     verdictTable(
       `Harder pairs with swelling, ${which}`,
       (['leg', 'arm'] as const).flatMap((limb) => hardScenarios(limb, 0.05)),

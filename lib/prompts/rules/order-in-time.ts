@@ -4,7 +4,7 @@ import { isNoAnswer } from '../../outcome';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
-import { outgrownInWords, roomSizes } from '../outlook-in-words';
+import { endOfFit, outgrownInWords, roomSizes } from '../outlook-in-words';
 import type { Prompt, Rule } from '../prompt';
 import { coverInWords } from '../show-figures';
 
@@ -95,7 +95,7 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
     const middle =
       outgrow.day && outgrow.day !== outgrow.earlyDay ? ` at the earliest, more likely than not by ${showDay(outgrow.day)}` : '';
-    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} outgrown${middle}` });
+    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} ${endOfFit(outgrow)}${middle}` });
   }
   if (!isNoAnswer(endOfLife))
     figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });

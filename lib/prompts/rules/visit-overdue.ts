@@ -17,7 +17,7 @@ export const visitOverdue: Rule = {
         due: review.day,
         title: 'Consider booking the next visit.',
         facts: [
-          `Last visit ${showDay(last)}; the clinic's interval is ${review.days} days${since}; ${daysBetween(review.day, today)} days over.`,
+          `Last visit ${showDay(last)}; the clinic’s interval is ${review.days} days${since}; ${daysBetween(review.day, today)} days over.`,
         ],
         missing: [],
         limits: [review.limit],
