@@ -13,7 +13,7 @@ const ASKED: Readonly<Partial<Record<keyof Mapping, string>>> = {
   weightUnit: 'A weight names no unit: kilograms or pounds?',
   reference: 'Whose ladders are these? The table does not say.',
   born: 'The table does not say when the patient was born.',
-  sex: 'The table does not say the sex.',
+  sex: 'The table does not say which growth table to read.',
   limb: 'Leg or arm? The table does not say.',
   zero: 'Where do the distances begin?',
   roles: 'Say which columns hold days and which hold places or visits.',
@@ -58,12 +58,12 @@ export function MappingForm({
         {choice('zero', 'Distances begin at', ZEROS, 'another place')}
         {text('zeroWords', 'Another place, in words')}
         {choice('side', 'Side', asChoices(['left', 'right']), 'said in the table')}
-        {choice('affected', 'Affected', AFFECTED, null)}
+        {choice('affected', 'Affected limbs', AFFECTED, null)}
       </div>
       <div className="four-columns">
         {text('reference', 'Reference of the patient', 'Where the table names none.')}
         {text('born', 'Born', 'Where the table does not say; year-month-day.')}
-        {choice('sex', 'Sex', SEXES, 'said in the table')}
+        {choice('sex', 'Growth table', SEXES, 'said in the table')}
         {choice('diagnosisGroup', 'Diagnosis group', asChoices(DIAGNOSIS_GROUPS), null)}
         {choice('heightUnit', 'Heights without a unit', UNITS, 'none, or choose')}
         {choice('weightUnit', 'Weights without a unit', MASSES, 'none, or choose')}
@@ -153,9 +153,9 @@ const AFFECTED = [
   { key: 'neither', words: 'neither' },
 ];
 const SEXES = [
-  { key: 'F', words: 'female' },
-  { key: 'M', words: 'male' },
-  { key: 'X', words: 'not for growth tables' },
+  { key: 'F', words: 'girls’ and women’s' },
+  { key: 'M', words: 'boys’ and men’s' },
+  { key: 'X', words: 'no table' },
 ];
 const ZEROS = Object.values(LIMBS).flatMap(({ landmarks }) => landmarks.map((key) => ({ key: key as string, words: placeInWords(key) })));
 

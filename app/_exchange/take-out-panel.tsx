@@ -27,7 +27,7 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
             </li>
           ))}
         </ul>
-        <p className="secondary small">The log says who took it. From then on it is yours to guard.</p>
+        <p className="secondary small">The clinic’s history says who took it. From then on it is yours to guard.</p>
       </details>
     </section>
   );

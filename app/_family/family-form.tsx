@@ -63,7 +63,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           </div>
           {OTHER_ROWS.map((row) => (
             <div key={row} className="option-row">
-              {choice(`step${row}Kind`, `Also, ${row}`, STEP_WORDS, 'nothing else')}
+              {choice(`step${row}Kind`, row === 1 ? 'What else' : 'And then', STEP_WORDS, 'nothing else')}
               {text(`step${row}Day`, 'Its day', undefined, { type: 'date' })}
               {text(`step${row}Words`, 'Own words', 'For “own words” only.')}
             </div>

@@ -27,6 +27,8 @@ type Next = { readonly order: Order; readonly reason: string; readonly pieces?: 
 const FIGURES_CHANGED =
   'The visit was corrected since this page was opened. Nothing was saved; reload the page and read the figures again.';
 
+const HAS_LEFT = 'This order was sent or cancelled already. Nothing was changed; reload the page.';
+
 /** Takes one step of an order: checked by a second person, sent, all pieces delivered, cancelled. */
 export async function moveOrderAction(_before: OrderStepState, form: FormData): Promise<OrderStepState> {
   const therapist = await requireActing('lead', 'therapist');
@@ -51,9 +53,10 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
 
 const STEPS: Readonly<Record<string, Step>> = {
   check: ({ order, figures, writtenBy }, typed, therapist): Next | Refusal => {
-    if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
+    if (order.state !== 'proposed') return { errors: { form: HAS_LEFT } };
     if (!figures || typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
-    if (!mayCheck(writtenBy, therapist.id)) return { errors: { form: 'You wrote this order: a second person checks it.' } };
+    if (!mayCheck(writtenBy, therapist.id))
+      return { errors: { form: 'You wrote this order, so somebody else checks it. Nothing was saved.' } };
     const { visitRevision } = figures;
     const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString(), visitRevision };
     return { order: { ...order, checked }, reason: CHECKED };
@@ -69,14 +72,16 @@ const STEPS: Readonly<Record<string, Step>> = {
         ? [{ pieceId: piece.pieceId, revision: piece.revision, piece: { ...piece, ...read.piece }, reason: read.reason }]
         : [],
     );
-    return changed.length === 0 ? { errors: { form: 'No piece is awaited.' } } : { order, reason: 'delivered', pieces: { changed } };
+    return changed.length === 0
+      ? { errors: { form: 'Every piece of this order is here already. Nothing was changed.' } }
+      : { order, reason: 'delivered', pieces: { changed } };
   },
   cancel: ({ order, pieces, today }, typed): Next | Refusal => {
     const words = (typed.words ?? '').trim();
     if (words === '') return { errors: { words: 'Say why it is cancelled.' } };
-    if (order.state === 'cancelled') return { errors: { form: 'It is cancelled already.' } };
+    if (order.state === 'cancelled') return { errors: { form: 'This order is cancelled already. Nothing was changed.' } };
     if (order.state === 'ordered' && !pieces.some(isAwaited))
-      return { errors: { form: 'Every piece has come: take pieces out of use instead.' } };
+      return { errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' } };
     const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
     return { order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
@@ -88,8 +93,9 @@ function sendStep(
   therapist: Therapist,
 ): ReturnType<Step> {
   const errors: Record<string, string> = {};
-  if (order.state !== 'proposed') return { errors: { form: 'This order has left already.' } };
-  if (!figures) return { errors: { form: 'The visit it is cut from has no ladder of this limb any more.' } };
+  if (order.state !== 'proposed') return { errors: { form: HAS_LEFT } };
+  if (!figures)
+    return { errors: { form: 'The visit it is cut from has no ladder of this limb any more. It was not sent: change the order first.' } };
   if (typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
   const ordered = readDay(typed.ordered ?? '');
   if (ordered.kind !== 'read') errors.ordered = ordered.reason;
@@ -102,7 +108,8 @@ function sendStep(
     errors.expected = 'This is before it was ordered.';
   const answers = open.map(({ key, message }, index) => {
     const answer = (typed[`answer${index}`] ?? '').trim();
-    if (typed[`question${index}`] !== key) errors.form = 'The questions have changed since the page was opened. Read them again.';
+    if (typed[`question${index}`] !== key)
+      errors.form = 'The questions have changed since the page was opened. It was not sent; read them again.';
     if (answer === '') errors[`answer${index}`] = 'Answer in a few words, or go back and mend it.';
     return { key, message, answer, by: therapist.id, at: new Date().toISOString() };
   });

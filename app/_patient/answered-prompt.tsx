@@ -39,7 +39,7 @@ export function AnsweredPrompt({ prompt, answer, patientId, mayWrite, timeZone }
   );
 }
 
-/** One answer as it was given: what, to which proposal, by whom, when and why, with the rule, its version and what it stood on. */
+/** One answer as it was given: what, to which proposal, by whom, when and why, with the rule, its version and the facts it stood on. */
 export function AnswerRow({ answer, timeZone }: { answer: KeptAnswer; timeZone: string }) {
   const { title, facts } = proposed(answer.inputs);
   return (
@@ -47,7 +47,7 @@ export function AnswerRow({ answer, timeZone }: { answer: KeptAnswer; timeZone: 
       <span className="answer-word">{answerInWords(answer, timeZone)}</span>
       {title && <span className="under">{`To: ${title}`}</span>}
       {facts.length > 0 && <span className="under">{facts.join(' ')}</span>}
-      <span className="under">{`Rule “${answer.rule.replaceAll('-', ' ')}”, version ${answer.ruleVersion}. It stood on: ${answer.inputsHash}.`}</span>
+      <span className="under">{`Rule “${answer.rule.replaceAll('-', ' ')}”, version ${answer.ruleVersion}.`}</span>
     </li>
   );
 }

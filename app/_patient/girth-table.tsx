@@ -7,6 +7,7 @@ import { heightOnLimb, type SeriesVisit } from '@/lib/trend/limb-series';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
+import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import { thousands } from '@/lib/units/volume';
 
@@ -36,7 +37,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
         <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
       )}
       <p id="girths-said" className="secondary">
-        {`Girth, ${unit === 'typed' ? 'as typed' : shownIn}; places counted in ${shownIn} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}
+        {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}
       </p>
       {between > 0 && (
         <p className="print-only secondary">

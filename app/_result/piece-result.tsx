@@ -4,7 +4,7 @@ import { Still } from '@/app/_shell/still';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { daysWorn } from '@/lib/garments/wear';
 import { isNoAnswer } from '@/lib/outcome';
-import { outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
+import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
@@ -58,7 +58,7 @@ export function PieceResult({
           />
         </div>
         <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic's own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic’s own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
         </p>
         <details className="as-table">
           <summary>As a table</summary>
@@ -107,10 +107,12 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
     <div className="outlook">
       <p>
         {isNoAnswer(outgrow)
-          ? `Outgrown: not known. ${outgrow.noAnswer}`
+          ? `How long it fits: not known. ${outgrow.noAnswer}`
           : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}.`}{' '}
         {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}.`}{' '}
-        {isNoAnswer(orderBy) ? '' : `Order by ${showDay(orderBy.day)} (${orderBy.because}, making and measuring taken off).`}
+        {isNoAnswer(orderBy)
+          ? ''
+          : `Order by ${showDay(orderBy.day)} (${orderBy.because === 'outgrown' && !isNoAnswer(outgrow) ? endOfFit(outgrow) : orderBy.because}, making and measuring taken off).`}
       </p>
       {isNoAnswer(room) ? (
         <p className="secondary">{`Room to grow: not known. ${room.noAnswer}`}</p>

@@ -28,7 +28,7 @@ export function Field({ id, label, hint, refusal, children }: FieldProps) {
   );
 }
 
-/** Several boxes under one legend, such as the limbs treated. */
+/** Several boxes under one legend, such as the affected limbs. */
 export function FieldGroup({ id, label, hint, refusal, children }: Omit<FieldProps, 'children'> & { readonly children: ReactNode }) {
   return (
     <fieldset className="field" id={id} aria-describedby={`${id}-hint ${id}-refusal`} tabIndex={-1}>

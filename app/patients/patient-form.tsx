@@ -78,7 +78,7 @@ export function PatientForm({ save, submissionId, today, start, saveWords, leave
           </label>
         ))}
       </FieldGroup>
-      <FieldGroup id="affected" label="Limbs treated" hint="The patient’s own right and left." refusal={errors.affected}>
+      <FieldGroup id="affected" label="Affected limbs" hint="The patient’s own right and left." refusal={errors.affected}>
         {LIMBS.map(([value, words]) => (
           <label className="choice" key={value}>
             <input type="checkbox" name="affected" value={value} defaultChecked={typed?.affected.includes(value)} />

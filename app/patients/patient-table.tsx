@@ -18,7 +18,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
         <tr>
           <th scope="col">Patient</th>
           <th scope="col">Age</th>
-          <th scope="col">Limbs treated</th>
+          <th scope="col">Affected limbs</th>
           <th scope="col">Last visit</th>
         </tr>
       </thead>

@@ -86,7 +86,7 @@ function schema(today: CalendarDay) {
     diagnosisGroup: z.enum(DIAGNOSIS_GROUPS, 'Choose the group that fits best.'),
     affected: z
       .array(z.enum(Object.keys(LIMB_BOXES)))
-      .min(1, 'Tick each limb that is treated.')
+      .min(1, 'Tick each affected limb.')
       .transform((boxes) => boxes.flatMap((box) => LIMB_BOXES[box] ?? [])),
     language: z.enum(LANGUAGES, 'Choose the language of the family page.'),
   });

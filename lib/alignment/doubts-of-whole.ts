@@ -65,7 +65,7 @@ export function doubtOfCopy(
   return { kind, distanceMm: null, message };
 }
 
-/** One side as typed, with what its own last visit and the other side's last visit lead one to expect. */
+/** One side as typed, with what its own last visit and the other side’s last visit lead one to expect. */
 export type SideAgainst = {
   readonly rungs: readonly TapedRung[];
   readonly own: ReferenceLine;
@@ -73,7 +73,7 @@ export type SideAgainst = {
 };
 
 /**
- * Whether left and right were changed round: both ladders fit the other side's last visit much better than their own.
+ * Whether left and right were changed round: both ladders fit the other side’s last visit much better than their own.
  *
  * Source: likelihood ratio; `DOUBT_LIMITS.sidesGain`. Example: a swollen left leg typed in the right column and the other way round.
  */
@@ -85,7 +85,7 @@ export function doubtOfSides(sides: readonly [SideAgainst, SideAgainst], limb: L
   return {
     kind: 'sides-swapped',
     distanceMm: null,
-    message: `Are left and right changed round? Each ${limb} fits the other side's last visit better than its own.`,
+    message: `Are left and right changed round? Each ${limb} fits the other side’s last visit better than its own.`,
   };
 }
 

@@ -16,6 +16,8 @@ export type OutgrowDate = {
   readonly day: CalendarDay | null;
   readonly earlyDay: CalendarDay | null;
   readonly by: OutgrownBy | null;
+  /** What the early day is for; girths and length may then have left the band on another side than the middle estimate. */
+  readonly earlyBy: OutgrownBy | null;
   /** Height above the distal landmark of the place that leaves the band first, mm; null for length. */
   readonly atHeightMm: number | null;
   /** The last day looked at; null dates mean "not by this day". */
@@ -45,7 +47,7 @@ export function outgrowDate(fit: FitToday, record: PatientRecord, trend: OwnTren
   const check = checker(fit, trend, policy);
   const lookedUntil = addDays(latest.visit.day, LONGEST_DAYS);
   let middle: { days: number; left: Left } | undefined;
-  let early: number | undefined;
+  let early: { days: number; left: Left } | undefined;
   let looked = 0;
   for (let days = 0; days <= LONGEST_DAYS && !middle; days += STEP_DAYS) {
     const outlook = bodyOutlook(record, latest, days, policy);
@@ -54,13 +56,13 @@ export function outgrowDate(fit: FitToday, record: PatientRecord, trend: OwnTren
       return dates(latest.visit.day, middle, early, addDays(latest.visit.day, looked));
     }
     looked = days;
-    if (early === undefined && check(outlook, NINETY))
-      early = firstDay(record, fit, policy, days, (one) => check(one, NINETY) !== undefined);
+    const left = early ? undefined : check(outlook, NINETY);
+    if (left) early = { days: firstDay(record, fit, policy, days, (one) => check(one, NINETY) !== undefined), left };
     if (check(outlook, 0)) {
       const first = firstDay(record, fit, policy, days, (one) => check(one, 0) !== undefined);
       const atFirst = bodyOutlook(record, latest, first, policy);
-      const left = isNoAnswer(atFirst) ? undefined : check(atFirst, 0);
-      if (left) middle = { days: first, left };
+      const leftThen = isNoAnswer(atFirst) ? undefined : check(atFirst, 0);
+      if (leftThen) middle = { days: first, left: leftThen };
     }
   }
   return dates(latest.visit.day, middle, early, lookedUntil);
@@ -71,13 +73,14 @@ type Left = { readonly by: OutgrownBy; readonly atHeightMm: number | null };
 function dates(
   from: CalendarDay,
   middle: { days: number; left: Left } | undefined,
-  early: number | undefined,
+  early: { days: number; left: Left } | undefined,
   lookedUntil: CalendarDay,
 ): OutgrowDate {
   return {
     day: middle ? addDays(from, middle.days) : null,
-    earlyDay: early === undefined ? null : addDays(from, early),
+    earlyDay: early ? addDays(from, early.days) : null,
     by: middle?.left.by ?? null,
+    earlyBy: early?.left.by ?? null,
     atHeightMm: middle?.left.atHeightMm ?? null,
     lookedUntil,
   };

@@ -14,7 +14,7 @@ import { asIfCut, type OrderCut } from './as-if-cut';
 export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: ComparedWith | null };
 
 /**
- * Everything that stands open against an order cut from a ladder: a limb that is not among those treated, the ladder's age, a newer
+ * Everything that stands open against an order cut from a ladder: a limb that is not among the affected ones, the ladder's age, a newer
  * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions never asked, a caution that stands, a cover that the ladder does not reach.
  *
  * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
@@ -30,7 +30,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const questions: OrderQuestion[] = [];
   if (record.affected.length > 0 && !isAffected(record, cut.limb, cut.side))
     questions.push(
-      question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the limbs treated (${treated(record)}): is this limb meant?`),
+      question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the affected limbs (${affectedOf(record)}): is this limb meant?`),
     );
   const age = daysBetween(cut.cutFrom, today);
   if (age > policy.orderLadderDays)
@@ -61,7 +61,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     for (const prompt of movedZero.apply(analysis))
       if (prompt.about.limb?.limb === cut.limb && prompt.about.limb.side === cut.side)
         questions.push(
-          question(`moved-zero ${prompt.inputs}`, `The ladder's zero is not settled: ${prompt.facts.join(' ')}`, 'shiftAskMm'),
+          question(`moved-zero ${prompt.inputs}`, `The ladder’s zero is not settled: ${prompt.facts.join(' ')}`, 'shiftAskMm'),
         );
   for (const rule of [weightSinceCut, growthSinceCut])
     for (const prompt of rule.apply(analysis))
@@ -76,7 +76,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   return questions;
 }
 
-function treated({ affected }: PatientRecord): string {
+function affectedOf({ affected }: PatientRecord): string {
   return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ');
 }
 

@@ -1,5 +1,6 @@
 import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient';
 import { isNoAnswer } from '../outcome';
+import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
@@ -57,7 +58,9 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
   if (isNoAnswer(orderBy) || isFollowed(one, pieces, today)) return [];
   const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
   const ends =
-    orderBy.because === 'outgrown' ? `outgrown ${showDay(orderBy.neededBy)} at the earliest` : `wear ends ${showDay(orderBy.neededBy)}`;
+    orderBy.because === 'outgrown' && !isNoAnswer(one.outgrow)
+      ? `${endOfFit(one.outgrow)} ${showDay(orderBy.neededBy)} at the earliest`
+      : `wear ends ${showDay(orderBy.neededBy)}`;
   const order: ComputedDate = {
     key: `order-by:${piece.piece}`,
     kind: 'order',

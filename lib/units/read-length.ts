@@ -31,7 +31,7 @@ export function readLength(typed: string, sheetUnit: LengthUnit, strict = false)
   const system: LengthUnit = unit === 'in' ? 'in' : 'cm';
   if (strict && suffix && unit !== sheetUnit) {
     return refused(
-      `“${text}” is marked ${unit}, and this sheet is in ${nameOf(sheetUnit)}. Change the sheet's unit or type the figure in ${nameOf(sheetUnit)}.`,
+      `“${text}” is marked ${unit}, and this sheet is in ${nameOf(sheetUnit)}. Change the sheet’s unit or type the figure in ${nameOf(sheetUnit)}.`,
     );
   }
   const number = readNumber(suffix ? text.replace(suffix[0], '') : text);

@@ -43,7 +43,7 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   await page.getByLabel('Distances begin at').selectOption('ankle-crease');
   await page.getByLabel('Reference of the patient').fill('OLD-1');
   await page.getByLabel('Born').fill('1980-05-17');
-  await page.getByLabel('Sex').selectOption('F');
+  await page.getByLabel('Growth table').selectOption('F');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('A weight names no unit: kilograms or pounds?')).toBeVisible();
   await expect(page.getByRole('button', { name: /Bring in/ })).toHaveCount(0);
@@ -135,7 +135,7 @@ test('hostile files are refused with a reason, and nothing of them is kept', asy
     ['Side', 'right'],
     ['Girths and distances are in', 'cm'],
     ['Distances begin at', 'ankle-crease'],
-    ['Sex', 'F'],
+    ['Growth table', 'F'],
   ] as const)
     await page.getByLabel(box, { exact: true }).selectOption(value);
   await page.getByLabel('Reference of the patient').fill('F-1');

@@ -70,7 +70,8 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             ))}
           </ul>
           <p className="secondary small">
-            A file taken out holds what patients entrusted to the clinic. The log says who took it; from then on it is yours to guard.
+            A file taken out holds what patients entrusted to the clinic. The clinic’s history says who took it; from then on it is yours to
+            guard.
           </p>
         </section>
       </div>

@@ -154,4 +154,15 @@ describe('tightness, room and first fit', () => {
     expect(prompt?.facts.some((fact) => fact.startsWith('Room to grow'))).toBe(true);
     expect(promptsOf('outgrown-before-worn-out', recordOf(visits, { pieces: [lasting] }), '2026-06-01')).toEqual([]);
   });
+
+  it('calls a piece outgrown where the limb became larger, and too loose where it became smaller', () => {
+    // Cut at 15 % reduction: at 0.88 times the girth hardly any stretch is left, at 1.12 it is nearly doubled (C against G = 0.85 C₀).
+    const ends = (factor: number) => {
+      const visits = [visitOf('2026-01-05', [legOf()]), visitOf('2026-02-20', [legOf(factor)])];
+      const worn = { ...piece, firstWorn: D('2026-01-19'), lifeDays: 270 };
+      return promptsOf('outgrown-before-worn-out', recordOf(visits, { pieces: [worn] }), '2026-03-01')[0]?.facts[0];
+    };
+    expect(ends(0.88)).toBe('Too loose 20 Feb 2026.');
+    expect(ends(1.12)).toBe('Outgrown 20 Feb 2026.');
+  });
 });

@@ -97,7 +97,7 @@ export default async function ImportPage({ params, searchParams }: Props) {
           <details className="as-table">
             <summary>Take the whole import back</summary>
             <p>
-              New patients and added visits leave the records again. A patient whose record went on since stays. The log keeps that they
+              New patients and added visits leave the records again. A patient whose record went on since stays. The history keeps that they
               were here.
             </p>
             <OneButton importId={importId} action={undoAction} words="Take it back" />

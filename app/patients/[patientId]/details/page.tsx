@@ -58,8 +58,8 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
           { head: 'Name', show: ({ name }) => name ?? 'none' },
           { head: 'Born', show: ({ born }) => showDay(born) },
           { head: 'Growth table', show: ({ sex }) => TABLES[sex] },
-          { head: 'Group', show: ({ diagnosisGroup }) => diagnosisGroup },
-          { head: 'Limbs treated', show: limbs },
+          { head: 'Diagnosis group', show: ({ diagnosisGroup }) => diagnosisGroup },
+          { head: 'Affected limbs', show: limbs },
         ]}
       />
     </main>

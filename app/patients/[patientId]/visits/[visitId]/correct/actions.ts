@@ -31,7 +31,8 @@ export async function previewCorrection(
 ): Promise<Refused | ServerAsks | { readonly answers: readonly AnswerChange[] }> {
   const therapist = await requireActing('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
-  if (!record?.visits.some((visit) => visit.visitId === visitId)) return refusedForm('This visit is not in your clinic.');
+  if (!record?.visits.some((visit) => visit.visitId === visitId))
+    return refusedForm('This visit is not in your clinic. Nothing was saved.');
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
@@ -67,7 +68,8 @@ export async function saveCorrection(
   const [history, record] = [await visitWithHistory(therapist, visitId), await recordOf(therapist, patientId)];
   const form = visitFormSchema.safeParse(sent.form);
   const reason = String(sent.reason).trim().slice(0, 500);
-  if (!record || !history || history.current.patientId !== patientId) return refusedForm('This visit is not in your clinic.');
+  if (!record || !history || history.current.patientId !== patientId)
+    return refusedForm('This visit is not in your clinic. Nothing was saved.');
   if (!form.success || !/^[0-9a-f-]{36}$/.test(sent.submissionId))
     return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
   if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
@@ -80,7 +82,7 @@ export async function saveCorrection(
   if (asks.length > 0) return { known, asks };
   const entry = { submissionId: sent.submissionId, visit: read.visit, reason, leftOpen: leftOpenInWords(signed, known) };
   const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
-  if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic.');
+  if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic. Nothing was saved.');
   if (saved.kind === 'conflict') {
     const { theirs } = saved;
     return {
