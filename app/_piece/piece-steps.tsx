@@ -153,6 +153,11 @@ export function CalledStep(props: StepProps) {
   );
 }
 
+const KEPT_AS = [
+  { key: 'rotation', words: 'worn in turn' },
+  { key: 'spare', words: 'kept as a spare' },
+];
+
 /** In turn with the others, or kept as a spare. */
 export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spare' }) {
   return (
@@ -165,7 +170,7 @@ export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spa
     >
       {({ choice, day }) => (
         <div className="two-columns">
-          {choice('as', 'From now on', asChoices(['rotation', 'spare']), 'Choose')}
+          {choice('as', 'From now on', KEPT_AS, 'Choose')}
           {day('From')}
         </div>
       )}

@@ -7,7 +7,8 @@ import { pct, signedPct } from './show-figures';
 const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
   'moved-zero': 'As recorded and with the zero moved back the two readings say different things.',
   posture: 'Taped in another posture than before.',
-  'time-of-day': 'Taped more than four hours apart in the day; a leg alone changes by about 5\u202f% between morning and evening.',
+  'time-of-day':
+    'Taped at another time of the day, further apart than the clinic’s limit; a leg alone changes by about 5\u202f% between morning and evening.',
   'other-measurer': 'Taped by another or an unknown measurer, and the change is below what two measurers differ by.',
   'missing-height': 'A child’s growth cannot be taken out without height on both days.',
   'little-shared-span': 'The two ladders share less of the limb than a verdict needs.',

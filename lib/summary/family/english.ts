@@ -82,7 +82,7 @@ export const ENGLISH: FamilyWords = {
   ],
   callLead: 'Call the same day if',
   noPhone: 'Ask us for our phone number before you go home.',
-  emergency: (number) => `If color or feeling does not come back soon, call ${number}.`,
+  emergency: (number) => `If it does not look and feel right again soon, call ${number}.`,
   picture: (person, ends) => {
     const limb = `${person.reader === 'patient' ? 'Your' : owner(person.name)} ${person.side} ${person.limb}`;
     return ends ? `${limb}, from ${ends.from} up to ${ends.to}` : `${limb}, just the part that we taped`;
