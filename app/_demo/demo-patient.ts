@@ -30,6 +30,7 @@ export type DemoPatient = {
   readonly pieces: readonly DemoPiece[];
   readonly orders: readonly DemoOrder[];
   readonly answers: readonly DemoAnswer[];
+  readonly cautionsAsked: boolean;
   /** What this person is here to show. */
   readonly shows: string;
 };
@@ -61,6 +62,7 @@ export function demoPatient(story: Story, today: CalendarDay): DemoPatient {
     visits: story.visits.map((visit, number) => tapeVisit(story, number, visit, born, days[number] as CalendarDay)),
     pieces: story.pieces.map((piece) => demoPiece(story, piece, today, days)),
     orders: (story.orders ?? []).map((order) => demoOrder(story, order, today, days)),
+    cautionsAsked: !story.cautionsUnasked,
     answers: (story.answers ?? []).map(({ action, answer, reason, ...when }) => ({
       action,
       answer,

@@ -103,4 +103,6 @@ export type Story = {
   readonly pieces: readonly StoryPiece[];
   readonly orders?: readonly StoryOrder[];
   readonly answers?: readonly StoryAnswer[];
+  /** Nobody has gone through the caution cards yet. */
+  readonly cautionsUnasked?: true;
 };
