@@ -57,15 +57,17 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   const { piece, fit, outgrow, room, endOfLife, orderBy } = one;
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
-  const facts: string[] = [];
-  if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
-    facts.push(`${outgrownInWords(outgrow)}.`);
-  }
-  facts.push(isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`);
-  facts.push(`Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`);
-  if (!isNoAnswer(room) && room.highMm > 0) {
-    facts.push(`Room to grow: ${roomSizes(room, unit)}.`);
-  }
+  const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}.`] : [];
+  const lasts = isNoAnswer(endOfLife)
+    ? endOfLife.noAnswer
+    : `Wear life ends ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`;
+  // What gave the day comes first: it is the one sentence that Today shows.
+  const ends = orderBy.because === 'end of life' ? [lasts, ...fits] : [...fits, lasts];
+  const facts = [
+    ...ends,
+    `Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`,
+    ...(!isNoAnswer(room) && room.highMm > 0 ? [`Room to grow: ${roomSizes(room, unit)}.`] : []),
+  ];
   return {
     action: 'order',
     due: orderBy.day,

@@ -16,7 +16,7 @@ describe('end of a piece’s life', () => {
     expect(ends('2026-03-14', worn)).toEqual([]);
     const [prompt] = ends('2026-03-15', worn);
     expect([prompt?.action, prompt?.due]).toEqual(['order', '2026-03-29']);
-    expect(prompt?.facts.join(' ')).toContain('Wear life ends 19 Apr 2026, 90 days after first wear.');
+    expect(prompt?.facts[0]).toBe('Wear life ends 19 Apr 2026, 90 days after first wear.');
   });
 
   it('counts from first wear, never from the cut, and is silent before it and after the piece is retired', () => {
