@@ -9,7 +9,7 @@ import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-tim
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
 
-/** So many visits are shown at once; the earlier ones open below them. */
+/** So many visits are shown at once; the earlier ones come when they are asked for, with the work of judging each. */
 const SHOWN = 8;
 
 /** A verdict in a table cell. */
@@ -21,8 +21,10 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   'cannot-tell': 'cannot tell',
 };
 
-/** Every visit, the newest first: volume over the stretch that all visits tape, and the verdict against the first visit. */
-export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string }) {
+type PanelProps = { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string; all: boolean };
+
+/** Visits, the newest first: volume over the stretch that all visits tape, and the verdict against the first visit. */
+export function VisitsPanel({ analysis, kept, patientId, all }: PanelProps) {
   const visits = [...kept].reverse();
   const volumes = analysis.limbs.map(({ series }) => volumeOverTime(series, analysis.policy));
   return (
@@ -39,12 +41,13 @@ export function VisitsPanel({ analysis, kept, patientId }: { analysis: PatientAn
         <p className="secondary">No visit yet. The first ladder is what every later one is compared with.</p>
       ) : (
         <>
-          <VisitsTable visits={visits.slice(0, SHOWN)} analysis={analysis} patientId={patientId} volumes={volumes} />
-          {visits.length > SHOWN && (
-            <details className="as-table">
-              <summary>{`${visits.length - SHOWN} earlier ${visits.length - SHOWN === 1 ? 'visit' : 'visits'}`}</summary>
-              <VisitsTable visits={visits.slice(SHOWN)} analysis={analysis} patientId={patientId} volumes={volumes} />
-            </details>
+          <VisitsTable visits={all ? visits : visits.slice(0, SHOWN)} analysis={analysis} patientId={patientId} volumes={volumes} />
+          {!all && visits.length > SHOWN && (
+            <p className="as-table">
+              <a href={`/patients/${patientId}?visits=all#visits-head`} data-soft="stay">
+                {`Show all ${visits.length} visits`}
+              </a>
+            </p>
           )}
         </>
       )}

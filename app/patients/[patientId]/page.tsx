@@ -31,9 +31,11 @@ export const metadata: Metadata = { title: 'Patient' };
 
 const DAY_AND_TIME = { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' } as const;
 
+type Asked = { params: Promise<{ patientId: string }>; searchParams: Promise<{ visits?: string }> };
+
 /** One patient: what to do next, the limb as it is, how it got there, the pieces and the visits. */
-export default async function PatientPage({ params }: { params: Promise<{ patientId: string }> }) {
-  const { patientId } = await params;
+export default async function PatientPage({ params, searchParams }: Asked) {
+  const [{ patientId }, { visits }] = [await params, await searchParams];
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const { record, analysis, clinic, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
@@ -89,7 +91,7 @@ export default async function PatientPage({ params }: { params: Promise<{ patien
             </VolumePanel>
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
-          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} />
+          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
           <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
           <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
           <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
