@@ -5,6 +5,8 @@ import { type Reading, read, refused } from '../outcome';
 export type CalendarDay = string & { readonly unit: 'day' };
 
 const DAY_MS = 86_400_000;
+const MONTHS = 'January February March April May June July August September October November December'.split(' ');
+const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
 
 /**
  * A day as typed in ISO 8601 form, if the calendar has it.
@@ -54,20 +56,29 @@ export function addMonths(day: CalendarDay, months: number): CalendarDay {
 
 /** `25 Nov 2026` */
 export function showDay(day: CalendarDay): string {
-  return format(parseISO(day), 'd MMM yyyy');
+  return `${showDayOfYear(day)} ${day.slice(0, 4)}`;
 }
 
 /** `25 Nov` */
 export function showDayOfYear(day: CalendarDay): string {
-  return format(parseISO(day), 'd MMM');
+  return `${Number(day.slice(8, 10))} ${monthOf(day).slice(0, 3)}`;
 }
 
 /** `Wednesday 25 November` */
 export function showWeekday(day: CalendarDay): string {
-  return format(parseISO(day), 'EEEE d MMMM');
+  return `${weekdayOf(day)} ${Number(day.slice(8, 10))} ${monthOf(day)}`;
 }
 
 /** `Wed 25 Nov` */
 export function showShortWeekday(day: CalendarDay): string {
-  return format(parseISO(day), 'EEE d MMM');
+  return `${weekdayOf(day).slice(0, 3)} ${showDayOfYear(day)}`;
+}
+
+function monthOf(day: CalendarDay): string {
+  return MONTHS[Number(day.slice(5, 7)) - 1] ?? '';
+}
+
+/** 1970-01-01 was a Thursday. */
+function weekdayOf(day: CalendarDay): string {
+  return WEEKDAYS[(((dayNumber(day) + 4) % 7) + 7) % 7] ?? '';
 }
