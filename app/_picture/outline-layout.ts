@@ -13,8 +13,8 @@ const TAPE = 40;
 const GAP = 30;
 const NO_LIMB = 40;
 const EDGE = 4;
-/** True proportion at most: 22 px an inch, both axes. */
-const MOST_SCALE = 22 / 25.4;
+/** At most 40 px an inch, both axes: a child's short ladder is drawn larger than life on a tablet, and no larger. */
+const MOST_SCALE = 40 / 25.4;
 /** Strips give way before a limb is drawn at less than this part of the scale its height allows. */
 const LEAST_OF_SCALE = 0.8;
 
@@ -44,7 +44,7 @@ export type OutlineLayout = {
 /**
  * Places of limbs, tape, figures and strips on the page, as one faces the patient: the right limb at the viewer's left.
  *
- * One scale for both axes, the largest that fits the given size and is no larger than 22 px an inch. A single limb keeps its own place.
+ * One scale for both axes, the largest that fits the given size and is no larger than 40 px an inch. A single limb keeps its own place.
  */
 export function outlineLayout(picture: LimbPicture, heightPx: number, widthPx: number): OutlineLayout {
   const heights = [...picture.limbs.flatMap((limb) => [...limb.heightsMm]), ...picture.landmarks.map((landmark) => landmark.heightMm)];

@@ -37,8 +37,8 @@ describe('the places of the limb outline', () => {
     expect(layout.notDrawn).toEqual([]);
   });
 
-  it('never draw larger than 22 px an inch, in one scale for both axes', () => {
+  it('never draw larger than 40 px an inch, in one scale for both axes', () => {
     const layout = outlineLayout(picture([limb('right', [])]), 5900, 5480);
-    expect(layout.frame.scale).toBeCloseTo(22 / 25.4, 9);
+    expect(layout.frame.scale).toBeCloseTo(40 / 25.4, 9);
   });
 });
