@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { and, asc, desc, eq, gt, isNull, or } from 'drizzle-orm';
 import type { StoredDay } from '@/lib/schedule/calendar-entries';
 import type { DateKind } from '@/lib/schedule/scheduled-date';
@@ -7,6 +7,7 @@ import { getDatabase } from './client';
 import { patientHead } from './patients';
 import { calendarFeed, clinic, dueDate, patient, patientRevision, user } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { hashOf } from './token-hash';
 import { writeTogether } from './write-together';
 
 /** A calendar address: whose dates, who opened it, whether it still answers. The token itself is never kept. */
@@ -98,8 +99,4 @@ async function storedDays(clinicId: string, patientId: string | null, changedSin
     )
     .orderBy(asc(day), asc(id));
   return rows.map((row) => ({ ...row, kind: row.kind as DateKind }));
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('base64url');
 }

@@ -1,9 +1,10 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { and, eq, gt, isNull } from 'drizzle-orm';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { account, clinic, oneTimeLink, secondFactor, user } from './schema';
 import { type ConfirmedFactor, keepFactor } from './second-factor';
+import { hashOf } from './token-hash';
 import { type Statement, writeTogether } from './write-together';
 
 /** Days a link answers with which an invited person joins: they may be away for some days. Clinic default. */
@@ -97,8 +98,4 @@ export async function takeLink(token: string, chosen: Chosen, at = new Date()): 
 
 function opensNow(token: string, at: Date) {
   return and(eq(oneTimeLink.tokenHash, hashOf(token)), isNull(oneTimeLink.usedAt), gt(oneTimeLink.expiresAt, at));
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('base64url');
 }

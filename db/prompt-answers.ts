@@ -1,5 +1,5 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
-import type { PromptAnswer as Answer } from '@/lib/prompts/decide-prompts';
+import { type PromptAnswer as Answer, inputsOf, type MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
@@ -29,6 +29,17 @@ export type KeptAnswer = PromptAnswer & {
   readonly byName: string | null;
   readonly at: Date;
 };
+
+/** What an answer says of the prompt it was given to: its rule and version, and the facts as they stood. */
+export function asAsked(prompt: MergedPrompt): Omit<PromptAnswer, 'answer' | 'until' | 'reason'> {
+  return {
+    promptKey: prompt.cause,
+    rule: prompt.rule,
+    ruleVersion: String(prompt.ruleVersion),
+    inputsHash: inputsOf(prompt),
+    inputs: { title: prompt.title, facts: prompt.facts },
+  };
+}
 
 /** Keeps an answer by adding a row; earlier answers stay. False when the clinic has no such patient. */
 export async function answerPrompt(therapist: Therapist, patientId: string, answer: PromptAnswer, at = new Date()): Promise<boolean> {

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { and, asc, desc, eq, gt, isNull } from 'drizzle-orm';
 import type { FamilyPage } from '@/lib/summary/family/family-page';
 import { noteOf } from './audit';
@@ -6,6 +6,7 @@ import { getDatabase } from './client';
 import { familyPageOf } from './family-pages';
 import { issuedDocument, shareLink, shareOpening, user } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
+import { hashOf } from './token-hash';
 import { writeTogether } from './write-together';
 
 /** Days a link answers. Source: this program's figures for safety; clinic default. */
@@ -103,8 +104,4 @@ export async function sharedPage(cookie: string, at = new Date()): Promise<Famil
     .innerJoin(issuedDocument, eq(issuedDocument.id, shareLink.documentId))
     .where(and(eq(shareOpening.cookieHash, hashOf(cookie)), isNull(shareLink.withdrawnAt), gt(shareLink.expiresAt, at)));
   return found?.content as FamilyPage | undefined;
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('base64url');
 }

@@ -1,7 +1,6 @@
-import { answerPrompt } from '@/db/prompt-answers';
+import { answerPrompt, asAsked } from '@/db/prompt-answers';
 import { recordOf } from '@/db/records';
 import type { Therapist } from '@/db/therapist';
-import { inputsOf } from '@/lib/prompts/decide-prompts';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -14,14 +13,6 @@ export async function seedAnswers(lead: Therapist, patientId: string, { answers 
   const reviewed = { ...record, diagnosisGroup: record.head.diagnosisGroup };
   const { open } = patientWork(reviewed, { answers: [], moves: [] }, DEFAULT_POLICY, today);
   for (const { action, answer, reason, day, until } of answers)
-    for (const prompt of open.filter((one) => one.action === action)) {
-      const asked = {
-        promptKey: prompt.cause,
-        rule: prompt.rule,
-        ruleVersion: String(prompt.ruleVersion),
-        inputsHash: inputsOf(prompt),
-        inputs: { title: prompt.title, facts: prompt.facts },
-      };
-      await answerPrompt(lead, patientId, { ...asked, answer, until, reason }, new Date(`${day}T16:00:00Z`));
-    }
+    for (const prompt of open.filter((one) => one.action === action))
+      await answerPrompt(lead, patientId, { ...asAsked(prompt), answer, until, reason }, new Date(`${day}T16:00:00Z`));
 }

@@ -1,4 +1,4 @@
-import type { importWithCounts } from '@/db/imports';
+import type { importWithCounts } from '@/db/read-imports';
 import { counted } from './counted';
 
 type Import = NonNullable<Awaited<ReturnType<typeof importWithCounts>>>;

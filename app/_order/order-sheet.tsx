@@ -1,14 +1,5 @@
-import type { Side } from '@/lib/ladder/limb';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
-import { tapedLine } from '@/lib/ladder/taped-line';
-import {
-  conventionInWords,
-  type OrderDifference,
-  optionsInWords,
-  orderDifference,
-  pressureInWords,
-  wornInWords,
-} from '@/lib/orders/order-difference';
+import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
@@ -16,11 +7,10 @@ import { garmentForm } from '@/lib/record/garment';
 import type { Order, SentFigures } from '@/lib/record/order';
 import { lengthAsTyped } from '@/lib/record/read-cut';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
-import type { LengthUnit } from '@/lib/units/length';
-import { nameOf } from '@/lib/units/read-length';
-import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+import { showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
-import { type DrawnRung, OrderOutline, outlineInWords } from './order-outline';
+import { OrderDifferences } from './order-differences';
+import { OrderFigures } from './order-figures';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
 export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
@@ -54,12 +44,12 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
           <Fact what="Reason">{order.reasonCode}</Fact>
           {order.note && <Fact what="Note">{order.note}</Fact>}
         </dl>
-        <Differences differences={differences} before={before?.piece} />
+        <OrderDifferences differences={differences} before={before?.piece} />
       </div>
       {figures ? (
         <>
           <p>{taping(figures)}</p>
-          <Figures figures={figures} rows={rows} sinceDay={since?.earlier.visit.day ?? null} side={order.side} />
+          <OrderFigures figures={figures} rows={rows} sinceDay={since?.earlier.visit.day ?? null} side={order.side} />
           <ReadBack order={order} rows={rows} />
         </>
       ) : (
@@ -101,84 +91,6 @@ function Fact({ what, children }: { what: string; children: string }) {
   );
 }
 
-function Differences({ differences, before }: { differences: readonly OrderDifference[]; before: string | undefined }) {
-  if (before === undefined) return <p className="secondary">First order of this limb: there is nothing to compare it with.</p>;
-  if (differences.length === 0) return <p className="secondary">{`As piece ${before} in everything but the girths.`}</p>;
-  return (
-    <div className="table-frame">
-      <table>
-        <caption>{`What differs from piece ${before}`}</caption>
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col">{`Piece ${before}`}</th>
-            <th scope="col">This order</th>
-          </tr>
-        </thead>
-        <tbody>
-          {differences.map((one) => (
-            <tr key={one.what}>
-              <th scope="row">{one.what}</th>
-              <td>{one.before}</td>
-              <td>{one.now}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
-  );
-}
-
-function Figures({
-  figures,
-  rows,
-  sinceDay,
-  side,
-}: {
-  figures: SentFigures;
-  rows: readonly SheetRow[];
-  sinceDay: string | null;
-  side: Side;
-}) {
-  const { ladder } = figures;
-  const own = ladder.unit;
-  const other: LengthUnit = own === 'in' ? 'cm' : 'in';
-  const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
-  const withRoom = rows.some((row) => row.roomMm !== null);
-  const { landmarks } = tapedLine(ladder);
-  const rungs = upward.flatMap(({ girthMm, placeMm, beforeMm, roomMm }, row): DrawnRung[] =>
-    girthMm === null ? [] : [{ placeMm, girthMm, row, beforeMm, roomMm }],
-  );
-  return (
-    <>
-      <div className="order-ladder scroll-across">
-        <OrderOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} />
-        <table className="order-figures">
-          <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="figure">{`Place, ${own}`}</th>
-              <th scope="col" className="figure">{`Girth, ${own}`}</th>
-              <th scope="col" className="figure">{`Place, ${other}`}</th>
-              <th scope="col" className="figure">{`Girth, ${other}`}</th>
-              {sinceDay && <th scope="col" className="figure">{`Last, ${own}`}</th>}
-              {withRoom && <th scope="col" className="figure">{`Room, ${own}`}</th>}
-              <th scope="col">Read back</th>
-              <th scope="col">Landmark, interval</th>
-            </tr>
-          </thead>
-          <tbody>
-            {upward.map((row) => (
-              <FigureRow key={row.distance.typed} row={row} compared={sinceDay !== null} withRoom={withRoom} />
-            ))}
-          </tbody>
-        </table>
-      </div>
-      <p className="secondary outline-words">{outlineInWords(rungs)}</p>
-    </>
-  );
-}
-
 /** When, by whom and how the ladder was taped, and what was measured beside it. */
 function taping({ day, measurer, visitRevision, ladder, height, weight, readings }: SentFigures): string {
   const interval = usualInterval(ladder);
@@ -191,25 +103,6 @@ function taping({ day, measurer, visitRevision, ladder, height, weight, readings
   const every = interval === null ? '' : `, every ${showLengthWithUnit(interval * (ladder.unit === 'in' ? 25.4 : 10), ladder.unit, 16)}`;
   const way = ladder.direction === 'up' ? 'towards' : 'away from';
   return `Taped ${showDay(day)}${measurer ? ` by ${measurer}` : ''}, state ${visitRevision} of the visit. Zero: ${placeInWords(ladder.zero)}, counting ${way} the trunk${every}.${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
-}
-
-function FigureRow({ row, compared, withRoom }: { row: SheetRow; compared: boolean; withRoom: boolean }) {
-  const { distance, girth, beforeMm, roomMm } = row;
-  const odd = row.oddInterval && row.intervalMm !== null && `odd interval ${showLengthWithUnit(row.intervalMm, distance.unit, 16)}`;
-  return (
-    <tr>
-      <th scope="row" className="figure">
-        {distance.typed}
-      </th>
-      <td className="figure sent-girth">{girth ? girth.typed : '–'}</td>
-      <td className="figure">{distance.other}</td>
-      <td className="figure">{girth ? girth.other : '–'}</td>
-      {compared && <td className="figure">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
-      {withRoom && <td className="figure">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
-      <td>{girth && <span className="tick-box" aria-hidden="true" />}</td>
-      <td>{[row.landmark, odd].filter(Boolean).join('; ')}</td>
-    </tr>
-  );
 }
 
 /** Boxes for whoever reads the sheet back aloud before it leaves. */

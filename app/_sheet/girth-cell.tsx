@@ -6,17 +6,21 @@ import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import type { CellPlace } from './sheet-state';
 
-type CellProps = {
-  readonly place: CellPlace;
-  readonly label: string;
-  readonly text: string;
-  readonly look: 'waiting' | 'typed' | 'asked' | 'refused';
-  readonly describedBy: string;
+/** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */
+export type CellHands = {
   readonly onType: (place: CellPlace, text: string) => void;
   readonly onFocus: (place: CellPlace) => void;
   readonly onBlur: () => void;
   readonly onKey: (event: KeyboardEvent<HTMLInputElement>, place: CellPlace) => void;
   readonly onPasteText: (text: string, place: CellPlace) => boolean;
+};
+
+type CellProps = CellHands & {
+  readonly place: CellPlace;
+  readonly label: string;
+  readonly text: string;
+  readonly look: 'waiting' | 'typed' | 'asked' | 'refused';
+  readonly describedBy: string;
 };
 
 /** The id of a cell's box, by which it is focused from anywhere. */

@@ -1,22 +1,14 @@
-import { Fragment, type KeyboardEvent } from 'react';
+import { Fragment } from 'react';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import type { SheetRow } from '@/lib/record/sheet-rows';
 import { cellKey } from '@/lib/record/visit-form';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
-import { cellLabel, GirthCell } from './girth-cell';
+import { type CellHands, cellLabel, GirthCell } from './girth-cell';
 import { type Answer, QuestionCard } from './question-card';
 import { RungReading } from './rung-reading';
 import { type CellPlace, cellAt, isHalfTyped, type SheetState } from './sheet-state';
 import type { OpenQuestion, SheetView, SideView } from './sheet-view';
-
-export type CellHands = {
-  readonly onType: (place: CellPlace, text: string) => void;
-  readonly onFocus: (place: CellPlace) => void;
-  readonly onBlur: () => void;
-  readonly onKey: (event: KeyboardEvent<HTMLInputElement>, place: CellPlace) => void;
-  readonly onPasteText: (text: string, place: CellPlace) => boolean;
-};
 
 type TableProps = {
   readonly state: SheetState;

@@ -1,10 +1,10 @@
 import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
-import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind, type Side } from '../ladder/limb';
+import { type LandmarkId, LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
-import { readLength } from '../units/read-length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
+import { landmarkCell, timeCell, zeroCell } from './ladder-cells';
 import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
 
 /** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
@@ -91,7 +91,7 @@ function readRow(row: CsvRow, patients: Map<string, PatientDraft>): void {
   noteAffected(row, patient, { limb, side });
   const ladder = ladderOf(row, visit, limb, side);
   const distance = lengthCell(row, 'distance', ladder.unit, true);
-  const landmark = landmarkOf(row, limb);
+  const landmark = landmarkCell(row, limb);
   const girth = row.cell('girth') === '' ? null : lengthCell(row, 'girth', ladder.unit);
   if (landmark) {
     if (landmark === ladder.zero && distance.nm !== 0)
@@ -172,13 +172,6 @@ function visitAt(visits: readonly VisitDraft[], day: CalendarDay, time: string |
   return ofDay.find((visit) => visit.time === time) ?? ofDay.find((visit) => visit.time === null);
 }
 
-function timeCell(row: CsvRow): string | null {
-  const text = row.cell('time');
-  if (text === '') return null;
-  if (!/^([01]?\d|2[0-3]):[0-5]\d$/.test(text)) refuseCell(row, 'time', `“${text}” is not a clock time. Write it as 14:26.`);
-  return text.padStart(5, '0');
-}
-
 function noteAffected(row: CsvRow, patient: PatientDraft, limbSide: LimbSide): void {
   const affected = oneOfCell(row, 'affected', ['yes', 'no'] as const) === 'yes';
   const key = `${limbSide.side} ${limbSide.limb}`;
@@ -200,29 +193,6 @@ function ladderOf(row: CsvRow, visit: VisitDraft, limb: LimbKind, side: Side): L
   if (known.zero !== zero) refuseCell(row, 'zero', `An earlier row of this ladder starts at ${known.zero}.`);
   if (known.unit !== unit) refuseCell(row, 'unit', `An earlier row of this ladder is in ${known.unit}.`);
   return known;
-}
-
-const EVERY_LANDMARK = Object.values(LIMBS).flatMap((limb) => limb.landmarks as readonly string[]);
-
-/** A zero is a landmark of the limb, or a place in words that is no misspelt landmark. */
-function zeroCell(row: CsvRow, limb: LimbKind): string {
-  const text = filledCell(row, 'zero');
-  if (isLandmarkOf(limb, text)) return text;
-  if (EVERY_LANDMARK.includes(text)) refuseCell(row, 'zero', `The ${text} is not on ${limb === 'leg' ? 'a leg' : 'an arm'}.`);
-  const meant = EVERY_LANDMARK.find((landmark) => landmark.replace('-', '') === text.toLowerCase().replace(/[^a-z]/g, ''));
-  if (meant) refuseCell(row, 'zero', `“${text}” is written ${meant}.`);
-  const isFigure = readLength(text, 'cm').kind === 'read' || readLength(text, 'in').kind === 'read';
-  if (isFigure || !/\p{L}/u.test(text))
-    refuseCell(row, 'zero', `“${text}” is no place. Name a landmark (${LIMBS[limb].landmarks.join(', ')}) or a place in words.`);
-  return text;
-}
-
-function landmarkOf(row: CsvRow, limb: LimbKind): LandmarkId | undefined {
-  const text = row.cell('landmark');
-  if (text === '') return undefined;
-  if (!isLandmarkOf(limb, text))
-    return refuseCell(row, 'landmark', `“${text}” is not a landmark of the ${limb}: ${LIMBS[limb].landmarks.join(', ')}.`);
-  return text;
 }
 
 function recordOf(patient: PatientDraft): PatientRecord {

@@ -1,7 +1,7 @@
-import { anatomicalPlace } from '../growth/anatomical-place';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
+import { anatomyOf } from '../trend/anatomy-of';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import { type BodyOutlook, bodyOutlook, girthAhead, lengthAhead } from './body-outlook';
 import type { FitToday } from './fit-today';
@@ -88,15 +88,11 @@ function dates(
 
 /** What has left the band on a day, with girths and length so many SDs towards leaving it. */
 function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (outlook: BodyOutlook, sds: number) => Left | undefined {
-  const { cut, latest, piece } = fit;
-  const anatomy = anatomicalPlace(
-    piece.limb,
-    (landmark) => cut.visit.placed.landmarks.get(landmark)?.placeMm,
-    cut.visit.body.heightMm?.value,
-  );
+  const { cut, latest } = fit;
+  const anatomy = anatomyOf(cut.visit);
   const places = fit.places.map((place) => ({ place, anatomy: anatomy(place.placeMm) }));
   const coveredMm = cut.toMm - cut.fromMm;
-  const mostDriftMm = policy.growthLengthSteps * usualInterval(cut.visit.placed.line.placesMm);
+  const mostDriftMm = policy.growthLengthSteps * medianGapMm(cut.visit.placed.line.placesMm);
   return (outlook, sds) => {
     for (const { place, anatomy: at } of places) {
       const ahead = girthAhead(latest, outlook, at, trend);
@@ -129,7 +125,7 @@ function firstDay(record: PatientRecord, fit: FitToday, policy: Policy, days: nu
 }
 
 /** The interval a ladder was taped at: the median gap, mm; 0 for a single rung. */
-export function usualInterval(placesMm: readonly number[]): number {
+export function medianGapMm(placesMm: readonly number[]): number {
   const gaps = placesMm.slice(1).map((place, index) => place - (placesMm[index] as number));
   return gaps.sort((low, high) => low - high)[Math.floor(gaps.length / 2)] ?? 0;
 }

@@ -1,7 +1,7 @@
-import { anatomicalPlace } from '../growth/anatomical-place';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
+import { anatomyOf } from '../trend/anatomy-of';
 import type { SeriesVisit } from '../trend/limb-series';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { type BodyOutlook, bodyOutlook, girthAhead } from './body-outlook';
@@ -75,11 +75,7 @@ function placesOf(
   trend: OwnTrend | undefined,
 ): PlaceRoom[] {
   const { cut } = fit;
-  const anatomy = anatomicalPlace(
-    piece.limb,
-    (landmark) => cut.visit.placed.landmarks.get(landmark)?.placeMm,
-    cut.visit.body.heightMm?.value,
-  );
+  const anatomy = anatomyOf(cut.visit);
   const step = STEP_MM[latest.ladder.unit];
   return fit.places.map(({ placeMm, heightMm, girthNowMm }) => {
     const place = anatomy(placeMm);

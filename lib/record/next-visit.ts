@@ -28,7 +28,7 @@ export type Review = {
 export function nextReview(record: ReviewedRecord, policy: Policy): Review | undefined {
   const last = record.visits.at(-1)?.day;
   if (last === undefined) return undefined;
-  const usual = usualInterval(record, last, policy);
+  const usual = intervalByAge(record, last, policy);
   const review: Review = { day: addDays(last, usual.days), since: last, after: 'visit', ...usual };
   const worn = isGrown(record, last, policy) && record.diagnosisGroup === 'lymphoedema' ? newestFirstWear(record) : undefined;
   if (!worn) return review;
@@ -43,7 +43,7 @@ export function nextVisit(record: ReviewedRecord, policy: Policy): CalendarDay |
   return nextReview(record, policy)?.day;
 }
 
-function usualInterval(record: ReviewedRecord, on: CalendarDay, policy: Policy): Pick<Review, 'days' | 'limit'> {
+function intervalByAge(record: ReviewedRecord, on: CalendarDay, policy: Policy): Pick<Review, 'days' | 'limit'> {
   if (isGrown(record, on, policy) && (record.diagnosisGroup ?? '').endsWith('scar'))
     return { days: policy.grownScarReviewDays, limit: 'grownScarReviewDays' };
   const age = ageInYears(record.born, on);

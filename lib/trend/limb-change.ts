@@ -1,5 +1,4 @@
 import { type Alignment, alignLadders, toLater } from '../alignment/align-ladders';
-import { anatomicalPlace } from '../growth/anatomical-place';
 import { type BodyChange, bodyChange, expectedGirthAt } from '../growth/body-change';
 import type { LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
@@ -7,6 +6,7 @@ import type { NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';
+import { anatomyOf } from './anatomy-of';
 import { type SeriesVisit, tapeErrorOf } from './limb-series';
 import { type MeasuredChange, measuredChange } from './measured-change';
 
@@ -46,7 +46,7 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
     return { noAnswer: 'The two ladders share no landmark in the order of the limb, so they cannot be put on the same anatomy.' };
   const measured = measuredChange(earlier.placed.line, later.placed.line, alignment, tape, tension);
   if (!measured) return { noAnswer: 'The two ladders have no stretch of the limb in common.' };
-  const place = anatomicalPlace(limb, (landmark) => earlier.placed.landmarks.get(landmark)?.placeMm, earlier.body.heightMm?.value);
+  const place = anatomyOf(earlier);
   const expectedAt = (placeMm: number): number => expectedGirthAt(body, limb, growing, place(placeMm));
   return {
     earlier,

@@ -101,15 +101,15 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     });
     const first = await bring(set.patients.slice(0, half));
     const second = await bring(bundles);
-    expect((await at.db.imports.importWithCounts(at.stranger, first))?.counts).toEqual({ new: half });
-    expect((await at.db.imports.importWithCounts(at.stranger, second))?.counts).toEqual({ new: files.length - half });
+    expect((await at.db.readingImports.importWithCounts(at.stranger, first))?.counts).toEqual({ new: half });
+    expect((await at.db.readingImports.importWithCounts(at.stranger, second))?.counts).toEqual({ new: files.length - half });
     expect(await out()).toEqual(await out(at.therapist));
   });
 
   it('the same file once more adds nothing', async () => {
     const before = await out();
     const again = await bring(files);
-    expect((await at.db.imports.importWithCounts(at.stranger, again))?.counts).toEqual({ same: files.length });
+    expect((await at.db.readingImports.importWithCounts(at.stranger, again))?.counts).toEqual({ same: files.length });
     expect(await out()).toEqual(before);
   });
 
@@ -123,7 +123,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
       ladders: known.visits[0]?.ladders ?? [],
     } as PatientFile['visits'][number];
     const id = await bring([{ ...known, visits: [...known.visits, later] }]);
-    expect((await at.db.imports.importWithCounts(at.stranger, id))?.counts).toEqual({ extended: 1 });
+    expect((await at.db.readingImports.importWithCounts(at.stranger, id))?.counts).toEqual({ extended: 1 });
     expect(await out()).not.toEqual(before);
     expect(await at.db.undo.undoImport(at.stranger, id)).toEqual({ undone: 1, stayed: [] });
     expect(await out()).toEqual(before);
@@ -135,7 +135,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     const [visit, ...rest] = known.visits;
     if (!visit) throw new Error('no visit');
     const id = await bring([{ ...known, visits: [{ ...visit, ladders: visit.ladders.slice(0, 1), weight: null, height: null }, ...rest] }]);
-    const { counts, worded } = (await at.db.imports.importWithCounts(at.stranger, id)) ?? {};
+    const { counts, worded } = (await at.db.readingImports.importWithCounts(at.stranger, id)) ?? {};
     expect(counts).toEqual({ refused: 1 });
     expect(worded?.[0]?.words).toContain(known.details.reference);
     expect(await out()).toEqual(before);
@@ -147,7 +147,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
       .map((file, index) => ({ ...file, details: { ...file.details, reference: `NEW-${index}` } }));
     const before = await out();
     const id = await bring(made);
-    expect((await at.db.imports.importWithCounts(at.stranger, id))?.counts).toEqual({ new: 12 });
+    expect((await at.db.readingImports.importWithCounts(at.stranger, id))?.counts).toEqual({ new: 12 });
     const with12 = await out();
     expect(with12.length).toBe(before.length + 12);
     expect(await at.db.undo.undoImport(at.stranger, id)).toEqual({ undone: 12, stayed: [] });
@@ -186,8 +186,8 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     await at.db.imports.lineUp(at.stranger, id, files);
     await at.db.imports.stopImport(at.stranger, id);
     expect(await at.db.imports.bringInNext(at.stranger, id, 9)).toBe(0);
-    expect((await at.db.imports.importWithCounts(at.stranger, id))?.state).toBe('stopped');
-    expect(await at.db.imports.importWithCounts(at.therapist, id)).toBeUndefined();
+    expect((await at.db.readingImports.importWithCounts(at.stranger, id))?.state).toBe('stopped');
+    expect(await at.db.readingImports.importWithCounts(at.therapist, id)).toBeUndefined();
     expect(await at.db.undo.undoImport(at.therapist, id)).toBeUndefined();
   });
 
@@ -199,7 +199,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     await at.db.imports.lineUp(at.therapist, id, [file as PatientFile]);
     await at.db.imports.lineUp(at.therapist, id, [file as PatientFile]);
     expect(await at.db.imports.uploadOf(at.therapist, id)).toBeUndefined();
-    expect((await at.db.imports.importWithCounts(at.therapist, id))?.counts).toEqual({ waiting: 1 });
+    expect((await at.db.readingImports.importWithCounts(at.therapist, id))?.counts).toEqual({ waiting: 1 });
     await expect(at.db.imports.keepUpload(at.reader, UPLOAD)).rejects.toThrow();
   });
 });

@@ -86,6 +86,7 @@ async function modules() {
     cautions: await import('@/db/cautions'),
     files: await import('@/db/patient-files'),
     imports: await import('@/db/imports'),
+    readingImports: await import('@/db/read-imports'),
     undo: await import('@/db/undo-import'),
     repeats: await import('@/db/repeat-tapings'),
   };

@@ -6,7 +6,8 @@ import { readIncoming } from '@/app/_exchange/read-incoming';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
-import { bringInNext, importWithCounts, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imports';
+import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imports';
+import { importWithCounts } from '@/db/read-imports';
 import { renewStale } from '@/db/renew-work';
 import { undoImport } from '@/db/undo-import';
 

@@ -6,8 +6,8 @@ import { NOT_TAKEN, type NotTaken } from '@/app/_exchange/upload';
 import { requireRole } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic';
-import { importsOf } from '@/db/imports';
 import { patientCount } from '@/db/patient-files';
+import { importsOf } from '@/db/read-imports';
 
 export const metadata: Metadata = { title: 'Bring in, take out' };
 

@@ -7,9 +7,9 @@ import { returnPath } from '@/app/_session/return-path';
 import { requireActing } from '@/app/_session/therapist';
 import { addEvent, withdrawEvent } from '@/db/events';
 import { moveDate } from '@/db/moved-dates';
-import { answerPrompt } from '@/db/prompt-answers';
+import { answerPrompt, asAsked } from '@/db/prompt-answers';
 import { renewPatient } from '@/db/renew-work';
-import { answerTo, inputsOf } from '@/lib/prompts/decide-prompts';
+import { answerTo } from '@/lib/prompts/decide-prompts';
 import { readDay } from '@/lib/units/calendar-day';
 
 /** Why an answer was not taken, beside the prompt it belongs to. */
@@ -43,11 +43,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
       refusal: 'Say why in a few words, so that others understand it later.',
     };
   await answerPrompt(therapist, patientId, {
-    promptKey: cause,
-    rule: prompt.rule,
-    ruleVersion: String(prompt.ruleVersion),
-    inputsHash: inputsOf(prompt),
-    inputs: { title: prompt.title, facts: prompt.facts },
+    ...asAsked(prompt),
     answer,
     until: answer === 'not-now' && until.kind === 'read' ? until.value : null,
     reason: reason || null,
@@ -66,11 +62,7 @@ export async function openAgainAction(form: FormData): Promise<void> {
   const prompt = raised.find((one) => one.cause === form.get('cause'));
   if (prompt && answerTo(prompt, answers)) {
     await answerPrompt(therapist, patientId, {
-      promptKey: prompt.cause,
-      rule: prompt.rule,
-      ruleVersion: String(prompt.ruleVersion),
-      inputsHash: inputsOf(prompt),
-      inputs: { title: prompt.title, facts: prompt.facts },
+      ...asAsked(prompt),
       answer: 'open-again',
       until: null,
       reason: null,

@@ -1,9 +1,9 @@
 import type { FitToday } from '../../garments/fit-today';
-import { usualInterval } from '../../garments/outgrow-date';
-import { anatomicalPlace } from '../../growth/anatomical-place';
+import { medianGapMm } from '../../garments/outgrow-date';
 import { bodyAt } from '../../growth/body-at';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { isNoAnswer } from '../../outcome';
+import { anatomyOf } from '../../trend/anatomy-of';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
 import { nextIsComing } from '../next-is-coming';
 import type { Rule } from '../prompt';
@@ -26,10 +26,10 @@ export const growthSinceCut: Rule = {
       const now = bodyAt(record.visits, measured.day, true);
       const body = bodyChange(cut.body, now, piece.limb, true, daysBetween(cut.visit.day, measured.day));
       if (body.modelSd === undefined) return [];
-      const place = anatomicalPlace(piece.limb, (landmark) => cut.placed.landmarks.get(landmark)?.placeMm, cut.body.heightMm?.value);
+      const place = anatomyOf(cut);
       const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, piece.limb, true, place(one.placeMm)))) - 1;
       const driftMm = (fit.cut.toMm - fit.cut.fromMm) * (body.expectedLength.ratio - 1);
-      const halfRungMm = policy.growthLengthSteps * usualInterval(cut.placed.line.placesMm);
+      const halfRungMm = policy.growthLengthSteps * medianGapMm(cut.placed.line.placesMm);
       const byGirth = girth * 100 >= policy.growthGirthPct && !tapedSmaller(fit, measured.day, policy.growthGirthPct / 100);
       const byLength = halfRungMm > 0 && driftMm >= halfRungMm && !tapedShorter(fit, measured.day, halfRungMm);
       if (!byGirth && !byLength) return [];

@@ -1,8 +1,8 @@
 import type { AnalysedLimb } from '../../analysis/analyse-patient';
-import { anatomicalPlace } from '../../growth/anatomical-place';
 import { girthAt } from '../../ladder/girth-at';
 import { isNoAnswer } from '../../outcome';
 import type { Policy } from '../../record/policy';
+import { anatomyOf } from '../../trend/anatomy-of';
 import { limbChange, samePlace } from '../../trend/limb-change';
 import type { SeriesVisit } from '../../trend/limb-series';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
@@ -83,7 +83,7 @@ function otherGainMm(earlier: SeriesVisit, later: SeriesVisit, other: AnalysedLi
 function calfGainMm(earlier: SeriesVisit, later: SeriesVisit, policy: Policy): number | undefined {
   const change = limbChange(earlier, later, 'leg', policy);
   if (isNoAnswer(change)) return undefined;
-  const place = anatomicalPlace('leg', (landmark) => earlier.placed.landmarks.get(landmark)?.placeMm, earlier.body.heightMm?.value);
+  const place = anatomyOf(earlier);
   const gains = earlier.placed.line.placesMm.flatMap((placeMm, rung) => {
     const now = girthAt(later.placed.line.placesMm, later.placed.line.girthsMm, samePlace(change, placeMm));
     const at = place(placeMm);

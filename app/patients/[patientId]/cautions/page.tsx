@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { CARD_ANSWER_WORDS } from '@/app/_cautions/card-answer-words';
 import type { ShownCard } from '@/app/_cautions/card-box';
 import { CautionForm } from '@/app/_cautions/caution-form';
 import { CautionHistory } from '@/app/_cautions/caution-history';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
@@ -29,9 +29,7 @@ export default async function CautionsPage({ params }: { params: Promise<{ patie
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Cautions, ${asked}`}>
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <p className="caution-line">{cautionLine(states)}</p>
       <CautionForm

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { requireTherapist } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { HistoryTable } from '@/app/_shell/history-table';
@@ -30,9 +30,7 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
           <h1>{now.name ?? now.reference}</h1>
           <p className="secondary">Details. Growth is counted from the date of birth; what is affected decides how a change is judged.</p>
         </div>
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </div>
       {therapist.role !== 'read-only' && (
         <PatientForm

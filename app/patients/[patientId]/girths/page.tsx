@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { GirthTable } from '@/app/_patient/girth-table';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -45,9 +46,7 @@ export default async function GirthsPage({
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Girth by place, ${limb?.series.visits.length ?? 0} visits`}>
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       {limb ? (
         <>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { AnsweredPrompt, AnswerRow } from '@/app/_patient/answered-prompt';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
@@ -22,9 +22,7 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
   return (
     <main id="main">
       <PatientTitle record={record} today={today}>
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <h2 className="section-head">
         Open <span className="head-note">{prompts.length}</span>

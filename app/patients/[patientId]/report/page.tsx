@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { ReportSheet } from '@/app/_report/report-sheet';
@@ -17,9 +17,7 @@ export default async function ReportPage({ params }: { params: Promise<{ patient
     <main id="main" className="letter-frame">
       <PatientTitle record={loaded.record} today={loaded.today} saying="Progress report for the prescriber">
         <PrintButton words="Print" />
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <ReportSheet loaded={loaded} />
     </main>

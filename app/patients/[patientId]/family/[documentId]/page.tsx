@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { FamilySheet } from '@/app/_family/family-sheet';
 import { ShareLinks } from '@/app/_family/share-links';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { appAddress } from '@/app/_session/app-address';
@@ -54,9 +55,7 @@ export default async function ApprovedFamilyPage({
         <Link className="button" href={large === undefined ? '?large' : '?'} prefetch={false}>
           {large === undefined ? 'Large print' : 'Usual print'}
         </Link>
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <FamilySheet page={approved.page} />
       <ShareLinks

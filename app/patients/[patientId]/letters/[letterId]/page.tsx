@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { LetterSheet } from '@/app/_letter/letter-sheet';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
@@ -27,9 +27,7 @@ export default async function SignedLetterPage({ params }: { params: Promise<{ p
         saying={`Replacement letter, signed ${clock.format(signed.at)}${signed.byName ? ` by ${signed.byName}` : ''}`}
       >
         <PrintButton words="Print" />
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <LetterSheet letter={signed.letter} />
       <p className="protocol-line">This letter stays as it was signed. Follow your local protocol and the prescriber.</p>

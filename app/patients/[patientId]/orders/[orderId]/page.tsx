@@ -6,6 +6,7 @@ import { OrderHistory } from '@/app/_order/order-history';
 import { OrderSheet } from '@/app/_order/order-sheet';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
 import { roomInWords } from '@/app/_order/start-order';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { requireTherapist } from '@/app/_session/therapist';
@@ -40,9 +41,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
     <main id="main" className="order-page">
       <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
         <PrintButton words="Print the sheet" />
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <OrderSheet loaded={loaded} />
       {mayWrite && order.state === 'proposed' && (

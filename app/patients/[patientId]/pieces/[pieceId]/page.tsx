@@ -1,13 +1,15 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { CalledStep, DeliveredStep, FirstFitStep, WornStep } from '@/app/_piece/first-steps';
+import { AlteredStep, KeepStep, LetOutStep, RetireStep } from '@/app/_piece/later-steps';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
-import { AlteredStep, CalledStep, DeliveredStep, FirstFitStep, KeepStep, LetOutStep, RetireStep, WornStep } from '@/app/_piece/piece-steps';
 import { requireTherapist } from '@/app/_session/therapist';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { peopleOf } from '@/db/people';
@@ -56,9 +58,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
             Replacement letter
           </Link>
         )}
-        <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
-          Back to the patient
-        </Link>
+        <BackToPatient patientId={patientId} />
       </PatientTitle>
       <div className="halves">
         <PieceLife piece={piece} all={record.pieces} order={orders.find((one) => one.orderId === piece.orderId)} today={today} />

@@ -1,0 +1,78 @@
+import type { Side } from '@/lib/ladder/limb';
+import { tapedLine } from '@/lib/ladder/taped-line';
+import type { SheetRow } from '@/lib/orders/sheet-rows';
+import type { SentFigures } from '@/lib/record/order';
+import type { LengthUnit } from '@/lib/units/length';
+import { nameOf } from '@/lib/units/read-length';
+import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+import { type DrawnRung, OrderOutline, outlineInWords } from './order-outline';
+
+/** The ladder that a garment is cut to: the limb in outline beside its figures in both units, what they were before, and the room. */
+export function OrderFigures({
+  figures,
+  rows,
+  sinceDay,
+  side,
+}: {
+  figures: SentFigures;
+  rows: readonly SheetRow[];
+  sinceDay: string | null;
+  side: Side;
+}) {
+  const { ladder } = figures;
+  const own = ladder.unit;
+  const other: LengthUnit = own === 'in' ? 'cm' : 'in';
+  const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
+  const withRoom = rows.some((row) => row.roomMm !== null);
+  const { landmarks } = tapedLine(ladder);
+  const rungs = upward.flatMap(({ girthMm, placeMm, beforeMm, roomMm }, row): DrawnRung[] =>
+    girthMm === null ? [] : [{ placeMm, girthMm, row, beforeMm, roomMm }],
+  );
+  return (
+    <>
+      <div className="order-ladder scroll-across">
+        <OrderOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} />
+        <table className="order-figures">
+          <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
+          <thead>
+            <tr>
+              <th scope="col" className="figure">{`Place, ${own}`}</th>
+              <th scope="col" className="figure">{`Girth, ${own}`}</th>
+              <th scope="col" className="figure">{`Place, ${other}`}</th>
+              <th scope="col" className="figure">{`Girth, ${other}`}</th>
+              {sinceDay && <th scope="col" className="figure">{`Last, ${own}`}</th>}
+              {withRoom && <th scope="col" className="figure">{`Room, ${own}`}</th>}
+              <th scope="col">Read back</th>
+              <th scope="col">Landmark, interval</th>
+            </tr>
+          </thead>
+          <tbody>
+            {upward.map((row) => (
+              <FigureRow key={row.distance.typed} row={row} compared={sinceDay !== null} withRoom={withRoom} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p className="secondary outline-words">{outlineInWords(rungs)}</p>
+    </>
+  );
+}
+
+function FigureRow({ row, compared, withRoom }: { row: SheetRow; compared: boolean; withRoom: boolean }) {
+  const { distance, girth, beforeMm, roomMm } = row;
+  const odd = row.oddInterval && row.intervalMm !== null && `odd interval ${showLengthWithUnit(row.intervalMm, distance.unit, 16)}`;
+  return (
+    <tr>
+      <th scope="row" className="figure">
+        {distance.typed}
+      </th>
+      <td className="figure sent-girth">{girth ? girth.typed : '–'}</td>
+      <td className="figure">{distance.other}</td>
+      <td className="figure">{girth ? girth.other : '–'}</td>
+      {compared && <td className="figure">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
+      {withRoom && <td className="figure">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
+      <td>{girth && <span className="tick-box" aria-hidden="true" />}</td>
+      <td>{[row.landmark, odd].filter(Boolean).join('; ')}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,106 @@
+'use client';
+
+import { Fragment } from 'react';
+import { asChoices } from '@/app/_shell/typed-boxes';
+import { REMAKE_REASONS, ZONE_FITS } from '@/lib/record/piece-life';
+import { capital } from '@/lib/units/capital';
+import { type Boxes, StepForm, type StepProps } from './step-form';
+
+/** The clinic's wear-in in figures, as the boxes start. */
+export type WearInStart = {
+  readonly firstHours: string;
+  readonly fullHours: string;
+  readonly wearInDays: string;
+  readonly callAfter: string;
+};
+
+/** The piece came. */
+export function DeliveredStep(props: StepProps) {
+  return (
+    <StepForm {...props} step="delivered" title="It is awaited" button="It came" main>
+      {({ day }) => day('Delivered on')}
+    </StepForm>
+  );
+}
+
+/** The first fit: a verdict for each zone, what follows, and the wear-in when it is kept. */
+export function FirstFitStep({
+  zones,
+  wearIn,
+  worn,
+  ...props
+}: StepProps & { zones: readonly string[]; wearIn: WearInStart; worn: boolean }) {
+  return (
+    <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main start={{ wornToday: 'yes', ...wearIn }}>
+      {({ text, choice, tick, day }) => (
+        <>
+          <p className="hint">
+            Look: is it as ordered, does it cover the area, no fold away from bent joints, no edge that cuts in, colour and feeling good?
+          </p>
+          {day('Checked on')}
+          <div className="four-columns">
+            {zones.map((zone) => (
+              <Fragment key={zone}>{choice(`zone/${zone}`, capital(zone), asChoices(ZONE_FITS), 'Choose')}</Fragment>
+            ))}
+          </div>
+          <div className="two-columns">
+            {choice('outcome', 'What follows', asChoices(['keep', 'alter', 'remake']), 'Choose')}
+            {choice('reason', 'Reason, when it goes back', asChoices(REMAKE_REASONS), 'Choose')}
+          </div>
+          {text('words', 'In a few words')}
+          {tick('taught', 'Teaching', 'Putting on, taking off and when to call were shown and watched')}
+          {tick('anew', 'For a remake', 'Go on to a new order with changed figures')}
+          {!worn && (
+            <>
+              {tick('wornToday', 'When it is kept', 'It is worn from this day on')}
+              <WearInBoxes text={text} />
+            </>
+          )}
+        </>
+      )}
+    </StepForm>
+  );
+}
+
+function WearInBoxes({ text }: Pick<Boxes, 'text'>) {
+  return (
+    <fieldset className="field">
+      <legend>Wear-in</legend>
+      <span className="hint">As the prescriber and the clinic have it. A blister or open skin: stop and call.</span>
+      <div className="four-columns">
+        {text('firstHours', 'Hours on the first day')}
+        {text('fullHours', 'Hours a day in the end')}
+        {text('wearInDays', 'Days to get there')}
+        {text('callAfter', 'Early call after, days')}
+      </div>
+    </fieldset>
+  );
+}
+
+/** First wear, when it was not on the day of the first fit. */
+export function WornStep({ wearIn, ...props }: StepProps & { wearIn: WearInStart }) {
+  return (
+    <StepForm {...props} step="worn" title="First worn" button="Record first wear" start={wearIn}>
+      {({ text, day }) => (
+        <>
+          {day('First worn on', 'Its age counts from this day.')}
+          <WearInBoxes text={text} />
+        </>
+      )}
+    </StepForm>
+  );
+}
+
+/** The early call after first wear. */
+export function CalledStep(props: StepProps) {
+  return (
+    <StepForm {...props} step="called" title="Early call" button="Record the call" main>
+      {({ text, day }) => (
+        <>
+          {day('Called on', 'Skin, fit, hours worn, pain or itch, putting on.')}
+          {text('words', 'What was said')}
+        </>
+      )}
+    </StepForm>
+  );
+}

@@ -1,0 +1,55 @@
+'use client';
+
+import { type ReactNode, useActionState } from 'react';
+import { type TypedBoxes, typedBoxes } from '@/app/_shell/typed-boxes';
+import type { PieceStep } from '@/lib/record/read-piece-step';
+import { type PieceStepState, stepPieceAction } from './step-piece';
+
+/** The piece that takes the step, as it stood when the page was made. */
+export type StepProps = {
+  readonly patientId: string;
+  readonly pieceId: string;
+  readonly revision: number;
+  readonly submissionId: string;
+  readonly today: string;
+};
+
+/** Boxes of a step: as of any form, and the day of the step, not after today. */
+export type Boxes = TypedBoxes & { readonly day: (label: string, hint?: string) => ReactNode };
+
+type StepFormProps = StepProps & {
+  readonly step: PieceStep;
+  readonly title: string;
+  readonly button: string;
+  readonly main?: boolean;
+  /** What stands in the boxes at first, beside today in the box of the day. */
+  readonly start?: Readonly<Record<string, string>>;
+  readonly children: (boxes: Boxes) => ReactNode;
+};
+
+/** The form of one step of a piece: its boxes come from the step, what was refused stands beside them. */
+export function StepForm({ step, title, button, main = false, start = {}, children, ...props }: StepFormProps) {
+  const [state, send, busy] = useActionState<PieceStepState, FormData>(stepPieceAction, { errors: {}, typed: null });
+  const typed = state.typed ?? { day: props.today, ...start };
+  const plain = typedBoxes(typed, state.errors, (box) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`);
+  const boxes: Boxes = { ...plain, day: (label, hint) => plain.text('day', label, hint, { type: 'date', max: props.today }) };
+  return (
+    <form className="panel form" action={send} noValidate aria-label={title}>
+      <h2>{title}</h2>
+      {Object.keys(state.errors).length > 0 && (
+        <p className="refused-box" role="alert">
+          {state.errors.form ?? 'Nothing is saved yet: look at the boxes below.'}
+        </p>
+      )}
+      {Object.entries({ ...props, step }).map(
+        ([name, value]) => name !== 'today' && <input key={name} type="hidden" name={name} value={value} />,
+      )}
+      {children(boxes)}
+      <div className="actions">
+        <button type="submit" className={main ? 'button main' : 'button'} aria-disabled={busy}>
+          {button}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,7 @@
+import { anatomicalPlace } from '../growth/anatomical-place';
+import type { SeriesVisit } from './limb-series';
+
+/** Anatomical place, 0 to 2, of a place on the ruler of one visit's ladder, by the landmarks placed on it and the height near that day. */
+export function anatomyOf({ ladder, placed, body }: Pick<SeriesVisit, 'ladder' | 'placed' | 'body'>): (placeMm: number) => number {
+  return anatomicalPlace(ladder.limb, (landmark) => placed.landmarks.get(landmark)?.placeMm, body.heightMm?.value);
+}
