@@ -6,7 +6,7 @@ import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysi
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { unevenSentence } from '@/lib/summary/uneven-sentence';
+import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';

@@ -1,11 +1,11 @@
 import type { AnalysedVisit } from '../../analysis/analyse-patient';
 import { limbInWords } from '../../ladder/limb';
 import { isNoAnswer } from '../../outcome';
-import { partsInWords, unevenSentence } from '../../summary/uneven-sentence';
 import type { JudgedChange } from '../../trend/judged-change';
 import { showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 import { pct, signedPct } from '../show-figures';
+import { partsInWords, unevenSentence } from '../uneven-in-words';
 
 /**
  * One part of a limb changed and the other did not → repeat, then clinical review. The verdict on the whole limb can miss it: swelling of

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isNoAnswer } from '@/lib/outcome';
+import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import type { Visit } from '@/lib/record/patient-record';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
-import { unevenSentence } from '@/lib/summary/uneven-sentence';
 import { limbChange } from '@/lib/trend/limb-change';
 import { unevenChange } from '@/lib/trend/uneven-change';
 import { recordOf, visitOf } from '../made-up-ladder';

@@ -1,7 +1,7 @@
 import { limbInWords, placeInWords } from '../ladder/limb';
-import { pct, signedPct } from '../prompts/show-figures';
 import type { LimbChange } from '../trend/limb-change';
 import type { UnevenChange } from '../trend/uneven-change';
+import { pct, signedPct } from './show-figures';
 
 /** The two parts of a limb in words: `below the knee` and `above it`, or the far and the near half of what was taped. */
 export function partsInWords({ at }: UnevenChange): { readonly far: string; readonly near: string } {
