@@ -2,6 +2,7 @@ import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patie
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
+import { unevenSentence } from '@/lib/summary/uneven-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
@@ -34,8 +35,9 @@ function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
     const { volume } = one.change.measured;
     const reach = pct(1.96 * volume.ratio * ratioSd(volume));
     const days = `${showDay(one.change.earlier.visit.day)} to ${showDay(one.change.later.visit.day)}`;
+    const part = one.uneven ? ` ${unevenSentence(one.uneven, one.change)}` : '';
     return [
-      `${days}: ${verdictSentence(one, record)} Volume ${signedPct(volume.ratio - 1)}, give or take ${reach}; smallest real change ${pct(one.smallestRealChange)}.`,
+      `${days}: ${verdictSentence(one, record)}${part} Volume ${signedPct(volume.ratio - 1)}, give or take ${reach}; smallest real change ${pct(one.smallestRealChange)}.`,
     ];
   };
   return [...line(sinceBaseline), ...(sinceLast === sinceBaseline ? [] : line(sinceLast))];
