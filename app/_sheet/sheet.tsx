@@ -1,41 +1,29 @@
 'use client';
 
 import Link from 'next/link';
-import { type ReactNode, useMemo, useRef, useState, useTransition } from 'react';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { readVisitForm } from '@/lib/record/read-visit-form';
+import { type ReactNode, useMemo, useRef, useState } from 'react';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
-import { beforeFinish } from './before-finish';
 import { BodyFields } from './body-fields';
 import { changedFigures } from './changed-figures';
 import { ChooseDraft } from './choose-draft';
 import { ClinicClockOf } from './clinic-clock';
 import { LadderTable } from './ladder-table';
 import { LimbSwitch } from './limb-switch';
-import { type Asked, openQuestions, questionKey, type ServerAsks } from './open-questions';
+import type { Asked, ServerAsks } from './open-questions';
 import { PastePanel } from './paste-panel';
 import { ReadBack } from './read-back';
-import { goToRefusal, RefusedBox } from './refused-box';
+import { RefusedBox } from './refused-box';
 import { SetUpLine } from './set-up-line';
 import { SetUpPanel } from './set-up-panel';
 import { SheetBar } from './sheet-bar';
 import type { SheetData } from './sheet-data';
 import { SheetOutline } from './sheet-outline';
 import { useDraft } from './use-draft';
+import { type Finish, useFinish } from './use-finish';
 import { useSheet } from './use-sheet';
 import { SingleReadings } from './visit-facts';
-
-/**
- * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions
- * that the sheet has not asked; nothing comes back when it moves on.
- */
-export type Finish = (
-  submissionId: string,
-  form: VisitForm,
-  leftOpen: readonly string[],
-) => Promise<{ readonly refusals: readonly FormRefusal[] } | ServerAsks | undefined>;
 
 type SheetProps = {
   readonly data: SheetData;
@@ -53,10 +41,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const [panel, setPanel] = useState<Panel>(null);
   const [twice, setTwice] = useState(false);
   const [pasted, setPasted] = useState('');
-  const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
   const [submissionId, setSubmissionId] = useState(data.submissionId);
-  const [warned, setWarned] = useState<{ readonly form: VisitForm; readonly notes: readonly string[] } | null>(null);
-  const [busy, startFinish] = useTransition();
   const finishButton = useRef<HTMLButtonElement>(null);
   /** For a box that is only now being put on the page; one that stands there is focused at once, before the next key. */
   const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
@@ -77,39 +62,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
     dispatch({ do: 'sheet', group, change, ...(words ? { words } : {}) });
 
-  const send = () => {
-    if (busy) return;
-    const read = readVisitForm(form, data.today);
-    if ('refusals' in read) return stop(read.refusals);
-    setRefusals([]);
-    const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
-    if (notes.length > 0) return setWarned({ form, notes });
-    startFinish(async () => {
-      const kept = await draft.keeper.flush();
-      if (!kept)
-        return stop([
-          { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
-        ]);
-      const left = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
-      const stopped = await finish(submissionId, form, left).catch(offline);
-      if (stopped && 'asks' in stopped) ask(stopped);
-      else if (stopped) stop(stopped.refusals);
-      else draft.keeper.close();
-    });
-  };
-  const ask = (more: ServerAsks) => {
-    setAsked({ ...more, form });
-    setWarned({ form, notes: [asksInWords(more.asks.length)] });
-    const first = more.asks[0];
-    if (!first) return;
-    sheet.setGroup(first.group);
-    sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
-    sheet.ask(first);
-  };
-  const stop = (found: readonly FormRefusal[]) => {
-    setRefusals(found);
-    goToRefusal(found, form, { group: sheet.setGroup, focus: sheet.focus, setUp: () => setPanel('set-up') });
-  };
+  const finishing = useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp: () => setPanel('set-up') });
 
   if (!view) return null;
   const typed = view.sheet.sides.map((side) => typedCount(view.sheet, side));
@@ -152,7 +105,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         />
       )}
       {top?.(form)}
-      <RefusedBox refusals={refusals} onGo={(one) => stop([one, ...refusals.filter((other) => other !== one)])} />
+      <RefusedBox refusals={finishing.refusals} onGo={finishing.goTo} />
       {panel === 'set-up' && (
         <SetUpPanel form={form} group={group} today={data.today} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
       )}
@@ -218,9 +171,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         total={total}
         places={view.rows.length * view.sheet.sides.length}
         open={view.questions.length}
-        notes={warned?.form === form && !busy ? warned.notes : []}
+        notes={finishing.notes}
         twice={twice}
-        busy={busy}
+        busy={finishing.busy}
         finishWords={finishWords}
         finishButton={finishButton}
         onType={(place, text) => dispatch({ do: 'type', place, text })}
@@ -232,16 +185,8 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           setPanel('paste');
         }}
         onReadBack={() => setPanel('read-back')}
-        onFinish={send}
+        onFinish={finishing.send}
       />
     </div>
   );
-}
-
-function asksInWords(count: number): string {
-  return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one figure is' : `${count} figures are`} asked about.`;
-}
-
-function offline() {
-  return { refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; finish again when it is back.' }] };
 }

@@ -1,0 +1,88 @@
+import { useState, useTransition } from 'react';
+import type { FormRefusal } from '@/lib/record/read-sheet-side';
+import { readVisitForm } from '@/lib/record/read-visit-form';
+import type { VisitForm } from '@/lib/record/visit-form';
+import { beforeFinish } from './before-finish';
+import { type Asked, openQuestions, questionKey, type ServerAsks } from './open-questions';
+import { goToRefusal } from './refused-box';
+import type { SheetData } from './sheet-data';
+import type { useDraft } from './use-draft';
+import type { useSheet } from './use-sheet';
+
+/**
+ * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions
+ * that the sheet has not asked; nothing comes back when it moves on.
+ */
+export type Finish = (
+  submissionId: string,
+  form: VisitForm,
+  leftOpen: readonly string[],
+) => Promise<{ readonly refusals: readonly FormRefusal[] } | ServerAsks | undefined>;
+
+type Parts = {
+  readonly data: SheetData;
+  readonly form: VisitForm;
+  readonly draft: ReturnType<typeof useDraft>;
+  readonly submissionId: string;
+  readonly asked: (ServerAsks & Asked) | null;
+  readonly setAsked: (asked: ServerAsks & Asked) => void;
+  readonly finish: Finish;
+  readonly sheet: ReturnType<typeof useSheet>;
+  readonly openSetUp: () => void;
+};
+
+/** Finishing a sheet: what stops it, what is said before it goes, the sending, and the questions that the server asks instead. */
+export function useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp }: Parts) {
+  const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
+  const [warned, setWarned] = useState<{ readonly form: VisitForm; readonly notes: readonly string[] } | null>(null);
+  const [busy, startFinish] = useTransition();
+
+  const send = () => {
+    if (busy) return;
+    const read = readVisitForm(form, data.today);
+    if ('refusals' in read) return stop(read.refusals);
+    setRefusals([]);
+    const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
+    if (notes.length > 0) return setWarned({ form, notes });
+    startFinish(async () => {
+      const kept = await draft.keeper.flush();
+      if (!kept)
+        return stop([
+          { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
+        ]);
+      const left = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
+      const stopped = await finish(submissionId, form, left).catch(offline);
+      if (stopped && 'asks' in stopped) ask(stopped);
+      else if (stopped) stop(stopped.refusals);
+      else draft.keeper.close();
+    });
+  };
+  const ask = (more: ServerAsks) => {
+    setAsked({ ...more, form });
+    setWarned({ form, notes: [asksInWords(more.asks.length)] });
+    const first = more.asks[0];
+    if (!first) return;
+    sheet.setGroup(first.group);
+    sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
+    sheet.ask(first);
+  };
+  const stop = (found: readonly FormRefusal[]) => {
+    setRefusals(found);
+    goToRefusal(found, form, { group: sheet.setGroup, focus: sheet.focus, setUp: openSetUp });
+  };
+  return {
+    send,
+    busy,
+    refusals,
+    notes: warned?.form === form && !busy ? warned.notes : [],
+    goTo: (one: FormRefusal) => stop([one, ...refusals.filter((other) => other !== one)]),
+  };
+}
+
+function asksInWords(count: number): string {
+  return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one figure is' : `${count} figures are`} asked about.`;
+}
+
+function offline() {
+  return { refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; finish again when it is back.' }] };
+}
