@@ -2,7 +2,7 @@ import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patie
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
-import { unevenSentence } from '@/lib/summary/uneven-sentence';
+import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
