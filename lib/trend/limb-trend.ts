@@ -46,15 +46,18 @@ const LONGEST_FORECAST_DAYS = 183;
 export function limbTrend(series: LimbSeries, events: readonly PatientEvent[], between: ChangeBetween): LimbTrend | NoAnswer {
   const visits = sinceLastEvent(series.visits, events);
   const baseline = visits[0];
-  if (!baseline || visits.length < 2) return { noAnswer: 'One ladder so far. Change shows from the second visit on.' };
+  const tooFew = {
+    noAnswer: `A trend needs four visits; until then each change stands against the smallest real change.${visits.length < series.visits.length ? ' The last event on record starts it anew.' : ''}`,
+  };
+  if (series.visits.length < 2) return { noAnswer: 'One ladder so far. Change shows from the second visit on.' };
+  if (!baseline) return tooFew;
   const of: TrendOf = baseline.growing ? 'cross-section' : 'volume';
   const points = [{ day: 0, y: 0, sd: 0 }];
   for (const visit of visits.slice(1)) {
     const change = between(baseline, visit, series.limb);
     if (!isNoAnswer(change)) points.push({ day: visit.placed.day - baseline.placed.day, ...logRatio(change.measured, of) });
   }
-  if (points.length < FEWEST_FOR_LINE)
-    return { noAnswer: 'A trend needs four visits; until then each change stands against the smallest real change.' };
+  if (points.length < FEWEST_FOR_LINE) return tooFew;
   const days = points.map((point) => point.day);
   const values = points.map((point) => point.y);
   const known = points.reduce((sum, point) => sum + point.sd, 0) / (points.length - 1) / Math.SQRT2;
