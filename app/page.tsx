@@ -8,6 +8,7 @@ import { todayIn } from './_session/today';
 import { SoftLinks } from './_shell/soft-links';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';
+import { FirstStart } from './_today/first-start';
 import { loadToday, type Today } from './_today/load-today';
 import { addressOf, FILTERS, readView, type TodayView } from './_today/today-address';
 import { WeeksStrip } from './_today/weeks-strip';
@@ -30,10 +31,10 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
       <div className="title-row">
         <div>
           <h1>{showWeekday(today)}</h1>
-          <p className="secondary">{summary(shown)}</p>
+          <p className="secondary">{shown.patients === 0 ? 'Nobody is on record yet.' : summary(shown)}</p>
           {shown.behind > 0 && <BehindLine behind={shown.behind} patients={shown.patients} />}
         </div>
-        {mayWrite && (
+        {mayWrite && shown.patients > 0 && (
           <div className="actions">
             <Link className="button" href="/patients/new" prefetch={false}>
               New patient
@@ -45,9 +46,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         )}
       </div>
       {shown.patients === 0 ? (
-        <p className="nothing-yet">
-          No patients yet. Add the first one; the ladder of the first visit is what every later one is compared with.
-        </p>
+        <FirstStart mayWrite={mayWrite} leads={therapist.role === 'lead'} />
       ) : (
         <>
           <SoftLinks />

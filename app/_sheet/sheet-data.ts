@@ -28,7 +28,7 @@ export type SheetData = Known & {
   readonly timeZone: string;
   readonly name: string;
   readonly reference: string;
-  /** `new visit, Wed 25 Nov 2026, 14:26` */
+  /** `new visit`, to which the sheet adds day and time as its form has them; or `correcting the visit of 25 Nov 2026`. */
   readonly title: string;
   readonly draftKind: string;
   readonly draftVersion: number;

@@ -20,6 +20,7 @@ import { SetUpPanel } from './set-up-panel';
 import { SheetBar } from './sheet-bar';
 import type { SheetData } from './sheet-data';
 import { SheetOutline } from './sheet-outline';
+import { tapedWhen } from './taped-when';
 import { useDraft } from './use-draft';
 import { type Finish, useFinish } from './use-finish';
 import { useSheet } from './use-sheet';
@@ -75,6 +76,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           <h1>{data.name}</h1>
           <p>
             {data.reference} · {data.title}
+            {data.draftKind === 'visit' && tapedWhen(form)}
           </p>
         </div>
         <Link

@@ -13,7 +13,7 @@ import { discardDraft, draftOf } from '@/db/drafts';
 import { policyOf } from '@/db/policy';
 import { recordOf } from '@/db/records';
 import { visitOfSubmission } from '@/db/visits';
-import { showDay, showDayOfYear, showShortWeekday } from '@/lib/units/calendar-day';
+import { showDayOfYear } from '@/lib/units/calendar-day';
 import { NewVisit } from './new-visit';
 
 export const metadata: Metadata = { title: 'New visit' };
@@ -39,7 +39,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     timeZone: clinic.timeZone,
     name: record.head.name ?? record.reference,
     reference: record.reference,
-    title: `new visit, ${showShortWeekday(today).split(' ')[0]} ${showDay(today)}, ${now.time}`,
+    title: 'new visit',
     draftKind: 'visit',
     draftVersion: draft?.version ?? 0,
     draftAt: draft?.at ?? null,

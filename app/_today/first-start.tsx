@@ -1,0 +1,27 @@
+import Link from 'next/link';
+
+/** An empty clinic: the two ways to begin, what comes of it, and what the program is not. */
+export function FirstStart({ mayWrite, leads }: { readonly mayWrite: boolean; readonly leads: boolean }) {
+  return (
+    <section className="nothing-yet" aria-labelledby="first-start">
+      <h2 id="first-start">No patients yet</h2>
+      <p>
+        Add the first one and tape the first ladder: every later one is compared with it. From the second visit on this page says who needs
+        what, by when and why.
+      </p>
+      {mayWrite && (
+        <div className="actions">
+          <Link className="button main" href="/patients/new" prefetch={false}>
+            Add the first patient
+          </Link>
+          {leads && (
+            <Link className="button" href="/clinic/exchange" prefetch={false}>
+              Bring in a file
+            </Link>
+          )}
+        </div>
+      )}
+      <p className="secondary">This program does not diagnose or decide. Your local protocol and the prescriber come first.</p>
+    </section>
+  );
+}
