@@ -45,6 +45,7 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   await page.getByLabel('Born').fill('1980-05-17');
   await page.getByLabel('Growth table').selectOption('F');
   await page.getByRole('button', { name: 'Read it so' }).click();
+  await expect(page.getByText('Inches or centimetres? The table does not say.')).toHaveCount(0);
   await expect(page.getByText('A weight names no unit: kilograms or pounds?')).toBeVisible();
   await expect(page.getByRole('button', { name: /Bring in/ })).toHaveCount(0);
   await page.getByLabel('Weights without a unit').selectOption('lb');
