@@ -21,9 +21,17 @@ const TO_X = 440;
 const STEP = 46;
 const TOP = 18;
 
+type Props = {
+  readonly rows: readonly ChangeRow[];
+  /** Rows of the rulers that stand beside this one: all are drawn to one scale. */
+  readonly beside: readonly ChangeRow[];
+  readonly side: Side;
+  readonly name: string;
+};
+
 /** Taped change beside what the tape cannot tell (grey hatch) and what height, weight or the other limb lead one to expect (violet box). */
-export function ChangeRuler({ rows, side, name }: { rows: readonly ChangeRow[]; side: Side; name: string }) {
-  const ends = rows.flatMap((row) => [
+export function ChangeRuler({ rows, beside, side, name }: Props) {
+  const ends = [...rows, ...beside].flatMap((row) => [
     row.change - row.reach,
     row.change + row.reach,
     -row.smallestReal,

@@ -2,6 +2,7 @@ import { Still } from '@/app/_shell/still';
 import type { Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
+import { keepApart } from './keep-apart';
 import { valueAxis } from './value-axis';
 import { SideMark } from './volume-chart';
 
@@ -36,6 +37,15 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
   const lows = points.map((point) => point.tightness - point.reach);
   const highs = points.map((point) => point.tightness + point.reach);
   const axis = valueAxis(Math.min(band.low - 0.1, ...lows), Math.max(band.high + 0.1, ...highs), BOTTOM, TOP, 5);
+  const edges = [
+    { at: band.high, words: 'tighter than the band' },
+    { at: 1, words: 'as fitted' },
+    { at: band.low, words: 'looser than the band' },
+  ];
+  const edgeY = keepApart(
+    edges.map(({ at }) => axis.y(at)),
+    14,
+  );
   const area = `M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness + point.reach)}`).join('L')}L${[...points]
     .reverse()
     .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
@@ -56,16 +66,12 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
           <path key={edge} className="band-edge" d={`M${FROM_X} ${axis.y(edge)}H${TO_X}`} />
         ))}
         <path className="axis-line" d={`M${FROM_X} ${axis.y(1)}H${TO_X}`} />
-        {[
-          { at: band.high, words: 'tighter than the band' },
-          { at: 1, words: 'as fitted' },
-          { at: band.low, words: 'looser than the band' },
-        ].map(({ at, words }) => (
+        {edges.map(({ at, words }, index) => (
           <g key={words}>
-            <text className="axis-text" x={FROM_X - 8} y={axis.y(at) + 4} textAnchor="end">
+            <text className="axis-text" x={FROM_X - 8} y={(edgeY[index] as number) + 4} textAnchor="end">
               {at.toFixed(2)}
             </text>
-            <text className="axis-text" x={TO_X + 10} y={axis.y(at) + 4}>
+            <text className="axis-text" x={TO_X + 10} y={(edgeY[index] as number) + 4}>
               {words}
             </text>
           </g>

@@ -1,4 +1,4 @@
-import { ChangeRuler } from '@/app/_chart/change-ruler';
+import { type ChangeRow, ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
 import { stretchFor } from '@/app/_picture/stretched-change';
@@ -27,10 +27,12 @@ type Props = {
   readonly analysis: PatientAnalysis;
   readonly picture: LimbPicture | undefined;
   readonly visitRef: VisitRef | null;
+  /** Changes of every limb of the visit, so that the rulers side by side have one scale. */
+  readonly beside: readonly ChangeRow[];
 };
 
 /** What a visit says of one limb: the verdict as a sentence, its figures, the change ruler, the outline, and the shift's two readings. */
-export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) {
+export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }: Props) {
   const { side } = limb.series;
   const rows = changeRows(limb, visit, analysis);
   const own = picture?.limbs.find((one) => one.side === side);
@@ -59,7 +61,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef }: Props) 
         </div>
         {picture && own && <ResultOutline picture={picture} limb={own} />}
       </div>
-      {rows.length > 0 && <ChangeRuler rows={rows} side={side} name={`ruler-${side}`} />}
+      {rows.length > 0 && <ChangeRuler rows={rows} beside={beside} side={side} name={`ruler-${side}`} />}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
       {visit.at.ladder.zeroChoice && <p className="zero-choice">{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
       {visit.at.doubts.length > 0 && (

@@ -6,6 +6,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
+import { changeRows } from '@/app/_result/change-rows';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
 import { OtherReadings } from '@/app/_result/other-readings';
@@ -46,6 +47,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   );
   const mayWrite = therapist.role !== 'read-only';
   const visitRef = mayWrite ? { patientId, visitId, revision: visit.revision, submissionId: crypto.randomUUID() } : null;
+  const beside = ordered.flatMap(({ limb, at }) => changeRows(limb, at, analysis));
   const kinds = pieces.filter(firstOfItsKind);
   const shown = (one: AnalysedPiece) => (
     <PieceResult
@@ -87,6 +89,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             analysis={analysis}
             picture={limbPicture(analysis, limb.series.limb)}
             visitRef={visitRef}
+            beside={beside}
           />
         ))}
       </div>
