@@ -113,7 +113,9 @@ function volumeOf(one: AnalysedVisit, over: VolumeOverTime | undefined): string 
 function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {
   const said = found.flatMap((one) => {
     if (!one?.sinceBaseline) return [];
-    const words = isNoAnswer(one.sinceBaseline) ? 'not comparable' : VERDICT_WORDS[one.sinceBaseline.verdict];
+    const words = isNoAnswer(one.sinceBaseline)
+      ? 'not comparable'
+      : `${VERDICT_WORDS[one.sinceBaseline.verdict]}${one.sinceBaseline.uneven ? ', uneven' : ''}`;
     return [{ side: one.at.ladder.side, words }];
   });
   if (said.length === 0) return 'first visit';

@@ -8,6 +8,11 @@ export function partsInWords({ at }: UnevenChange): { readonly far: string; read
   return at ? { far: `below the ${placeInWords(at)}`, near: 'above it' } : { far: 'in the far half', near: 'in the near half' };
 }
 
+/** How far the parts differ beyond what is expected: `4.8 % (give or take 1.7 %)`. */
+export function differenceInWords({ ratio, sd }: UnevenChange): string {
+  return `${pct(ratio - 1)} (give or take ${pct(1.96 * sd)})`;
+}
+
 /**
  * An uneven change as one sentence for the therapist: both parts' girth and the difference that nothing explains.
  *
@@ -18,6 +23,5 @@ export function partsInWords({ at }: UnevenChange): { readonly far: string; read
 export function unevenSentence(uneven: UnevenChange, { later }: LimbChange): string {
   const { far, near } = partsInWords(uneven);
   const limb = limbInWords(later.ladder.limb, later.ladder.side);
-  const difference = `${pct(Math.abs(uneven.ratio - 1))} (give or take ${pct(1.96 * uneven.sd)})`;
-  return `Not all of the ${limb} did the same: girth ${far} ${signedPct(uneven.far.girthRatio - 1)}, ${near} ${signedPct(uneven.near.girthRatio - 1)}; the difference is ${difference} beyond what is expected.`;
+  return `Not all of the ${limb} did the same: girth ${far} ${signedPct(uneven.far.girthRatio - 1)}, ${near} ${signedPct(uneven.near.girthRatio - 1)}; the difference is ${differenceInWords(uneven)} beyond what is expected.`;
 }

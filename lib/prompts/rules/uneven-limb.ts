@@ -5,7 +5,7 @@ import type { JudgedChange } from '../../trend/judged-change';
 import { showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 import { pct, signedPct } from '../show-figures';
-import { partsInWords, unevenSentence } from '../uneven-in-words';
+import { differenceInWords, partsInWords } from '../uneven-in-words';
 
 /**
  * One part of a limb changed and the other did not → repeat, then clinical review. The verdict on the whole limb can miss it: swelling of
@@ -25,7 +25,8 @@ export const unevenLimb: Rule = {
       const confirmed = before !== undefined && before.ratio > 1 === larger;
       const limb = limbInWords(series.limb, series.side);
       const since = showDay(judged.change.earlier.visit.day);
-      const what = `${partsInWords(uneven).far} it is ${larger ? 'larger' : 'smaller'} than the rest of it leads one to expect`;
+      const { far, near } = partsInWords(uneven);
+      const what = `${far} it is ${larger ? 'larger' : 'smaller'} than the rest of it leads one to expect`;
       return [
         {
           action: confirmed ? ('review' as const) : ('repeat-reading' as const),
@@ -33,10 +34,13 @@ export const unevenLimb: Rule = {
           title: confirmed
             ? `Consider a clinical review of the ${limb}: ${what}, at two visits.`
             : `Consider taping the ${limb} again: ${what}.`,
-          facts: [`From ${since} to ${showDay(newest.at.visit.day)}: ${unevenSentence(uneven, judged.change)}`],
+          facts: [
+            `Girth ${far} ${signedPct(uneven.far.girthRatio - 1)}, ${near} ${signedPct(uneven.near.girthRatio - 1)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
+            `The difference is ${differenceInWords(uneven)} beyond what is expected.`,
+          ],
           figures: [
-            { value: signedPct(uneven.far.girthRatio - 1), label: `girth ${partsInWords(uneven).far} since ${since}` },
-            { value: signedPct(uneven.near.girthRatio - 1), label: `girth ${partsInWords(uneven).near}` },
+            { value: signedPct(uneven.far.girthRatio - 1), label: `girth ${far} since ${since}` },
+            { value: signedPct(uneven.near.girthRatio - 1), label: `girth ${near}` },
             { value: pct(1.96 * uneven.sd), label: 'give or take on the difference' },
           ],
           missing: judged.change.body.missing.map((figure) => `No ${figure} on record near one of the days.`),
