@@ -13,6 +13,9 @@ import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 
+/** Lines of so many pieces stand under the chart. */
+const MOST_PIECES = 8;
+
 /** Volume of a kind of limb over true dates: chart, sentence and table from the same figures. */
 export function VolumePanel({ analysis, limb, children }: { analysis: PatientAnalysis; limb: LimbKind; children?: ReactNode }) {
   const limbs = analysis.limbs.filter((one) => one.series.limb === limb);
@@ -36,14 +39,13 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
     day: event.day,
     words: event.words,
   }));
-  const pieces = analysis.pieces
-    .filter((one) => one.piece.limb === limb && one.piece.firstWorn)
-    .slice(-6)
-    .map((one) => pieceLine(one, analysis.today));
+  const worn = analysis.pieces.filter((one) => one.piece.limb === limb && one.piece.firstWorn);
+  const pieces = worn.slice(-MOST_PIECES).map((one) => pieceLine(one, analysis.today));
+  const notDrawn = worn.length - pieces.length;
   return (
     <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
       <h2 id={`volume-${limb}`}>Volume over time</h2>
-      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
+      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
       <div className="chart-scroll from-the-end">
         <VolumeChart lines={lines} events={events} pieces={pieces} today={analysis.today} said={said} />
       </div>
