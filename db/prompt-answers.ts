@@ -68,7 +68,10 @@ export async function answersOf(therapist: Therapist, patientIds: readonly strin
   return rows.map(({ answer: { clinicId: _clinic, id: answerId, ...answer }, byName }) => ({ ...answer, answerId, byName }));
 }
 
-/** An answer as the rules read it. */
-export function asKnown<T extends KeptAnswer>(answer: T): T & Answer {
-  return { ...answer, cause: answer.promptKey, inputs: answer.inputsHash };
+/** An answer as the rules read it; what it was given to stands beside it as `asked`. */
+export type KnownAnswer = Omit<KeptAnswer, 'inputs'> & Answer & { readonly asked: unknown };
+
+/** The same answer with its cause and its inputs in the words of the rules. */
+export function asKnown({ inputs: asked, ...answer }: KeptAnswer): KnownAnswer {
+  return { ...answer, asked, cause: answer.promptKey, inputs: answer.inputsHash };
 }

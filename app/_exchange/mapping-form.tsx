@@ -65,8 +65,8 @@ export function MappingForm({
         {text('born', 'Born', 'Where the table does not say; year-month-day.')}
         {choice('sex', 'Growth table', SEXES, 'said in the table')}
         {choice('diagnosisGroup', 'Diagnosis group', asChoices(DIAGNOSIS_GROUPS), null)}
-        {choice('heightUnit', 'Heights without a unit', UNITS, 'none, or choose')}
-        {choice('weightUnit', 'Weights without a unit', MASSES, 'none, or choose')}
+        {choice('heightUnit', 'Heights without a unit', UNITS, 'choose, where needed')}
+        {choice('weightUnit', 'Weights without a unit', MASSES, 'choose, where needed')}
       </div>
       {mapping.layout !== 'rungs' && (
         <Columns table={table} mapping={mapping} refusal={missing.includes('roles') ? ASKED.roles : undefined} />

@@ -1,10 +1,12 @@
 import { todayIn } from '@/app/_session/today';
 import { openAgainAction } from '@/app/patients/[patientId]/actions';
-import type { KeptAnswer } from '@/db/prompt-answers';
+import type { KnownAnswer } from '@/db/prompt-answers';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { showDay } from '@/lib/units/calendar-day';
+import { withoutStop } from '@/lib/units/without-stop';
+import { asItWasAsked } from './as-it-was-asked';
 
-const WORDS: Readonly<Record<KeptAnswer['answer'], string>> = {
+const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
   act: 'Acted on',
   'not-now': 'Not now',
   'not-for-this-patient': 'Not for this patient',
@@ -13,7 +15,7 @@ const WORDS: Readonly<Record<KeptAnswer['answer'], string>> = {
 
 type Props = {
   readonly prompt: MergedPrompt;
-  readonly answer: KeptAnswer;
+  readonly answer: KnownAnswer;
   readonly patientId: string;
   readonly mayWrite: boolean;
   readonly timeZone: string;
@@ -40,8 +42,8 @@ export function AnsweredPrompt({ prompt, answer, patientId, mayWrite, timeZone }
 }
 
 /** One answer as it was given: what, to which proposal, by whom, when and why, with the rule, its version and the facts it stood on. */
-export function AnswerRow({ answer, timeZone }: { answer: KeptAnswer; timeZone: string }) {
-  const { title, facts } = proposed(answer.inputs);
+export function AnswerRow({ answer, timeZone }: { answer: KnownAnswer; timeZone: string }) {
+  const { title, facts } = asItWasAsked(answer);
   return (
     <li>
       <span className="answer-word">{answerInWords(answer, timeZone)}</span>
@@ -52,15 +54,8 @@ export function AnswerRow({ answer, timeZone }: { answer: KeptAnswer; timeZone: 
   );
 }
 
-function answerInWords({ answer, until, reason, byName, at }: KeptAnswer, timeZone: string): string {
+function answerInWords({ answer, until, reason, byName, at }: KnownAnswer, timeZone: string): string {
   const what = until ? `${WORDS[answer]}, ask again on ${showDay(until)}` : WORDS[answer];
-  const why = reason ? `: ${reason}` : '';
+  const why = reason ? `: ${withoutStop(reason)}` : '';
   return `${what}${why}. ${byName ?? 'Someone'}, ${showDay(todayIn(timeZone, at))}.`;
-}
-
-/** The sentence and figures of the prompt as they were kept with the answer. */
-function proposed(inputs: unknown): { title: string | null; facts: readonly string[] } {
-  const kept = typeof inputs === 'object' && inputs !== null ? (inputs as { title?: unknown; facts?: unknown }) : {};
-  const facts = Array.isArray(kept.facts) ? kept.facts.filter((fact) => typeof fact === 'string') : [];
-  return { title: typeof kept.title === 'string' ? kept.title : null, facts };
 }

@@ -4,11 +4,11 @@ import { todayIn } from '@/app/_session/today';
 import { type Clinic, clinicOf } from '@/db/clinic';
 import { movesOf } from '@/db/moved-dates';
 import { policyOf } from '@/db/policy';
-import { answersOf, asKnown, type KeptAnswer } from '@/db/prompt-answers';
+import { answersOf, asKnown, type KnownAnswer } from '@/db/prompt-answers';
 import { type KeptRecord, recordOf } from '@/db/records';
 import type { Therapist } from '@/db/therapist';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import type { MergedPrompt, PromptAnswer } from '@/lib/prompts/decide-prompts';
+import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -23,7 +23,7 @@ export type LoadedPatient = {
   readonly prompts: readonly MergedPrompt[];
   /** Every prompt the rules raise, answered or not, and every answer given, oldest first. */
   readonly raised: readonly MergedPrompt[];
-  readonly answers: readonly (KeptAnswer & PromptAnswer)[];
+  readonly answers: readonly KnownAnswer[];
   readonly dates: readonly ScheduledDate[];
 };
 

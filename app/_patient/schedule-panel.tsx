@@ -4,6 +4,7 @@ import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { capital } from '@/lib/units/capital';
+import { withoutStop } from '@/lib/units/without-stop';
 import { MoveDate } from './move-date';
 
 /** So many dates are shown at once; the later ones open below them. */
@@ -71,7 +72,7 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
             <strong>{dateInWords(date)}</strong>
             <span className="under">{`${capital(date.why)}.`}</span>
             {date.moved && (
-              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${date.moved.reason}. ${signature(date.moved)}`}</span>
+              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${withoutStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
             )}
             {date.fellAway && (
               <span className="under">

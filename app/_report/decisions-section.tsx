@@ -1,11 +1,13 @@
+import { asItWasAsked } from '@/app/_patient/as-it-was-asked';
 import { todayIn } from '@/app/_session/today';
-import type { KeptAnswer } from '@/db/prompt-answers';
+import type { KnownAnswer } from '@/db/prompt-answers';
 import { showDay } from '@/lib/units/calendar-day';
+import { withoutStop } from '@/lib/units/without-stop';
 
 /** How many decisions the report lists, the newest; older ones are counted. */
 const MOST = 12;
 
-const WORDS: Readonly<Record<KeptAnswer['answer'], string>> = {
+const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
   act: 'acted on',
   'not-now': 'not now',
   'not-for-this-patient': 'not for this patient',
@@ -13,7 +15,7 @@ const WORDS: Readonly<Record<KeptAnswer['answer'], string>> = {
 };
 
 /** What the therapist decided on what was proposed: which, by whom, when and why. */
-export function DecisionsSection({ answers, timeZone }: { answers: readonly KeptAnswer[]; timeZone: string }) {
+export function DecisionsSection({ answers, timeZone }: { answers: readonly KnownAnswer[]; timeZone: string }) {
   const shown = [...answers].reverse().slice(0, MOST);
   return (
     <section>
@@ -24,7 +26,7 @@ export function DecisionsSection({ answers, timeZone }: { answers: readonly Kept
         <ul>
           {shown.map((one) => (
             <li key={one.answerId}>
-              {`${showDay(todayIn(timeZone, one.at))}, ${one.byName ?? 'someone'}: ${titleOf(one)} — ${WORDS[one.answer]}${one.until ? ` until ${showDay(one.until)}` : ''}. ${one.reason ? `Why: ${one.reason}` : 'No reason was given.'}`}
+              {`${showDay(todayIn(timeZone, one.at))}, ${one.byName ?? 'someone'}: ${withoutStop(titleOf(one))} — ${WORDS[one.answer]}${one.until ? ` until ${showDay(one.until)}` : ''}. ${one.reason ? `Why: ${withoutStop(one.reason)}.` : 'No reason was given.'}`}
             </li>
           ))}
         </ul>
@@ -35,7 +37,6 @@ export function DecisionsSection({ answers, timeZone }: { answers: readonly Kept
 }
 
 /** The title of the prompt as it was kept with the answer, or the name of its rule. */
-function titleOf({ inputs, rule }: KeptAnswer): string {
-  const title = typeof inputs === 'object' && inputs !== null && 'title' in inputs ? inputs.title : null;
-  return typeof title === 'string' ? title : `rule “${rule.replaceAll('-', ' ')}”`;
+function titleOf(answer: KnownAnswer): string {
+  return asItWasAsked(answer).title ?? `rule “${answer.rule.replaceAll('-', ' ')}”`;
 }

@@ -4,6 +4,7 @@ import type { PromptAction } from '../prompts/prompt';
 import type { LimbSide } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { capital } from '../units/capital';
+import { withoutStop } from '../units/without-stop';
 import { asksFor } from './dates-of-prompts';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
@@ -88,7 +89,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
     if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
     const { key, day, why, limb } = date;
-    const reason = `${date.moved ? `Moved by hand: ${date.moved.reason}; ${why}` : capital(why)}.`;
+    const reason = `${date.moved ? `Moved by hand: ${withoutStop(date.moved.reason)}; ${why}` : capital(why)}.`;
     const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }

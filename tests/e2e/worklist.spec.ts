@@ -51,7 +51,7 @@ test('a line declined with a reason does not return, is kept with who and why, a
   await expect(before).toHaveCount(1);
   const form = await openAnswer(page, before.first());
   await form.getByText('Not for this patient…').click();
-  await form.getByLabel('Why not').fill('moves to another clinic');
+  await form.getByLabel('Why not').fill('moves to another clinic.');
   await form.getByRole('button', { name: 'Keep this answer' }).click();
   await expect(page.locator('tr.work-row').filter({ hasText: 'Ana Brisk' })).toHaveCount(0);
   await expect(await linesOf(page, 'Ana Brisk', 'order')).toHaveCount(0);
@@ -59,6 +59,7 @@ test('a line declined with a reason does not return, is kept with who and why, a
   await rest.first().getByRole('link', { name: 'Ana Brisk', exact: true }).click();
   await page.getByRole('link', { name: 'Proposed and answered' }).click();
   await expect(page.getByText(/Not for this patient: moves to another clinic\. R\. Adeyemi/).first()).toBeVisible();
+  await expect(page.getByText(/^To: Consider ordering/)).toBeVisible();
   await expect(page.getByText(/Rules? “[a-z ]+”, version \d/).first()).toBeVisible();
   await page.getByRole('button', { name: /^Open again: Consider ordering/ }).click();
   await expect(page.getByText(/^Opened again\. R\. Adeyemi/)).toBeVisible();
