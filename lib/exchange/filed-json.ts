@@ -161,7 +161,7 @@ export const FILED_PIECE_JSON: z.ZodType<FiledPiece> = z.object({
   retiredAs: PIECE_PARTS.retiredAs.nullable(),
 });
 
-/** An event. */
+/** An event as a bundle carries it whole. */
 export const EVENT_JSON: z.ZodType<PatientEvent> = z.object({
   day,
   kind: z.enum(['operation', 'infection', 'therapy', 'other']),

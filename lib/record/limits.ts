@@ -11,5 +11,5 @@ import { TAPE_LIMITS } from './tape-limits';
  */
 export const LIMITS = { ...TAPE_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS, ...KEEP_LIMITS } as const;
 
-/** The name of a limit. */
+/** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */
 export type LimitName = keyof typeof LIMITS;

@@ -39,7 +39,7 @@ export function readOurBundle(bundle: Bundle<FhirResource>): BundleRead {
   }
 }
 
-/** The resources of a bundle. */
+/** What the entries of a bundle hold; an entry without a resource is passed over. */
 export function resourcesOf(bundle: Bundle<FhirResource>): readonly FhirResource[] {
   return (bundle.entry ?? []).flatMap(({ resource }) => resource ?? []);
 }

@@ -25,7 +25,7 @@ function ladderRows(part: SetPart, rowsOf: (ladder: FiledLadder, head: Cells) =>
   });
 }
 
-/** The ladders. */
+/** Table `ladder`: how each ladder was set up, beside the figures that stand in the two below. */
 export const LADDER: SetTable = {
   name: 'ladder',
   says: 'One row a ladder: the girths of one limb at one visit. Its rungs and landmarks stand in tables of their own.',
@@ -77,7 +77,7 @@ function zeroChoiceCells({ zeroChoice }: Ladder): Cells {
   return { zero_choice: choice, zero_shift_mm: String(shiftMm), zero_choice_by: by, zero_choice_at: at };
 }
 
-/** The rungs. */
+/** Table `rung`: distances as typed and exactly, the girth, a second taping, a note. */
 export const RUNG: SetTable = {
   name: 'rung',
   says: 'One row a place on a ladder, with its girth where one was taped.',
@@ -104,7 +104,7 @@ export const RUNG: SetTable = {
     ),
 };
 
-/** The landmarks. */
+/** Table `landmark`: where each was found on its ladder’s ruler. */
 export const LANDMARK: SetTable = {
   name: 'landmark',
   says: 'One row a landmark that was found on a ladder’s ruler.',

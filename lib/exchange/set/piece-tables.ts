@@ -18,7 +18,7 @@ function jsonCell(value: unknown): string {
   return value === null || value === undefined ? '' : JSON.stringify(value);
 }
 
-/** The pieces. */
+/** Table `piece`: plain columns for analysis, and what has parts of its own as JSON, so that it comes back whole. */
 export const PIECE: SetTable = {
   name: 'piece',
   says: 'One row a garment. Two of one order are two pieces.',
@@ -87,7 +87,7 @@ export const PIECE: SetTable = {
     })),
 };
 
-/** The orders. */
+/** Table `order`: the state each stands in, its frozen figures inside. */
 export const ORDER: SetTable = {
   name: 'order',
   says: 'One row an order, as it stands now, with the figures it was sent with inside.',

@@ -8,7 +8,7 @@ import { CAUTION_FIGURES, ORDER_JSON, PIECE_PARTS } from '../filed-json';
 import { dayCell, filledCell, oneOfCell, refuseCell, wholeDaysCell } from '../read-cells';
 import { cellOrNull, coverEndCells, dayOrNull, jsonCell, numberCell, typedLengthCells } from './read-set-cells';
 
-/** The pieces of a subject. */
+/** A subject’s pieces from their rows; a visit they were cut from is found again by its id in the set. */
 export function readPieces(rows: readonly CsvRow[]): readonly FiledPiece[] {
   return rows.map((row) => {
     const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
@@ -41,7 +41,7 @@ export function readPieces(rows: readonly CsvRow[]): readonly FiledPiece[] {
   });
 }
 
-/** The orders of a subject. */
+/** A subject’s orders, each whole from its JSON. */
 export function readOrders(rows: readonly CsvRow[]): readonly Order[] {
   return rows.map((row) => {
     const content = jsonCell(row, 'content', ORDER_JSON) ?? refuseCell(row, 'content', 'This cell is empty.');
@@ -49,7 +49,7 @@ export function readOrders(rows: readonly CsvRow[]): readonly Order[] {
   });
 }
 
-/** The events of a subject. */
+/** A subject’s events, a row each. */
 export function readEvents(rows: readonly CsvRow[]): readonly PatientEvent[] {
   return rows.map((row) => ({
     day: dayCell(row, 'day'),

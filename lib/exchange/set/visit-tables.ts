@@ -1,7 +1,7 @@
 import { limbInWords } from '../../ladder/limb';
 import { lengthCells, massCells, type SetTable, SUBJECT_ID, typedColumns, VISIT_ID, visitIdIn } from './set-table';
 
-/** The patient. */
+/** Table `subject`: who it is and which limbs are affected; names and days are left out for research. */
 export const SUBJECT: SetTable = {
   name: 'subject',
   says: 'One row a patient.',
@@ -31,7 +31,7 @@ export const SUBJECT: SetTable = {
   ],
 };
 
-/** The visits. */
+/** Table `visit`: day, hour, posture and measurer, as after all corrections. */
 export const VISIT: SetTable = {
   name: 'visit',
   says: 'One row a visit, as it stands after all corrections.',
