@@ -1,3 +1,4 @@
+import { type DrawnRung, outlineInWords, RowOutline } from '@/app/_picture/row-outline';
 import type { Side } from '@/lib/ladder/limb';
 import { tapedLine } from '@/lib/ladder/taped-line';
 import type { SheetRow } from '@/lib/orders/sheet-rows';
@@ -5,7 +6,6 @@ import type { SentFigures } from '@/lib/record/order';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
-import { type DrawnRung, OrderOutline, outlineInWords } from './order-outline';
 
 /** The ladder that a garment is cut to: the limb in outline beside its figures in both units, what they were before, and the room. */
 export function OrderFigures({
@@ -31,7 +31,7 @@ export function OrderFigures({
   return (
     <>
       <div className="order-ladder scroll-across">
-        <OrderOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} />
+        <RowOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} rowPx={30} />
         <table className="order-figures">
           <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>

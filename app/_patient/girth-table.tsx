@@ -1,3 +1,5 @@
+import { limbPicture } from '@/app/_picture/limb-picture';
+import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
 import { Still } from '@/app/_shell/still';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
@@ -30,6 +32,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
   const rows = girthByPlace(series, analysis.policy, from);
   const shownIn = unit === 'typed' ? own : unit;
+  const landmarksMm = limbPicture(analysis, series.limb)?.landmarks.map((landmark) => landmark.heightMm) ?? [];
   const between = series.visits.length - 1 - NEWEST_ON_PAPER;
   return (
     <div className="panel">
@@ -44,44 +47,56 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
           {`The first visit and the newest ${NEWEST_ON_PAPER}; ${between} between them are not printed.`}
         </p>
       )}
-      <div className="table-frame from-the-end">
-        <Still as="table" className="girth-table" aria-labelledby="girths-said">
-          <thead>
-            <tr>
-              <th scope="col">Place</th>
-              {series.visits.map((visit, column) => (
-                <th
-                  key={visit.visit.day + (visit.visit.time ?? '')}
-                  scope="col"
-                  className={`figure ${onPaper(column, series.visits.length)}`}
-                >
-                  {showDay(visit.visit.day)}
-                  {visit === cutVisit && <span className="under">cut from</span>}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.heightMm}>
-                <th scope="row" className="figure">
-                  {showLength(row.heightMm, shownIn)}
-                </th>
-                {row.cells.map((cell, column) => (
-                  <Cell
-                    key={series.visits[column]?.visit.day ?? column}
-                    paper={onPaper(column, series.visits.length)}
-                    cell={cell}
-                    heightMm={row.heightMm}
-                    unit={unit}
-                    shownIn={shownIn}
-                  />
+      <div className="girths-beside">
+        <RowOutline
+          side={series.side}
+          rungs={rows.flatMap(({ heightMm, cells }, row): DrawnRung[] => {
+            const girthMm = cells.at(-1)?.girthMm;
+            return girthMm === undefined ? [] : [{ placeMm: heightMm, girthMm, row, beforeMm: null, roomMm: null }];
+          })}
+          landmarksMm={landmarksMm}
+          rows={rows.length}
+          rowPx={40}
+        />
+        <div className="table-frame from-the-end">
+          <Still as="table" className="girth-table" aria-labelledby="girths-said">
+            <thead>
+              <tr>
+                <th scope="col">Place</th>
+                {series.visits.map((visit, column) => (
+                  <th
+                    key={visit.visit.day + (visit.visit.time ?? '')}
+                    scope="col"
+                    className={`figure ${onPaper(column, series.visits.length)}`}
+                  >
+                    {showDay(visit.visit.day)}
+                    {visit === cutVisit && <span className="under">cut from</span>}
+                  </th>
                 ))}
               </tr>
-            ))}
-          </tbody>
-          <Below limb={limb} analysis={analysis} shownIn={shownIn} />
-        </Still>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.heightMm}>
+                  <th scope="row" className="figure">
+                    {showLength(row.heightMm, shownIn)}
+                  </th>
+                  {row.cells.map((cell, column) => (
+                    <Cell
+                      key={series.visits[column]?.visit.day ?? column}
+                      paper={onPaper(column, series.visits.length)}
+                      cell={cell}
+                      heightMm={row.heightMm}
+                      unit={unit}
+                      shownIn={shownIn}
+                    />
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+            <Below limb={limb} analysis={analysis} shownIn={shownIn} />
+          </Still>
+        </div>
       </div>
       <p className="secondary">
         One rung is known to about 3 mm, 1 to 2 % here: read the column, not the cell. Volume is over the stretch that every visit covers.

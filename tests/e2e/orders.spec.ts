@@ -228,7 +228,7 @@ test('every line of the drawing leads to its own row of figures, on screen and o
   );
   for (const media of ['screen', 'print'] as const) {
     await page.emulateMedia({ media });
-    const drawing = await page.locator('.order-outline').boundingBox();
+    const drawing = await page.locator('.row-outline').boundingBox();
     const figures = await page.locator('.order-figures tbody').boundingBox();
     expect(Math.abs((drawing?.y ?? 0) - (figures?.y ?? 99)), media).toBeLessThan(2);
     expect(Math.abs((drawing?.height ?? 0) - (figures?.height ?? 99)), media).toBeLessThan(2);

@@ -1,10 +1,8 @@
-import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
-import { stretchedGirths, stretchFor } from '@/app/_picture/stretched-change';
 import { Still } from '@/app/_shell/still';
 import type { Side } from '@/lib/ladder/limb';
+import { halfWidth, outlinePath, round, yOf } from './outline-path';
+import { stretchedGirths, stretchFor } from './stretched-change';
 
-/** Height of a row of figures, px: `.order-figures` sets its rows to the same. */
-const ROW = 30;
 const LIMB_PX = 150;
 /** From the limb to the table: here each rung's line bends to its row. */
 const LEADER = 44;
@@ -27,13 +25,15 @@ type Props = {
   readonly rungs: readonly DrawnRung[];
   readonly landmarksMm: readonly number[];
   readonly rows: number;
+  /** Height of a row of the table, px: its style sets every row to the same. */
+  readonly rowPx: number;
 };
 
 /**
- * The limb beside its rows of figures, in true proportion: a line leads from each rung to its row, the last order's ladder lies behind, and
- * the room to let out round it. Hidden from screen readers: the table beside it has every figure.
+ * The limb beside its rows of figures, in true proportion: a line leads from each rung to its row; an earlier ladder lies behind, room to
+ * let out round it. Hidden from screen readers: the table beside it has every figure.
  */
-export function OrderOutline({ side, rungs, landmarksMm, rows }: Props) {
+export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
   const rising = [...rungs].sort((one, other) => one.placeMm - other.placeMm);
   const heightsMm = rising.map((rung) => rung.placeMm);
   const girthsMm = rising.map((rung) => rung.girthMm);
@@ -41,7 +41,7 @@ export function OrderOutline({ side, rungs, landmarksMm, rows }: Props) {
   const top = Math.max(...places);
   const bottom = Math.min(...places);
   if (rising.length < 2 || !(top > bottom)) return null;
-  const height = rows * ROW;
+  const height = rows * rowPx;
   const scale = Math.min((height - 2 * EDGE) / (top - bottom), LIMB_PX / 2 / halfWidth(Math.max(...girthsMm), 1));
   const centreX = LIMB_PX / 2 + EDGE;
   const frame = { scale, centreX, zeroY: height / 2 + ((top + bottom) / 2) * scale };
@@ -50,21 +50,14 @@ export function OrderOutline({ side, rungs, landmarksMm, rows }: Props) {
   const known = rising.filter((rung) => rung.beforeMm !== null);
   const roomy = rising.filter((rung) => rung.roomMm !== null && rung.roomMm > 0);
   return (
-    <Still
-      as="svg"
-      className="order-outline limb-glyph"
-      viewBox={`0 0 ${width} ${height}`}
-      width={width}
-      height={height}
-      aria-hidden="true"
-    >
+    <Still as="svg" className="row-outline limb-glyph" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
       <g className={`limb ${side}`}>
         <path className="limb-fill" d={path.fill} />
         {rising.map((rung) => (
           <path
             key={rung.placeMm}
             className="rung-line"
-            d={`M${round(centreX - halfWidth(rung.girthMm, scale))} ${round(yOf(rung.placeMm, frame))}H${LIMB_PX + 2 * EDGE}L${width - 8} ${(rung.row + 0.5) * ROW}H${width}`}
+            d={`M${round(centreX - halfWidth(rung.girthMm, scale))} ${round(yOf(rung.placeMm, frame))}H${LIMB_PX + 2 * EDGE}L${width - 8} ${(rung.row + 0.5) * rowPx}H${width}`}
           />
         ))}
         {known.length > 1 && <path className="earlier" d={beforePath(known, frame)} />}
