@@ -78,7 +78,10 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
         ))}
         {landmarks.map((landmark) => (
           <g key={landmark.name}>
-            <path className="landmark-line" d={`M${x(landmark.heightMm)} ${TOP - 10}V${BOTTOM + 4}M${x(landmark.heightMm)} ${BOTTOM + 23}v6`} />
+            <path
+              className="landmark-line"
+              d={`M${x(landmark.heightMm)} ${TOP - 10}V${BOTTOM + 4}M${x(landmark.heightMm)} ${BOTTOM + 23}v6`}
+            />
             <text className="axis-year" x={x(landmark.heightMm)} y={BOTTOM + 42} textAnchor="middle">
               {landmark.name}
             </text>
