@@ -31,7 +31,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
       <div className="title-row">
         <div>
           <h1>{showWeekday(today)}</h1>
-          <p className="secondary">{shown.patients === 0 ? 'Nobody is on record yet.' : summary(shown)}</p>
+          {shown.patients > 0 && <p className="secondary">{summary(shown)}</p>}
           {shown.behind > 0 && <BehindLine behind={shown.behind} patients={shown.patients} />}
         </div>
         {mayWrite && shown.patients > 0 && (
