@@ -167,5 +167,32 @@ const ANA: Story = {
   pieces: [legPiece({ piece: '1', side: 'left', from: 'ankle-crease', to: 'knee', cutFromVisit: 0, firstWornBack: 76, leadDays: 14 })],
 };
 
+/** Larger below the knee and not above it, which the verdict on the whole leg cannot tell; her first piece waits until the tape agrees. */
+const ELIN: Story = {
+  reference: 'HL-0155',
+  name: 'Elin Sorrel',
+  shows: 'one part of a leg that changed and the other did not',
+  sex: 'F',
+  years: 67,
+  months: 2,
+  shape: 'woman',
+  heightCm: 161,
+  diagnosisGroup: 'venous',
+  language: 'en',
+  note: null,
+  affected: ['left'],
+  affectedFactor: 1.03,
+  taping: LEG,
+  visits: [
+    visit(194, '09:00', 'MT', 69.4),
+    visit(103, '09:10', 'MT', 69.1),
+    visit(2, '09:05', 'MT', 69.3, {
+      note: 'Came to be taped for her first piece.',
+      swelling: (side, place) => (side === 'left' && place < 1 ? 1.05 : 1),
+    }),
+  ],
+  pieces: [],
+};
+
 /** The adults who are taped at the legs. */
-export const LEG_STORIES: readonly Story[] = [WIM, BRAM, DARA, NOOR, ANA];
+export const LEG_STORIES: readonly Story[] = [WIM, BRAM, DARA, NOOR, ANA, ELIN];

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_demo/demo-clinic';
 import { clinicDay, type DemoPatient } from '@/app/_demo/demo-patient';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { isNoAnswer } from '@/lib/outcome';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { ageInYears } from '@/lib/units/age';
 import { addDays, calendarDay, dayNumber, daysBetween } from '@/lib/units/calendar-day';
 import { kg, readMass } from '@/lib/units/mass';
@@ -37,7 +40,7 @@ describe('the demonstration clinic', () => {
     expect(later.patients[0]?.visits[0]?.day).not.toBe(demoClinic(TODAY).patients[0]?.visits[0]?.day);
   });
 
-  it('has thirteen people with references, names and stories of their own', () => {
+  it('has fourteen people with references, names and stories of their own', () => {
     const { patients, clinic } = demoClinic(TODAY);
     expect(clinic.name).toBe('Harbour Lane');
     for (const told of [
@@ -45,7 +48,7 @@ describe('the demonstration clinic', () => {
       patients.map((one) => one.details.name),
       patients.map((one) => one.shows),
     ]) {
-      expect(new Set(told).size).toBe(13);
+      expect(new Set(told).size).toBe(14);
     }
   });
 
@@ -242,6 +245,15 @@ describe.each(DAYS)('the stories on %s', (today) => {
     const calf = (visit: number, side: string) => Math.max(...girthsCm(ladderOf(ana, visit, side)));
     expect(calf(-1, 'left') - calf(-2, 'left')).toBeGreaterThan(3);
     expect(Math.abs(calf(-1, 'right') - calf(-2, 'right'))).toBeLessThan(1);
+  });
+
+  it('Elin’s left leg is larger below the knee and not above it, and the engine says so', () => {
+    const { visits, details } = patient('HL-0155', today);
+    const record = { ...details, visits, pieces: [], events: [], cautions: [] };
+    const left = analysePatient(record, DEFAULT_POLICY, today).limbs.find(({ series }) => series.side === 'left');
+    const newest = left?.visits.at(-1)?.sinceBaseline;
+    if (!newest || isNoAnswer(newest)) throw new Error('no verdict');
+    expect([newest.uneven?.at, (newest.uneven?.ratio ?? 0) > 1.03]).toEqual(['knee', true]);
   });
 
   it('Joss has no visit yet', () => {

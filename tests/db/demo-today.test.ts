@@ -17,10 +17,10 @@ describe('Today of the demonstration clinic', () => {
     const { workTotals } = await import('@/db/work-counts');
     const { WORK_KINDS } = await import('@/lib/schedule/worklist');
     const today = calendarDay(day);
-    expect(await seedClinic(at.therapist, today)).toBe(13);
+    expect(await seedClinic(at.therapist, today)).toBe(14);
     const totals = await workTotals(at.therapist, today, addDays(today, 7), ['all', ...WORK_KINDS]);
     const { overdue = 0, 'this-week': thisWeek = 0, later = 0 } = totals.get('all') ?? {};
-    expect(overdue + thisWeek + later).toBe(13);
+    expect(overdue + thisWeek + later).toBe(14);
     expect(overdue).toBeGreaterThanOrEqual(2);
     expect(overdue).toBeLessThanOrEqual(5);
     expect(thisWeek).toBeGreaterThanOrEqual(4);
