@@ -47,18 +47,21 @@ const isCurrent = and(eq(visitRevision.visitId, visit.id), eq(visitRevision.numb
 export async function visitsOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptVisit[]> {
   if (patientIds.length === 0) return [];
   const database = await getDatabase();
-  const revisions = await database
-    .select(revisionColumns)
-    .from(visit)
-    .innerJoin(visitRevision, isCurrent)
-    .leftJoin(user, eq(user.id, visitRevision.author))
-    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])));
-  const ladders = await database
-    .select(ladderColumns)
-    .from(visit)
-    .innerJoin(visitRevision, isCurrent)
-    .innerJoin(ladder, eq(ladder.visitRevisionId, visitRevision.id))
-    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds])));
+  const theirs = and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds]));
+  const [revisions, ladders] = await Promise.all([
+    database
+      .select(revisionColumns)
+      .from(visit)
+      .innerJoin(visitRevision, isCurrent)
+      .leftJoin(user, eq(user.id, visitRevision.author))
+      .where(theirs),
+    database
+      .select(ladderColumns)
+      .from(visit)
+      .innerJoin(visitRevision, isCurrent)
+      .innerJoin(ladder, eq(ladder.visitRevisionId, visitRevision.id))
+      .where(theirs),
+  ]);
   return withLadders(revisions, ladders).sort(byDayAndTime);
 }
 

@@ -29,16 +29,13 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
 /** The same of many patients, in the order asked for, in six queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
-  const database = await getDatabase();
-  const heads = await database
-    .select(headColumns)
-    .from(patient)
-    .innerJoin(patientRevision, isCurrent)
-    .where(and(eq(patient.clinicId, therapist.clinicId), inArray(patient.id, [...patientIds])));
-  const visits = byPatient(await visitsOfPatients(therapist, patientIds));
-  const pieces = byPatient(await piecesOfPatients(therapist, patientIds));
-  const events = byPatient(await eventsOfPatients(therapist, patientIds));
-  const cautions = byPatient(await cautionsOfPatients(therapist, patientIds));
+  const [heads, visits, pieces, events, cautions] = await Promise.all([
+    headsOf(therapist, patientIds),
+    visitsOfPatients(therapist, patientIds).then(byPatient),
+    piecesOfPatients(therapist, patientIds).then(byPatient),
+    eventsOfPatients(therapist, patientIds).then(byPatient),
+    cautionsOfPatients(therapist, patientIds).then(byPatient),
+  ]);
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {
     const head = headOf.get(id);
@@ -52,6 +49,15 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
     };
     return [{ reference, born, sex, affected, diagnosisGroup, head, ...kept }];
   });
+}
+
+async function headsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly PatientHead[]> {
+  const database = await getDatabase();
+  return database
+    .select(headColumns)
+    .from(patient)
+    .innerJoin(patientRevision, isCurrent)
+    .where(and(eq(patient.clinicId, therapist.clinicId), inArray(patient.id, [...patientIds])));
 }
 
 /** Rows by their patient. */

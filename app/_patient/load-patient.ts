@@ -29,12 +29,15 @@ export type LoadedPatient = {
 
 /** A patient of the therapist's clinic with today's analysis, prompts and dates; any other id is a page that is not there. */
 export async function loadPatient(therapist: Therapist, patientId: string): Promise<LoadedPatient> {
-  const record = await recordOf(therapist, patientId);
+  const [record, clinic, answers, moves, policy] = await Promise.all([
+    recordOf(therapist, patientId),
+    clinicOf(therapist),
+    answersOf(therapist, [patientId]).then((kept) => kept.map(asKnown)),
+    movesOf(therapist, [patientId]),
+    policyOf(therapist),
+  ]);
   if (!record) notFound();
-  const clinic = await clinicOf(therapist);
   const today = todayIn(clinic.timeZone);
-  const answers = (await answersOf(therapist, [patientId])).map(asKnown);
-  const moves = await movesOf(therapist, [patientId]);
-  const { analysis, open, raised, dates } = patientWork(record, { answers, moves }, await policyOf(therapist), today);
+  const { analysis, open, raised, dates } = patientWork(record, { answers, moves }, policy, today);
   return { clinic, today, record, analysis, prompts: open, raised, answers, dates };
 }

@@ -10,6 +10,7 @@ import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { TodayView } from './today-address';
 
+const GROUPS = ['overdue', 'this-week', 'later'] as const satisfies readonly WorkGroup[];
 /** Patients looked at before the page is shown; more than these are looked at after it. */
 const FEW = 5;
 /** How long one request goes on looking at patients after its page was sent. */
@@ -52,8 +53,10 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
     });
   }
   const later = laterFrom(today);
-  const totals = await workTotals(therapist, today, later, ['all', 'refer', view.kind]);
-  const days = await workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1));
+  const [totals, days] = await Promise.all([
+    workTotals(therapist, today, later, ['all', 'refer', view.kind]),
+    workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1)),
+  ]);
   const found = view.q ? await searched(therapist, view, today) : { groups: await pages(therapist, view, today, totals), matches: null };
   const quiet = found.groups.every((one) => one.group !== 'this-week' || one.total === 0);
   const [nextVisit] = quiet ? await workPage(therapist, { kind: 'visit', from: later }, 1) : [];
@@ -65,20 +68,15 @@ async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, 
   const bounds = { overdue: { before: today }, 'this-week': { from: today, before: later }, later: { from: later } } as const;
   const total = totalsOf(totals, view.kind);
   const urgent = view.kind === 'all' && (totals.get('refer') ?? null) !== null ? await firstReferrals(therapist, MOST_REFERRALS) : [];
-  const groups: ShownGroup[] = [];
-  for (const group of ['overdue', 'this-week', 'later'] as const) {
-    if (total[group] === 0) {
-      groups.push({ group, rows: [], total: 0, more: false });
-      continue;
-    }
-    const after = view.places[group];
-    const wanted = { kind: view.kind, after, ...bounds[group] };
-    const found = await workPage(therapist, wanted, PAGE[group] + 1);
-    const front = after ? [] : urgent.filter((row) => groupOf(row.due, today) === group);
-    const rows = [...front, ...found.slice(0, PAGE[group])];
-    groups.push({ group, rows, total: total[group], more: found.length > PAGE[group] });
-  }
-  return groups;
+  return Promise.all(
+    GROUPS.map(async (group): Promise<ShownGroup> => {
+      if (total[group] === 0) return { group, rows: [], total: 0, more: false };
+      const after = view.places[group];
+      const found = await workPage(therapist, { kind: view.kind, after, ...bounds[group] }, PAGE[group] + 1);
+      const front = after ? [] : urgent.filter((row) => groupOf(row.due, today) === group);
+      return { group, rows: [...front, ...found.slice(0, PAGE[group])], total: total[group], more: found.length > PAGE[group] };
+    }),
+  );
 }
 
 async function searched(therapist: Therapist, { q, kind }: TodayView, today: CalendarDay) {
@@ -88,7 +86,7 @@ async function searched(therapist: Therapist, { q, kind }: TodayView, today: Cal
     found.rows.map((row) => row.patientId),
     kind,
   );
-  const groups = (['overdue', 'this-week', 'later'] as const).map((group): ShownGroup => {
+  const groups = GROUPS.map((group): ShownGroup => {
     const own = rows.filter((row) => groupOf(row.due, today) === group);
     return { group, rows: own, total: own.length, more: false };
   });

@@ -37,11 +37,16 @@ type Asked = { params: Promise<{ patientId: string }>; searchParams: Promise<{ v
 export default async function PatientPage({ params, searchParams }: Asked) {
   const [{ patientId }, { visits }] = [await params, await searchParams];
   const therapist = await requireTherapist(`/patients/${patientId}`);
-  const { record, analysis, clinic, prompts, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
-  const draft = mayWrite && (await draftOf(therapist, patientId, 'visit'));
+  const [loaded, draft, orders, familyPages, letters] = await Promise.all([
+    loadPatient(therapist, patientId),
+    mayWrite ? draftOf(therapist, patientId, 'visit') : undefined,
+    ordersOf(therapist, patientId),
+    familyPagesOf(therapist, patientId),
+    lettersOf(therapist, patientId),
+  ]);
+  const { record, analysis, clinic, prompts, dates, today } = loaded;
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
-  const orders = await ordersOf(therapist, patientId);
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
   const quiet = due
@@ -92,8 +97,8 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
           <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
-          <FamilyPagesPanel pages={await familyPagesOf(therapist, patientId)} timeZone={clinic.timeZone} />
-          <LettersPanel letters={await lettersOf(therapist, patientId)} timeZone={clinic.timeZone} />
+          <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
+          <LettersPanel letters={letters} timeZone={clinic.timeZone} />
           <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
           <TakeOutPanel patientId={patientId} />
         </div>
