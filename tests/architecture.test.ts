@@ -143,6 +143,11 @@ describe('the house', () => {
     for (const entry of ACT_BEFORE_SIGNING_IN) expect(code(entry.split(' ')[0] ?? '')).toMatch(/isSameOrigin\(|await requireOwnPage\(/);
   });
 
+  it('markup is handed over in one place, which escapes all of it', () => {
+    const handing = filesUnder('app').filter((file) => /dangerouslySetInnerHTML|\.innerHTML|insertAdjacentHTML/.test(code(file)));
+    expect(handing).toEqual(['app/_shell/still.tsx']);
+  });
+
   it('a function of db that reads or writes a clinic takes the person signed in first', () => {
     const outside = ['people.ts', 'client.ts', 'therapist.ts', 'write-together.ts', 'tries.ts', 'signing-in.ts', 'audit.ts'];
     const wrong = filesUnder('db')

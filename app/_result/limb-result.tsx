@@ -47,7 +47,11 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
-          {last?.uneven && <p className="judgement">{unevenSentence(last.uneven, last.change)}</p>}
+          {last?.uneven && (
+            <p className="since-first">
+              <span className="judgement">{unevenSentence(last.uneven, last.change)}</span>
+            </p>
+          )}
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
