@@ -12,7 +12,8 @@ export default defineConfig({
     environment: 'node',
     /** Left to itself it would leave one of two cores idle. */
     maxWorkers: 2,
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    /** Long enough for a machine that does much else. */
+    testTimeout: 240_000,
+    hookTimeout: 120_000,
   },
 });

@@ -19,7 +19,7 @@ async function on<T>(engine: (typeof ENGINES)[number], work: (at: ClinicOn) => P
 }
 
 describe('nothing acknowledged is lost, nothing is half written', () => {
-  it('when a process that saves is killed, 100 times', { timeout: 120_000 }, async () => {
+  it('when a process that saves is killed, 100 times', async () => {
     const { kills, acknowledged, lost, half, problems } = await on('sqlite', (at) => killWriters(at, 100, seeded(7101)));
     expect({ kills, lost, half, problems }).toEqual({ kills: 100, lost: 0, half: 0, problems: [] });
     expect(acknowledged).toBeGreaterThanOrEqual(100);

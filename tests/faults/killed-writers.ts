@@ -12,6 +12,8 @@ export type Killed = Left & {
   readonly acknowledged: number;
 };
 
+/** How long a writer that was not killed is waited for, on a machine with much else to do. */
+const GOES_ON_MS = 10_000;
 const ROOT = path.resolve(import.meta.dirname, '../..');
 const BUNDLE = path.join(ROOT, 'test-results/faults/writer.mjs');
 
@@ -41,7 +43,8 @@ export async function killWriters(at: MadeUpClinic, kills: number, random: Rando
   const went = await Promise.all(
     steady.map(async (one) => {
       const before = one.acknowledged.length;
-      await new Promise((resolve) => setTimeout(resolve, 300));
+      const patience = Date.now() + GOES_ON_MS;
+      while (one.acknowledged.length === before && Date.now() < patience) await new Promise((resolve) => setTimeout(resolve, 50));
       await one.kill();
       return one.acknowledged.length > before;
     }),
