@@ -18,6 +18,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, po
   const [first, ...others] = prompts;
   const shown = others.slice(0, MOST_SHOWN - 1);
   const behind = others.slice(MOST_SHOWN - 1);
+  const asked = { patientId, today, mayAnswer, policy };
   return (
     <section className="next" aria-labelledby="next-head">
       <h2 id="next-head" className="next-mark">
@@ -26,24 +27,12 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, po
         </svg>
         Next
       </h2>
-      {first ? (
-        <PromptView prompt={first} patientId={patientId} today={today} mayAnswer={mayAnswer} policy={policy} first />
-      ) : (
-        <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>
-      )}
+      {first ? <PromptView prompt={first} {...asked} first /> : <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>}
       {shown.length > 0 && (
         <details className="more-prompts">
           <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
           {shown.map((prompt) => (
-            <PromptView
-              key={prompt.cause}
-              prompt={prompt}
-              patientId={patientId}
-              today={today}
-              mayAnswer={mayAnswer}
-              policy={policy}
-              first={false}
-            />
+            <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
           ))}
         </details>
       )}
@@ -51,15 +40,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, po
         <details className="more-prompts">
           <summary>{`${behind.length} less urgent`}</summary>
           {behind.map((prompt) => (
-            <PromptView
-              key={prompt.cause}
-              prompt={prompt}
-              patientId={patientId}
-              today={today}
-              mayAnswer={mayAnswer}
-              policy={policy}
-              first={false}
-            />
+            <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
           ))}
         </details>
       )}

@@ -6,8 +6,8 @@ type Props<Tag extends keyof JSX.IntrinsicElements> = { readonly as: Tag } & JSX
 /**
  * An element whose inside is only looked at: a drawing, a table of figures.
  *
- * Its inside travels to the browser once as markup and not a second time as a tree of elements, and the browser has nothing to wake up in
- * it: a chart of four hundred parts costs as much as one. The one place that hands over markup; `markupOf` escapes all of it.
+ * Its inside travels as one text, in the page and in the data beside it, not as a tree of elements, and the browser has nothing to wake up
+ * in it. The one place that hands over markup; `markupOf` escapes all of it.
  */
 export function Still<Tag extends keyof JSX.IntrinsicElements>({ as, children, ...given }: Props<Tag>) {
   return createElement(as, { ...given, dangerouslySetInnerHTML: { __html: markupOf(children) } });
