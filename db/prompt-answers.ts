@@ -1,5 +1,6 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
-import { type PromptAnswer as Answer, inputsOf, type MergedPrompt } from '@/lib/prompts/decide-prompts';
+import { type PromptAnswer as Answer, type AnswerKind, inputsOf, type MergedPrompt } from '@/lib/prompts/decide-prompts';
+import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
@@ -16,7 +17,7 @@ export type PromptAnswer = {
   readonly ruleVersion: string;
   readonly inputsHash: string;
   readonly inputs: unknown;
-  readonly answer: 'act' | 'not-now' | 'not-for-this-patient' | 'open-again';
+  readonly answer: AnswerKind;
   readonly until: CalendarDay | null;
   readonly reason: string | null;
 };
@@ -37,8 +38,36 @@ export function asAsked(prompt: MergedPrompt): Omit<PromptAnswer, 'answer' | 'un
     rule: prompt.rule,
     ruleVersion: String(prompt.ruleVersion),
     inputsHash: inputsOf(prompt),
-    inputs: { title: prompt.title, facts: prompt.facts },
+    inputs: { title: prompt.title, facts: prompt.facts, action: prompt.action, about: prompt.about },
   };
+}
+
+/**
+ * Answers "act" to every prompt that was begun and is done now: an order was saved, a limb measured, a step of a piece taken.
+ *
+ * Shape: what is done (kinds of action), and which limb or piece it was done for. Adds rows, changes none.
+ */
+export async function completeBegun(
+  therapist: Therapist,
+  patientId: string,
+  done: readonly PromptAction[],
+  isMeant: (about: Prompt['about']) => boolean = () => true,
+): Promise<void> {
+  const last = new Map((await answersOf(therapist, [patientId])).map((answer) => [answer.promptKey, answer]));
+  for (const { answer, inputs, promptKey, rule, ruleVersion, inputsHash } of last.values()) {
+    const { action, about } = (inputs ?? {}) as { readonly action?: PromptAction; readonly about?: Prompt['about'] };
+    if (answer !== 'begun' || !action || !done.includes(action) || !isMeant(about ?? {})) continue;
+    await answerPrompt(therapist, patientId, {
+      promptKey,
+      rule,
+      ruleVersion,
+      inputsHash,
+      inputs,
+      answer: 'act',
+      until: null,
+      reason: null,
+    });
+  }
 }
 
 /** Keeps an answer by adding a row; earlier answers stay. False when the clinic has no such patient. */

@@ -35,6 +35,8 @@ const revisionColumns = {
   weight: visitRevision.weight,
   note: visitRevision.note,
   readings: visitRevision.readings,
+  keptBody: visitRevision.keptBody,
+  occasion: visitRevision.occasion,
   author: visitRevision.author,
   authorName: user.name,
   at: visitRevision.at,

@@ -1,7 +1,8 @@
-import type { LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
+import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
+import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { GarmentSpec } from '@/lib/record/garment';
-import type { CoverEnd, LimbSide, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
+import type { CoverEnd, LimbSide, Occasion, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
@@ -79,6 +80,8 @@ export const visitRevision = table(
     weight: json<TypedMass>(),
     note: text(),
     readings: json<readonly SingleReading[]>(),
+    keptBody: json<readonly KeptDoubt[]>(),
+    occasion: text().$type<Occasion>(),
     ...signature(),
   },
   (row) => [
@@ -224,7 +227,7 @@ export const promptAnswer = table(
     ruleVersion: text().notNull(),
     inputsHash: text().notNull(),
     inputs: json<unknown>().notNull(),
-    answer: oneOf('act', 'not-now', 'not-for-this-patient', 'open-again').notNull(),
+    answer: oneOf(...ANSWER_KINDS).notNull(),
     until: text().$type<CalendarDay>(),
     reason: text(),
     by: text().notNull(),

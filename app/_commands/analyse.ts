@@ -13,7 +13,7 @@ const USAGE = 'Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [-
 /** Prints one JSON document for a ladders file; a fault goes to standard error with exit code 2, and nothing else is printed. */
 function main(): void {
   const { ladders, garments, today, policy } = readArguments();
-  const read = readLaddersCsv(textOf(ladders));
+  const read = readLaddersCsv(textOf(ladders), today);
   if (read.kind === 'fault') stop(faultLine(ladders, read.fault));
   let { records } = read;
   if (garments) {

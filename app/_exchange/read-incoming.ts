@@ -9,6 +9,8 @@ import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
 import type { PatientFile } from '@/lib/record/patient-file';
+import { refusedDay } from '@/lib/record/visit-days';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** A file that was brought in, as far as it can be read: its patients, what is wrong, and for a spreadsheet how it was taken. */
 export type IncomingRead = {
@@ -18,15 +20,28 @@ export type IncomingRead = {
 };
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
-export function readIncoming({ form, text }: Upload, said: Mapping | null): IncomingRead {
-  if (form === 'set') return readPackedSet(text);
-  if (form === 'bundle') return readBundle(text);
+export function readIncoming({ form, text }: Upload, said: Mapping | null, today: CalendarDay): IncomingRead {
+  if (form === 'set') return possibleDays(readPackedSet(text), today);
+  if (form === 'bundle') return possibleDays(readBundle(text), today);
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
   const mapping = said ?? guessMapping(cut.table);
   const missing = unanswered(mapping, cut.table);
-  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping);
+  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping, today);
   return { ...read, sheet: { table: cut.table, mapping, missing } };
+}
+
+/** Leaves out, by name, whoever has a visit on a day that cannot be. */
+function possibleDays(read: IncomingRead, today: CalendarDay): IncomingRead {
+  const faults = read.patients.flatMap(({ details: { reference, born }, visits }) =>
+    visits.flatMap(({ day }) => {
+      const reason = refusedDay(day, { born, today });
+      return reason ? [{ reference, fault: { line: 1, column: 'day', reason: `${reference}: ${reason}` } }] : [];
+    }),
+  );
+  const out = new Set(faults.map(({ reference }) => reference));
+  const patients = read.patients.filter(({ details }) => !out.has(details.reference));
+  return { ...read, patients, faults: [...read.faults, ...faults.map(({ fault }) => fault)] };
 }
 
 function readPackedSet(text: string): IncomingRead {

@@ -6,6 +6,7 @@ import { cutLadders } from '@/app/_piece/cut-ladders';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/orders';
+import { completeBegun } from '@/db/prompt-answers';
 import { orderWithHistory } from '@/db/read-orders';
 import { renewPatient } from '@/db/renew-work';
 import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
@@ -32,6 +33,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
+    await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb?.limb === content.limb && limb.side === content.side);
     await renewPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }

@@ -5,14 +5,20 @@ import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
 export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
   refer: 'Told the prescriber',
   review: 'Reviewed',
-  'repeat-reading': 'Tape again',
-  remeasure: 'Tape now',
-  refit: 'Tape and refit',
+  'repeat-reading': 'Measure again',
+  remeasure: 'Measure now',
+  refit: 'Measure and refit',
   order: 'Start the order',
   'let-out': 'Let it out',
   'first-fit': 'Record the check',
   visit: 'Start the visit',
 };
+
+/** Acts that are done when they are noted: a call, a review. All others are done on a page of their own, and only begun until then. */
+export const DONE_WHEN_NOTED: readonly PromptAction[] = ['refer', 'review'];
+
+/** What the saving of a visit brings to its end. */
+export const DONE_BY_MEASURING: readonly PromptAction[] = ['repeat-reading', 'remeasure', 'refit', 'visit'];
 
 /** Where an act is done: the ladder sheet, a new order, the piece itself, or back to the patient for what happens elsewhere. */
 export function afterActing(
@@ -39,7 +45,7 @@ export function afterActing(
 
 const DATE_WORDS: Readonly<Record<DateKind, string>> = {
   visit: 'Start the visit',
-  remeasure: 'Tape now',
+  remeasure: 'Measure now',
   order: 'Start the order',
   delivery: 'It came',
   'first-fit': 'Record the check',

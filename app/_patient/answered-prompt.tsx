@@ -7,7 +7,8 @@ import { withoutStop } from '@/lib/units/without-stop';
 import { asItWasAsked } from './as-it-was-asked';
 
 const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
-  act: 'Acted on',
+  act: 'Done',
+  begun: 'Begun',
   'not-now': 'Not now',
   'not-for-this-patient': 'Not for this patient',
   'open-again': 'Opened again',

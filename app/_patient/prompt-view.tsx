@@ -24,6 +24,7 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy 
     <article className={first ? 'prompt first' : 'prompt'} aria-label={prompt.title}>
       <div className="prompt-body">
         <h3 className={`${first ? 'prompt-sentence' : ''} ${refer ? 'refer' : ''}`}>{prompt.title}</h3>
+        {prompt.begun && <p className="begun">Begun, not done yet.</p>}
         {first && prompt.figures && <Figures figures={prompt.figures} />}
         <ul className={first && prompt.figures ? 'facts in-words' : 'facts'}>
           {prompt.facts.map((fact) => (
@@ -50,7 +51,7 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy 
         <PromptAnswers
           patientId={patientId}
           cause={prompt.cause}
-          actWords={ACT_WORDS[prompt.action]}
+          actWords={prompt.begun ? `Go on: ${ACT_WORDS[prompt.action].toLowerCase()}` : ACT_WORDS[prompt.action]}
           earliest={addDays(today, 1)}
           latest={addDays(today, 366)}
         />

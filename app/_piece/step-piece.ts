@@ -5,14 +5,19 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { pieceOfSubmission, revisePiece } from '@/db/pieces';
+import { completeBegun } from '@/db/prompt-answers';
 import { renewPatient } from '@/db/renew-work';
-import { PIECE_STEPS, readPieceStep } from '@/lib/record/read-piece-step';
+import type { PromptAction } from '@/lib/prompts/prompt';
+import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/record/read-piece-step';
 
 /** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
 export type PieceStepState = {
   readonly errors: Readonly<Record<string, string>>;
   readonly typed: Readonly<Record<string, string>> | null;
 };
+
+/** What a step of a piece brings to its end. */
+const DONE_BY_STEP: Partial<Record<PieceStep, readonly PromptAction[]>> = { 'first-fit': ['first-fit'], 'let-out': ['let-out'] };
 
 /** Takes one step in the life of a piece as a new revision; nothing is overwritten. A remake goes on to a new order when asked to. */
 export async function stepPieceAction(_before: PieceStepState, form: FormData): Promise<PieceStepState> {
@@ -34,6 +39,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   const revised = await revisePiece(therapist, pieceId, piece.revision, { submissionId, piece: next, reason: read.reason });
   if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  await completeBegun(therapist, patientId, DONE_BY_STEP[step] ?? [], (about) => about.piece === piece.piece);
   await renewPatient(therapist, patientId, today);
   redirect(
     typed.anew === 'yes' && next.fit?.outcome === 'remake'

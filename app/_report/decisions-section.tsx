@@ -8,7 +8,8 @@ import { withoutStop } from '@/lib/units/without-stop';
 const MOST = 12;
 
 const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
-  act: 'acted on',
+  act: 'done',
+  begun: 'begun',
   'not-now': 'not now',
   'not-for-this-patient': 'not for this patient',
   'open-again': 'opened again',

@@ -4,10 +4,12 @@ import { showLength } from '@/lib/units/show-length';
 import { type Asked, withAsked } from './open-questions';
 import type { Known } from './sheet-data';
 import { sheetView } from './sheet-view';
+import { visitQuestions } from './visit-questions';
 
 /** What a person should know before a visit is finished, once: questions still open, and rungs left empty on a ladder that was begun. */
 export function beforeFinish(form: VisitForm, data: Known, asked: Asked | null = null): string[] {
-  return form.sheets.flatMap((sheet, group) => {
+  const ofVisit = visitQuestions(form, data).map(({ message }) => message);
+  const ofLadders = form.sheets.flatMap((sheet, group) => {
     const view = sheetView(form, group, data);
     if (!view) return [];
     const open = withAsked(view.questions, group, form, asked).length;
@@ -23,4 +25,5 @@ export function beforeFinish(form: VisitForm, data: Known, asked: Asked | null =
     });
     return [...questions, ...empty];
   });
+  return [...ofVisit, ...ofLadders];
 }

@@ -1,4 +1,3 @@
-import { weightUnitDoubt } from '@/lib/growth/weight-unit-doubt';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { typedLandmarks } from '@/lib/record/sheet-rows';
 import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
@@ -8,9 +7,12 @@ import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
+import type { SheetData } from './sheet-data';
+import { keptFigure, typedFigure, visitQuestions } from './visit-questions';
 
 type FieldsProps = {
   readonly form: VisitForm;
+  readonly data: SheetData;
   readonly group: number;
   readonly setUpFrom: readonly string[];
   readonly onField: (change: Partial<VisitForm>) => void;
@@ -19,7 +21,7 @@ type FieldsProps = {
 };
 
 /** Height, weight, landmarks on the ruler and the fold's height: typed new at every visit. Enter goes to the next box, then to the ladder. */
-export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }: FieldsProps) {
+export function BodyFields({ form, data, group, setUpFrom, onField, onSheet, onDone }: FieldsProps) {
   const sheet = form.sheets[group];
   if (!sheet) return null;
   const marks = marksOf(sheet);
@@ -29,6 +31,12 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
     if (after) document.getElementById(`box-${after}`)?.focus();
     else onDone();
   };
+  const questions = visitQuestions(form, data);
+  const answers = (kind: 'height' | 'weight') => {
+    const question = questions.find((one) => one.kind === kind);
+    const onKeep = () => onField(keptFigure(form, kind, data.who, new Date().toISOString()));
+    return { asked: question?.message, wouldFit: question?.wouldFit, onKeep };
+  };
   return (
     <div className="body-fields">
       <MeasuredBox
@@ -37,7 +45,8 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
         text={form.height}
         read={(text) => readLength(text, form.heightUnit)}
         echo={({ nm, unit }) => echoLength(mm(nm), unit)}
-        onType={(height) => onField({ height })}
+        {...answers('height')}
+        onType={(text) => onField(typedFigure(form, 'height', text))}
         onEnter={() => next('height')}
       />
       <MeasuredBox
@@ -46,8 +55,8 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
         text={form.weight}
         read={(text) => readMass(text, form.massUnit)}
         echo={echoMass}
-        asked={askedOfWeight(form)}
-        onType={(weight) => onField({ weight })}
+        {...answers('weight')}
+        onType={(text) => onField(typedFigure(form, 'weight', text))}
         onEnter={() => next('weight')}
       />
       {marks.map(({ id, label, side, mark }) => (
@@ -69,12 +78,6 @@ export function BodyFields({ form, group, setUpFrom, onField, onSheet, onDone }:
       </p>
     </div>
   );
-}
-
-/** Whether the weight was meant in the other unit, where height and weight can both be read. */
-function askedOfWeight({ height, heightUnit, weight, massUnit }: VisitForm): string | undefined {
-  const [tall, heavy] = [readLength(height, heightUnit), readMass(weight, massUnit)];
-  return tall.kind === 'read' && heavy.kind === 'read' ? weightUnitDoubt(heavy.value, tall.value) : undefined;
 }
 
 type Mark = { readonly id: string; readonly label: string; readonly side: Side; readonly mark: MarkName };

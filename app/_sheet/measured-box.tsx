@@ -9,13 +9,16 @@ type BoxProps<T> = {
   readonly echo: (value: T) => string;
   /** A question about the figure; it stops nothing. */
   readonly asked?: string | undefined;
+  /** Answers to that question: keep the figure, or take the one that would fit. */
+  readonly onKeep?: () => void;
+  readonly wouldFit?: string | undefined;
   readonly onType: (text: string) => void;
   readonly onEnter?: () => void;
   readonly className?: string;
 };
 
 /** One measured figure beside the ladder, such as a height: label, box, and below it how it was read, or why it cannot be. */
-export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onEnter, className = '' }: BoxProps<T>) {
+export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onEnter, onKeep, wouldFit, className = '' }: BoxProps<T>) {
   const reading = text.trim() === '' ? undefined : read(text);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
   return (
@@ -43,6 +46,18 @@ export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onE
       <span className="guess" id={`${id}-asked`} role="status">
         {asked && `◇ ${asked}`}
       </span>
+      {asked && onKeep && (
+        <span className="answers">
+          {wouldFit && (
+            <button type="button" className="button" onClick={() => onType(wouldFit)}>
+              {`Change to ${wouldFit}`}
+            </button>
+          )}
+          <button type="button" className="button" onClick={onKeep}>
+            Keep <span className="visually-hidden">{label}</span>
+          </button>
+        </span>
+      )}
     </div>
   );
 }

@@ -1,12 +1,19 @@
 import { cellKey, type VisitForm } from '@/lib/record/visit-form';
 import type { Known } from './sheet-data';
 import { type OpenQuestion, sheetView } from './sheet-view';
+import { type VisitQuestion, visitQuestionKey, visitQuestions } from './visit-questions';
 
 /** A question and the sheet of the form that it stands on. */
 export type QuestionOnForm = OpenQuestion & { readonly group: number };
 
 /** What comes back from the server when it asks more than the sheet did: what it knows now, and its questions. */
-export type ServerAsks = { readonly known: Known; readonly asks: readonly QuestionOnForm[] };
+export type ServerAsks = { readonly known: Known } & Unasked;
+
+/** Questions that nobody has seen: of the ladders, and of the visit itself. */
+export type Unasked = { readonly asks: readonly QuestionOnForm[]; readonly ofVisit: readonly VisitQuestion[] };
+
+/** No question. */
+export const NOTHING_ASKED: Unasked = { asks: [], ofVisit: [] };
 
 /** What the server asked over a form that was sent. */
 export type Asked = { readonly form: VisitForm; readonly asks: readonly QuestionOnForm[] };
@@ -27,13 +34,20 @@ export function keysOf(sent: unknown): readonly string[] {
 }
 
 /** The open questions that nobody has seen: those not among the ones that the sheet showed and its writer chose to leave open. */
-export function unasked(form: VisitForm, known: Known, leftOpen: readonly string[]): QuestionOnForm[] {
-  return openQuestions(form, known).filter((question) => !leftOpen.includes(questionKey(question)));
+export function unasked(form: VisitForm, known: Known, leftOpen: readonly string[]): Unasked {
+  return {
+    asks: openQuestions(form, known).filter((question) => !leftOpen.includes(questionKey(question))),
+    ofVisit: visitQuestions(form, known).filter((question) => !leftOpen.includes(visitQuestionKey(question))),
+  };
 }
 
 /** The open questions that were seen and left so, in words for the log. Example: `right: 10½ in: 21⅛ or 12⅛?` */
 export function leftOpenInWords(form: VisitForm, known: Known): string[] {
-  return openQuestions(form, known).map(({ side, doubt }) => `${side}: ${doubt.message.slice(0, doubt.message.indexOf('?') + 1)}`);
+  const questionOf = (message: string) => message.slice(0, message.indexOf('?') + 1);
+  return [
+    ...openQuestions(form, known).map(({ side, doubt }) => `${side}: ${questionOf(doubt.message)}`),
+    ...visitQuestions(form, known).map(({ message }) => questionOf(message)),
+  ];
 }
 
 /**

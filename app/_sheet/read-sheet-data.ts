@@ -3,10 +3,12 @@ import type { Clinic } from '@/db/clinic';
 import type { Draft } from '@/db/drafts';
 import type { KeptRecord } from '@/db/records';
 import { bodyAt } from '@/lib/growth/body-at';
+import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
+import { recordBodyDoubts } from '@/lib/growth/record-body-doubts';
 import { firstSheet } from '@/lib/record/first-sheet';
 import { carriedSheets } from '@/lib/record/form-of-visit';
-import { isAffected } from '@/lib/record/patient-record';
+import { isAffected, type Visit } from '@/lib/record/patient-record';
 import type { Policy } from '@/lib/record/policy';
 import type { VisitForm } from '@/lib/record/visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
@@ -25,14 +27,32 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
   }
   for (const { limb, side } of record.affected) if (isAffected(record, limb, side)) affected.push(limbKey(limb, side));
   const bodyOnRecord = bodyAt(record.visits, day, isGrowing(record, day, policy));
-  return { last, affected, bodyOnRecord, placementMm: policy.placementSdMm, today };
+  const before = record.visits.filter((visit) => visit.day <= day);
+  const open = recordBodyDoubts({ ...record, visits: before }, policy);
+  const trusted = lastBody(before, (visit, measure) => open.get(visit)?.some(({ kind }) => kind === measure) ?? false);
+  return {
+    last,
+    affected,
+    bodyOnRecord,
+    placementMm: policy.placementSdMm,
+    today,
+    born: record.born,
+    expectedBody: expectedBody(record, trusted, day, policy),
+    bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
+    otherVisits: othersOf(record.visits),
+  };
+}
+
+function othersOf(visits: readonly Visit[]): Known['otherVisits'] {
+  return visits.map(({ day, time, ladders }) => ({ day, time, limbs: ladders.map(({ limb, side }) => limbKey(limb, side)) }));
 }
 
 /** What the sheet of a stored visit is compared with: the record as it was before it. A visit that is not there is compared with all. */
 export function knownBefore(record: KeptRecord, visitId: string, policy: Policy, today: CalendarDay): Known {
   const index = record.visits.findIndex((visit) => visit.visitId === visitId);
   const visits = index < 0 ? record.visits : record.visits.slice(0, index);
-  return whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today);
+  const others = othersOf(record.visits.filter((visit) => visit.visitId !== visitId));
+  return { ...whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today), otherVisits: others };
 }
 
 /** The form a new visit starts from: the last visit's set-up and nothing measured. */

@@ -1,4 +1,6 @@
 import type { BodyAt } from '@/lib/growth/body-at';
+import type { BodyAskLimits } from '@/lib/growth/body-doubts';
+import type { ExpectedBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { VisitForm } from '@/lib/record/visit-form';
@@ -18,6 +20,13 @@ export type Known = {
   /** Height and weight on record near the day, used until they are typed. */
   readonly bodyOnRecord: BodyAt;
   readonly placementMm: number;
+  /** What is expected of height and weight that day, and when a figure is asked about. */
+  readonly expectedBody: ExpectedBody;
+  readonly bodyLimits: BodyAskLimits;
+  /** A visit is not before this day. */
+  readonly born: CalendarDay;
+  /** Other visits of the record with the limbs that were measured (by `limbKey`): a second one of a day says why. */
+  readonly otherVisits: readonly { readonly day: CalendarDay; readonly time: string | null; readonly limbs: readonly string[] }[];
   /** The last day a visit may have. */
   readonly today: CalendarDay;
 };

@@ -15,6 +15,7 @@ import type { Asked, ServerAsks } from './open-questions';
 import { PastePanel } from './paste-panel';
 import { ReadBack } from './read-back';
 import { RefusedBox } from './refused-box';
+import { SecondVisit } from './second-visit';
 import { SetUpLine } from './set-up-line';
 import { SetUpPanel } from './set-up-panel';
 import { SheetBar } from './sheet-bar';
@@ -111,7 +112,16 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       {panel === 'set-up' && (
         <SetUpPanel form={form} group={group} today={data.today} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
       )}
-      <BodyFields form={form} group={group} setUpFrom={data.setUpFrom} onField={onField} onSheet={onSheet} onDone={sheet.startTyping} />
+      <BodyFields
+        form={form}
+        data={data}
+        group={group}
+        setUpFrom={data.setUpFrom}
+        onField={onField}
+        onSheet={onSheet}
+        onDone={sheet.startTyping}
+      />
+      <SecondVisit form={form} known={data} onField={onField} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
       <div className="sheet-body">
         <ClinicClockOf value={data}>

@@ -8,6 +8,7 @@ import { goToRefusal } from './refused-box';
 import type { SheetData } from './sheet-data';
 import type { useDraft } from './use-draft';
 import type { useSheet } from './use-sheet';
+import { visitQuestionKey, visitQuestions } from './visit-questions';
 
 /**
  * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions
@@ -39,7 +40,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
 
   const send = () => {
     if (busy) return;
-    const read = readVisitForm(form, data.today);
+    const read = readVisitForm(form, data);
     if ('refusals' in read) return stop(read.refusals);
     setRefusals([]);
     const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
@@ -50,7 +51,8 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
         return stop([
           { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
         ]);
-      const left = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
+      const ofLadders = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
+      const left = [...ofLadders, ...visitQuestions(form, data).map(visitQuestionKey)];
       const stopped = await finish(submissionId, form, left).catch(offline);
       if (stopped && 'asks' in stopped) ask(stopped);
       else if (stopped) stop(stopped.refusals);
@@ -59,9 +61,11 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
   };
   const ask = (more: ServerAsks) => {
     setAsked({ ...more, form });
-    setWarned({ form, notes: [asksInWords(more.asks.length)] });
+    setWarned({ form, notes: [asksInWords(more.asks.length + more.ofVisit.length)] });
     const first = more.asks[0];
-    if (!first) return;
+    const ofVisit = more.ofVisit[0];
+    if (ofVisit) document.getElementById(`box-${ofVisit.kind === 'second-visit' ? 'occasion' : ofVisit.kind}`)?.focus();
+    if (!first || ofVisit) return;
     sheet.setGroup(first.group);
     sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
     sheet.ask(first);

@@ -4,6 +4,7 @@ import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
 import { type OwnTrend, ownTrend } from '../garments/own-trend';
 import { type RoomToGrow, roomToGrow } from '../garments/room-to-grow';
 import { endOfLife } from '../garments/wear';
+import { withoutBodyInDoubt } from '../growth/record-body-doubts';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import { isAffected } from '../record/patient-record';
@@ -14,6 +15,7 @@ import type { ChangeBetween, LimbChange } from '../trend/limb-change';
 import { type LimbSeries, limbSeries, type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
 import { rememberedChanges } from '../trend/remembered-changes';
+import { notCompared } from '../trend/same-day';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
@@ -51,6 +53,8 @@ export type AnalysedPiece = {
 /** Everything that the engine says of a patient on a day. */
 export type PatientAnalysis = {
   readonly record: PatientRecord;
+  /** The same record without heights and weights that look odd and were not kept. */
+  readonly trusted: PatientRecord;
   readonly policy: Policy;
   readonly today: CalendarDay;
   readonly limbs: readonly AnalysedLimb[];
@@ -68,6 +72,7 @@ export function analysePatient(record: PatientRecord, policy: Policy, today: Cal
   const between = rememberedChanges(policy);
   return {
     record,
+    trusted: withoutBodyInDoubt(record, policy),
     policy,
     today,
     limbs: series.map((one) => analyseLimb(one, series, record, policy, between)),
@@ -89,7 +94,7 @@ function analyseLimb(
   const visits = series.visits.map((at, index) => {
     const tension = at.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
     const baseline = series.visits[0] as SeriesVisit;
-    const last = series.visits[index - 1];
+    const last = lastBefore(series.visits, index);
     const sinceBaseline = onceAsked(() => (index === 0 ? null : judged(baseline, at, series, witness, policy, between)));
     const sinceLast = onceAsked(() => (last ? judged(last, at, series, witness, policy, between) : null));
     return {
@@ -112,6 +117,12 @@ function analyseLimb(
   };
 }
 
+/** The visit before one that it is compared with: the newest of an earlier day, or of the same day where a treatment lies between. */
+function lastBefore(visits: readonly SeriesVisit[], index: number): SeriesVisit | undefined {
+  const now = visits[index] as SeriesVisit;
+  return visits.slice(0, index).findLast((one) => !notCompared(one, now));
+}
+
 /** An answer that is worked out when somebody asks for it, and once: of a long record most screens ask for the newest visit's only. */
 function onceAsked<T>(workOut: () => T): () => T {
   let known: { readonly answer: T } | undefined;
@@ -130,7 +141,7 @@ export function judged(
   policy: Policy,
   between: ChangeBetween = rememberedChanges(policy),
 ): JudgedChange | NoAnswer {
-  const change = between(earlier, later, series.limb);
+  const change = notCompared(earlier, later) ?? between(earlier, later, series.limb);
   if (isNoAnswer(change)) return change;
   const clean = withoutDoubtfulRungs(earlier, later);
   const undoubted = clean ? between(clean.earlier, clean.later, series.limb) : undefined;

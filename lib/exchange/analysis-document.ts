@@ -5,6 +5,8 @@ import {
   analysePatient,
   type PatientAnalysis,
 } from '../analysis/analyse-patient';
+import { type LadderQuestion, recordQuestions } from '../analysis/record-questions';
+import type { Doubt } from '../ladder/doubt';
 import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { raisePrompts } from '../prompts/decide-prompts';
@@ -30,9 +32,11 @@ export function analysisDocument(records: readonly PatientRecord[], policy: Poli
 }
 
 function patientPart(analysis: PatientAnalysis) {
+  const series = analysis.limbs.map((limb) => limb.series);
+  const asked = recordQuestions(analysis.record, series, analysis.policy);
   return {
     patient: analysis.record.reference,
-    limbs: analysis.limbs.map(limbPart),
+    limbs: analysis.limbs.map((limb) => limbPart(limb, asked)),
     pieces: analysis.pieces.map(piecePart),
     prompts: raisePrompts(analysis).map((prompt) => ({
       kind: prompt.rule,
@@ -48,13 +52,14 @@ function patientPart(analysis: PatientAnalysis) {
   };
 }
 
-function limbPart(limb: AnalysedLimb) {
+function limbPart(limb: AnalysedLimb, asked: readonly LadderQuestion[]) {
+  const own = asked.filter((one) => one.limb === limb.series.limb && one.side === limb.series.side);
   const { trend } = limb;
   return {
     limb: limb.series.limb,
     side: limb.series.side,
     affected: limb.affected,
-    visits: limb.visits.map(visitPart),
+    visits: limb.visits.map((visit) => visitPart(visit, own)),
     trend: isNoAnswer(trend)
       ? null
       : {
@@ -72,7 +77,7 @@ function limbPart(limb: AnalysedLimb) {
   };
 }
 
-function visitPart(visit: AnalysedVisit) {
+function visitPart(visit: AnalysedVisit, asked: readonly LadderQuestion[]) {
   const { at, volume, sinceBaseline } = visit;
   const shift = sinceBaseline && !isNoAnswer(sinceBaseline) ? sinceBaseline.change.shift : undefined;
   const known = isNoAnswer(volume) ? null : volume;
@@ -83,12 +88,19 @@ function visitPart(visit: AnalysedVisit) {
     spanMm: known && [round(heightOnLimb(at, known.span.fromMm), 3), round(heightOnLimb(at, known.span.toMm), 3)],
     lengthMm: known && round(known.lengthMm, 3),
     meanGirthMm: known && round(known.meanGirthMm, 3),
-    doubts: at.doubts.map(({ kind, distanceMm, message }) => ({ kind, distanceMm: doubtHeight(at, distanceMm), message })),
+    doubts: allDoubts(at, asked).map(({ kind, distanceMm, message }) => ({ kind, distanceMm: doubtHeight(at, distanceMm), message })),
     zeroShift: shift ? { mm: round(shift.mm, 2), seMm: round(shift.seMm, 2), finding: shift.finding } : null,
     vsBaseline: sinceBaseline && !isNoAnswer(sinceBaseline) ? changePart(sinceBaseline) : null,
     inferredLandmarks: [...at.placed.landmarks].flatMap(([landmark, placed]) => (placed.inferred ? [landmark] : [])),
     reasons: reasons({ volume, vsBaseline: sinceBaseline }),
   };
+}
+
+/** What stands open on the ladder by itself, and what the sheet would ask beside the visit before; each question of a place once. */
+function allDoubts(at: SeriesVisit, asked: readonly LadderQuestion[]): readonly Doubt[] {
+  const known = new Set(at.doubts.map(({ kind, distanceMm }) => `${kind}@${distanceMm}`));
+  const more = asked.filter(({ visit, doubt }) => visit === at.visit && !known.has(`${doubt.kind}@${doubt.distanceMm}`));
+  return [...at.doubts, ...more.map(({ doubt }) => doubt)];
 }
 
 function doubtHeight(at: SeriesVisit, distanceMm: number | null): number | null {

@@ -1,6 +1,7 @@
 import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
 import { type LandmarkId, LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
+import { refusedDay } from '../record/visit-days';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
@@ -45,12 +46,15 @@ type PatientDraft = {
  *
  * Rows of one patient, day and time are one visit, a row without a time goes with the day's last; rows of one limb and side in it are one ladder, all from one zero in one unit.
  * Direction follows from the zero: up from the distal landmark, down from the proximal one, else from the landmarks that were taped.
- * Refuses whatever contradicts an earlier row of the same patient, visit or ladder. Nothing is guessed and nothing is dropped.
+ * Refuses a day before birth or after today, and whatever contradicts an earlier row of the same patient, visit or ladder. Nothing is guessed and nothing is dropped.
  * Source: the file layout of the command line (README).
  */
-export function readLaddersCsv(text: string): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
+export function readLaddersCsv(
+  text: string,
+  today: CalendarDay,
+): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
   try {
-    const { records, faults } = readLadderRows(csvRows(text, LADDER_COLUMNS));
+    const { records, faults } = readLadderRows(csvRows(text, LADDER_COLUMNS), today);
     const [fault] = faults;
     return fault ? { kind: 'fault', fault } : { kind: 'read', records: [...records] };
   } catch (error) {
@@ -60,7 +64,10 @@ export function readLaddersCsv(text: string): { kind: 'read'; records: PatientRe
 }
 
 /** The records of the patients whose rows are all good, and every fault of the others, in the order of the rows. */
-export function readLadderRows(rows: readonly CsvRow[]): {
+export function readLadderRows(
+  rows: readonly CsvRow[],
+  today: CalendarDay,
+): {
   readonly records: readonly PatientRecord[];
   readonly faults: readonly CsvFault[];
 } {
@@ -77,15 +84,15 @@ export function readLadderRows(rows: readonly CsvRow[]): {
       return undefined;
     }
   };
-  for (const row of rows) orFault(row.cell('patient'), () => readRow(row, patients));
+  for (const row of rows) orFault(row.cell('patient'), () => readRow(row, patients, today));
   const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
   return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults };
 }
 
-function readRow(row: CsvRow, patients: Map<string, PatientDraft>): void {
+function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: CalendarDay): void {
   if (row.fault) throw new CsvRefusal(row.fault);
   const patient = patientOf(row, patients);
-  const visit = visitOf(row, patient);
+  const visit = visitOf(row, patient, today);
   const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
   const side = oneOfCell(row, 'side', ['left', 'right'] as const);
   noteAffected(row, patient, { limb, side });
@@ -134,9 +141,10 @@ function patientOf(row: CsvRow, patients: Map<string, PatientDraft>): PatientDra
   return known;
 }
 
-function visitOf(row: CsvRow, patient: PatientDraft): VisitDraft {
+function visitOf(row: CsvRow, patient: PatientDraft, today: CalendarDay): VisitDraft {
   const day = dayCell(row, 'day');
-  if (day < patient.born) refuseCell(row, 'day', `The visit is before the day of birth, ${patient.born}.`);
+  const refused = refusedDay(day, { born: patient.born, today });
+  if (refused) refuseCell(row, 'day', refused);
   const time = timeCell(row);
   const figures = {
     posture: row.cell('posture') || null,

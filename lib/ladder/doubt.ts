@@ -16,7 +16,10 @@ export type DoubtKind =
   | 'last-visit'
   | 'other-limb'
   | 'taped-twice'
-  | 'body-size';
+  | 'body-size'
+  | 'height'
+  | 'weight'
+  | 'same-day';
 
 /**
  * A question about one rung (its distance from the ladder's zero, mm) or about the whole ladder (null).

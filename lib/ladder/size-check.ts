@@ -22,13 +22,32 @@ const SHARES: Readonly<Record<LimbKind, Shares>> = {
   arm: { middle: [0.1, 0.19], proximal: [0.2, 0.36] },
 };
 
+/** The longest ladder of a limb as a share of body height, and without a height, mm: hip and shoulder with room. Clinic default. */
+const LONGEST: Readonly<Record<LimbKind, { readonly share: number; readonly mm: number }>> = {
+  leg: { share: 0.58, mm: 1150 },
+  arm: { share: 0.42, mm: 850 },
+};
+
+/** Whether a ladder is longer than the limb of anybody of that height can be. Example: 24 rungs every 15 cm make a leg of 3.6 m. */
+export function longerThanBody(ladder: Ladder, bodyHeightMm: number | undefined): Doubt | undefined {
+  const longest = LONGEST[ladder.limb];
+  const most = bodyHeightMm === undefined ? longest.mm : longest.share * bodyHeightMm;
+  const length = Math.max(0, ...ladder.rungs.map(({ distance }) => mm(distance.nm)));
+  if (length <= most) return undefined;
+  const whose = bodyHeightMm === undefined ? 'Nobody’s' : 'At this height no';
+  const message = `Is the interval right? The ladder is ${showLengthWithUnit(length, ladder.unit)} long. ${whose} ${ladder.limb} is longer than ${showLengthWithUnit(most, ladder.unit)}.`;
+  return { kind: 'body-size', distanceMm: null, message };
+}
+
 /**
- * Whether the landmarks of a ladder fit the person's height; nothing is asked without a height or a distal landmark.
+ * Whether the length and the landmarks of a ladder fit the person's height; of landmarks nothing is asked without a height.
  *
  * Shape: a ladder, body height in mm; a doubt about the whole ladder, or undefined. Source: `SHARES`.
  * Example: a child of 1,400 mm with the gluteal fold at 900 mm: 0.64 of the height, asked.
  */
 export function sizeCheck(ladder: Ladder, bodyHeightMm: number | undefined): Doubt | undefined {
+  const long = longerThanBody(ladder, bodyHeightMm);
+  if (long) return wasKept(ladder, long) ? undefined : long;
   if (bodyHeightMm === undefined) return undefined;
   const [distal, middle, proximal] = LIMBS[ladder.limb].landmarks;
   const at = (landmark: string): number | undefined => {

@@ -15,17 +15,32 @@ export type Slip = { readonly kind: DoubtKind; readonly girthMm: number };
  * Example: `21 1/8` in may have been 2.1125, 211¼, 8.317, 53.66, 12⅛, 1⅛, 11⅛, 31⅛ … in.
  */
 export function possibleSlips(typed: TypedLength): Slip[] {
-  const girthMm = typed.nm / 1e6;
-  const slips: Slip[] = [];
-  for (const factor of [10, 0.1]) slips.push({ kind: 'times-ten', girthMm: girthMm * factor });
-  for (const factor of [2.54, 1 / 2.54]) slips.push({ kind: 'inch-centimetre', girthMm: girthMm * factor });
-  for (const girth of swappedDigits(typed)) slips.push({ kind: 'swapped-digits', girthMm: girth });
-  const whole = wholePart(typed);
+  const perUnit = Number(NANOMETRES_IN[typed.unit]);
+  return slipsOfFigure(typed.text, inUnit(typed.nm / 1e6, typed.unit), 2.54).map(({ kind, value }) => ({
+    kind,
+    girthMm: Math.round(value * perUnit) / 1e6,
+  }));
+}
+
+/** A usual slip that would turn one figure into another, in the figure's own unit. */
+export type FigureSlip = { readonly kind: DoubtKind; readonly value: number };
+
+/**
+ * The same for any figure of a tape, a measuring board or a scale.
+ *
+ * Shape: the text as typed, its value in its own unit, and how many of the smaller of the two units go into the larger; corrected values
+ * in the unit of the figure. Example: `182` cm may have been 128, 812, 18.2, 112, 122, 132 … cm.
+ */
+export function slipsOfFigure(text: string, value: number, unitRatio: number): FigureSlip[] {
+  const slips: FigureSlip[] = [];
+  for (const factor of [10, 0.1]) slips.push({ kind: 'times-ten', value: value * factor });
+  for (const factor of [unitRatio, 1 / unitRatio]) slips.push({ kind: 'inch-centimetre', value: value * factor });
+  for (const swapped of swappedDigits(text, value)) slips.push({ kind: 'swapped-digits', value: swapped });
+  const whole = wholePart(value);
   for (let tens = 0; tens <= 9; tens++) {
-    const candidate = withWhole(typed, (whole % 10) + tens * 10 + Math.floor(whole / 100) * 100);
-    slips.push({ kind: 'tens-digit', girthMm: candidate });
+    slips.push({ kind: 'tens-digit', value: value - whole + (whole % 10) + tens * 10 + Math.floor(whole / 100) * 100 });
   }
-  return slips.filter((slip) => slip.girthMm > 0 && slip.girthMm !== girthMm);
+  return slips.filter((slip) => slip.value > 1e-9 && Math.abs(slip.value - value) > 1e-9);
 }
 
 /**
@@ -55,26 +70,19 @@ export function slipText(girthMm: number, unit: LengthUnit): string {
   return exactText(Math.round((girthMm * 1e6) / step) * step, unit);
 }
 
-function wholePart(typed: TypedLength): number {
-  return Math.floor(inUnit(typed.nm / 1e6, typed.unit) + 1e-9);
+function wholePart(value: number): number {
+  return Math.floor(value + 1e-9);
 }
 
-function withWhole(typed: TypedLength, whole: number): number {
-  const perUnit = Number(NANOMETRES_IN[typed.unit]);
-  return (typed.nm - wholePart(typed) * perUnit + whole * perUnit) / 1e6;
-}
-
-/** Every girth, mm, that two neighbouring digits changed round would give. Example: 21 gives 12; 34.6 gives 43.6 and 36.4. */
-function swappedDigits(typed: TypedLength): number[] {
-  const decimal = /^(\d+)[.,](\d+)$/.exec(typed.text.replace(/\s*[a-z"″]+\.?$/i, ''));
-  const whole = String(wholePart(typed));
-  if (!decimal) return swaps(whole).map((digits) => withWhole(typed, Number(digits)));
-  const decimals = decimal[2] ?? '';
-  const perUnit = Number(NANOMETRES_IN[typed.unit]);
-  const cut = decimal[1]?.length ?? 0;
-  return swaps((decimal[1] ?? '') + decimals)
-    .filter((digits) => digits.slice(0, cut) !== decimal[1])
-    .map((digits) => (Number(`${digits.slice(0, cut)}.${digits.slice(cut)}`) * perUnit) / 1e6);
+/** Every value that two neighbouring digits changed round would give. Example: 21 gives 12; 34.6 gives 43.6 and 36.4. */
+function swappedDigits(text: string, value: number): number[] {
+  const decimal = /^(\d+)[.,](\d+)$/.exec(text.replace(/\s*[a-z"″]+\.?$/i, ''));
+  const whole = wholePart(value);
+  if (!decimal) return swaps(String(whole)).map((digits) => value - whole + Number(digits));
+  const [, before = '', after = ''] = decimal;
+  return swaps(before + after)
+    .filter((digits) => digits.slice(0, before.length) !== before)
+    .map((digits) => Number(`${digits.slice(0, before.length)}.${digits.slice(before.length)}`));
 }
 
 function swaps(digits: string): string[] {

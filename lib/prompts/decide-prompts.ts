@@ -48,7 +48,11 @@ export function raisePrompts(analysis: PatientAnalysis): Prompt[] {
 }
 
 /** A prompt with the others of the same cause behind it. */
-export type MergedPrompt = Prompt & { readonly also: readonly Prompt[] };
+export type MergedPrompt = Prompt & {
+  readonly also: readonly Prompt[];
+  /** Somebody began to act on it, and it is not done yet. */
+  readonly begun?: PromptAnswer;
+};
 
 /**
  * Prompts merged by cause: the most urgent of a cause stands for it, the rest follow behind.
@@ -65,11 +69,18 @@ export function mergeByCause(prompts: readonly Prompt[]): MergedPrompt[] {
   return [...merged.values()].map(({ first, also }) => ({ ...first, also }));
 }
 
+/**
+ * What can be answered to a prompt. `begun`: somebody went to where the act is done, and nothing is done yet. `act`: it is done: an order or
+ * a visit was saved, a step of the piece taken, a call or a review noted.
+ */
+export const ANSWER_KINDS = ['act', 'begun', 'not-now', 'not-for-this-patient', 'open-again'] as const;
+export type AnswerKind = (typeof ANSWER_KINDS)[number];
+
 /** How a prompt was answered earlier. */
 export type PromptAnswer = {
   readonly cause: string;
   readonly inputs: string;
-  readonly answer: 'act' | 'not-now' | 'not-for-this-patient' | 'open-again';
+  readonly answer: AnswerKind;
   readonly until: string | null;
 };
 
@@ -77,7 +88,8 @@ export type PromptAnswer = {
 export const MOST_SHOWN = 3;
 
 /**
- * The prompts still open after earlier answers. Acted on or declined: hidden until its inputs change. Not now: hidden until its day.
+ * The prompts still open after earlier answers. Done or declined: hidden until its inputs change. Not now: hidden until its day. Begun:
+ * open, and marked.
  * Opened again by hand: open, whatever was answered before.
  *
  * An answer holds for every rule that stood in the prompt when it was given, so a prompt that only lost a part stays answered, and one
@@ -85,12 +97,16 @@ export const MOST_SHOWN = 3;
  * Shape: merged prompts, answers oldest first, today; open prompts in the same order.
  */
 export function openPrompts(prompts: readonly MergedPrompt[], answers: readonly PromptAnswer[], today: string): MergedPrompt[] {
-  return prompts.filter((prompt) => partsOf(prompt).some((part) => isOpen(part, prompt.cause, answers, today)));
+  return prompts.flatMap((prompt) => {
+    if (!partsOf(prompt).some((part) => isOpen(part, prompt.cause, answers, today))) return [];
+    const last = answerTo(prompt, answers);
+    return [last?.answer === 'begun' ? { ...prompt, begun: last } : prompt];
+  });
 }
 
 function isOpen(part: string, cause: string, answers: readonly PromptAnswer[], today: string): boolean {
   const last = lastAnswer(part, cause, answers);
-  if (!last || last.answer === 'open-again') return true;
+  if (!last || last.answer === 'open-again' || last.answer === 'begun') return true;
   return last.answer === 'not-now' && (last.until === null || last.until <= today);
 }
 
@@ -99,6 +115,18 @@ function lastAnswer<T extends PromptAnswer>(part: string, cause: string, answers
   return answers
     .filter((answer) => answer.cause === cause && `${JOINT}${answer.inputs}${JOINT}`.includes(`${JOINT}${part}${JOINT}`))
     .at(-1);
+}
+
+/** What the screen of a patient should name when no prompt is open: those put off to a day, with the day. */
+export function putOff(
+  raised: readonly MergedPrompt[],
+  open: readonly MergedPrompt[],
+  answers: readonly PromptAnswer[],
+): readonly { readonly prompt: MergedPrompt; readonly until: string }[] {
+  return raised.flatMap((prompt) => {
+    const last = open.some((one) => one.cause === prompt.cause) ? undefined : answerTo(prompt, answers);
+    return last?.answer === 'not-now' && last.until !== null ? [{ prompt, until: last.until }] : [];
+  });
 }
 
 /** The last answer given to a prompt as it stands, for a screen that says why it rests; undefined when none was. */

@@ -13,6 +13,8 @@ const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
   'missing-height': 'A child’s growth cannot be taken out without height on both days.',
   'little-shared-span': 'The two ladders share less of the limb than a verdict needs.',
   'doubtful-rungs': 'The verdict hangs on a reading that is still in doubt.',
+  'doubtful-body': 'A height or weight that the verdict needs looks odd and nobody has kept it.',
+  'sides-swapped': 'Left and right of one of the visits look changed round, and nobody has kept it so.',
   'other-unit': 'The girths read like the other unit.',
   'landmarks-disagree': 'The landmarks lie further from each other, or nearer, than at the visit compared with: one may be misread.',
 };

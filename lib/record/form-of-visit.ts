@@ -31,6 +31,8 @@ export function formOfVisit(visit: KeptVisit, units: FormUnits): VisitForm {
     massUnit: visit.weight?.unit ?? units.massUnit,
     note: visit.note ?? '',
     sheets: alike(visit.ladders).map(filledSheet),
+    ...(visit.keptBody?.length ? { keptBody: visit.keptBody } : {}),
+    ...(visit.occasion ? { occasion: visit.occasion } : {}),
     readings: (visit.readings ?? []).map(({ name, length }) => ({ name, text: length.text, unit: length.unit })),
   };
 }

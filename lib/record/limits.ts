@@ -1,3 +1,4 @@
+import { BODY_LIMITS } from './body-limits';
 import { CALENDAR_LIMITS } from './calendar-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { FIT_LIMITS } from './fit-limits';
@@ -9,7 +10,7 @@ import { TAPE_LIMITS } from './tape-limits';
  *
  * Arithmetic constants (12π, 25.4) are not limits and stand with their formula.
  */
-export const LIMITS = { ...TAPE_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS, ...KEEP_LIMITS } as const;
+export const LIMITS = { ...TAPE_LIMITS, ...BODY_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS, ...KEEP_LIMITS } as const;
 
 /** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */
 export type LimitName = keyof typeof LIMITS;

@@ -1,4 +1,4 @@
-import type { Ladder } from '../ladder/ladder';
+import type { KeptDoubt, Ladder } from '../ladder/ladder';
 import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
@@ -15,6 +15,10 @@ export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 /** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
 export type SingleReading = { readonly name: string; readonly length: TypedLength };
 
+/** Why a limb was measured twice on one day: to see how well the tape repeats, or before and after a treatment. */
+export const OCCASIONS = ['second-measuring', 'after-treatment'] as const;
+export type Occasion = (typeof OCCASIONS)[number];
+
 /** One visit: a day, what was taped, and what else was measured that day. */
 export type Visit = {
   readonly day: CalendarDay;
@@ -27,6 +31,10 @@ export type Visit = {
   readonly note: string | null;
   readonly ladders: readonly Ladder[];
   readonly readings?: readonly SingleReading[] | null;
+  /** Height or weight that looked odd and was kept: by whom and when. */
+  readonly keptBody?: readonly KeptDoubt[] | null;
+  /** Said where the same limb was measured at another visit of the same day. */
+  readonly occasion?: Occasion | null;
 };
 
 /** How the relaxed garment girth follows from the limb girth C and the reduction r. */

@@ -1,9 +1,10 @@
-import { type CalendarDay, readDay } from '../units/calendar-day';
+import { readDay } from '../units/calendar-day';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { optionalText, orNull } from './optional-text';
 import type { SingleReading, Visit } from './patient-record';
 import { type FormRefusal, type ReadLadder, readSheetSide } from './read-sheet-side';
+import { refusedDay, type VisitDays } from './visit-days';
 import type { VisitForm } from './visit-form';
 
 /** A visit as read from a form. */
@@ -14,16 +15,16 @@ export type ReadVisit = Omit<Visit, 'ladders'> & {
 /**
  * What a form says, or every box that cannot be saved and why. The same on both sides of the wire.
  *
- * Shape: a form, and the last day a visit may have (today); a visit with exact lengths, or refusals in the order of the page.
- * Refuses: a day that is not one or has not come, a time that no clock shows, any text that cannot be read as one figure, a girth
+ * Shape: a form, and the days a visit may have (from birth to today); a visit with exact lengths, or refusals in the order of the page.
+ * Refuses: a day that is not one, lies before birth or has not come, a time that no clock shows, any text that cannot be read as one figure, a girth
  * whose place is not known, two rows at one place, a visit with nothing measured.
  */
-export function readVisitForm(form: VisitForm, latest: CalendarDay): { readonly visit: ReadVisit } | { readonly refusals: FormRefusal[] } {
+export function readVisitForm(form: VisitForm, days: VisitDays): { readonly visit: ReadVisit } | { readonly refusals: FormRefusal[] } {
   const refusals: FormRefusal[] = [];
   const refuse = (where: string, reason: string) => refusals.push({ where, reason });
   const day = readDay(form.day);
-  if (day.kind !== 'read') refuse('day', day.reason);
-  else if (day.value > latest) refuse('day', 'This day has not come yet.');
+  const dayRefused = day.kind === 'read' ? refusedDay(day.value, days) : day.reason;
+  if (dayRefused) refuse('day', dayRefused);
   if (form.time.trim() !== '' && !/^([01]?\d|2[0-3]):[0-5]\d$/.test(form.time.trim()))
     refuse('time', 'Type the time as hours and minutes, 14:26.');
   const height = optionalText(
@@ -61,6 +62,8 @@ export function readVisitForm(form: VisitForm, latest: CalendarDay): { readonly 
       weight,
       ladders,
       readings,
+      keptBody: form.keptBody?.length ? form.keptBody : null,
+      occasion: form.occasion || null,
     },
   };
 }

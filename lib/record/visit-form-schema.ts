@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { OCCASIONS } from './patient-record';
 import type { VisitForm } from './visit-form';
 
 /** Longer texts than any reading has; a note may be longer. They bound what a stranger could make the server keep. */
@@ -44,4 +45,6 @@ export const visitFormSchema: z.ZodType<VisitForm> = z.object({
   note: z.string().max(4000),
   sheets: z.array(sheet).max(8),
   readings: z.array(z.object({ name: NAME, text: SHORT, unit })).max(40),
+  keptBody: kept.optional(),
+  occasion: z.enum([...OCCASIONS, '']).optional(),
 });

@@ -2,6 +2,7 @@ import type { KeptDoubt } from '../ladder/ladder';
 import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
 import type { LengthUnit } from '../units/length';
 import type { MassUnit } from '../units/mass';
+import type { Occasion } from './patient-record';
 
 /** One girth as typed: the first taping, a second one if there was one, and the doubts that were answered "keep". */
 export type GirthCell = { readonly text: string; readonly again?: string; readonly kept?: readonly KeptDoubt[]; readonly note?: string };
@@ -56,6 +57,10 @@ export type VisitForm = {
   readonly note: string;
   readonly sheets: readonly LimbSheet[];
   readonly readings: readonly SingleReadingText[];
+  /** Height or weight that looked odd and was kept as typed. */
+  readonly keptBody?: readonly KeptDoubt[];
+  /** Why there is a second visit on this day; empty where there is none. */
+  readonly occasion?: Occasion | '';
 };
 
 /** Where a cell is filed: `right/38100000`, `left/end`. */

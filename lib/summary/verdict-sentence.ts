@@ -54,6 +54,8 @@ function cannotTell(judged: JudgedChange): string {
   }
   if (confounders.includes('landmarks-disagree')) return 'The landmarks do not lie as they did; one may be misread.';
   if (confounders.includes('doubtful-rungs')) return 'It hangs on a reading that is still in doubt.';
+  if (confounders.includes('sides-swapped')) return 'Left and right look changed round at one of the visits.';
+  if (confounders.includes('doubtful-body')) return 'It hangs on a height or weight that looks odd and nobody has kept.';
   if (confounders.includes('little-shared-span')) return 'The two ladders share too little of the limb.';
   if (confounders.includes('missing-height')) return 'Growth cannot be taken out without height on both days.';
   if (confounders.includes('posture')) return `Taped in another posture, and girth is ${beyond(judged)}.`;

@@ -56,6 +56,8 @@ export function judgeChange(
   if (recorded.verdict === 'cannot-tell' && !recorded.full) reasons.push('missing-height');
   if (realigned && realigned !== recorded.verdict) reasons.push('moved-zero');
   if (undoubted && undoubted !== recorded.verdict) reasons.push('doubtful-rungs');
+  if (hangsOnDoubtfulBody(change)) reasons.push('doubtful-body');
+  if (change.earlier.sidesInDoubt || change.later.sidesInDoubt) reasons.push('sides-swapped');
   if (change.measured.shared.share < policy.sharedSpanShare) reasons.push('little-shared-span');
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
   const strained = change.alignment.strain > mostStrain(change.alignment.earlierMm.length);
@@ -72,6 +74,11 @@ export function judgeChange(
     realignedVerdict: realigned,
     uneven,
   };
+}
+
+/** A weight in doubt at either visit, or in a child a height. */
+function hangsOnDoubtfulBody({ earlier, later }: LimbChange): boolean {
+  return [earlier, later].some(({ bodyInDoubt }) => bodyInDoubt.includes('weight') || (earlier.growing && bodyInDoubt.includes('height')));
 }
 
 function clearlyUneven(found: UnevenChange | undefined, policy: Policy): UnevenChange | undefined {

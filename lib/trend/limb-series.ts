@@ -1,16 +1,21 @@
 import { type LineAtVisit, type PlacedLine, placeLandmarks } from '../alignment/place-landmarks';
 import { type BodyAt, bodyAt } from '../growth/body-at';
+import type { BodyDoubt } from '../growth/body-doubts';
+import { recordBodyDoubts } from '../growth/record-body-doubts';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { doubtfulRungs } from '../ladder/doubtful-rungs';
 import { floorCheck } from '../ladder/floor-check';
 import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
+import { longerThanBody } from '../ladder/size-check';
 import { tapedLine } from '../ladder/taped-line';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
 import type { TapeError } from '../volume/tape-error';
+import { sameDayDoubt } from './same-day';
+import { withSidesInDoubt } from './sides-in-doubt';
 
 /** One ladder of a series: the visit it was taped at, its line with landmarks placed, its doubts and the body that day. */
 export type SeriesVisit = {
@@ -20,6 +25,10 @@ export type SeriesVisit = {
   readonly body: BodyAt;
   readonly growing: boolean;
   readonly doubts: readonly Doubt[];
+  /** Figures of `body` that look odd and that nobody has kept. */
+  readonly bodyInDoubt: readonly ('height' | 'weight')[];
+  /** Left and right of this visit look changed round, and nobody has kept it so. */
+  readonly sidesInDoubt?: boolean;
 };
 
 /** Every ladder of one limb, in order of time. */
@@ -51,22 +60,25 @@ export function tapeErrorOf(policy: Policy): TapeError {
  * Shape: a patient record and the clinic's policy; one series a limb, legs before arms, left before right.
  * Example: three visits with both legs taped give two series of three.
  */
-export function limbSeries(record: PatientRecord, policy: Policy): LimbSeries[] {
+export function limbSeries(record: PatientRecord, policy: Policy): readonly LimbSeries[] {
   const visits = [...record.visits].sort((one, other) => (one.day + (one.time ?? '')).localeCompare(other.day + (other.time ?? '')));
+  const bodyDoubts = recordBodyDoubts(record, policy);
   const keys = (['leg', 'arm'] as const).flatMap((limb) => (['left', 'right'] as const).map((side) => ({ limb, side })));
-  return keys.flatMap(({ limb, side }) => {
+  const all = keys.flatMap(({ limb, side }) => {
     const taped = visits.flatMap((visit) => {
       const ladder = visit.ladders.find((one) => one.limb === limb && one.side === side);
       return ladder ? [{ visit, ladder }] : [];
     });
-    return taped.length > 0 ? [seriesOf(record, policy, visits, limb, side, taped)] : [];
+    return taped.length > 0 ? [seriesOf(record, policy, visits, bodyDoubts, limb, side, taped)] : [];
   });
+  return withSidesInDoubt(all, policy.placementSdMm);
 }
 
 function seriesOf(
   record: PatientRecord,
   policy: Policy,
   visits: readonly Visit[],
+  bodyDoubts: ReadonlyMap<Visit, readonly BodyDoubt[]>,
   limb: LimbKind,
   side: Side,
   taped: readonly { visit: Visit; ladder: Ladder }[],
@@ -94,10 +106,26 @@ function seriesOf(
         growing,
         body,
         placed: placed[index] as PlacedLine,
-        doubts: floor ? [...rungs, floor] : rungs,
+        doubts: [
+          ...rungs,
+          ...whole(floor, longerThanBody(ladder, body.heightMm?.value), sameDayDoubt(parts, index)),
+          ...(bodyDoubts.get(visit) ?? []),
+        ],
+        bodyInDoubt: inDoubt(body, visits, bodyDoubts),
       };
     }),
   };
+}
+
+function whole(...doubts: readonly (Doubt | undefined)[]): Doubt[] {
+  return doubts.filter((doubt) => doubt !== undefined);
+}
+
+function inDoubt(body: BodyAt, visits: readonly Visit[], open: ReadonlyMap<Visit, readonly BodyDoubt[]>): ('height' | 'weight')[] {
+  if (open.size === 0) return [];
+  const of = (measure: 'height' | 'weight', day: CalendarDay | undefined): boolean =>
+    day !== undefined && visits.some((visit) => visit.day === day && open.get(visit)?.some(({ kind }) => kind === measure));
+  return (['height', 'weight'] as const).filter((measure) => of(measure, body[measure === 'height' ? 'heightMm' : 'weightKg']?.day));
 }
 
 /**

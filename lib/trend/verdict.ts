@@ -12,6 +12,8 @@ export type Confounder =
   | 'missing-height'
   | 'little-shared-span'
   | 'doubtful-rungs'
+  | 'doubtful-body'
+  | 'sides-swapped'
   | 'other-unit'
   | 'landmarks-disagree';
 

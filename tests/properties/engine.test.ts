@@ -20,6 +20,8 @@ import { syntheticLimbs } from '@/tests/cohort/synthetic-limbs';
 import { ordinaryVisit, tapedPerson, usualSetUp } from '@/tests/cohort/taped-person';
 import { anyRecord, length } from './made-up-records';
 
+const TODAY = calendarDay('2026-11-25');
+
 const SEED = { seed: 2026 } as const;
 
 const anyLine = fc
@@ -216,7 +218,7 @@ describe('an analysis', () => {
   it('of what was written to a file and read back is the same', () => {
     for (let seed = 101; seed <= 110; seed++) {
       const record = twoVisits(seed);
-      const read = readLaddersCsv(writeLaddersCsv([record]));
+      const read = readLaddersCsv(writeLaddersCsv([record]), TODAY);
       if (read.kind === 'fault') throw new Error(`${read.fault.line} ${read.fault.column} ${read.fault.reason}`);
       const today = calendarDay('2026-06-01');
       expect(analysisDocument(read.records, DEFAULT_POLICY, today)).toEqual(analysisDocument([record], DEFAULT_POLICY, today));

@@ -4,7 +4,7 @@ import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
 import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment';
 import type { Order } from '@/lib/record/order';
 import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
-import type { PatientEvent } from '@/lib/record/patient-record';
+import { OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 import { readMass, type TypedMass } from '@/lib/units/mass';
@@ -98,9 +98,16 @@ function anyVisit(day: CalendarDay, id: string): fc.Arbitrary<FiledVisit> {
       weight: fc.option(anyMass),
       note: fc.option(anyWords),
       readings: fc.option(fc.array(fc.record({ name: anyWords, length: typed('in', 8, 60) }), { minLength: 1, maxLength: 2 })),
+      occasion: fc.option(fc.constantFrom(...OCCASIONS)),
+      keptBody: fc.option(fc.subarray(['height' as const, 'weight' as const], { minLength: 1 })),
       ladders: legs.chain((some) => fc.tuple(...some)),
     })
-    .map((visit) => ({ ...visit, id, day }));
+    .map(({ keptBody, ...visit }) => {
+      const kept = (keptBody ?? [])
+        .filter((kind) => visit[kind])
+        .map((kind) => ({ kind, by: 'R. Adeyemi', at: '2026-05-08T10:00:00.000Z' }));
+      return { ...visit, keptBody: kept.length > 0 ? kept : null, id, day };
+    });
 }
 
 const GARMENT: GarmentSpec = {

@@ -10,6 +10,7 @@ import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imp
 import { importWithCounts } from '@/db/read-imports';
 import { renewStale } from '@/db/renew-work';
 import { undoImport } from '@/db/undo-import';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */
 const AT_ONCE = 20;
@@ -20,7 +21,7 @@ export async function keepMappingAction(form: FormData): Promise<void> {
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
   if (upload) {
-    const { sheet } = readIncoming(upload, upload.mapping);
+    const { sheet } = readIncoming(upload, upload.mapping, await todayOf(therapist));
     if (sheet) await keepMapping(therapist, id, mappingFrom(form, sheet));
   }
   redirect(`/clinic/exchange/${id}`);
@@ -31,7 +32,7 @@ export async function lineUpAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
-  const read = upload && readIncoming(upload, upload.mapping);
+  const read = upload && readIncoming(upload, upload.mapping, await todayOf(therapist));
   if (read && read.patients.length > 0) await lineUp(therapist, id, read.patients);
   redirect(`/clinic/exchange/${id}`);
 }
@@ -81,7 +82,11 @@ async function close(therapist: Lead, importId: string): Promise<void> {
 }
 
 async function renew(therapist: Lead): Promise<void> {
-  await renewStale(therapist, todayIn((await clinicOf(therapist)).timeZone), { most: AT_ONCE });
+  await renewStale(therapist, await todayOf(therapist), { most: AT_ONCE });
+}
+
+async function todayOf(therapist: Lead): Promise<CalendarDay> {
+  return todayIn((await clinicOf(therapist)).timeZone);
 }
 
 function idOf(form: FormData): string {

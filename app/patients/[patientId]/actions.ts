@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { afterActing } from '@/app/_patient/after-acting';
+import { afterActing, DONE_WHEN_NOTED } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { returnPath } from '@/app/_session/return-path';
 import { requireActing } from '@/app/_session/therapist';
@@ -20,7 +20,7 @@ export type AnswerState = {
 
 const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const;
 
-/** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done, else back to where it was asked. */
+/** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done, and counts as begun until it is; else back to where it was asked. */
 export async function answerPromptAction(_before: AnswerState, form: FormData): Promise<AnswerState> {
   const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
@@ -44,7 +44,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
     };
   await answerPrompt(therapist, patientId, {
     ...asAsked(prompt),
-    answer,
+    answer: answer === 'act' && !DONE_WHEN_NOTED.includes(prompt.action) ? 'begun' : answer,
     until: answer === 'not-now' && until.kind === 'read' ? until.value : null,
     reason: reason || null,
   });

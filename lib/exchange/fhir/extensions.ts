@@ -1,4 +1,5 @@
 import type { Extension } from 'fhir/r4';
+import type { KeptDoubt } from '../../ladder/ladder';
 import { ownExtension } from './own-codes';
 
 /** Anything that carries extensions. */
@@ -13,6 +14,26 @@ export function textExtension(name: string, text: string | null | undefined): Ex
 /** A part with a shape of its own, as JSON in an extension of ours; none for null or nothing. */
 export function jsonExtension(name: string, value: unknown): Extension[] {
   return value === null || value === undefined ? [] : textExtension(name, JSON.stringify(value));
+}
+
+/** A question that was answered "keep": which, by whom and when. */
+export function keptExtension({ kind, by, at }: KeptDoubt): Extension {
+  return {
+    url: ownExtension('kept-question'),
+    extension: [
+      { url: 'question', valueString: kind },
+      { url: 'by', valueString: fhirText(by) },
+      { url: 'at', valueDateTime: at },
+    ],
+  };
+}
+
+/** The questions that were kept with a resource. */
+export function keptQuestions(of: Extended): KeptDoubt[] {
+  return extensionsOf(of, 'kept-question').map(({ extension }) => {
+    const part = (url: string) => extension?.find((one) => one.url === url);
+    return { kind: part('question')?.valueString ?? '', by: part('by')?.valueString ?? '', at: part('at')?.valueDateTime ?? '' };
+  });
 }
 
 /** The text of an extension of ours, or null. */

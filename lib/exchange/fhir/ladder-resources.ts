@@ -1,10 +1,10 @@
 import type { Observation } from 'fhir/r4';
-import type { KeptDoubt, Ladder, Rung } from '../../ladder/ladder';
+import type { Ladder, Rung } from '../../ladder/ladder';
 import { limbInWords, placeInWords } from '../../ladder/limb';
 import { isNoAnswer, type NoAnswer } from '../../outcome';
 import type { FiledLadder, FiledVisit } from '../../record/patient-file';
 import type { LimbVolume } from '../../volume/limb-volume';
-import { fhirText, jsonExtension, listed, textExtension } from './extensions';
+import { fhirText, jsonExtension, keptExtension, listed, textExtension } from './extensions';
 import type { LimbPlaces } from './limb-places';
 import { ownConcept, ownExtension } from './own-codes';
 import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
@@ -102,17 +102,6 @@ function rungResource(id: string, at: At, ladder: Ladder, rung: Rung, places: Li
     },
     ...(rung.girth ? { valueQuantity: typedQuantity(rung.girth) } : { dataAbsentReason: notTaped }),
     note: rung.note && fhirText(rung.note) ? [{ text: fhirText(rung.note) }] : undefined,
-  };
-}
-
-function keptExtension({ kind, by, at }: KeptDoubt) {
-  return {
-    url: ownExtension('kept-question'),
-    extension: [
-      { url: 'question', valueString: kind },
-      { url: 'by', valueString: fhirText(by) },
-      { url: 'at', valueDateTime: at },
-    ],
   };
 }
 

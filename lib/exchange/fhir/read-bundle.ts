@@ -1,12 +1,12 @@
 import type { BodyStructure, Bundle, Device, DeviceRequest, Encounter, FhirResource, Observation, Patient } from 'fhir/r4';
 import type { z } from 'zod';
-import type { KeptDoubt, Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
+import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
 import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-file';
-import type { SingleReading } from '../../record/patient-record';
+import { OCCASIONS, type SingleReading } from '../../record/patient-record';
 import { readDay } from '../../units/calendar-day';
 import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
-import { type Extended, extendedText, extensionsOf } from './extensions';
+import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
 import { OWN_SYSTEM, type OwnCode } from './own-codes';
 import { detailsOf } from './patient-resource';
@@ -80,7 +80,11 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], ins
   const height = own.find((one) => one.code.coding?.[0]?.code === BODY.height.code);
   const weight = own.find((one) => one.code.coding?.[0]?.code === BODY.weight.code);
   const readings = own.filter((one) => hasCode(one, 'single-reading')).map(readingOf);
+  const keptBody = [height, weight].flatMap((one) => (one ? keptQuestions(one) : []));
+  const occasion = OCCASIONS.find((one) => one === extendedText(encounter, 'occasion')) ?? null;
   return {
+    keptBody: keptBody.length > 0 ? keptBody : null,
+    occasion,
     id: encounter.id ?? '',
     day: day.value,
     time: extendedText(encounter, 'clock-time'),
@@ -125,10 +129,7 @@ function rungOf(member: Observation, { places }: Inside): Rung {
   const place = places.get(member.bodySite?.extension?.[0]?.valueReference?.reference ?? '');
   const again = extensionsOf(member, 'second-taping')[0]?.valueQuantity;
   const note = member.note?.[0]?.text;
-  const kept = extensionsOf(member, 'kept-question').map(({ extension }): KeptDoubt => {
-    const part = (url: string) => extension?.find((one) => one.url === url);
-    return { kind: part('question')?.valueString ?? '', by: part('by')?.valueString ?? '', at: part('at')?.valueDateTime ?? '' };
-  });
+  const kept = keptQuestions(member);
   return {
     distance: needed(member, lengthOf(distanceOf(place))),
     girth: member.valueQuantity ? needed(member, lengthOf(member.valueQuantity)) : null,

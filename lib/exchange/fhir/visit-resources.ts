@@ -3,7 +3,7 @@ import { bodyMassIndex } from '../../growth/body-mass-index';
 import type { FiledVisit, VisitWriting } from '../../record/patient-file';
 import { mm } from '../../units/length';
 import { kg } from '../../units/mass';
-import { fhirText, listed, textExtension } from './extensions';
+import { fhirText, keptExtension, listed, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
 import { SUBJECT } from './patient-resource';
 import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
@@ -40,6 +40,7 @@ export function encounterResource(visit: FiledVisit, id: string): Encounter {
       ...textExtension('posture', visit.posture),
       ...textExtension('measurer', visit.measurer),
       ...textExtension('note', visit.note),
+      ...textExtension('occasion', visit.occasion),
     ]),
     status: 'finished',
     class: { system: 'http://terminology.hl7.org/CodeSystem/v3-ActCode', code: 'AMB', display: 'ambulatory' },
@@ -54,6 +55,7 @@ export function bodyResources(visit: FiledVisit, encounterId: string, status: Ob
     resourceType: 'Observation',
     id: `${encounterId}-${name}`,
     meta: { profile: [profile] },
+    extension: listed((visit.keptBody ?? []).filter(({ kind }) => kind === name).map(keptExtension)),
     status,
     category: VITAL_SIGNS,
     code: { coding: [{ system: 'http://loinc.org', code, display }], text: display },

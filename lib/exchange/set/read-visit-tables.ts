@@ -3,7 +3,7 @@ import { isLandmarkOf, type LimbKind, type Side } from '../../ladder/limb';
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientDetails } from '../../record/patient-details';
 import type { FiledLadder, FiledVisit } from '../../record/patient-file';
-import type { LimbSide, SingleReading } from '../../record/patient-record';
+import { type LimbSide, OCCASIONS, type SingleReading } from '../../record/patient-record';
 import type { LengthUnit } from '../../units/length';
 import type { CsvRow } from '../csv-table';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
@@ -49,6 +49,7 @@ export function readVisits(subjectId: string, rowsOf: RowsOf): readonly FiledVis
       posture: cellOrNull(row, 'posture'),
       measurer: cellOrNull(row, 'measurer'),
       note: cellOrNull(row, 'note'),
+      occasion: row.cell('occasion') === '' ? null : oneOfCell(row, 'occasion', OCCASIONS),
     };
     const body = readBody(rowsOf(BODY_MEASURE, 'visit_id', id));
     const ladders = rowsOf(LADDER, 'visit_id', id).map((ladder) => readLadder(ladder, rowsOf));
@@ -56,18 +57,24 @@ export function readVisits(subjectId: string, rowsOf: RowsOf): readonly FiledVis
   });
 }
 
-function readBody(rows: readonly CsvRow[]): Pick<FiledVisit, 'height' | 'weight' | 'readings'> {
+function readBody(rows: readonly CsvRow[]): Pick<FiledVisit, 'height' | 'weight' | 'readings' | 'keptBody'> {
   const of = (measure: string) => rows.find((row) => oneOfCell(row, 'measure', ['height', 'weight', 'reading'] as const) === measure);
   const height = of('height');
   const weight = of('weight');
   const readings = rows
     .filter((row) => row.cell('measure') === 'reading')
     .map((row): SingleReading => ({ name: filledCell(row, 'reading_name'), length: neededLengthCells(row, 'length') }));
+  const keptBody = [height, weight].flatMap((row) => (row && row.cell('kept_by') !== '' ? [keptBodyCells(row)] : []));
   return {
+    keptBody: keptBody.length > 0 ? keptBody : null,
     height: height ? typedLengthCells(height, 'length') : null,
     weight: weight ? typedMassCells(weight, 'weight') : null,
     readings: readings.length > 0 ? readings : null,
   };
+}
+
+function keptBodyCells(row: CsvRow): KeptDoubt {
+  return { kind: row.cell('measure'), by: row.cell('kept_by'), at: momentCell(row, 'kept_at') };
 }
 
 function readLadder(row: CsvRow, rowsOf: RowsOf): FiledLadder {

@@ -1,4 +1,5 @@
 import { limbInWords } from '../../ladder/limb';
+import type { Visit } from '../../record/patient-record';
 import { lengthCells, massCells, type SetTable, SUBJECT_ID, typedColumns, VISIT_ID, visitIdIn } from './set-table';
 
 /** Table `subject`: who it is and which limbs are affected; names and days are left out for research. */
@@ -43,6 +44,7 @@ export const VISIT: SetTable = {
     { name: 'posture', kind: 'free-text', says: 'Posture while taping.' },
     { name: 'measurer', kind: 'identity', says: 'Who taped.' },
     { name: 'note', kind: 'free-text', says: 'Note on the visit.' },
+    { name: 'occasion', kind: 'word', says: 'Why the same limb was measured twice that day: second-measuring or after-treatment.' },
   ],
   rows: (part) =>
     part.file.visits.map((visit) => ({
@@ -53,6 +55,7 @@ export const VISIT: SetTable = {
       posture: visit.posture ?? '',
       measurer: visit.measurer ?? '',
       note: visit.note ?? '',
+      occasion: visit.occasion ?? '',
     })),
 };
 
@@ -67,13 +70,15 @@ export const BODY_MEASURE: SetTable = {
     { name: 'reading_name', kind: 'free-text', says: 'Name of a single reading.' },
     ...typedColumns('length', 'The length'),
     ...typedColumns('weight', 'The weight', 'kg'),
+    { name: 'kept_by', kind: 'identity', says: 'Who kept a height or weight that looked odd.' },
+    { name: 'kept_at', kind: 'moment', says: 'When.' },
   ],
   rows: (part) =>
     part.file.visits.flatMap((visit) => {
       const head = { subject_id: part.subjectId, visit_id: visitIdIn(part, visit.id) };
       return [
-        ...(visit.height ? [{ ...head, measure: 'height', ...lengthCells('length', visit.height) }] : []),
-        ...(visit.weight ? [{ ...head, measure: 'weight', ...massCells('weight', visit.weight) }] : []),
+        ...(visit.height ? [{ ...head, measure: 'height', ...lengthCells('length', visit.height), ...keptCells(visit, 'height') }] : []),
+        ...(visit.weight ? [{ ...head, measure: 'weight', ...massCells('weight', visit.weight), ...keptCells(visit, 'weight') }] : []),
         ...(visit.readings ?? []).map(({ name, length }) => ({
           ...head,
           measure: 'reading',
@@ -83,3 +88,8 @@ export const BODY_MEASURE: SetTable = {
       ];
     }),
 };
+
+function keptCells(visit: Visit, measure: 'height' | 'weight'): Record<string, string> {
+  const kept = visit.keptBody?.find(({ kind }) => kind === measure);
+  return kept ? { kept_by: kept.by, kept_at: kept.at } : {};
+}

@@ -1,5 +1,6 @@
 import type { PatientFile } from '../../record/patient-file';
 import type { PatientRecord } from '../../record/patient-record';
+import type { CalendarDay } from '../../units/calendar-day';
 import { type CsvFault, CsvRefusal, namedRows } from '../csv-table';
 import { LADDER_COLUMNS, readLadderRows } from '../read-ladders-csv';
 import type { Mapping } from './mapping';
@@ -35,11 +36,11 @@ export function unanswered(mapping: Mapping, table: TextTable): readonly (keyof 
  * The patients of a spreadsheet as a mapping says, each as a file with ladders and nothing else.
  *
  * A patient with one bad cell is left out whole, and the cell is named by line and column with its reason. Figures stay as they were typed.
- * Shape: the table, the mapping.
+ * Shape: the table, the mapping, and the last day a visit may have.
  */
-export function readSpreadsheet(table: TextTable, mapping: Mapping): SpreadsheetRead {
+export function readSpreadsheet(table: TextTable, mapping: Mapping, today: CalendarDay): SpreadsheetRead {
   const { rows, faults } = translated(table, mapping);
-  const read = readLadderRows(rows);
+  const read = readLadderRows(rows, today);
   const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
   return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
 }

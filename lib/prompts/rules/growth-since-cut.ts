@@ -17,7 +17,7 @@ import { pieceInWords, signedPct } from '../show-figures';
 export const growthSinceCut: Rule = {
   id: 'growth-since-cut',
   version: 3,
-  apply: ({ record, pieces, policy }) =>
+  apply: ({ trusted: record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isNoAnswer(fit) || !fit.cut.visit.growing) return [];
       const cut = fit.cut.visit;

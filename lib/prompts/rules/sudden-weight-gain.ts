@@ -6,7 +6,7 @@ import type { Rule } from '../prompt';
 export const suddenWeightGain: Rule = {
   id: 'sudden-weight-gain',
   version: 1,
-  apply: ({ record, policy }) => {
+  apply: ({ trusted: record, policy }) => {
     const weighed = record.visits.flatMap((visit) =>
       visit.weight ? [{ day: visit.day, kg: kg(visit.weight), unit: visit.weight.unit }] : [],
     );

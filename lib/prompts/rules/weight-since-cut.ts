@@ -14,7 +14,7 @@ import { pieceInWords, signedPct } from '../show-figures';
 export const weightSinceCut: Rule = {
   id: 'weight-since-cut',
   version: 2,
-  apply: ({ record, pieces, policy }) =>
+  apply: ({ trusted: record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isGrowing(record, piece.cutFrom, policy)) return [];
       const then = bodyAt(record.visits, piece.cutFrom, false).weightKg;

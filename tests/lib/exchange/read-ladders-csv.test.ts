@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
+import { calendarDay } from '@/lib/units/calendar-day';
 import { file, HEADER, row, THREE } from './files';
 
+const TODAY = calendarDay('2026-11-25');
+
 function faultOf(text: string) {
-  const read = readLaddersCsv(text);
+  const read = readLaddersCsv(text, TODAY);
   return read.kind === 'fault' ? read.fault : undefined;
 }
 
 function recordsOf(text: string) {
-  const read = readLaddersCsv(text);
+  const read = readLaddersCsv(text, TODAY);
   if (read.kind === 'fault') throw new Error(`line ${read.fault.line}, ${read.fault.column}: ${read.fault.reason}`);
   return read.records;
 }

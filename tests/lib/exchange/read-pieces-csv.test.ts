@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { readPiecesCsv } from '@/lib/exchange/read-pieces-csv';
+import { calendarDay } from '@/lib/units/calendar-day';
 import { file, pieces, THREE } from './files';
 
-const ladders = readLaddersCsv(file(...THREE));
+const TODAY = calendarDay('2026-11-25');
+
+const ladders = readLaddersCsv(file(...THREE), TODAY);
 const records = ladders.kind === 'read' ? ladders.records : [];
 const read = (text: string) => readPiecesCsv(text, records);
 

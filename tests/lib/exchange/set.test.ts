@@ -132,7 +132,7 @@ describe('the set of tables', () => {
       .join('');
     expect(text.length).toBeGreaterThan(10_000);
     expect(text).not.toMatch(/Zyxwv|Secret|REF-|\d{4}-\d{2}-\d{2}|Adeyemi/);
-    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,age_days,time');
+    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,age_days,time,occasion');
     const [first] = parse(set.get('visit.csv') ?? '', { columns: true }) as Record<string, string>[];
     expect(first?.age_days).toBe('3975'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days
     expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: DICTIONARY_FILE } });
@@ -147,7 +147,7 @@ describe('the set of tables', () => {
     const table = set.get('body_measure.csv') ?? '';
     const line = table.split('\r\n').findIndex((row) => row.includes(',height,'));
     const broken = table.split('\r\n');
-    broken[line] = (broken[line] ?? '').replace(/,([\d.]+),,,$/, ',1$1,,,');
+    broken[line] = (broken[line] ?? '').replace(/,([\d.]+)(,,,,*[^,]*,[^,]*)$/, ',1$1$2');
     set.set('body_measure.csv', broken.join('\r\n'));
     expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: 'body_measure.csv', line: line + 1, column: 'length_mm' } });
   });

@@ -25,7 +25,7 @@ function brought(text: string, answers: Partial<Mapping>) {
   const table = tableOf(text);
   const mapping = { ...guessMapping(table), ...METRIC, ...answers };
   expect(unanswered(mapping, table)).toEqual([]);
-  return readSpreadsheet(table, mapping);
+  return readSpreadsheet(table, mapping, calendarDay('2026-11-25'));
 }
 
 /** The volume that the program finds for a limb of the first visit, ml. */

@@ -6,11 +6,15 @@ import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { Visit } from '@/lib/record/patient-record';
+import { calendarDay } from '@/lib/units/calendar-day';
 import { anyRecord } from '@/tests/properties/made-up-records';
 import { file, row, THREE } from './files';
 
+/** After every made-up visit. */
+const TODAY = calendarDay('2040-01-01');
+
 function recordsOf(text: string) {
-  const read = readLaddersCsv(text);
+  const read = readLaddersCsv(text, TODAY);
   if (read.kind === 'fault') throw new Error(`line ${read.fault.line}, ${read.fault.column}: ${read.fault.reason}`);
   return read.records;
 }

@@ -58,7 +58,7 @@ describe('readings', () => {
   it('asks for a doubtful rung of the newest ladder, not of an older one', () => {
     const odd = legOf(1, { at: (placeCm) => (placeCm === 24 ? 10 : 0) });
     const newest = promptsOf('doubtful-readings', recordOf([visitOf('2026-01-05', [legOf()]), visitOf('2026-02-05', [odd])]), '2026-02-06');
-    expect([newest[0]?.action, newest[0]?.title]).toEqual(['repeat-reading', 'Consider taping one place of the left leg again.']);
+    expect([newest[0]?.action, newest[0]?.title]).toEqual(['repeat-reading', 'Consider measuring one place of the left leg again.']);
     expect(
       promptsOf('doubtful-readings', recordOf([visitOf('2026-01-05', [odd]), visitOf('2026-02-05', [legOf()])]), '2026-02-06'),
     ).toEqual([]);

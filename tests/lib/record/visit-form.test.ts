@@ -10,6 +10,8 @@ import { calendarDay } from '@/lib/units/calendar-day';
 import { visitOn } from '@/tests/db/made-up-records';
 
 const TODAY = calendarDay('2026-11-25');
+const BORN = calendarDay('1980-01-01');
+
 const UNITS = { lengthUnit: 'in', massUnit: 'lb' } as const;
 
 const form = (sheet: LimbSheet, change: Partial<VisitForm> = {}): VisitForm => ({
@@ -92,7 +94,7 @@ describe('changes of the set-up', () => {
 
 describe('reading a form', () => {
   it('gives exact lengths beside the text as typed', () => {
-    const read = readVisitForm(form(filled(leg, { [key('right', 1)]: '8-1/8' }), { height: '5 ft 6 in' }), TODAY);
+    const read = readVisitForm(form(filled(leg, { [key('right', 1)]: '8-1/8' }), { height: '5 ft 6 in' }), { born: BORN, today: TODAY });
     if ('refusals' in read) throw new Error(JSON.stringify(read.refusals));
     expect(read.visit.ladders).toHaveLength(1);
     expect(read.visit.ladders[0]?.rungs[0]).toMatchObject({
@@ -105,13 +107,13 @@ describe('reading a form', () => {
   it('names every box that cannot be read, and saves nothing by half', () => {
     const read = readVisitForm(
       form(filled(leg, { [key('right', 1)]: '12/', [key('left', 1)]: '8' }), { day: '2026-11-26', height: '5 ft 12', time: '25:00' }),
-      TODAY,
+      { born: BORN, today: TODAY },
     );
     expect('refusals' in read && read.refusals.map((one) => one.where)).toEqual(['day', 'time', 'height', `0/${key('right', 1)}`]);
   });
 
   it('asks where the far landmark is when the last girth stands there', () => {
-    const read = readVisitForm(form(filled(leg, { 'right/end': '18' })), TODAY);
+    const read = readVisitForm(form(filled(leg, { 'right/end': '18' })), { born: BORN, today: TODAY });
     expect('refusals' in read && read.refusals[0]).toEqual({
       where: '0/right/gluteal-fold',
       reason: 'Type where the gluteal fold of the right leg is.',
@@ -119,9 +121,9 @@ describe('reading a form', () => {
   });
 
   it('refuses an empty form, and a second taping without a first', () => {
-    expect(readVisitForm(form(leg), TODAY)).toMatchObject({ refusals: [{ where: 'form' }] });
+    expect(readVisitForm(form(leg), { born: BORN, today: TODAY })).toMatchObject({ refusals: [{ where: 'form' }] });
     const again = withCell(leg, key('right', 1), { text: '', again: '8' });
-    expect(readVisitForm(form(again), TODAY)).toMatchObject({ refusals: [{ where: `0/${key('right', 1)}` }] });
+    expect(readVisitForm(form(again), { born: BORN, today: TODAY })).toMatchObject({ refusals: [{ where: `0/${key('right', 1)}` }] });
   });
 
   it('keeps a single reading with its name', () => {
@@ -132,7 +134,7 @@ describe('reading a form', () => {
           { name: 'hip', text: '', unit: 'in' },
         ],
       }),
-      TODAY,
+      { born: BORN, today: TODAY },
     );
     expect(!('refusals' in read) && read.visit.readings).toMatchObject([{ name: 'waist', length: { nm: 800_100_000 } }]);
   });
@@ -141,9 +143,15 @@ describe('reading a form', () => {
 describe('a stored visit as a form', () => {
   it('reads back as the same visit, whatever its ladders, texts, kept doubts and notes', () => {
     const stored = visitOn('2026-10-14', 'scar warm');
-    const back = readVisitForm(formOfVisit(stored, UNITS), TODAY);
+    const back = readVisitForm(formOfVisit(stored, UNITS), { born: BORN, today: TODAY });
     if ('refusals' in back) throw new Error(JSON.stringify(back.refusals));
-    expect(back.visit).toEqual({ ...stored, ladders: stored.ladders.map((ladder) => ({ intervalText: null, ...ladder })), readings: [] });
+    expect(back.visit).toEqual({
+      ...stored,
+      ladders: stored.ladders.map((ladder) => ({ intervalText: null, ...ladder })),
+      readings: [],
+      keptBody: null,
+      occasion: null,
+    });
   });
 
   it('has the shape that is let in from outside', () => {

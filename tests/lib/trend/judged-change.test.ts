@@ -31,7 +31,33 @@ describe('the verdict between two visits', () => {
   it('is more or less than expected when nothing explains it', () => {
     expect(judgedOf(on('2026-01-05', 1), on('2026-03-05', 1.06)).verdict).toBe('more-than-expected');
     expect(judgedOf(on('2026-01-05', 1), on('2026-03-05', 0.94)).verdict).toBe('less-than-expected');
-    expect(judgedOf(on('2026-01-05', 1), on('2026-03-05', 1, { ...weighed, weight: '80 kg' })).verdict).toBe('less-than-expected');
+    const heavier = on('2026-03-05', 1, { ...weighed, weight: '80 kg' });
+    const keptBody = [{ kind: 'weight', by: 'R. Adeyemi', at: '2026-03-05T10:00:00Z' }];
+    expect(judgedOf(on('2026-01-05', 1), { ...heavier, keptBody }).verdict).toBe('less-than-expected');
+  });
+
+  it('cannot be told when it hangs on a weight that looks odd and nobody kept', () => {
+    const judged = judgedOf(on('2026-01-05', 1), on('2026-03-05', 1, { ...weighed, weight: '80 kg' }));
+    expect([judged.verdict, judged.confounders]).toEqual(['cannot-tell', ['doubtful-body']]);
+  });
+
+  it('cannot be told of a child whose height was typed with two digits exchanged: 182 for 128 cm', () => {
+    const child = { born: calendarDay('2017-10-01') };
+    const judged = judgedOf(
+      on('2026-01-05', 1, { weight: '26 kg', height: '126 cm' }),
+      on('2026-05-05', 1.01, { weight: '27 kg', height: '182 cm' }),
+      child,
+    );
+    expect([judged.verdict, judged.confounders]).toEqual(['cannot-tell', ['doubtful-body']]);
+    expect(judged.change.later.doubts.map(({ kind, distanceMm, message }) => [kind, distanceMm, message])).toEqual([
+      [
+        'height',
+        null,
+        expect.stringMatching(
+          /^Height 182 cm\? From 5 Jan 2026 about 12\d\.\d\u202fcm is expected\. With two digits swapped it would be 128\u202fcm\.$/,
+        ),
+      ],
+    ]);
   });
 
   it.each([

@@ -7,6 +7,8 @@ import { MappingForm } from '@/app/_exchange/mapping-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { firstDoubts, WhatWasRead } from '@/app/_exchange/what-was-read';
 import { requireRole } from '@/app/_session/therapist';
+import { todayIn } from '@/app/_session/today';
+import { clinicOf } from '@/db/clinic';
 import { uploadOf } from '@/db/imports';
 import { policyOf } from '@/db/policy';
 import { importWithCounts } from '@/db/read-imports';
@@ -113,7 +115,7 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
   const upload = await uploadOf(therapist, importId);
   if (!upload) return null;
   const policy = await policyOf(therapist);
-  const read = readIncoming(upload, upload.mapping);
+  const read = readIncoming(upload, upload.mapping, todayIn((await clinicOf(therapist)).timeZone));
   const doubts = firstDoubts(read.patients, (file) => importDoubts(file, policy));
   const open = read.sheet ? read.sheet.missing.length > 0 : false;
   return (

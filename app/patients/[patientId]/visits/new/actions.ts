@@ -1,14 +1,16 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { DONE_BY_MEASURING } from '@/app/_patient/after-acting';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
+import { keysOf, leftOpenInWords, NOTHING_ASKED, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft } from '@/db/drafts';
 import { policyOf } from '@/db/policy';
+import { completeBegun } from '@/db/prompt-answers';
 import { recordOf } from '@/db/records';
 import { renewPatient } from '@/db/renew-work';
 import { saveVisit, visitOfSubmission } from '@/db/visits';
@@ -30,19 +32,24 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   if (!form.success || !/^[0-9a-f-]{36}$/.test(submissionId))
     return { refusals: [{ where: 'form', reason: 'This sheet has lost its shape. Reload the page; the draft is kept.' }] };
   const today = todayIn((await clinicOf(therapist)).timeZone);
-  const signed = signedForm(form.data, therapist.name, new Date());
-  const read = readVisitForm(signed, today);
-  if ('refusals' in read) return read;
   const record = await recordOf(therapist, patientId);
-  const known = record && whatIsKnown(record, await policyOf(therapist), today, today);
+  if (!record) return notYours();
+  const signed = signedForm(form.data, therapist.name, new Date());
+  const read = readVisitForm(signed, { born: record.born, today });
+  if ('refusals' in read) return read;
+  const known = whatIsKnown(record, await policyOf(therapist), read.visit.day, today);
   const sentBefore = await visitOfSubmission(therapist, submissionId);
-  const asks = known && !sentBefore ? unasked(signed, known, keysOf(leftOpen)) : [];
-  if (known && asks.length > 0) return { known, asks };
-  const open = known ? leftOpenInWords(signed, known) : [];
+  const asks = sentBefore ? NOTHING_ASKED : unasked(signed, known, keysOf(leftOpen));
+  if (asks.asks.length + asks.ofVisit.length > 0) return { known, ...asks };
+  const open = leftOpenInWords(signed, known);
   const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit, leftOpen: open });
-  if (saved.kind === 'not-found')
-    return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
+  if (saved.kind === 'not-found') return notYours();
+  await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${saved.visitId}`);
+}
+
+function notYours(): NotSaved {
+  return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
 }

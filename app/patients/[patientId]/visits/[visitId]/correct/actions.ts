@@ -36,12 +36,12 @@ export async function previewCorrection(
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
-  const read = readVisitForm(form.data, today);
+  const read = readVisitForm(form.data, { born: record.born, today });
   if ('refusals' in read) return read;
   const policy = await policyOf(therapist);
   const known = knownBefore(record, visitId, policy, today);
-  const asks = unasked(form.data, known, keysOf(leftOpen));
-  if (asks.length > 0) return { known, asks };
+  const asked = unasked(form.data, known, keysOf(leftOpen));
+  if (asked.asks.length + asked.ofVisit.length > 0) return { known, ...asked };
   return { answers: answerChanges(record, visitId, read.visit, policy, today) };
 }
 
@@ -75,11 +75,11 @@ export async function saveCorrection(
   if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
   const onRecord = formOfVisit(history.current, units);
   const signed = signedForm(form.data, therapist.name, new Date(), onRecord);
-  const read = readVisitForm(signed, todayIn(timeZone));
+  const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone) });
   if ('refusals' in read) return read;
   const known = knownBefore(record, visitId, await policyOf(therapist), todayIn(timeZone));
-  const asks = unasked(signed, known, keysOf(sent.leftOpen));
-  if (asks.length > 0) return { known, asks };
+  const asked = unasked(signed, known, keysOf(sent.leftOpen));
+  if (asked.asks.length + asked.ofVisit.length > 0) return { known, ...asked };
   const entry = { submissionId: sent.submissionId, visit: read.visit, reason, leftOpen: leftOpenInWords(signed, known) };
   const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
   if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic. Nothing was saved.');
