@@ -22,6 +22,12 @@ export type PolicyInForce = {
   };
 };
 
+/** A clinic's own limits without those that this version no longer has: a setting that means nothing any more must not stop the clinic. */
+function stillLimits(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).filter(([name]) => name in policySchema.shape));
+}
+
 /** The limits that the engine works with in this clinic: the defaults with the clinic's own in their place. */
 export async function policyOf(therapist: Therapist, at = new Date()): Promise<Policy> {
   return (await policyInForce(therapist, at)).policy;
@@ -30,7 +36,7 @@ export async function policyOf(therapist: Therapist, at = new Date()): Promise<P
 /** The same with what it stands on. The clinic's own tapings give the reading error from ten pairs on, unless a lead has set it. */
 export async function policyInForce(therapist: Therapist, at = new Date()): Promise<PolicyInForce> {
   const set = (await settingsOf(therapist)).get(POLICY_KEY);
-  const own = set ? policySchema.parse(set.value) : {};
+  const own = set ? policySchema.parse(stillLimits(set.value)) : {};
   const { newest, ...pairs } = await repeatTapingsOf(therapist, at);
   const sdMm = repeatSd(pairs);
   const byTapings = sdMm === undefined ? {} : { readingSdMm: sdMm };

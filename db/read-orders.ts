@@ -1,7 +1,7 @@
 import { and, asc, desc, eq, exists, gt, inArray, isNull, or } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { getDatabase } from './client';
-import { garmentOrder, orderRevision, piece, pieceRevision } from './schema';
+import { garmentOrder, orderRevision, piece, pieceRevision, visit } from './schema';
 import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
@@ -21,6 +21,7 @@ const orderColumns = {
   revision: orderRevision.number,
   cutFromVisitId: orderRevision.cutFromVisitId,
   content: orderRevision.content,
+  cutFrom: visit.day,
   author: orderRevision.author,
   at: orderRevision.at,
   reason: orderRevision.reason,
@@ -28,7 +29,11 @@ const orderColumns = {
 
 const isCurrent = and(eq(orderRevision.orderId, garmentOrder.id), eq(orderRevision.number, garmentOrder.revision));
 
-type Row = Omit<KeptOrder, keyof Order> & { readonly cutFromVisitId: string; readonly content: Omit<Order, 'cutFromVisitId'> };
+/** An order points at a visit; its day is the day the visit has now. */
+const cutVisit = eq(visit.id, orderRevision.cutFromVisitId);
+
+type Row = Omit<KeptOrder, keyof Order> &
+  Pick<Order, 'cutFrom'> & { readonly cutFromVisitId: string; readonly content: Omit<Order, 'cutFromVisitId'> };
 
 function keptOrder({ content, ...row }: Row): KeptOrder {
   return { ...content, ...row };
@@ -47,6 +52,7 @@ export async function ordersOfPatients(therapist: Therapist, patientIds: readonl
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, isCurrent)
+    .innerJoin(visit, cutVisit)
     .where(and(eq(garmentOrder.clinicId, therapist.clinicId), inArray(garmentOrder.patientId, [...patientIds])))
     .orderBy(desc(garmentOrder.number), asc(garmentOrder.id));
   return rows.map(keptOrder);
@@ -62,6 +68,7 @@ export async function orderWithHistory(
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, eq(orderRevision.orderId, garmentOrder.id))
+    .innerJoin(visit, cutVisit)
     .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId), gt(garmentOrder.revision, TAKEN_BACK)))
     .orderBy(asc(orderRevision.number));
   const revisions = rows.map(keptOrder);
@@ -88,6 +95,7 @@ export async function openOrders(therapist: Therapist, most: number): Promise<re
     .select(orderColumns)
     .from(garmentOrder)
     .innerJoin(orderRevision, isCurrent)
+    .innerJoin(visit, cutVisit)
     .where(
       and(
         eq(garmentOrder.clinicId, therapist.clinicId),

@@ -1,9 +1,9 @@
-import { and, asc, eq, gt, inArray, isNull } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
 import type { PieceLife } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
-import { piece, pieceRevision } from './schema';
+import { piece, pieceRevision, visit } from './schema';
 import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
@@ -30,7 +30,7 @@ const pieceColumns = {
   side: pieceRevision.side,
   covers: pieceRevision.covers,
   cutFromVisitId: pieceRevision.cutFromVisitId,
-  cutFrom: pieceRevision.cutFrom,
+  cutFrom: sql<CalendarDay>`coalesce(${visit.day}, ${pieceRevision.cutFrom})`,
   reductionPct: pieceRevision.reductionPct,
   convention: pieceRevision.convention,
   allowance: pieceRevision.allowance,
@@ -54,6 +54,9 @@ const pieceColumns = {
   reason: pieceRevision.reason,
 };
 
+/** The visit a piece is made to, where it points at one: its day is the day the visit has now. */
+const cutVisit = eq(visit.id, pieceRevision.cutFromVisitId);
+
 const isCurrent = and(eq(pieceRevision.pieceId, piece.id), eq(pieceRevision.number, piece.revision));
 
 /** Every piece of these patients as it stands now, by the day it was cut from and its label: one query. */
@@ -64,6 +67,7 @@ export async function piecesOfPatients(therapist: Therapist, patientIds: readonl
     .select(pieceColumns)
     .from(piece)
     .innerJoin(pieceRevision, isCurrent)
+    .leftJoin(visit, cutVisit)
     .where(and(eq(piece.clinicId, therapist.clinicId), inArray(piece.patientId, [...patientIds])))
     .orderBy(asc(pieceRevision.cutFrom), asc(piece.id));
   return rows.sort((one, other) => one.cutFrom.localeCompare(other.cutFrom) || one.piece.localeCompare(other.piece));
@@ -76,6 +80,7 @@ export async function piecesInUse(therapist: Therapist, most = 200): Promise<rea
     .select(pieceColumns)
     .from(piece)
     .innerJoin(pieceRevision, isCurrent)
+    .leftJoin(visit, cutVisit)
     .where(and(eq(piece.clinicId, therapist.clinicId), isNull(pieceRevision.retired)))
     .orderBy(asc(pieceRevision.cutFrom), asc(piece.id))
     .limit(most);
@@ -92,6 +97,7 @@ export async function pieceWithHistory(
     .select(pieceColumns)
     .from(piece)
     .innerJoin(pieceRevision, eq(pieceRevision.pieceId, piece.id))
+    .leftJoin(visit, cutVisit)
     .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId), gt(piece.revision, TAKEN_BACK)))
     .orderBy(asc(pieceRevision.number));
   const current = revisions.at(-1);

@@ -3,10 +3,12 @@ import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
 import { Still } from '@/app/_shell/still';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
+import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { type ChangeBase, type GirthCell, girthByPlace } from '@/lib/trend/girth-by-place';
 import { heightOnLimb, type SeriesVisit } from '@/lib/trend/limb-series';
-import { volumeOverTime } from '@/lib/trend/volume-over-time';
+import { volumeOfVisit } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
@@ -26,9 +28,8 @@ type Props = {
 export function GirthTable({ limb, analysis, unit, base }: Props) {
   const { series } = limb;
   const own = series.visits.at(-1)?.ladder.unit ?? 'cm';
-  const cut = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1)
-    ?.piece.cutFrom;
-  const cutVisit = series.visits.find((visit) => visit.visit.day === cut);
+  const cut = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1);
+  const cutVisit = cut && visitCutFrom(series.visits, cut.piece);
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
   const rows = girthByPlace(series, analysis.policy, from);
   const shownIn = unit === 'typed' ? own : unit;
@@ -143,7 +144,6 @@ function tintOf(change: number | null): string {
 
 function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: PatientAnalysis; shownIn: LengthUnit }) {
   const { visits } = limb.series;
-  const volumes = volumeOverTime(limb.series, analysis.policy);
   const middle = LIMBS[limb.series.limb].landmarks[1];
   const row = (name: string, of: (visit: SeriesVisit) => string) => (
     <tr>
@@ -158,8 +158,8 @@ function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: Pati
   return (
     <tbody className="below">
       {row('volume, ml', (visit) => {
-        const point = volumes?.points.find((one) => one.day === visit.visit.day);
-        return point ? thousands(Math.round(point.volumeMl)) : '–';
+        const volume = volumeOfVisit(visit, analysis.policy);
+        return isNoAnswer(volume) ? '–' : thousands(Math.round(volume.volumeMl));
       })}
       {row('height', ({ visit }) => (visit.height ? unitBeside(visit.height) : '–'))}
       {row('weight', ({ visit }) => (visit.weight ? unitBeside(visit.weight) : '–'))}

@@ -103,11 +103,11 @@ function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
   );
 }
 
-/** The volume over the anatomy that every visit tapes, as the chart draws it; else why there is none. */
+/** The limb's volume of a visit, and whether its ladder covers another stretch than the newest; else why there is none. */
 function volumeOf(one: AnalysedVisit, over: VolumeOverTime | undefined): string {
   if (isNoAnswer(one.volume)) return 'no volume';
-  const point = over?.points.find((other) => other.day === one.at.visit.day);
-  return point ? showVolume(point.volumeMl) : 'other stretch';
+  const same = over?.points.some((other) => other.day === one.at.visit.day);
+  return same ? showVolume(one.volume.volumeMl) : `${showVolume(one.volume.volumeMl)}, other stretch`;
 }
 
 function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {

@@ -7,6 +7,7 @@ import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysi
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
+import { excessAt } from '@/lib/summary/excess-sentence';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -45,7 +46,7 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
   return (
     <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
       <h2 id={`volume-${limb}`}>Volume over time</h2>
-      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
       <div className="chart-scroll from-the-end">
         <VolumeChart lines={lines} events={events} pieces={pieces} today={analysis.today} said={said} />
       </div>
@@ -64,6 +65,15 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
         <summary>As a table</summary>
         <VolumeTable lines={lines} />
       </details>
+      {drawn.map(({ limb: one }) => {
+        const newest = one.series.visits.at(-1);
+        const said = newest && excessAt(analysis, one, newest);
+        return said ? (
+          <p key={one.series.side} className="between-limbs">
+            {said}
+          </p>
+        ) : null;
+      })}
       <ul className="trends">
         {drawn.map(({ limb: one }) => (
           <li key={one.series.side}>

@@ -6,6 +6,7 @@ import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '
 import { placeOf } from '@/lib/ladder/taped-line';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Policy } from '@/lib/record/policy';
+import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
 import { heightOnLimb, type LimbSeries, type SeriesVisit } from '@/lib/trend/limb-series';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -132,7 +133,7 @@ function earlierLines(series: LimbSeries, newest: SeriesVisit, analysis: Patient
   const inUse = analysis.pieces
     .filter((one) => one.inUse && isAtHand(one.piece) && one.piece.limb === series.limb && one.piece.side === series.side)
     .at(-1);
-  const cut = series.visits.find((visit) => visit.visit.day === inUse?.piece.cutFrom);
+  const cut = inUse && visitCutFrom(series.visits, inUse.piece);
   const first = series.visits[0];
   const lines: EarlierLine[] = [];
   if (cut && cut !== newest) lines.push(...lineOf('cut from', cut, newest, series.limb, analysis.policy));

@@ -2,6 +2,7 @@ import { VolumeChart } from '@/app/_chart/volume-chart';
 import { Still } from '@/app/_shell/still';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { excessAt } from '@/lib/summary/excess-sentence';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
@@ -9,6 +10,14 @@ import { showVolume } from '@/lib/units/volume';
 
 /** So many visits are listed at most: a report is one or two pages. */
 const MOST_LISTED = 12;
+
+/** Each affected limb against the healthy other one at its newest visit. */
+function betweenLimbs(analysis: PatientAnalysis, limb: LimbKind): string[] {
+  return analysis.limbs.flatMap((one) => {
+    const newest = one.series.limb === limb ? one.series.visits.at(-1) : undefined;
+    return (newest && excessAt(analysis, one, newest)) ?? [];
+  });
+}
 
 /** Volume of a kind of limb over the visits: the chart, and its figures with their 95 % ranges as a table. */
 export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
@@ -28,7 +37,10 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
-      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero, the same anatomy at every visit. Shaded: 95 % range.`}</p>
+      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.`}</p>
+      {betweenLimbs(analysis, limb).map((said) => (
+        <p key={said}>{said}</p>
+      ))}
       <div className="chart-scroll from-the-end">
         <VolumeChart
           lines={lines}
@@ -44,7 +56,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
           <thead>
             <tr>
               <th scope="col">Day</th>
-              <th scope="col">Taped by</th>
+              <th scope="col">Measured by</th>
               {lines.map(({ side }) => (
                 <th key={side} scope="col">
                   {side === 'left' ? 'Left' : 'Right'}

@@ -7,6 +7,7 @@ import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { unevenSentence } from '@/lib/prompts/uneven-in-words';
+import { excessAt } from '@/lib/summary/excess-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
@@ -52,6 +53,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
               <span className="judgement">{unevenSentence(last.uneven, last.change)}</span>
             </p>
           )}
+          <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
@@ -113,6 +115,12 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
   if (!sinceLast) return 'One ladder so far. Change shows from the second visit on.';
   if (isNoAnswer(sinceLast)) return `Not comparable with the visit before. ${sinceLast.noAnswer}`;
   return verdictSentence(sinceLast, analysis.record);
+}
+
+/** The affected limb against the healthy other one at this visit, from the first visit on. */
+function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  const said = excessAt(analysis, limb, visit.at);
+  return said ? <p className="between-limbs">{said}</p> : null;
 }
 
 /** The verdict against the first visit, where it says more than the one against the visit before. */

@@ -12,12 +12,13 @@ import type { Policy } from '../record/policy';
 import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';
-import { type LimbSeries, limbSeries, type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
+import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
 import { rememberedChanges } from '../trend/remembered-changes';
 import { notCompared } from '../trend/same-day';
+import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
-import { type LimbVolume, limbVolume } from '../volume/limb-volume';
+import type { LimbVolume } from '../volume/limb-volume';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 
 /** One ladder of a limb with everything that is said of it. */
@@ -90,16 +91,14 @@ function analyseLimb(
   const other = all.find((one) => one.limb === series.limb && one.side !== series.side);
   const affected = isAffected(record, series.limb, series.side);
   const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
-  const tape = tapeErrorOf(policy);
   const visits = series.visits.map((at, index) => {
-    const tension = at.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
     const baseline = series.visits[0] as SeriesVisit;
     const last = lastBefore(series.visits, index);
     const sinceBaseline = onceAsked(() => (index === 0 ? null : judged(baseline, at, series, witness, policy, between)));
     const sinceLast = onceAsked(() => (last ? judged(last, at, series, witness, policy, between) : null));
     return {
       at,
-      volume: limbVolume(at.placed.line, tape, tension),
+      volume: volumeOfVisit(at, policy),
       get sinceBaseline() {
         return sinceBaseline();
       },

@@ -1,6 +1,7 @@
 import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { CoverEnd, Piece } from '../record/patient-record';
+import { visitCutFrom } from '../record/visit-cut-from';
 import type { LimbSeries, SeriesVisit } from '../trend/limb-series';
 
 /** The ladder that a piece was cut from and the rungs of it that the piece covers, by index. */
@@ -13,7 +14,7 @@ export type CutFrom = { readonly visit: SeriesVisit; readonly rungs: readonly nu
  * Shape: a piece and its limb's series; places in mm on the ladder's upward ruler.
  */
 export function cutFrom(piece: Piece, series: LimbSeries | undefined): CutFrom | NoAnswer {
-  const visit = series?.visits.find((one) => one.visit.day === piece.cutFrom);
+  const visit = series && visitCutFrom(series.visits, piece);
   if (!visit) return { noAnswer: `No ladder of ${piece.cutFrom} is on record for this limb.` };
   const one = placeOfEnd(piece.covers.from, visit);
   const other = placeOfEnd(piece.covers.to, visit);

@@ -36,7 +36,8 @@ const LONGEST_DAYS = 364;
 const STEP_DAYS = 28;
 
 /**
- * First day on which tightness at any place of the piece leaves the working band, or its far end has drifted by half an interval.
+ * First day on which tightness at any place of the piece leaves the working band, or a landmark has moved along it by more than
+ * the clinic's share (4 %) of the covered length, whatever interval was measured at.
  *
  * Girths go from the newest ladder by body size (constant z) and the limb's own trend; the early day uses girth and length 1.28 SD out.
  * Shape: a fit, the record, the limb's own trend, the policy; calendar days. Not beyond twelve months from the newest ladder.
@@ -92,7 +93,7 @@ function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (o
   const anatomy = anatomyOf(cut.visit);
   const places = fit.places.map((place) => ({ place, anatomy: anatomy(place.placeMm) }));
   const coveredMm = cut.toMm - cut.fromMm;
-  const mostDriftMm = policy.growthLengthSteps * medianGapMm(cut.visit.placed.line.placesMm);
+  const mostDriftMm = (policy.lengthDriftPct / 100) * coveredMm;
   return (outlook, sds) => {
     for (const { place, anatomy: at } of places) {
       const ahead = girthAhead(latest, outlook, at, trend);
@@ -103,7 +104,7 @@ function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (o
       if (relativeTightness(place.relaxedNowMm, girth * Math.exp(-spread), place.cutFromGirthMm, place.relaxedMm) < policy.bandLow)
         return { by: 'looser', atHeightMm: place.heightMm };
     }
-    if (!latest.growing || mostDriftMm === 0) return undefined;
+    if (!latest.growing) return undefined;
     const length = lengthAhead(latest, outlook);
     const drift = (coveredMm + fit.lengthDriftMm) * length.ratio - coveredMm;
     const driftSd = Math.hypot(fit.lengthDriftSdMm, ON_ANY_DAY * coveredMm * length.sd);
@@ -122,10 +123,4 @@ function firstDay(record: PatientRecord, fit: FitToday, policy: Policy, days: nu
     else fitsOn = middle;
   }
   return leftBy;
-}
-
-/** The interval a ladder was taped at: the median gap, mm; 0 for a single rung. */
-export function medianGapMm(placesMm: readonly number[]): number {
-  const gaps = placesMm.slice(1).map((place, index) => place - (placesMm[index] as number));
-  return gaps.sort((low, high) => low - high)[Math.floor(gaps.length / 2)] ?? 0;
 }

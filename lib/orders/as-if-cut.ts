@@ -3,10 +3,12 @@ import { isNoAnswer } from '../outcome';
 import type { AllowanceDecision, Order } from '../record/order';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
+import type { CutPointer } from '../record/visit-cut-from';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What decides how a piece of an order would sit. */
-export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'reductionPct' | 'convention' | 'lifeDays' | 'leadDays'>;
+export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'reductionPct' | 'convention' | 'lifeDays' | 'leadDays'> &
+  CutPointer;
 
 /**
  * The analysis of a patient whose only piece were the one an order asks for, cut from its ladder and not worn yet.

@@ -3,6 +3,7 @@ import { coverKey } from '../garments/wear';
 import { isNoAnswer } from '../outcome';
 import type { Order } from '../record/order';
 import type { Piece } from '../record/patient-record';
+import { type CutPointer, visitCutFrom } from '../record/visit-cut-from';
 import { type LimbChange, limbChange } from '../trend/limb-change';
 
 /** The piece an order is compared with: of the same limb, the same cover before another, then the one cut last; none of the order's own. */
@@ -26,10 +27,10 @@ export function lastOfPlace<P extends Piece>(
 export function changeSinceCut(
   analysis: PatientAnalysis,
   before: Piece,
-  order: Pick<Order, 'limb' | 'side' | 'cutFrom'>,
+  order: Pick<Order, 'limb' | 'side'> & CutPointer,
 ): LimbChange | null {
   const series = analysis.limbs.find((one) => one.series.limb === order.limb && one.series.side === order.side)?.series;
-  const [earlier, later] = [before.cutFrom, order.cutFrom].map((day) => series?.visits.find((one) => one.visit.day === day));
+  const [earlier, later] = [before, order].map((cut) => series && visitCutFrom(series.visits, cut));
   if (!earlier || !later || earlier === later) return null;
   const change = limbChange(earlier, later, order.limb, analysis.policy);
   return isNoAnswer(change) ? null : change;

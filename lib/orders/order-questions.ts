@@ -7,6 +7,7 @@ import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import type { ComparedWith } from '../record/limit-in-words';
 import { isAffected, type PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
+import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
 
@@ -25,7 +26,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const { analysis, piece } = asIfCut(record, cut, policy, today);
   const limb = limbInWords(cut.limb, cut.side);
   const series = analysis.limbs.find((one) => one.series.limb === cut.limb && one.series.side === cut.side)?.series;
-  const taped = series?.visits.find((one) => one.visit.day === cut.cutFrom);
+  const taped = series && visitCutFrom(series.visits, cut);
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
   if (record.affected.length > 0 && !isAffected(record, cut.limb, cut.side))

@@ -1,7 +1,6 @@
 import type { OutgrowDate } from '../garments/outgrow-date';
 import type { RoomToGrow } from '../garments/room-to-grow';
 import { showDay } from '../units/calendar-day';
-import { capital } from '../units/capital';
 import type { LengthUnit } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
 
@@ -10,14 +9,14 @@ export function endOfFit({ by, earlyBy }: Pick<OutgrowDate, 'by' | 'earlyBy'>): 
   return (by ?? earlyBy) === 'looser' ? 'too loose' : 'outgrown';
 }
 
-/** `Outgrown 12 Dec 2026 at the earliest, more likely than not by 9 Mar 2027`, or `Too loose …`; one day where both are the same. */
+/** `Expected to be outgrown from 9 Mar 2027, possibly from 12 Dec 2026`, or `… too loose …`: a forecast, and said as one. */
 export function outgrownInWords(outgrow: OutgrowDate): string {
   const { earlyDay, day, lookedUntil } = outgrow;
   if (earlyDay === null) return `Still fits on ${showDay(lookedUntil)}, as far as can be seen`;
-  const ends = capital(endOfFit(outgrow));
-  if (earlyDay === day) return `${ends} ${showDay(earlyDay)}`;
-  const likely = day ? `more likely than not by ${showDay(day)}` : `but more likely than not it still fits on ${showDay(lookedUntil)}`;
-  return `${ends} ${showDay(earlyDay)} at the earliest, ${likely}`;
+  const ends = endOfFit(outgrow);
+  if (day === null) return `Expected to fit until ${showDay(lookedUntil)} at least, possibly ${ends} from ${showDay(earlyDay)}`;
+  const possibly = earlyDay === day ? '' : `, possibly from ${showDay(earlyDay)}`;
+  return `Expected to be ${ends} from ${showDay(day)}${possibly}`;
 }
 
 /** `¼ in, or ¾ in to be enough nine times in ten`: the middle and the 90 % estimate; one figure where both are the same. */

@@ -19,6 +19,13 @@ const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
   'landmarks-disagree': 'The landmarks lie further from each other, or nearer, than at the visit compared with: one may be misread.',
 };
 
+const NOT_ON_RECORD = {
+  posture:
+    'Posture is not on record at both visits; another posture would change girth by 1–3\u202f% by itself, and that is not in the range.',
+  'time-of-day':
+    'The hour is not on record at both visits; a leg is up to 5\u202f% of volume larger in the evening, and that is not in the range.',
+} as const;
+
 /**
  * The figures and reasons behind a verdict, one sentence each: what was taped, what explains it, what remains, what stands in the way.
  *
@@ -38,6 +45,7 @@ export function reasonsInWords(judged: JudgedChange): string[] {
     );
     said.push(`Unexplained girth ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}.`);
   }
+  for (const unknown of judged.notOnRecord) said.push(NOT_ON_RECORD[unknown]);
   for (const figure of body.missing) said.push(`No ${figure} on record near one of the days.`);
   if (change.alignment.inferred) said.push('A landmark was inferred from another visit.');
   if (change.shift?.finding) said.push(shiftInWords(change.shift, change.later.ladder.unit));

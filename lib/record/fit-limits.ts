@@ -37,11 +37,11 @@ export const FIT_LIMITS = {
     'About half a year of mid-childhood growth at the calf (Berkeley, Tuddenham and Snyder 1954).',
     'Expected girth growth since the cut-from ladder: tape the limb',
   ),
-  growthLengthSteps: limit(
-    0.5,
-    'rung',
+  lengthDriftPct: limit(
+    4,
+    '%',
     'clinic default',
-    'Half a rung of drift puts every girth nearer another place of the piece.',
-    'Landmark drift since the cut-from ladder: tape the limb',
+    'Of the covered length, whatever interval was measured at: about 1.5 cm of a child’s 38 cm leg piece.',
+    'A landmark that moved along the piece by more has outgrown it by length',
   ),
 } as const satisfies Record<string, Limit>;

@@ -21,6 +21,8 @@ export type Occasion = (typeof OCCASIONS)[number];
 
 /** One visit: a day, what was taped, and what else was measured that day. */
 export type Visit = {
+  /** Where it is kept under an id; a piece and an order point at it. */
+  readonly visitId?: string;
   readonly day: CalendarDay;
   /** Clock time `HH:MM` as written, or null. */
   readonly time: string | null;
@@ -51,6 +53,8 @@ export type Piece = Partial<PieceLife> & {
   readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
   /** Day of the ladder that the piece was made to. */
   readonly cutFrom: CalendarDay;
+  /** The visit itself, where visits have ids; the day follows it when it is corrected. */
+  readonly cutFromVisitId?: string | null;
   readonly reductionPct: number;
   readonly convention: ReductionConvention;
   /** Total let-out width, or null for none. */

@@ -11,10 +11,9 @@ import { showDay } from '../units/calendar-day';
  */
 export function trendSentence(trend: LimbTrend | NoAnswer): string {
   if (isNoAnswer(trend)) return trend.noAnswer;
-  const what = trend.of === 'volume' ? 'volume' : 'cross-section';
+  const what = trend.of === 'volume' ? 'volume' : 'cross-section beyond what growth and weight explain';
   const figures = `${what} ${signedPct(trend.slopePerYear)} a year (${signedPct(trend.low)} to ${signedPct(trend.high)}) over ${trend.visits} visits since ${showDay(trend.from)}`;
   const clear = trend.low > 0 || trend.high < 0;
   if (!clear) return `No clear trend: ${figures}.`;
-  const p = trend.p === null ? '' : `, Mann–Kendall p ${trend.p < 0.001 ? '< 0.001' : trend.p.toFixed(3)}`;
-  return `${trend.possible ? 'Possible trend' : 'Trend'}: ${figures}${p}.`;
+  return `${trend.possible ? 'Possible trend' : 'Trend'}: ${figures}.`;
 }

@@ -16,6 +16,8 @@ export type JudgedChange = {
   readonly expectedVolumeRatio: number;
   readonly verdict: Verdict;
   readonly confounders: readonly Confounder[];
+  /** What was not written down at one of the visits and may have differed: it is said, never taken for the same. */
+  readonly notOnRecord: readonly ('posture' | 'time-of-day')[];
   /** The verdict with the suggested shift taken out, where one was suggested. */
   readonly realignedVerdict: Verdict | undefined;
   /** The far part against the near one, where that is beyond the clinic's limit and no moved zero, doubt or misread landmark may be behind it. */
@@ -71,6 +73,7 @@ export function judgeChange(
     expectedVolumeRatio: recorded.expectedVolumeRatio,
     verdict: reasons.length > 0 ? 'cannot-tell' : recorded.verdict,
     confounders: reasons,
+    notOnRecord: notOnRecord(change),
     realignedVerdict: realigned,
     uneven,
   };
@@ -119,7 +122,7 @@ function judgeMeasured(
   return { verdict, full, smallestRealChange, expectedVolumeRatio };
 }
 
-/** What differed between the two visits beside the limb: measurer, posture, hour of the day (legs). Unknown counts as the same posture. */
+/** What differed between the two visits beside the limb: measurer, posture, hour of the day (legs). What is not on record is named by `notOnRecord`. */
 function visitConfounders(change: LimbChange, policy: Policy): Confounder[] {
   const { earlier, later } = change;
   const found: Confounder[] = [];
@@ -127,6 +130,14 @@ function visitConfounders(change: LimbChange, policy: Policy): Confounder[] {
   if (differs(earlier.visit.posture, later.visit.posture)) found.push('posture');
   if (later.ladder.limb === 'leg' && hoursApart(earlier, later) > policy.legHoursApart) found.push('time-of-day');
   return found;
+}
+
+function notOnRecord({ earlier, later }: LimbChange): ('posture' | 'time-of-day')[] {
+  const lacks = (of: 'posture' | 'time') => [earlier, later].some(({ visit }) => !visit[of]);
+  return [
+    ...(lacks('posture') ? (['posture'] as const) : []),
+    ...(later.ladder.limb === 'leg' && lacks('time') ? (['time-of-day'] as const) : []),
+  ];
 }
 
 function differs(one: string | null, other: string | null): boolean {

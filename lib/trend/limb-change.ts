@@ -4,6 +4,7 @@ import type { LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
 import type { NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
+import { isSamePerson } from '../record/same-person';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';
 import { anatomyOf } from './anatomy-of';
@@ -38,7 +39,7 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
     return { noAnswer: 'Fewer than two girths at one of the visits.' };
   const growing = earlier.growing;
   const tape = tapeErrorOf(policy);
-  const sameMeasurer = isSame(earlier.visit.measurer, later.visit.measurer);
+  const sameMeasurer = isSamePerson(earlier.visit.measurer, later.visit.measurer);
   const tension = tensionBetween(sameMeasurer, tape);
   const body = bodyChange(earlier.body, later.body, limb, growing, later.placed.day - earlier.placed.day);
   const alignment = alignLadders(earlier.placed, later.placed, limb, body.expectedLength);
@@ -75,9 +76,4 @@ function expectedGirth(line: TapedLine, measured: MeasuredChange, expectedAt: (p
 /** Where a place of the earlier ladder lies on the later one, mm. */
 export function samePlace(change: LimbChange, earlierPlaceMm: number): number {
   return toLater(change.alignment, earlierPlaceMm);
-}
-
-/** The same known measurer at both visits; an unknown measurer is taken for another. */
-function isSame(one: string | null, other: string | null): boolean {
-  return one !== null && other !== null && one.trim().toLowerCase() === other.trim().toLowerCase();
 }

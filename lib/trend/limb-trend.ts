@@ -1,15 +1,15 @@
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientEvent } from '../record/patient-record';
 import { addDays, type CalendarDay } from '../units/calendar-day';
-import type { ChangeBetween } from './limb-change';
+import type { ChangeBetween, LimbChange } from './limb-change';
 import type { LimbSeries, SeriesVisit } from './limb-series';
 import { lineOfBestFit } from './line-of-best-fit';
 import { mannKendall } from './mann-kendall';
-import { type MeasuredChange, ratioSd } from './measured-change';
+import { ratioSd } from './measured-change';
 import { theilSen } from './theil-sen';
 
-/** What a trend is of: volume in adults, mean cross-section in children, whose length grows. */
-export type TrendOf = 'volume' | 'cross-section';
+/** What a trend is of: volume in adults; in children what growth and weight do not explain of the mean cross-section. */
+export type TrendOf = 'volume' | 'unexplained';
 
 /** A slope over visits since the last event, as a share per year, with its 95 % interval. */
 export type LimbTrend = {
@@ -38,7 +38,7 @@ const LONGEST_FORECAST_DAYS = 183;
 /**
  * The trend of a limb over its visits, each compared with the first one after the last event over the anatomy both taped.
  *
- * Works on y = ln(ratio) against days. One to three visits: no slope, with the reason. Four or five: weighted line with the known tape error
+ * Works on y = ln(ratio) against days; of a child on ln of what growth and weight do not explain, 2 ln (girth / expected girth). One to three visits: no slope, with the reason. Four or five: weighted line with the known tape error
  * as the least SD, called possible. Six or more: Theil–Sen slope with exact or normal Mann–Kendall test, and a short forecast.
  * Shape: a series, the patient's events, the changes between its visits; shares per year. Source: engine section 6; Sen 1968; Kendall 1975.
  * Example: ratios 1, 1.01, 1.02, 1.03 at quarters of a year: about 4 % a year, possible.
@@ -51,11 +51,12 @@ export function limbTrend(series: LimbSeries, events: readonly PatientEvent[], b
   };
   if (series.visits.length < 2) return { noAnswer: 'One ladder so far. Change shows from the second visit on.' };
   if (!baseline) return tooFew;
-  const of: TrendOf = baseline.growing ? 'cross-section' : 'volume';
+  const of: TrendOf = baseline.growing ? 'unexplained' : 'volume';
   const points = [{ day: 0, y: 0, sd: 0 }];
   for (const visit of visits.slice(1)) {
     const change = between(baseline, visit, series.limb);
-    if (!isNoAnswer(change)) points.push({ day: visit.placed.day - baseline.placed.day, ...logRatio(change.measured, of) });
+    const ratio = isNoAnswer(change) ? undefined : logRatio(change, of);
+    if (ratio) points.push({ day: visit.placed.day - baseline.placed.day, ...ratio });
   }
   if (points.length < FEWEST_FOR_LINE) return tooFew;
   const days = points.map((point) => point.day);
@@ -104,9 +105,11 @@ function residualSd(days: readonly number[], values: readonly number[], slope: n
   return Math.sqrt(squares / Math.max(days.length - 2, 1));
 }
 
-function logRatio(measured: MeasuredChange, of: TrendOf): { y: number; sd: number } {
+/** Undefined in a child of whom nobody knows what growth explains. */
+function logRatio({ measured, body, expectedGirthRatio }: LimbChange, of: TrendOf): { y: number; sd: number } | undefined {
   if (of === 'volume') return { y: Math.log(measured.volume.ratio), sd: ratioSd(measured.volume) };
-  return { y: 2 * Math.log(measured.girth.ratio), sd: 2 * ratioSd(measured.girth) };
+  if (body.modelSd === undefined) return undefined;
+  return { y: 2 * Math.log(measured.girth.ratio / expectedGirthRatio), sd: 2 * Math.hypot(ratioSd(measured.girth), body.modelSd) };
 }
 
 /** Visits from the last event on; an event on the day of a visit starts the series at that visit. */

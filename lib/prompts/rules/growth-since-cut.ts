@@ -1,5 +1,4 @@
 import type { FitToday } from '../../garments/fit-today';
-import { medianGapMm } from '../../garments/outgrow-date';
 import { bodyAt } from '../../growth/body-at';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { isNoAnswer } from '../../outcome';
@@ -11,12 +10,12 @@ import { pieceInWords, signedPct } from '../show-figures';
 
 /**
  * Growth since the cut-from ladder → remeasure. Expected girth up by the clinic's limit (2 %) anywhere along the piece, or its far end
- * expected to drift by half a rung, from height and weight since the day the piece was cut from. Taped again on or after that day, the
+ * expected to drift by the clinic's share (4 %) of the covered length, from height and weight since the day the piece was cut from. Taped again on or after that day, the
  * tape speaks too: the prompt stands unless both girth and length were taped so small that the limits lie outside their 90 % range.
  */
 export const growthSinceCut: Rule = {
   id: 'growth-since-cut',
-  version: 3,
+  version: 4,
   apply: ({ trusted: record, pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isNoAnswer(fit) || !fit.cut.visit.growing) return [];
@@ -29,9 +28,9 @@ export const growthSinceCut: Rule = {
       const place = anatomyOf(cut);
       const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, piece.limb, true, place(one.placeMm)))) - 1;
       const driftMm = (fit.cut.toMm - fit.cut.fromMm) * (body.expectedLength.ratio - 1);
-      const halfRungMm = policy.growthLengthSteps * medianGapMm(cut.placed.line.placesMm);
+      const mostDriftMm = (policy.lengthDriftPct / 100) * (fit.cut.toMm - fit.cut.fromMm);
       const byGirth = girth * 100 >= policy.growthGirthPct && !tapedSmaller(fit, measured.day, policy.growthGirthPct / 100);
-      const byLength = halfRungMm > 0 && driftMm >= halfRungMm && !tapedShorter(fit, measured.day, halfRungMm);
+      const byLength = driftMm >= mostDriftMm && !tapedShorter(fit, measured.day, mostDriftMm);
       if (!byGirth && !byLength) return [];
       const height = `Height ${signedPct(body.heightRatio - 1)}${body.missing.includes('weight') ? '' : `, weight ${signedPct(body.weightRatio - 1)}`} from ${showDay(cut.visit.day)} to ${showDay(measured.day)}.`;
       const taped = fit.latest.visit.day > cut.visit.day;
@@ -54,7 +53,7 @@ export const growthSinceCut: Rule = {
             { value: signedPct(body.expectedLength.ratio - 1), label: 'length expected' },
           ],
           missing: body.missing.map((figure) => `No ${figure} on record near one of the days.`),
-          limits: ['growthGirthPct' as const, 'growthLengthSteps' as const],
+          limits: ['growthGirthPct' as const, 'lengthDriftPct' as const],
           cause: `${piece.side} ${piece.limb}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
           inputs: `${piece.piece} ${cut.visit.day} ${measured.day} ${girth.toFixed(4)}`,

@@ -26,12 +26,12 @@ export const endOfLifeNear: Rule = {
 /** Outgrow date before the end of life → order by, with room to grow. Silent as `endOfLifeNear` is. */
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
-  version: 2,
+  version: 3,
   apply: ({ pieces, policy, today }) =>
     pieces.flatMap((one) => {
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'outgrown' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['bandHigh', 'bandLow', 'growthLengthSteps', 'measuringDays'], today)];
+      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today)];
     }),
 };
 
@@ -60,7 +60,7 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}.`] : [];
   const lasts = isNoAnswer(endOfLife)
     ? endOfLife.noAnswer
-    : `Wear life ends ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`;
+    : `Replacement due ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`;
   // What gave the day comes first: it is the one sentence that Today shows.
   const ends = orderBy.because === 'end of life' ? [lasts, ...fits] : [...fits, lasts];
   const facts = [
@@ -91,16 +91,14 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
     const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
     figures.push({
       value: tightest.tightness.toFixed(2),
-      label: `times as tight as when fitted; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
+      label: `× fitted tension, calculated, not a pressure; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
     });
   }
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
-    const middle =
-      outgrow.day && outgrow.day !== outgrow.earlyDay ? ` at the earliest, more likely than not by ${showDay(outgrow.day)}` : '';
-    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} ${endOfFit(outgrow)}${middle}` });
+    const middle = outgrow.day && outgrow.day !== outgrow.earlyDay ? `; expected from ${showDay(outgrow.day)}` : '';
+    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} possibly ${endOfFit(outgrow)} from this day${middle}` });
   }
-  if (!isNoAnswer(endOfLife))
-    figures.push({ value: showDay(endOfLife), label: `end of wear life, ${piece.lifeDays} days from first wear` });
+  if (!isNoAnswer(endOfLife)) figures.push({ value: showDay(endOfLife), label: `replacement due, ${piece.lifeDays} days from first wear` });
   figures.push({ value: `${piece.leadDays} days`, label: 'to make and deliver' });
   if (!isNoAnswer(room) && room.highMm > 0) {
     figures.push({

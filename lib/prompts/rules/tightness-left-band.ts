@@ -5,18 +5,26 @@ import { showLengthWithUnit } from '../../units/show-length';
 import type { Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
 
-/** Tightness left the working band → remeasure and refit. Judged on the evened ratio, so that one rough reading does not order a piece. */
+/**
+ * Tightness left the working band → remeasure and refit. The figure is the place's own, the same as in strip, chart and table; a place counts
+ * only where it is still outside after its reading is drawn towards the rest of the limb, so that one rough reading does not order a piece.
+ */
 export const tightnessLeftBand: Rule = {
   id: 'tightness-left-band',
-  version: 1,
+  version: 2,
   apply: ({ pieces, policy }) =>
     pieces.flatMap(({ piece, fit, inUse }) => {
       if (!inUse || isNoAnswer(fit)) return [];
-      const evened = fit.places.map((place) => ({
-        place,
-        tightness: relativeTightness(place.relaxedMm, place.cutFromGirthMm * place.evenedRatio, place.cutFromGirthMm),
-      }));
-      const outside = evened.filter(({ tightness }) => tightness > policy.bandHigh || tightness < policy.bandLow);
+      const beyond = (tightness: number) => tightness > policy.bandHigh || tightness < policy.bandLow;
+      const outside = fit.places.flatMap((place) => {
+        const evened = relativeTightness(
+          place.relaxedNowMm,
+          place.cutFromGirthMm * place.evenedRatio,
+          place.cutFromGirthMm,
+          place.relaxedMm,
+        );
+        return beyond(evened) && beyond(place.tightness) ? [{ place, tightness: place.tightness }] : [];
+      });
       const worst = outside.sort(
         (one, other) => Math.abs(Math.log(other.tightness || 0.01)) - Math.abs(Math.log(one.tightness || 0.01)),
       )[0];
@@ -29,7 +37,7 @@ export const tightnessLeftBand: Rule = {
           due: fit.latest.visit.day,
           title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${tighter ? 'tighter' : 'looser'} than the working band.`,
           facts: [
-            `Tightness ${worst.tightness.toFixed(2)} of the fitting at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${worst.tightness.toFixed(2)} × fitted tension, calculated, at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
             `${outside.length} of ${fit.places.length} places are outside the band.`,
             'Age and washing loosen a piece and are not in this figure.',
           ],
@@ -39,7 +47,7 @@ export const tightnessLeftBand: Rule = {
               label: `${tighter ? 'tightest' : 'loosest'} place, ${showLengthWithUnit(worst.place.heightMm, unit)}; band ${policy.bandLow}–${policy.bandHigh}`,
             },
             { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
-            { value: showDay(fit.latest.visit.day), label: `taped; cut from ${showDay(piece.cutFrom)}` },
+            { value: showDay(fit.latest.visit.day), label: `measured; made to the measurements of ${showDay(piece.cutFrom)}` },
           ],
           missing: [],
           limits: ['bandLow' as const, 'bandHigh' as const],

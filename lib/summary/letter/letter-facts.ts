@@ -1,4 +1,5 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { type LimbExcess, limbExcess } from '../../analysis/limb-excess';
 import { keptAs, pieceStage } from '../../garments/piece-stage';
 import { coverKey, daysWorn, inUse, wearDays } from '../../garments/wear';
 import { changeSinceCut } from '../../orders/last-of-place';
@@ -13,7 +14,6 @@ import type { CalendarDay } from '../../units/calendar-day';
 import { limbVolume } from '../../volume/limb-volume';
 import type { Span } from '../../volume/span-volume';
 import { type GirthPair, girthRows } from './girth-rows';
-import { type LimbExcess, limbExcess } from './limb-excess';
 
 /** What an order says of the piece that is asked for. */
 export type AskedOrder = Pick<Order, 'order' | 'cutFrom' | 'covers' | 'garment' | 'quantity' | 'limb' | 'side' | 'state' | 'ordered'>;

@@ -16,7 +16,7 @@ describe('end of a piece’s life', () => {
     expect(ends('2026-03-14', worn)).toEqual([]);
     const [prompt] = ends('2026-03-15', worn);
     expect([prompt?.action, prompt?.due]).toEqual(['order', '2026-03-29']);
-    expect(prompt?.facts[0]).toBe('Wear life ends 19 Apr 2026, 90 days after first wear.');
+    expect(prompt?.facts[0]).toBe('Replacement due 19 Apr 2026, 90 days after first wear.');
   });
 
   it('counts from first wear, never from the cut, and is silent before it and after the piece is retired', () => {
@@ -162,7 +162,7 @@ describe('tightness, room and first fit', () => {
       const worn = { ...piece, firstWorn: D('2026-01-19'), lifeDays: 270 };
       return promptsOf('outgrown-before-worn-out', recordOf(visits, { pieces: [worn] }), '2026-03-01')[0]?.facts[0];
     };
-    expect(ends(0.88)).toBe('Too loose 20 Feb 2026.');
+    expect(ends(0.88)).toBe('Expected to be too loose from 20 Feb 2026.');
     expect(ends(1.12)).toBe('Outgrown 20 Feb 2026.');
   });
 });

@@ -20,16 +20,18 @@ function seriesOf(...ladders: ReturnType<typeof ladderOf>[]) {
 const coneMl = (from: number, to: number): number => ((20 + to / 2) ** 3 - (20 + from / 2) ** 3) / (4 * Math.PI * 3 * 0.5);
 
 describe('volume over time', () => {
-  it('shows every visit over the stretch that all of them tape', () => {
+  it('gives each visit its own volume, the figure of every screen, and leaves a ladder of another stretch out of the line', () => {
     const long = ladderOf({ girths: cone([4, 12, 20, 28, 36, 44, 52, 60]), landmarks: LANDMARKS });
     const short = ladderOf({ girths: cone([8, 16, 24, 32, 40, 48, 56]), landmarks: LANDMARKS });
-    const over = volumeOverTime(seriesOf(long, short), DEFAULT_POLICY);
-    expect(over?.spanMm.map(Math.round)).toEqual([80, 560]);
-    for (const point of over?.points ?? []) expect(point.volumeMl).toBeCloseTo(coneMl(8, 56), 1);
+    const over = volumeOverTime(seriesOf(long, short, long), DEFAULT_POLICY);
+    expect(over?.spanMm.map(Math.round)).toEqual([40, 600]);
+    expect(over?.leftOut).toEqual([{ day: '2026-02-01', why: 'its ladder covers another stretch than the newest' }]);
+    expect(over?.points.map(({ atVisit }) => atVisit)).toEqual([0, 2]);
+    for (const point of over?.points ?? []) expect(point.volumeMl).toBeCloseTo(coneMl(4, 60), 0);
   });
 
   it('puts a ladder taped downward and one taped upward on the same anatomy', () => {
-    const up = ladderOf({ girths: cone([4, 12, 20, 28, 36, 44, 52, 60]), landmarks: LANDMARKS });
+    const up = ladderOf({ girths: cone([12, 20, 28, 36, 44, 52, 60]), landmarks: LANDMARKS });
     const down = ladderOf({
       girths: cone([60, 52, 44, 36, 28, 20, 12]).map(([place, girth]) => [60 - place, girth] as const),
       zero: 'gluteal-fold',
@@ -37,6 +39,7 @@ describe('volume over time', () => {
       landmarks: { knee: 32, 'ankle-crease': 60 },
     });
     const over = volumeOverTime(seriesOf(up, down), DEFAULT_POLICY);
+    expect(over?.points).toHaveLength(2);
     for (const point of over?.points ?? []) expect(point.volumeMl).toBeCloseTo(coneMl(12, 60), 1);
   });
 

@@ -1,14 +1,16 @@
-import type { PatientAnalysis } from '../../analysis/analyse-patient';
-import { distalLandmark } from '../../ladder/limb';
-import { isNoAnswer } from '../../outcome';
-import type { LimbSide, Visit } from '../../record/patient-record';
-import { type SeriesVisit, tapeErrorOf } from '../../trend/limb-series';
-import { limbVolume } from '../../volume/limb-volume';
+import { distalLandmark } from '../ladder/limb';
+import { isNoAnswer } from '../outcome';
+import type { LimbSide, Visit } from '../record/patient-record';
+import { type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
+import { limbVolume } from '../volume/limb-volume';
+import type { PatientAnalysis } from './analyse-patient';
 
-/** Volume of a limb over the healthy other one at one visit, over the same heights: share, half of its 95 % range, both volumes. */
+/** Volume of a limb over the healthy other one at one visit, over the same heights: share and ml, half of their 95 % ranges, both volumes. */
 export type LimbExcess = {
   readonly share: number;
   readonly error: number;
+  readonly differenceMl: number;
+  readonly differenceErrorMl: number;
   readonly volumeMl: number;
   readonly otherMl: number;
   readonly fromMm: number;
@@ -39,7 +41,16 @@ export function limbExcess(analysis: PatientAnalysis, { limb, side }: LimbSide, 
   if (isNoAnswer(volume) || isNoAnswer(reference)) return undefined;
   const ratio = volume.volumeMl / reference.volumeMl;
   const sd = Math.hypot(volume.sdMl / volume.volumeMl, reference.sdMl / reference.volumeMl);
-  return { share: ratio - 1, error: 1.96 * ratio * sd, volumeMl: volume.volumeMl, otherMl: reference.volumeMl, fromMm, toMm };
+  return {
+    share: ratio - 1,
+    error: 1.96 * ratio * sd,
+    differenceMl: volume.volumeMl - reference.volumeMl,
+    differenceErrorMl: 1.96 * Math.hypot(volume.sdMl, reference.sdMl),
+    volumeMl: volume.volumeMl,
+    otherMl: reference.volumeMl,
+    fromMm,
+    toMm,
+  };
 }
 
 function heightsOf({ placed }: SeriesVisit, creaseMm: number): { readonly lowest: number; readonly highest: number } {

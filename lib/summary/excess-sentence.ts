@@ -1,0 +1,32 @@
+import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient';
+import { type LimbExcess, limbExcess } from '../analysis/limb-excess';
+import { distalLandmark, type LimbKind, limbInWords, placeInWords, type Side } from '../ladder/limb';
+import { pct, signedPct } from '../prompts/show-figures';
+import type { SeriesVisit } from '../trend/limb-series';
+import { type CalendarDay, showDay } from '../units/calendar-day';
+import type { LengthUnit } from '../units/length';
+import { showLength } from '../units/show-length';
+import { showVolume } from '../units/volume';
+
+/**
+ * The difference between an affected limb and the healthy other one at a visit, in one sentence: ml, per cent, their errors, the stretch, the day.
+ *
+ * Says what was measured and not what it means; tension of the tape is common to both limbs and not in the error.
+ * Example: `The right arm is 312 ml larger than the left, give or take 74 ml: +14.1 % (± 3.4 %), over 4.0–40.0 cm above the wrist crease, 14 Oct 2026.`
+ */
+export function excessSentence(
+  excess: LimbExcess,
+  { limb, side, unit, day }: { readonly limb: LimbKind; readonly side: Side; readonly unit: LengthUnit; readonly day: CalendarDay },
+): string {
+  const { differenceMl, differenceErrorMl, share, error, fromMm, toMm } = excess;
+  const other = side === 'left' ? 'right' : 'left';
+  const how = `${showVolume(Math.abs(differenceMl))} ${differenceMl < 0 ? 'smaller' : 'larger'}`;
+  const stretch = `${showLength(fromMm, unit)}–${showLength(toMm, unit)}\u202f${unit} above the ${placeInWords(distalLandmark(limb))}`;
+  return `The ${limbInWords(limb, side)} is ${how} than the ${other}, give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), over ${stretch}, ${showDay(day)}.`;
+}
+
+/** The same for an affected limb at one of its visits; undefined where no healthy other limb was measured with it. */
+export function excessAt(analysis: PatientAnalysis, { series, affected }: AnalysedLimb, at: SeriesVisit): string | undefined {
+  const excess = affected ? limbExcess(analysis, series, at.visit) : undefined;
+  return excess && excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day });
+}
