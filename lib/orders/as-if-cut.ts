@@ -1,5 +1,6 @@
 import { type AnalysedPiece, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
 import { isNoAnswer } from '../outcome';
+import type { GarmentSpec } from '../record/garment';
 import type { AllowanceDecision, Order } from '../record/order';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
@@ -8,7 +9,7 @@ import type { CalendarDay } from '../units/calendar-day';
 
 /** What decides how a piece of an order would sit. */
 export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'reductionPct' | 'convention' | 'lifeDays' | 'leadDays'> &
-  CutPointer;
+  CutPointer & { readonly garment?: GarmentSpec };
 
 /**
  * The analysis of a patient whose only piece were the one an order asks for, cut from its ladder and not worn yet.

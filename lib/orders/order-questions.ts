@@ -10,6 +10,7 @@ import type { Policy } from '../record/policy';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
+import { missingFigures } from './missing-figures';
 
 /** A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. */
 export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: ComparedWith | null };
@@ -72,6 +73,14 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
       question('cautions-unasked', 'No caution was ever asked about this patient. Ask them first (Cautions), or say here why not.'),
     );
   for (const prompt of standingCaution.apply(analysis)) questions.push(question(`caution ${prompt.inputs}`, prompt.facts.join(' ')));
+  const missing = cut.garment ? missingFigures(cut.garment.form, taped.visit.readings ?? []) : [];
+  if (missing.length > 0)
+    questions.push(
+      question(
+        `figures-missing ${cut.garment?.form} ${taped.visit.day}`,
+        `It covers more than the ladder, and ${showDay(taped.visit.day)} has no figure of the ${missing.join(', ')}. Say why it may leave without.`,
+      ),
+    );
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;

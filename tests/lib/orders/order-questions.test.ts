@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { missingFigures } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck } from '@/lib/orders/order-steps';
+import type { SingleReading } from '@/lib/record/patient-record';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
@@ -136,5 +138,25 @@ describe('an order that is sent', () => {
 
   it('makes as many pieces as were ordered, each with a name of its own after the last', () => {
     expect(piecesOfOrder(left, ['1', '2', 'old left one']).map((one) => one.piece)).toEqual(['3', '4']);
+  });
+});
+
+describe('figures beyond the ladder', () => {
+  const body = { height: '168', weight: '70' };
+  const toe = { name: 'ball girth', length: { text: '23', unit: 'cm', nm: 230_000_000 } } as unknown as SingleReading;
+
+  it('are asked for by the form: a foot piece without a foot, a glove without a hand, a waist piece without a waist', () => {
+    expect(missingFigures('knee-high', [])).toEqual(['foot (heel–instep girth, ball girth, foot length)']);
+    expect(missingFigures('knee-high', [toe])).toEqual([]);
+    expect(missingFigures('long-glove', []).map((one) => one.split(' ')[0])).toEqual(['hand']);
+    expect(missingFigures('thigh-high-waist', [toe]).map((one) => one.split(' ')[0])).toEqual(['waist']);
+    expect(missingFigures('calf-sleeve', [])).toEqual([]);
+  });
+
+  it('hold an order until somebody says why it may leave without them', () => {
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    const garment = { form: 'knee-high', use: 'day', pressure: null, options: [] } as const;
+    const asked = orderQuestions(record, { ...cut('2026-11-10'), garment }, DEFAULT_POLICY, calendarDay('2026-11-25'));
+    expect(asked.map(({ key }) => key)).toEqual(['figures-missing knee-high 2026-11-10']);
   });
 });

@@ -163,6 +163,6 @@ describe('tightness, room and first fit', () => {
       return promptsOf('outgrown-before-worn-out', recordOf(visits, { pieces: [worn] }), '2026-03-01')[0]?.facts[0];
     };
     expect(ends(0.88)).toBe('Expected to be too loose from 20 Feb 2026.');
-    expect(ends(1.12)).toBe('Outgrown 20 Feb 2026.');
+    expect(ends(1.12)).toBe('Expected to be outgrown from 20 Feb 2026.');
   });
 });
