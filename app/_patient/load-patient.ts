@@ -11,6 +11,7 @@ import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { stillOpen } from '@/lib/schedule/still-open';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** What every screen of one patient starts from. */
@@ -25,6 +26,8 @@ export type LoadedPatient = {
   readonly raised: readonly MergedPrompt[];
   readonly answers: readonly KnownAnswer[];
   readonly dates: readonly ScheduledDate[];
+  /** What is open although no prompt asks: dates that passed, prompts put off, pieces outside their band. */
+  readonly stillOpen: readonly string[];
 };
 
 /** A patient of the therapist's clinic with today's analysis, prompts and dates; any other id is a page that is not there. */
@@ -38,6 +41,7 @@ export async function loadPatient(therapist: Therapist, patientId: string): Prom
   ]);
   if (!record) notFound();
   const today = todayIn(clinic.timeZone);
-  const { analysis, open, raised, dates } = patientWork(record, { answers, moves }, policy, today);
-  return { clinic, today, record, analysis, prompts: open, raised, answers, dates };
+  const work = patientWork(record, { answers, moves }, policy, today);
+  const { analysis, open, raised, dates } = work;
+  return { clinic, today, record, analysis, prompts: open, raised, answers, dates, stillOpen: stillOpen(work, answers, today) };
 }

@@ -10,11 +10,13 @@ type Props = {
   readonly today: CalendarDay;
   readonly mayAnswer: boolean;
   readonly nextVisit: string | null;
+  /** Named where no prompt is open. */
+  readonly stillOpen: readonly string[];
   readonly policy: Policy;
 };
 
 /** What should happen next, with its evidence; at most three prompts open, the rest behind one line. */
-export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, policy }: Props) {
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy }: Props) {
   const [first, ...others] = prompts;
   const shown = others.slice(0, MOST_SHOWN - 1);
   const behind = others.slice(MOST_SHOWN - 1);
@@ -27,7 +29,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, po
         </svg>
         Next
       </h2>
-      {first ? <PromptView prompt={first} {...asked} first /> : <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>}
+      {first ? <PromptView prompt={first} {...asked} first /> : <Quiet nextVisit={nextVisit} stillOpen={stillOpen} />}
       {shown.length > 0 && (
         <details className="more-prompts">
           <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
@@ -45,5 +47,20 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, po
         </details>
       )}
     </section>
+  );
+}
+
+/** No prompt is open: what is open all the same, else that nothing is asked and when the next visit falls due. */
+function Quiet({ nextVisit, stillOpen }: Pick<Props, 'nextVisit' | 'stillOpen'>) {
+  if (stillOpen.length === 0) return <p className="prompt-sentence">{nextVisit ?? 'Nothing is asked today.'}</p>;
+  return (
+    <>
+      <p className="prompt-sentence">No new question. Still open:</p>
+      <ul className="facts">
+        {stillOpen.map((one) => (
+          <li key={one}>{one}</li>
+        ))}
+      </ul>
+    </>
   );
 }

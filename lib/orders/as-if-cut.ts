@@ -9,7 +9,7 @@ import type { CalendarDay } from '../units/calendar-day';
 
 /** What decides how a piece of an order would sit. */
 export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'reductionPct' | 'convention' | 'lifeDays' | 'leadDays'> &
-  CutPointer & { readonly garment?: GarmentSpec };
+  CutPointer & { readonly garment?: GarmentSpec | null };
 
 /**
  * The analysis of a patient whose only piece were the one an order asks for, cut from its ladder and not worn yet.

@@ -45,7 +45,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
     familyPagesOf(therapist, patientId),
     lettersOf(therapist, patientId),
   ]);
-  const { record, analysis, clinic, prompts, dates, today } = loaded;
+  const { record, analysis, clinic, prompts, dates, stillOpen, today } = loaded;
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
@@ -73,7 +73,15 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         )}
       </PatientTitle>
       <CautionLine loaded={{ record, analysis, today }} patientId={patientId} />
-      <NextAction prompts={prompts} patientId={patientId} today={today} mayAnswer={mayWrite} nextVisit={quiet} policy={analysis.policy} />
+      <NextAction
+        prompts={prompts}
+        patientId={patientId}
+        today={today}
+        mayAnswer={mayWrite}
+        nextVisit={quiet}
+        stillOpen={stillOpen}
+        policy={analysis.policy}
+      />
       <div className="patient-grid">
         <div className="stack">
           {pictures.map((picture) => (

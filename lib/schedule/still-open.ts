@@ -1,0 +1,38 @@
+import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { isNoAnswer } from '../outcome';
+import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
+import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
+import type { WorkItem } from './worklist';
+
+/**
+ * What a page has to name before it may say that nothing is asked: dates that passed, prompts put off to a day, pieces outside their band.
+ *
+ * Shape: a patient's work and the answers given; one sentence each, none when there is nothing.
+ */
+export function stillOpen(
+  work: {
+    readonly analysis: PatientAnalysis;
+    readonly items: readonly WorkItem[];
+    readonly raised: readonly MergedPrompt[];
+    readonly open: readonly MergedPrompt[];
+  },
+  answers: readonly PromptAnswer[],
+  today: CalendarDay,
+): string[] {
+  const overdue = work.items
+    .filter(({ due, prompt }) => due < today && prompt === null)
+    .map(({ title, due }) => `${title}: was due ${showDay(due)}.`);
+  const later = putOff(work.raised, work.open, answers).map(
+    ({ prompt, until }) => `Put off to ${showDay(calendarDay(until))}: ${prompt.title}`,
+  );
+  return [...overdue, ...later, ...outsideBand(work.analysis)];
+}
+
+function outsideBand({ pieces, policy }: PatientAnalysis): string[] {
+  return pieces.flatMap(({ piece, inUse, fit }) => {
+    if (!inUse || isNoAnswer(fit)) return [];
+    const outside = fit.places.filter(({ tightness }) => tightness > policy.bandHigh || tightness < policy.bandLow).length;
+    const places = `${outside} of ${fit.places.length} places`;
+    return outside === 0 ? [] : [`Piece ${piece.piece}, ${piece.side} ${piece.limb}: ${places} outside the working band.`];
+  });
+}
