@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
+import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, orderFrom, pieceFrom, visitOn } from './made-up-records';
@@ -76,6 +78,25 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       ['f1', '2026-10-30', null, '2'],
       ['f2', '2026-10-30', null, '2'],
     ]);
+  });
+
+  it('point at the visit: its day corrected, the order and its pieces find it and say the new day; what was sent stays', async () => {
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-09-02') });
+    if (saved.kind === 'not-found') throw new Error('not found');
+    const own = orderFrom(saved.visitId, '2026-09-02');
+    const proposed = await at.db.orders.proposeOrder(at.therapist, { patientId, submissionId: form(), order: own });
+    if (proposed.kind === 'not-found') throw new Error('not found');
+    const piece = { ...pieceFrom(saved.visitId, '2026-09-02'), piece: 'day' };
+    await at.db.pieces.savePiece(at.therapist, { patientId, submissionId: form(), piece });
+    const day = visitOn('2026-09-03');
+    await at.db.visits.reviseVisit(at.therapist, saved.visitId, 1, { submissionId: form(), visit: day, reason: 'the day was wrong' });
+    const found = await at.db.readingOrders.orderWithHistory(at.therapist, proposed.orderId);
+    expect([found?.current.cutFrom, found?.current.cutFromVisitId]).toEqual(['2026-09-03', saved.visitId]);
+    const record = await at.db.records.recordOf(at.therapist, patientId);
+    expect(record?.pieces.find((one) => one.piece === 'day')?.cutFrom).toBe('2026-09-03');
+    if (!record || !found) throw new Error('not found');
+    const asked = orderQuestions(record, found.current, DEFAULT_POLICY, calendarDay('2026-09-20')).map(({ key }) => key.split(' ')[0]);
+    expect(asked).not.toContain('ladder-missing');
   });
 
   it('send all or nothing: a piece whose name is taken leaves the order as it was', async () => {

@@ -206,6 +206,26 @@ describe.each(ENGINES)('records on %s', (engine) => {
     expect(await at.db.clinic.historyOfSetting(at.therapist, 'visit-every-days')).toHaveLength(2);
   });
 
+  it('an act that was begun counts as done only when its deed was written, and only for the limb it was begun for', async () => {
+    const left = { limb: { limb: 'leg', side: 'left' } };
+    const asked = {
+      rule: 'outgrow',
+      ruleVersion: '1',
+      inputsHash: 'b',
+      inputs: { action: 'order', about: left },
+      until: null,
+      reason: null,
+    };
+    const last = async (key: string) =>
+      (await at.db.answers.answersOf(at.therapist, [patientId])).filter(({ promptKey }) => promptKey === key).at(-1)?.answer;
+    await at.db.answers.answerPrompt(at.therapist, patientId, { ...asked, promptKey: 'left', answer: 'begun' });
+    await at.db.answers.completeBegun(at.therapist, patientId, ['remeasure']);
+    await at.db.answers.completeBegun(at.therapist, patientId, ['order'], ({ limb }) => limb?.side === 'right');
+    expect(await last('left')).toBe('begun');
+    await at.db.answers.completeBegun(at.therapist, patientId, ['order'], ({ limb }) => limb?.side === 'left');
+    expect(await last('left')).toBe('act');
+  });
+
   it('keeps a draft, and shows the newer one to a window that lags behind', async () => {
     expect(await at.db.drafts.keepDraft(at.therapist, patientId, 'visit', { version: 0, content: { girths: ['7'] } })).toEqual({
       kind: 'kept',

@@ -135,6 +135,7 @@ describe('a fault in a ladders file names line, column and reason', () => {
     ['a day of birth in another spelling', second({ patient: 'R-2', born: '01/03/1980' }), 'born', 'year-month-day'],
     ['a day that is not in the calendar', second({ day: '2026-02-30' }), 'day', 'not in the calendar'],
     ['a visit before birth', second({ day: '1979-01-01' }), 'day', 'before the day of birth'],
+    ['a visit that has not come', second({ day: '2026-12-24' }), 'day', 'has not come yet'],
     ['another day of birth', second({ born: '1980-03-02' }), 'born', '1980-03-01'],
     ['another sex', second({ sex: 'M' }), 'sex', 'earlier row says F'],
     ['a sex that no table has', second({ patient: 'R-2', sex: 'f' }), 'sex', 'F, M, X'],

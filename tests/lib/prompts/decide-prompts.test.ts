@@ -5,6 +5,7 @@ import {
   mergeByCause,
   openPrompts,
   type PromptAnswer,
+  putOff,
   RULES,
   raisePrompts,
 } from '@/lib/prompts/decide-prompts';
@@ -47,6 +48,14 @@ describe('prompts', () => {
       ['tightness', ['growth']],
       ['visit', []],
     ]);
+  });
+
+  it('that were begun stay open and are marked; done they rest, put off they are named with their day', () => {
+    expect(openPrompts([both], [answer(both, 'begun')], '2026-11-25').map(({ begun }) => begun?.answer)).toEqual(['begun']);
+    expect(openPrompts([both], [answer(both, 'begun'), answer(both, 'act')], '2026-11-25')).toEqual([]);
+    const later = [answer(both, 'not-now', '2026-12-01')];
+    expect(putOff([both], openPrompts([both], later, '2026-11-25'), later)).toEqual([{ prompt: both, until: '2026-12-01' }]);
+    expect(putOff([both], openPrompts([both], later, '2026-12-01'), later)).toEqual([]);
   });
 
   it('come in order of urgency, then of the day they are due', () => {
