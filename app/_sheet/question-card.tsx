@@ -65,6 +65,6 @@ function shown(girthMm: number, unit: LengthUnit): string {
 }
 
 function keepWords(doubt: Doubt, girth: TypedLength | undefined, unit: LengthUnit): string {
-  if (doubt.distanceMm === null || doubt.kind === 'shifted-rungs' || doubt.kind === 'swapped-neighbours') return 'Keep all as taped';
-  return girth ? `Keep ${showLength(girth.nm / 1e6, unit, 16)} as taped` : 'Keep as taped';
+  if (doubt.distanceMm === null || doubt.kind === 'shifted-rungs' || doubt.kind === 'swapped-neighbours') return 'Keep all as measured';
+  return girth ? `Keep ${showLength(girth.nm / 1e6, unit, 16)} as measured` : 'Keep as measured';
 }

@@ -16,7 +16,7 @@ type PanelProps = {
   readonly onClose: () => void;
 };
 
-/** Everything that is set before taping: which limbs, the ruler, and who tapes how and when. Changes hold at once. */
+/** Everything that is set before measuring: which limbs, the ruler, and who measures how and when. Changes hold at once. */
 export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: PanelProps) {
   const sheet = form.sheets[group];
   if (!sheet) return null;
@@ -41,7 +41,7 @@ export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: Pa
             type="button"
             onClick={() => onField({ sheets: [...form.sheets, firstSheet(limb, sheet.unit)] })}
           >
-            Tape the {limb}s too
+            Measure the {limb}s too
           </button>
         ))}
       </div>

@@ -74,7 +74,7 @@ export function SheetBar(props: BarProps) {
               Paste a column
             </button>
             <button className="button" type="button" aria-pressed={props.twice} onClick={then(props.onTwice)}>
-              Second taping
+              Measure again
             </button>
             <button className="button" type="button" onClick={then(props.onReadBack)}>
               Read back

@@ -12,7 +12,7 @@ const TAPE = 40;
 const MOST_SCALE = 12.5 / 25.4;
 const MOST_HEIGHT = 420;
 
-/** The limbs as far as they are taped, true to proportion; a doubtful rung stays out until it is answered. */
+/** The limbs as far as they are measured, true to proportion; a doubtful rung stays out until it is answered. */
 export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) {
   const { sheet, rows, sides } = view;
   const sign = sheet.direction === 'up' ? 1 : -1;
@@ -34,11 +34,11 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   const picture = {
     limb: sheet.limb,
     unit: sheet.unit,
-    zeroWords: `zero, taped ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
+    zeroWords: `zero, measured ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
     landmarks,
     limbs: [{ affected: true, heightsMm: places }],
   } as unknown as LimbPicture;
-  const words = `Outline of the ${sheet.limb}s as far as taped. The table holds the same figures.`;
+  const words = `Outline of the ${sheet.limb}s as far as measured. The table holds the same figures.`;
   return (
     <figure className="limb-figure sheet-outline" data-shown={shown}>
       <svg
@@ -59,7 +59,7 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
           />
         ))}
       </svg>
-      <figcaption>The outline grows as you tape. A doubtful rung stays out until you answer.</figcaption>
+      <figcaption>The outline grows as you measure. A doubtful rung stays out until you answer.</figcaption>
     </figure>
   );
 }

@@ -2,7 +2,7 @@ import type { KeptDoubt } from '@/lib/ladder/ladder';
 import type { Side } from '@/lib/ladder/limb';
 import { type GirthCell, type LimbSheet, type VisitForm, withCell } from '@/lib/record/visit-form';
 
-/** Where on the sheet a person is: which limb kind, side and row, and whether in the second taping. */
+/** Where on the sheet a person is: which limb kind, side and row, and whether in the column of the second measuring. */
 export type CellPlace = { readonly group: number; readonly side: Side; readonly row: string; readonly again: boolean };
 
 /** The cell being typed in, and what stood in it before. */

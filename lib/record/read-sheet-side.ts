@@ -71,7 +71,7 @@ function readRung(sheet: LimbSheet, side: Side, row: SheetRow, refusals: FormRef
   if (!girth && second)
     refusals.push({
       where: key,
-      reason: 'The second taping is typed and the first is not.',
+      reason: 'It is measured again and the first measuring is empty. Type the first one too.',
     });
   const distance = row.at[side];
   if (!distance) {

@@ -54,12 +54,12 @@ test('two columns without places are right and left; more lines than rungs are r
   await expect(page.getByText(/20 lines for 7 rungs\./)).toBeVisible();
 });
 
-test('a second taping stands beside the first with its difference, and one beyond tape error is asked about', async ({ page }) => {
+test('a second measuring stands beside the first with its difference, and one beyond tape error is asked about', async ({ page }) => {
   await newSheet(page, 'PA-again');
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, ['8 1/8', '8 3/8', '8 7/8']);
-  await page.getByRole('button', { name: 'Second taping' }).click();
-  await page.getByRole('textbox', { name: 'Right leg, girth at 1½ inches, second taping' }).focus();
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await page.getByRole('textbox', { name: 'Right leg, girth at 1½ inches, measured again' }).focus();
   await typeDown(page, ['8 1/4', '9']);
   await expect(page.getByRole('row', { name: /^1½/ })).toContainText(/again 8¼ \+⅛/);
   await expect(page.getByRole('row', { name: /^3 8/ })).toContainText('more than tape error');
