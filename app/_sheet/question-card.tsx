@@ -46,6 +46,7 @@ function Choice({ words, hint, onClick }: { words: string; hint: string; onClick
 
 function againWords(doubt: Doubt): string {
   if (doubt.kind === 'ladder-length' || doubt.kind === 'body-size') return 'Type the lengths again';
+  if (doubt.kind === 'zero-direction') return 'Look at zero and direction';
   if (doubt.kind === 'shifted-rungs' || doubt.distanceMm === null) return 'Look again';
   return 'Type it again';
 }

@@ -12,7 +12,7 @@ type PanelProps = {
   readonly group: number;
   readonly today: string;
   readonly onField: (change: Partial<VisitForm>) => void;
-  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet) => void;
+  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet, words?: string) => void;
   readonly onClose: () => void;
 };
 
@@ -68,7 +68,10 @@ function Limbs({ sheet, onSheet }: Part) {
         onChange={({ target }) => {
           const [limb, which] = target.value.split(' ') as [LimbKind, Side | 'both'];
           const sides: Side[] = which === 'both' ? ['right', 'left'] : [which];
-          onSheet((one) => (one.limb === limb ? { ...one, sides } : { ...firstSheet(limb, one.unit, sides), interval: one.interval }));
+          onSheet(
+            (one) => (one.limb === limb ? { ...one, sides } : { ...firstSheet(limb, one.unit, sides), interval: one.interval }),
+            'change the limbs',
+          );
         }}
       >
         {choices.map(({ value, words }) => (
@@ -89,7 +92,7 @@ function Zero({ sheet, onSheet }: Part) {
         <span>Zero</span>
         <select
           value={other ? 'other' : sheet.zero}
-          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }))}
+          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }), 'change the zero')}
         >
           {LIMBS[sheet.limb].landmarks.map((landmark) => (
             <option key={landmark} value={landmark}>
@@ -113,7 +116,9 @@ function Zero({ sheet, onSheet }: Part) {
         <span>Direction</span>
         <select
           value={sheet.direction}
-          onChange={({ target }) => onSheet((one) => ({ ...one, direction: target.value === 'up' ? 'up' : 'down' }))}
+          onChange={({ target }) =>
+            onSheet((one) => ({ ...one, direction: target.value === 'up' ? 'up' : 'down' }), 'change the direction')
+          }
         >
           <option value="up">upward, to the trunk</option>
           <option value="down">downward, from the trunk</option>
@@ -127,7 +132,11 @@ function Grid({ sheet, onSheet }: Part) {
   const [text, setText] = useState(sheet.interval);
   const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
-  const set = (interval: string, unit: LengthUnit) => onSheet((one) => withGrid(one, { interval, unit, fromZero: one.fromZero }));
+  const set = (interval: string, unit: LengthUnit) =>
+    onSheet(
+      (one) => withGrid(one, { interval, unit, fromZero: one.fromZero }),
+      unit === sheet.unit ? 'change the interval' : 'change the unit of the tape',
+    );
   return (
     <>
       <label className="field">

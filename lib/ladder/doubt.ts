@@ -16,7 +16,8 @@ export type DoubtKind =
   | 'last-visit'
   | 'other-limb'
   | 'taped-twice'
-  | 'body-size';
+  | 'body-size'
+  | 'zero-direction';
 
 /**
  * A question about one rung (its distance from the ladder's zero, mm) or about the whole ladder (null).

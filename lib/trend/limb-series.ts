@@ -1,5 +1,6 @@
 import { type LineAtVisit, type PlacedLine, placeLandmarks } from '../alignment/place-landmarks';
 import { type BodyAt, bodyAt } from '../growth/body-at';
+import { crossExamined } from '../ladder/cross-examined';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { doubtfulRungs } from '../ladder/doubtful-rungs';
@@ -7,6 +8,7 @@ import { floorCheck } from '../ladder/floor-check';
 import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
 import { tapedLine } from '../ladder/taped-line';
+import { zeroAndDirection } from '../ladder/zero-and-direction';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
@@ -86,15 +88,18 @@ function seriesOf(
     limb,
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
-      const floor = floorCheck(ladder, body.heightMm?.value);
-      const rungs = doubtfulRungs(ladder, isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1);
+      const milder = isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1;
+      const doubts = crossExamined(ladder, (one) => {
+        const whole = [zeroAndDirection(one), floorCheck(one, body.heightMm?.value)].filter((doubt) => doubt !== undefined);
+        return [...doubtfulRungs(one, milder), ...whole];
+      });
       return {
         visit,
         ladder,
         growing,
         body,
         placed: placed[index] as PlacedLine,
-        doubts: floor ? [...rungs, floor] : rungs,
+        doubts,
       };
     }),
   };

@@ -26,13 +26,15 @@ function server() {
 
 function keeperOf(there: ReturnType<typeof server>) {
   const states: DraftState[] = [];
+  const onDevice: { content: DraftContent; version: number }[] = [];
   const keeper = new DraftKeeper(
     { content: content(''), version: 0 },
     there.post,
     (state) => states.push(state),
     () => '14:31',
+    { put: (copy) => onDevice.push(copy), drop: () => (onDevice.length = 0) },
   );
-  return { keeper, states, last: () => states.at(-1) };
+  return { keeper, states, onDevice, last: () => states.at(-1) };
 }
 
 describe('the keeper of a draft', () => {
