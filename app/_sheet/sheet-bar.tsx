@@ -67,15 +67,19 @@ export function SheetBar(props: BarProps) {
             Sign in again
           </a>
         )}
-        {undo && (
-          <button className="button act" type="button" onClick={props.onUndo}>
-            Undo: {undo.words}
-          </button>
-        )}
-        {redo && (
-          <button className="button act" type="button" onClick={props.onRedo}>
-            Redo: {redo.words}
-          </button>
+        {(undo || redo) && (
+          <div className="acts">
+            {undo && (
+              <button className="button" type="button" onClick={props.onUndo}>
+                Undo: {undo.words}
+              </button>
+            )}
+            {redo && (
+              <button className="button" type="button" onClick={props.onRedo}>
+                Redo: {redo.words}
+              </button>
+            )}
+          </div>
         )}
         <div className={more ? 'more open' : 'more'}>
           <button className="button more-button" type="button" aria-expanded={more} onClick={() => setMore(!more)}>

@@ -20,13 +20,14 @@ export function landmarksAhead(limb: LimbKind, zero: string, direction: 'up' | '
  * Whether zero, direction and landmarks of a ladder can be true together: a limb goes on from its zero in that direction, and its
  * landmarks are met in their order.
  *
- * Shape: a ladder with at least one girth; a doubt about the whole ladder, or undefined. Nothing is refused: a ladder of the foot or of
- * the hip may be meant. Source: the order of landmarks along a limb (anatomy).
+ * Shape: a ladder with at least one girth; a doubt about the whole ladder, or undefined. A zero and direction are only asked about: a
+ * ladder of the foot or of the hip may be meant. Landmarks out of order are refused where they are typed or read from a ladders file, and
+ * asked about in what comes from other programs. Source: the order of landmarks along a limb (anatomy).
  * Example: downward from the wrist crease no arm is left to measure; upward from the ankle crease the fold at 20 in and the knee at 21.
  */
 export function zeroAndDirection(ladder: Ladder): Doubt | undefined {
   if (!ladder.rungs.some((rung) => rung.girth)) return undefined;
-  const question = noLimbThatWay(ladder) ?? landmarkOutOfOrder(ladder);
+  const question = noLimbThatWay(ladder) ?? landmarkOutOfOrder(ladder)?.reason;
   if (question === undefined) return undefined;
   const doubt: Doubt = { kind: 'zero-direction', distanceMm: null, message: question };
   return wasKept(ladder, doubt) ? undefined : doubt;
@@ -38,16 +39,21 @@ function noLimbThatWay({ limb, zero, direction }: Ladder): string | undefined {
   return `${way} from the ${placeInWords(zero)}? No ${limb} is left to measure that way: from there a ladder goes ${other}. Look at zero and direction.`;
 }
 
-function landmarkOutOfOrder(ladder: Ladder): string | undefined {
+/** The landmark of a ladder that cannot lie where it was found, and why; undefined when all lie ahead of zero and in their order. */
+export function landmarkOutOfOrder(ladder: Ladder): { readonly landmark: LandmarkId; readonly reason: string } | undefined {
   const { limb, zero, direction, landmarks, unit } = ladder;
   const ahead = landmarksAhead(limb, zero, direction);
   const way = direction === 'up' ? 'upward' : 'downward';
   const behind = landmarks.find(({ landmark }) => !ahead.includes(landmark));
-  if (behind)
-    return `The ${placeInWords(behind.landmark)} ${showLengthWithUnit(mm(behind.distance.nm), unit)} ${way} from the ${placeInWords(zero)}? It lies the other way.`;
+  if (behind) {
+    const where = `${showLengthWithUnit(mm(behind.distance.nm), unit)} ${way} from the ${placeInWords(zero)}`;
+    return { landmark: behind.landmark, reason: `The ${placeInWords(behind.landmark)} ${where}? It lies the other way.` };
+  }
   const met = ahead.flatMap((landmark) => landmarks.find((one) => one.landmark === landmark) ?? []);
   const index = met.findIndex((one, at) => at > 0 && one.distance.nm <= (met[at - 1]?.distance.nm ?? 0));
   const [near, far] = [met[index - 1], met[index]];
   if (!near || !far) return undefined;
-  return `The ${placeInWords(far.landmark)} at ${showLengthWithUnit(mm(far.distance.nm), unit)}? Going ${way}, it comes after the ${placeInWords(near.landmark)}, which is at ${showLengthWithUnit(mm(near.distance.nm), unit)}.`;
+  const question = `The ${placeInWords(far.landmark)} at ${showLengthWithUnit(mm(far.distance.nm), unit)}?`;
+  const reason = `Going ${way}, it comes after the ${placeInWords(near.landmark)}, which is at ${showLengthWithUnit(mm(near.distance.nm), unit)}.`;
+  return { landmark: far.landmark, reason: `${question} ${reason}` };
 }

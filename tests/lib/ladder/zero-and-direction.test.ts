@@ -4,6 +4,7 @@ import type { Ladder } from '@/lib/ladder/ladder';
 import type { LandmarkId, LimbKind } from '@/lib/ladder/limb';
 import { landmarksAhead, zeroAndDirection } from '@/lib/ladder/zero-and-direction';
 import { firstSheet } from '@/lib/record/first-sheet';
+import { readSheetSide } from '@/lib/record/read-sheet-side';
 import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/record/sheet-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import { asNanometres } from '@/lib/units/length';
@@ -85,6 +86,13 @@ describe('the rows of a sheet', () => {
     expect(leftOutPlace(sheet('21'))).toBeUndefined();
     expect(leftOutPlace(sheet(''))).toBeUndefined();
     expect(leftOutPlace(sheet('21 1/4', { endRow: false }))).toBeUndefined();
+  });
+
+  it('a landmark out of its order stops the visit at its box, and nothing typed is lost', () => {
+    const crossed = sheet('15', { marks: { 'right/knee': '28', 'right/gluteal-fold': '15' }, cells: { 'right/38100000': { text: '8' } } });
+    expect(readSheetSide(crossed, 'right').refusals).toEqual([
+      { where: 'right/gluteal-fold', reason: expect.stringMatching(/^The gluteal fold at 15\sin\? Going upward, it comes after the knee/) },
+    ]);
   });
 
   it('a landmark that lies behind has no box, unless a figure stands in it', () => {
