@@ -72,7 +72,7 @@ export function PastePanel({ text, view, shown, from, twice, onCancel, onPaste }
             </label>
           )}
           {(twice || from?.again) && (
-            <label className="field comma">
+            <label className="field into">
               <span>Into</span>
               <select value={again ? 'again' : 'first'} onChange={({ target }) => setAgain(target.value === 'again')}>
                 <option value="first">the first measuring</option>
