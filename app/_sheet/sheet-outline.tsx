@@ -12,6 +12,8 @@ const TAPE = 40;
 /** 12.5 px an inch; smaller where a long limb would not fit. */
 const MOST_SCALE = 12.5 / 25.4;
 const MOST_HEIGHT = 420;
+/** Room for the names of the limbs, and for the landmark at the top below them. */
+const HEAD = 62;
 
 /** The limbs as far as they are measured, true to proportion; a doubtful rung stays out until it is answered. */
 export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) {
@@ -28,9 +30,9 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   const [bottom, top] = [Math.min(...all), Math.max(...all)];
   if (top <= bottom) return null;
   const widest = Math.max(1, ...sides.flatMap((one) => trustedLine(one, view).girthsMm));
-  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 90) / (top - bottom), ((WIDTH - TAPE) / 4 - 4) / halfWidth(widest, 1));
-  const frame: Frame = { scale, centreX: 0, zeroY: 44 + top * scale };
-  const height = 44 + (top - bottom) * scale + 40;
+  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 108) / (top - bottom), ((WIDTH - TAPE) / 4 - 4) / halfWidth(widest, 1));
+  const frame: Frame = { scale, centreX: 0, zeroY: HEAD + top * scale };
+  const height = HEAD + (top - bottom) * scale + 40;
   const middle = WIDTH / 2;
   const picture = {
     limb: sheet.limb,

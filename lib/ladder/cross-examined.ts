@@ -38,14 +38,17 @@ export function crossExamined(ladder: Ladder, ask: (ladder: Ladder) => readonly 
   let open = doubtfulPlaces(first);
   if (open.size === 0) return first;
   const taped = ladder.rungs.filter((rung) => rung.girth).length;
-  if (first.some(({ kind }) => ABOUT_ORDER.has(kind)) || open.size > MOST_DOUBTFUL || open.size * 2 > taped) return first.map(withoutOffer);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  if (first.some(({ kind }) => ABOUT_ORDER.has(kind))) return first.map(withoutOffer);
+  for (let round = 0; round < MOST_ROUNDS && open.size <= MOST_DOUBTFUL; round++) {
     const among = ask(withoutRungs(ladder, open));
     const beside = (place: number) => (open.size === 1 && round === 0 ? first : ask(withoutRungs(ladder, others(open, place))));
     const singles = [...open].flatMap((place) => beside(place).filter(({ distanceMm }) => distanceMm === place));
     const whole = [...first.filter((one) => isWhole(one) && !ABOUT_LENGTH.has(one.kind)), ...among.filter(isAboutLength)];
     const next = new Set([...doubtfulPlaces(singles), ...doubtfulPlaces(among)]);
-    if (isSame(next, open)) return [...whole, ...singles.sort((one, other) => (one.distanceMm ?? 0) - (other.distanceMm ?? 0))];
+    if (isSame(next, open)) {
+      const settled = [...whole, ...singles.sort((one, other) => (one.distanceMm ?? 0) - (other.distanceMm ?? 0))];
+      return open.size * 2 > taped ? settled.map(withoutOffer) : settled;
+    }
     open = next;
   }
   return first.map(withoutOffer);
