@@ -19,8 +19,8 @@ export function ChooseDraft({ theirs, savedAt, mine, onTheirs, onMine, onDrop }:
     return (
       <section className="choose" role="alert">
         <p>
-          <b>{savedAt ? 'This visit is saved already.' : 'The draft on the server was finished or given up.'}</b> What is typed here is not
-          part of it.
+          <b>{savedAt ? 'This visit is saved already.' : 'The draft that this was typed over is finished, given up or out of date.'}</b>{' '}
+          What is typed here is not part of it.
         </p>
         <div className="actions">
           {savedAt && (

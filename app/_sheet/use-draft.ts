@@ -43,7 +43,8 @@ export function useDraft(data: SheetData, content: DraftContent, take: (content:
   const bringBack = useEffectEvent(async () => {
     const copy = await device?.found();
     if (!copy) return;
-    const server = { content: { form: data.form, submissionId: data.submissionId }, version: data.draftVersion };
+    const base = data.base === undefined ? {} : { base: data.base };
+    const server = { content: { form: data.form, submissionId: data.submissionId, ...base }, version: data.draftVersion };
     const met = metOnDevice(copy, server);
     if (met === 'same') return void device?.drop();
     take(copy.content);

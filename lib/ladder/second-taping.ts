@@ -19,8 +19,8 @@ export function secondTapingDoubts(ladder: Ladder): Doubt[] {
     if (!rung.girth || !rung.again || !differMoreThanTape(rung.girth, rung.again)) return [];
     const [first, second] = [mm(rung.girth.nm), mm(rung.again.nm)];
     const place = showLengthWithUnit(mm(rung.distance.nm), ladder.unit);
-    const apart = showLengthWithUnit(Math.abs(second - first), ladder.unit);
-    const message = `${place}: ${showLength(first, ladder.unit)} or ${showLength(second, ladder.unit)}? The two measurings differ by ${apart}; those of one place seldom differ by more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit)}.`;
+    const apart = showLengthWithUnit(Math.abs(second - first), ladder.unit, 16);
+    const message = `${place}: ${showLength(first, ladder.unit)} or ${showLength(second, ladder.unit)}? The two measurings differ by ${apart}; those of one place seldom differ by more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit, 16)}.`;
     return [
       {
         kind: 'taped-twice',

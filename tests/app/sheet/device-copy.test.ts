@@ -99,5 +99,7 @@ describe('a copy met on a device', () => {
     expect(metOnDevice(copy({ '1': '8' }, 1), server({ '2': '9' }, 2))).toBe('apart');
     expect(metOnDevice(copy({ '1': '8', '2': '9' }, 1), server({ '1': '8' }, 1, 'two'))).toBe('apart');
     expect(metOnDevice(copy({ '1': '8' }, 2), server({}, 0, 'two'))).toBe('apart');
+    const correction = (base: number) => ({ content: { ...content({ '1': String(base) }), base }, version: 0 });
+    expect(metOnDevice(correction(1), correction(2))).toBe('apart');
   });
 });

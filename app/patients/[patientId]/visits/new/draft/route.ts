@@ -3,6 +3,7 @@ import { requireActing, requireRole } from '@/app/_session/therapist';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic';
 import { discardDraft, draftOf, keepDraft } from '@/db/drafts';
+import { patientHead } from '@/db/patients';
 import { visitOfSubmission } from '@/db/visits';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
 
@@ -18,13 +19,15 @@ type Place = { readonly params: Promise<{ patientId: string }> };
 /** Larger than any visit: a stranger may not make the server keep more. */
 const MOST_BYTES = 300_000;
 
-/** How the draft of a sheet stands: as last kept, or null. Asked by a page that the browser shows again. */
+/** How the draft of a sheet (of a new visit, unless it is said) stands: as last kept, or null. Asked by a page that is shown again. */
 export async function GET(request: Request, { params }: Place): Promise<Response> {
   const therapist = await requireRole('lead', 'therapist');
-  const kind = KIND.safeParse(new URL(request.url).searchParams.get('kind'));
+  const kind = KIND.safeParse(new URL(request.url).searchParams.get('kind') ?? 'visit');
   if (!kind.success) return new Response(null, { status: 400 });
+  const { patientId } = await params;
+  if (!(await patientHead(therapist, patientId))) return new Response(null, { status: 404 });
   const { timeZone } = await clinicOf(therapist);
-  const draft = metDraft(await draftOf(therapist, (await params).patientId, kind.data), timeZone) ?? null;
+  const draft = metDraft(await draftOf(therapist, patientId, kind.data), timeZone) ?? null;
   return Response.json({ draft }, { headers: { 'cache-control': 'no-store' } });
 }
 
