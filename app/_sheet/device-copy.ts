@@ -1,4 +1,4 @@
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import type { VisitForm } from '@/lib/record/visit-form';
 import type { CopyStore } from './browser-store';
 import { keyOf, sealed, unsealed } from './seal';
 import type { DraftContent } from './sheet-data';
@@ -88,8 +88,17 @@ export class DeviceCopy {
 
 function asCopy(value: unknown): CopyOnDevice | undefined {
   const { content, version } = (value ?? {}) as Partial<CopyOnDevice>;
-  const form = visitFormSchema.safeParse(content?.form);
-  if (!form.success || typeof content?.submissionId !== 'string' || typeof version !== 'number') return undefined;
-  const base = typeof content.base === 'number' ? { base: content.base } : {};
-  return { content: { form: form.data, submissionId: content.submissionId, ...base }, version };
+  const isDraft = isForm(content?.form) && typeof content?.submissionId === 'string' && typeof version === 'number';
+  return isDraft ? { content, version } : undefined;
+}
+
+/**
+ * Whether a form has the boxes that a sheet reads. It was sealed by this program, so that only an older shape could be met; what a form
+ * may hold is the server's to check, whose schema library is not sent to a page.
+ */
+function isForm(form: VisitForm | undefined): boolean {
+  const texts = [form?.day, form?.time, form?.posture, form?.measurer, form?.height, form?.weight, form?.note];
+  const sheets =
+    Array.isArray(form?.sheets) && form.sheets.every((sheet) => [sheet?.cells, sheet?.marks, sheet?.sides, sheet?.extras].every(Boolean));
+  return sheets && Array.isArray(form.readings) && texts.every((text) => typeof text === 'string');
 }

@@ -67,6 +67,13 @@ describe('the copy of a draft on a device', () => {
     expect(await new DeviceCopy(KEY, store, () => undefined).found()).toBeUndefined();
   });
 
+  it('is nothing to a sheet when its form has another shape', async () => {
+    const { store } = memory();
+    const older = { ...content({}).form, sheets: [{ limb: 'leg' }] } as unknown as DraftContent['form'];
+    await new DeviceCopy(KEY, store, () => undefined).put({ content: { submissionId: 'one', form: older }, version: 1 });
+    expect(await new DeviceCopy(KEY, store, () => undefined).found()).toBeUndefined();
+  });
+
   it('says that it is kept only when it is, and writes only the newest of many', async () => {
     const { store, state, copies } = memory();
     const told: boolean[] = [];
