@@ -139,8 +139,9 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     if (view && side) focus({ group, side, row: firstEmpty(view, side, false), again: false });
   };
 
+  const atEnd = ended && (!state.editing || cellId(state.editing.place) === cellId(ended)) ? ended : null;
   const moves = { focus, answer, onKey, enter, goOn, startTyping };
-  return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, ended, ...moves };
+  return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, ended: atEnd, ...moves };
 }
 
 /** The question shown: the one picked, else that of the figure typed last, else the last one on the ladder. */
