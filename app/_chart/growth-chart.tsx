@@ -33,7 +33,7 @@ const TO_X = 246;
 const TOP = 10;
 const BOTTOM = 128;
 
-/** A child's line on the 10th to 90th centile of a growth table, and the own place in the table carried on. */
+/** A child's line on the 10th to 90th centile of a growth table, and this child's own place in it carried on. */
 export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) {
   const days = [...line.points, ...line.reference].map((point) => point.day).sort();
   const axis = timeAxis(days[0] ?? addDays(line.points[0]?.day as CalendarDay, -30), days.at(-1) as CalendarDay, FROM_X, TO_X);

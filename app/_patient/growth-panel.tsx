@@ -88,7 +88,7 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
         )}
       </div>
       {growing && (
-        <p className="secondary">{`Grey: 10th to 90th centile, ${REFERENCE_NAMES[policy.growthReference]}. Hatched: the own place in the table, carried on six months.`}</p>
+        <p className="secondary">{`Grey: 10th to 90th centile, ${REFERENCE_NAMES[policy.growthReference]}. Hatched: this child’s own place in the table, carried on for six months.`}</p>
       )}
       <details className="as-table">
         <summary>As a table</summary>

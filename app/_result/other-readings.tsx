@@ -4,14 +4,14 @@ import type { Visit } from '@/lib/record/patient-record';
 import type { TypedLength } from '@/lib/units/length';
 import { showLengthChange } from '@/lib/units/show-length';
 
-/** What a visit has beside its first tapings, for a table cell: `waist 84 cm; fold 25½ in above the floor; 3 places taped twice`. */
+/** What a visit has beside its first measurings, for a table cell: `waist 84 cm; fold 25½ in above the floor; 3 places measured twice`. */
 export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings'>): string {
   const singles = (visit.readings ?? []).map(({ name, length }) => `${name} ${typed(length)}`);
   const folds = foldHeights(visit);
   const alike = new Set(folds.map(({ height }) => height.nm)).size === 1;
   const fold = alike && folds[0] ? [`fold ${typed(folds[0].height)} above the floor`] : folds.map(foldInWords);
   const twice = visit.ladders.flatMap(({ rungs }) => rungs.filter((rung) => rung.girth && rung.again)).length;
-  return [...singles, ...fold, ...(twice > 0 ? [`${twice} ${twice === 1 ? 'place' : 'places'} taped twice`] : [])].join('; ');
+  return [...singles, ...fold, ...(twice > 0 ? [`${twice} ${twice === 1 ? 'place' : 'places'} measured twice`] : [])].join('; ');
 }
 
 /** Single readings, fold heights and second tapings of a visit; nothing where there are none. */
@@ -44,7 +44,7 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
       {pairs.length > 0 && (
         <div className="table-frame">
           <table>
-            <caption>Places taped twice. The first taping counts; the second tells how far two readings differ.</caption>
+            <caption>Places measured twice. The first measuring counts; the second tells how far two readings differ.</caption>
             <thead>
               <tr>
                 <th scope="col">Place</th>
@@ -67,7 +67,7 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
                   <td className="figure">{typed(again)}</td>
                   <td className="figure">
                     {apart(girth, again)}
-                    {differMoreThanTape(girth, again) && <span className="under">more than tape error</span>}
+                    {differMoreThanTape(girth, again) && <span className="under"> more than tape error</span>}
                   </td>
                 </tr>
               ))}

@@ -7,7 +7,7 @@ import type { OpenQuestion, SheetView } from './sheet-view';
 
 /** For screen readers: the rung typed last, how it was read, and the question it raised. Focus stays where it is. */
 export function Announced({ state, view, question }: { state: SheetState; view: SheetView; question: OpenQuestion | undefined }) {
-  const { newest, form, undo } = state;
+  const { newest, form, said: done } = state;
   const row = newest && view.rows.find((one) => one.key === newest.row);
   const cell = newest ? cellAt(form, newest) : undefined;
   const reading = cell?.text.trim() ? readLength(cell.text, view.sheet.unit, true) : undefined;
@@ -21,7 +21,7 @@ export function Announced({ state, view, question }: { state: SheetState; view: 
     ...(question && newest && question.row === newest.row && question.side === newest.side
       ? [`Question: ${questionAndReason(question.doubt).question} ${questionAndReason(question.doubt).reason}`]
       : []),
-    ...(undo ? [undo.words] : []),
+    ...(done ? [done] : []),
   ];
   return (
     <p className="for-screen-readers" aria-live="polite">

@@ -24,8 +24,8 @@ export function answerChanges(record: KeptRecord, visitId: string, corrected: Vi
   const after = answersAt(replaced, corrected, record.visits[index + 1], policy, today);
   return [...new Set([...before.keys(), ...after.keys()])].map((what) => ({
     what,
-    before: before.get(what) ?? 'not taped',
-    after: after.get(what) ?? 'not taped',
+    before: before.get(what) ?? 'not measured',
+    after: after.get(what) ?? 'not measured',
   }));
 }
 

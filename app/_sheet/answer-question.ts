@@ -3,32 +3,49 @@ import { slipText } from '@/lib/ladder/slip';
 import { rowAt, withExchanged, withMoved, withSidesExchanged } from '@/lib/record/change-set-up';
 import { sheetRows } from '@/lib/record/sheet-rows';
 import { cellKey, type LimbSheet, withCell } from '@/lib/record/visit-form';
+import type { LengthUnit } from '@/lib/units/length';
+import { showLengthWithUnit } from '@/lib/units/show-length';
+import { changeInWords, counted } from './act-in-words';
 import type { OpenQuestion } from './sheet-view';
 
-/** What taking the offered answer does to a sheet, in words for the undo line, and the row to go on from; undefined when it changes no figure. */
+/** What taking the offered answer does to a sheet, in words as they stand after "Undo:", and the row to go on from. */
 export type SheetFix = { readonly change: (sheet: LimbSheet) => LimbSheet; readonly words: string; readonly goTo?: string };
 
 /** The change that sets right what a question guesses. */
 export function fixFor({ side, row, doubt }: OpenQuestion, sheet: LimbSheet): SheetFix | undefined {
-  if (doubt.kind === 'sides-swapped') return { change: withSidesExchanged, words: 'Left and right exchanged.' };
+  if (doubt.kind === 'sides-swapped') return { change: withSidesExchanged, words: 'exchange left and right' };
   if (doubt.kind === 'shifted-rungs') {
     const by = doubt.moveBy ?? 1;
-    const words = by === 1 ? 'Later figures moved one rung on.' : 'Later figures moved one rung back.';
+    const words = `move ${counted(filledFrom(sheet, side, row), 'rung')} one ${by === 1 ? 'on' : 'back'}`;
     return { change: (one) => withMoved(one, side, row, by), words, ...(by === 1 ? { goTo: row } : {}) };
   }
   if (doubt.kind === 'swapped-neighbours') return exchange(sheet, side, row);
-  if (doubt.kind === 'taped-twice') return { change: (one) => firstForSecond(one, side, row), words: 'The second taping counts.' };
+  if (doubt.kind === 'taped-twice')
+    return { change: (one) => firstForSecond(one, side, row), words: `count the second measuring${at(doubt.distanceMm, sheet.unit)}` };
   if (doubt.wouldFitMm === undefined) return undefined;
   const text = slipText(doubt.wouldFitMm, sheet.unit);
   const key = cellKey(side, row);
-  return { change: (one) => withCell(one, key, { ...one.cells[key], kept: undefined, text }), words: `Changed to ${text}.` };
+  const words = changeInWords(sheet.cells[key]?.text ?? '', text, doubt.distanceMm, sheet.unit);
+  return { change: (one) => withCell(one, key, { ...one.cells[key], kept: undefined, text }), words };
+}
+
+/** How many figures of a side stand from a row on. */
+function filledFrom(sheet: LimbSheet, side: Side, row: string): number {
+  const keys = sheetRows(sheet).map(({ key }) => key);
+  return keys.slice(keys.indexOf(row)).filter((key) => sheet.cells[cellKey(side, key)]?.text).length;
+}
+
+function at(distanceMm: number | null, unit: LengthUnit): string {
+  return distanceMm === null || Number.isNaN(distanceMm) ? '' : ` at ${showLengthWithUnit(distanceMm, unit, 16)}`;
 }
 
 function exchange(sheet: LimbSheet, side: Side, row: string): SheetFix | undefined {
   const rows = sheetRows(sheet);
   const filled = rows.filter((one) => sheet.cells[cellKey(side, one.key)]?.text);
   const before = filled[filled.findIndex((one) => one.key === row) - 1];
-  return before && { change: (one) => withExchanged(one, side, before.key, row), words: 'The two figures exchanged.' };
+  if (!before) return undefined;
+  const words = `exchange two figures${at(Number(before.at[side]?.nm) / 1e6, sheet.unit)}`;
+  return { change: (one) => withExchanged(one, side, before.key, row), words };
 }
 
 function firstForSecond(sheet: LimbSheet, side: Side, row: string): LimbSheet {

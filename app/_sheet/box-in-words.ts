@@ -10,5 +10,5 @@ export function boxInWords(where: string, form: VisitForm): string {
   const at = sheetRows(sheet).find((one) => one.key === row)?.at[side as Side];
   const place =
     row === 'floor' ? 'fold above floor' : at ? `${at.text} ${sheet.unit}` : row === 'end' ? 'last place' : placeInWords(row ?? '');
-  return `${side} ${sheet.limb}, ${place}${again ? ', second taping' : ''}`;
+  return `${side} ${sheet.limb}, ${place}${again ? ', measured again' : ''}`;
 }

@@ -4,13 +4,13 @@ import type { LimbSheet } from '@/lib/record/visit-form';
 import type { CellPlace } from './sheet-state';
 
 /** What a key pressed in a cell asks for. */
-export type CellWish = 'next' | 'down' | 'up' | 'across' | 'escape' | 'fits' | 'keep' | 'place' | 'single' | 'back' | undefined;
+export type CellWish = 'next' | 'down' | 'up' | 'across' | 'escape' | 'fits' | 'keep' | 'place' | 'single' | 'back' | 'limb' | undefined;
 
 /**
  * What a key in a cell means. Letters are wishes only where no unit can be meant: never right after another letter.
  *
- * S and K answer the open question, P adds a place, R a single reading, B reads back. Left and Right cross to the other limb only from
- * the edge of the text.
+ * S and K answer the open question, P adds a place, R a single reading, B reads back, N goes on to the next limb, or to finishing. Left
+ * and Right cross to the other limb only from the edge of the text.
  */
 export function cellWish(
   key: string,
@@ -32,18 +32,22 @@ export function cellWish(
   if (letter === 'p') return 'place';
   if (letter === 'r') return 'single';
   if (letter === 'b') return 'back';
+  if (letter === 'n') return 'limb';
   return undefined;
 }
 
 /** The rows of a sheet, which is all that moving about needs. */
 export type RowsOfSheet = { readonly sheet: LimbSheet; readonly rows: readonly SheetRow[] };
 
-/** The cell one row on (1) or back (−1) on the same side; from the last row of a side to the first empty row of the next, and no further. */
-export function nextPlace(view: RowsOfSheet, place: CellPlace, by: 1 | -1, crossing: boolean): CellPlace | undefined {
+/** The cell one row on (1) or back (−1) on the same side; none beyond the ends of a column: nobody leaves a limb by Enter alone. */
+export function nextPlace(view: RowsOfSheet, place: CellPlace, by: 1 | -1): CellPlace | undefined {
   const keys = view.rows.filter((row) => row.at[place.side] || row.key === 'end').map((row) => row.key);
   const key = keys[keys.indexOf(place.row) + by];
-  if (key !== undefined) return { ...place, row: key };
-  if (!crossing || by === -1) return undefined;
+  return key === undefined ? undefined : { ...place, row: key };
+}
+
+/** The first empty row of the next limb of a sheet; undefined on its last one. */
+export function nextLimb(view: RowsOfSheet, place: CellPlace): CellPlace | undefined {
   const side = view.sheet.sides[view.sheet.sides.indexOf(place.side) + 1];
   return side && { ...place, side, row: firstEmpty(view, side, place.again) };
 }

@@ -1,43 +1,53 @@
 import type { VisitForm } from '@/lib/record/visit-form';
-import { figuresOf } from './changed-figures';
+import { DifferenceTable } from './difference-table';
+import { figureDifferences } from './figure-differences';
 import type { MetDraft } from './sheet-data';
 
 type ChooseProps = {
   readonly theirs: MetDraft | null;
+  /** Where the visit is that this very sheet was saved as. */
+  readonly savedAt: string | undefined;
   readonly mine: VisitForm;
   readonly onTheirs: (theirs: MetDraft) => void;
   readonly onMine: (theirs: MetDraft | null) => void;
+  readonly onDrop: () => void;
 };
 
-/** Two windows of one person typed on one visit: both are shown, and the person chooses; they are never mixed. */
-export function ChooseDraft({ theirs, mine, onTheirs, onMine }: ChooseProps) {
+/** Two drafts of one person on one visit, beside the save state: where they differ, figure by figure. A person chooses; they are never mixed. */
+export function ChooseDraft({ theirs, savedAt, mine, onTheirs, onMine, onDrop }: ChooseProps) {
   if (!theirs) {
     return (
-      <section className="panel choose" role="alert">
+      <section className="choose" role="alert">
         <p>
-          <b>This draft was finished or given up in another window.</b> What is typed here is only in this window now.
+          <b>{savedAt ? 'This visit is saved already.' : 'The draft that this was typed over is finished, given up or out of date.'}</b>{' '}
+          What is typed here is not part of it.
         </p>
         <div className="actions">
+          {savedAt && (
+            <a className="button" href={savedAt}>
+              Open the saved visit
+            </a>
+          )}
           <button className="button" type="button" onClick={() => onMine(null)}>
             Keep this as a new draft
+          </button>
+          <button className="button" type="button" onClick={onDrop}>
+            Let it go
           </button>
         </div>
       </section>
     );
   }
-  const [here, there] = [figuresOf(mine), figuresOf(theirs.content.form)];
-  const places = [...new Set([...here.keys(), ...there.keys()])].filter((place) => here.get(place) !== there.get(place));
+  const differences = figureDifferences(theirs.content.form, mine);
   return (
-    <section className="panel choose" role="alert">
+    <section className="choose" role="alert">
       <p>
-        <b>Another window of yours kept a newer draft at {theirs.at}.</b> Nothing is mixed: choose one.
+        <b>The server holds a newer draft of yours{theirs.at ? `, kept at ${theirs.at}` : ''}.</b> Nothing is mixed: choose one.
       </p>
-      <p>
-        There {there.size} figures, here {here.size}; {places.length} differ.
-      </p>
+      <DifferenceTable caption={differing(differences.length)} one="On the server" other="Here" differences={differences} />
       <div className="actions">
         <button className="button" type="button" onClick={() => onTheirs(theirs)}>
-          Take the newer draft
+          Take the draft on the server
         </button>
         <button className="button" type="button" onClick={() => onMine(theirs)}>
           Keep what is typed here
@@ -45,4 +55,8 @@ export function ChooseDraft({ theirs, mine, onTheirs, onMine }: ChooseProps) {
       </div>
     </section>
   );
+}
+
+function differing(count: number): string {
+  return count === 1 ? 'They differ in one box.' : `They differ in ${count} boxes.`;
 }

@@ -1,19 +1,31 @@
 import type { VisitForm } from '@/lib/record/visit-form';
+import { inOrder } from './in-order';
 import type { DraftContent, MetDraft } from './sheet-data';
 
-/** How the draft stands: on the server, on its way, or only in this window, and why. */
+/** How the draft stands: on the server, on its way, or not there yet, and why. */
 export type DraftState =
   | { readonly is: 'nothing' }
   | { readonly is: 'saved'; readonly at: string }
   | { readonly is: 'saving' }
   | { readonly is: 'unsaved'; readonly why: 'offline' | 'signed-out' }
-  | { readonly is: 'newer'; readonly theirs: MetDraft | null };
+  | Apart;
+
+/** Two drafts of one sheet that each hold something the other has not; without `theirs` that draft was finished or given up. */
+type Apart = {
+  readonly is: 'newer';
+  readonly theirs: MetDraft | null;
+  /** The visit that this very sheet was saved as. */
+  readonly savedAs?: string;
+};
 
 /** What the server said to a draft that was sent. */
-export type DraftAnswer =
-  | { readonly is: 'kept'; readonly version: number }
-  | { readonly is: 'newer'; readonly theirs: MetDraft | null }
-  | { readonly is: 'offline' | 'signed-out' };
+export type DraftAnswer = { readonly is: 'kept'; readonly version: number } | Apart | { readonly is: 'offline' | 'signed-out' };
+
+/** Where a draft waits on this device while the server does not have all of it. */
+export type WaitingPlace = {
+  readonly put: (copy: { readonly content: DraftContent; readonly version: number }) => unknown;
+  readonly drop: () => unknown;
+};
 
 /** Sends a draft over the version it started from. */
 export type DraftPost = (version: number, content: DraftContent) => Promise<DraftAnswer>;
@@ -26,7 +38,8 @@ const SAY_SAVING_MS = 400;
  * Keeps what is typed on the server: a second after the last change, at once when asked, and again until it is there.
  *
  * One request at a time, each over the version before it, so that two windows never mix: a newer draft from elsewhere stops the
- * keeping until a person has chosen. An answer that was lost on the way is recognised by its content.
+ * sending until a person has chosen. An answer that was lost on the way is recognised by its content. From the first change until all of
+ * it is on the server a copy waits on the device.
  */
 export class DraftKeeper {
   private content: DraftContent;
@@ -38,12 +51,14 @@ export class DraftKeeper {
   private timer: ReturnType<typeof setTimeout> | undefined;
   private tries = 0;
   private stopped = false;
+  private closed = false;
 
   constructor(
     start: { readonly content: DraftContent; readonly version: number },
     private readonly post: DraftPost,
     private readonly tell: (state: DraftState) => void,
     private readonly clock: () => string,
+    private readonly device: WaitingPlace,
   ) {
     this.content = start.content;
     this.kept = start.content.form;
@@ -54,12 +69,19 @@ export class DraftKeeper {
   change(content: DraftContent): void {
     if (content.form === this.content.form && content.submissionId === this.content.submissionId) return;
     this.content = content;
+    if (this.closed) return;
+    this.device.put({ content, version: this.version });
     if (!this.stopped) this.sendIn(WAIT_MS);
   }
 
-  /** True while anything typed is only in this window. */
+  /** True while anything typed is not on the server. */
   isAhead(): boolean {
-    return this.content.form !== this.kept && !this.stopped;
+    return this.content.form !== this.kept && !this.closed;
+  }
+
+  /** The version on the server that is typed over. */
+  over(): number {
+    return this.version;
   }
 
   /** The form that the server is known to hold. */
@@ -93,13 +115,28 @@ export class DraftKeeper {
     this.content = content;
     this.kept = content.form;
     this.version = version;
+    this.device.drop();
     this.tell({ is: 'saved', at });
   }
 
-  /** Nothing more is sent: the visit is saved, or the draft given up. */
-  close(): void {
+  /** Sends nothing until a person has chosen between this draft and the one on the server. */
+  apart(theirs: MetDraft | null): void {
+    this.stop({ is: 'newer', theirs });
+  }
+
+  /** Nothing more is sent, or kept on this device: the visit is saved, or the draft given up. */
+  async close(): Promise<void> {
     this.stopped = true;
+    this.closed = true;
     clearTimeout(this.timer);
+    await this.device.drop();
+  }
+
+  private stop(apart: Apart): void {
+    this.stopped = true;
+    this.kept = apart.theirs?.content.form ?? null;
+    clearTimeout(this.timer);
+    this.tell(apart);
   }
 
   private async send(): Promise<boolean> {
@@ -108,16 +145,15 @@ export class DraftKeeper {
     const answer = await this.post(this.version, sending);
     clearTimeout(slow);
     if (this.stopped) return false;
-    const ours = answer.is === 'newer' && answer.theirs !== null && this.unanswered.has(inOrder(answer.theirs.content));
     this.unanswered.add(inOrder(sending));
+    const ours = answer.is === 'newer' && answer.theirs !== null && this.unanswered.has(inOrder(answer.theirs.content));
     if (answer.is === 'kept') return this.keep(sending, answer.version);
     if (answer.is === 'newer') {
       if (ours && answer.theirs) {
         this.version = answer.theirs.version;
         return this.send();
       }
-      this.stopped = true;
-      this.tell(answer);
+      this.stop(answer);
       return false;
     }
     this.tell({ is: 'unsaved', why: answer.is });
@@ -131,6 +167,7 @@ export class DraftKeeper {
     this.tries = 0;
     this.unanswered.clear();
     if (this.content.form !== sent.form) return this.send();
+    this.device.drop();
     this.tell({ is: 'saved', at: this.clock() });
     return true;
   }
@@ -139,13 +176,4 @@ export class DraftKeeper {
     clearTimeout(this.timer);
     this.timer = setTimeout(() => void this.flush(), ms);
   }
-}
-
-/** Content as text with its keys in order, so that the same content is the same text whoever wrote it. */
-function inOrder(value: unknown): string {
-  return JSON.stringify(value, (_key, part: unknown) =>
-    part && typeof part === 'object' && !Array.isArray(part)
-      ? Object.fromEntries(Object.entries(part).sort(([one], [other]) => one.localeCompare(other)))
-      : part,
-  );
 }

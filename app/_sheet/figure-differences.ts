@@ -20,7 +20,7 @@ export function figureDifferences(one: VisitForm, other: VisitForm): FigureDiffe
 
 function withFacts(form: VisitForm): Map<string, string> {
   const figures = figuresOf(form);
-  const facts = { day: form.day, time: form.time, posture: form.posture, 'taped by': form.measurer, note: form.note };
+  const facts = { day: form.day, time: form.time, posture: form.posture, 'measured by': form.measurer, note: form.note };
   for (const [name, text] of Object.entries(facts)) if (text.trim() !== '') figures.set(name, text.trim());
   for (const [index, sheet] of form.sheets.entries()) {
     figures.set(`ruler ${index + 1}`, `zero ${sheet.zero}, ${sheet.direction}, every ${sheet.interval || '–'} ${sheet.unit}`);

@@ -56,10 +56,10 @@ export function GirthCell({ place, label, text, look, describedBy, onType, onFoc
   );
 }
 
-/** `Right leg, girth at 13½ inches`, `Left leg, girth at 23⅜ inches, gluteal fold, second taping` */
+/** `Right leg, girth at 13½ inches`, `Left leg, girth at 23⅜ inches, gluteal fold, measured again` */
 export function cellLabel(limb: string, place: CellPlace, row: SheetRow, unit: LengthUnit): string {
   const at = row.at[place.side];
   const side = place.side === 'left' ? 'Left' : 'Right';
   const where = at ? `${showLength(at.nm / 1e6, unit, 16)} ${nameOf(unit)}` : 'the end';
-  return `${side} ${limb}, girth at ${where}${row.name ? `, ${placeInWords(row.name)}` : ''}${place.again ? ', second taping' : ''}`;
+  return `${side} ${limb}, girth at ${where}${row.name ? `, ${placeInWords(row.name)}` : ''}${place.again ? ', measured again' : ''}`;
 }

@@ -61,8 +61,8 @@ function SideHeads({ one, limb, twice }: { one: SideView; limb: string; twice: b
       </th>
       {twice && (
         <th scope="col" className={`girth-head again-column ${one.side}`}>
-          <span className={`side-name side-${one.side}`}>again</span>
-          <span>second taping</span>
+          <span className={`side-name side-${one.side}`}>{name}</span>
+          <span>measured again</span>
         </th>
       )}
       <th scope="col" className={`reading-head ${one.side}`}>

@@ -3,15 +3,21 @@ import type { Side } from '@/lib/ladder/limb';
 import { type CommaIs, cutPasted } from '@/lib/record/pasted-columns';
 import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/record/place-pasted';
 import type { LimbSheet } from '@/lib/record/visit-form';
+import { capital } from '@/lib/units/capital';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength } from '@/lib/units/show-length';
+import { counted } from './act-in-words';
 import { firstEmpty } from './cell-keys';
+import type { CellPlace } from './sheet-state';
 import type { SheetView } from './sheet-view';
 
 type PasteProps = {
   readonly text: string;
   readonly view: SheetView;
   readonly shown: Side;
+  /** The box that was pasted into; null when the panel was opened by its button. */
+  readonly from: CellPlace | null;
+  readonly twice: boolean;
   readonly onCancel: () => void;
   readonly onPaste: (change: (one: LimbSheet) => LimbSheet, words: string) => void;
 };
@@ -19,7 +25,7 @@ type PasteProps = {
 const HOLDS: Readonly<Record<ColumnHolds, string>> = { place: 'places', right: 'right', left: 'left', nothing: 'leave out' };
 
 /** A column or two from a spreadsheet: what goes where, cell by cell, before anything lands. */
-export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps) {
+export function PastePanel({ text, view, shown, from, twice, onCancel, onPaste }: PasteProps) {
   const id = useId();
   const box = useRef<HTMLTextAreaElement>(null);
   /** The panel opens below the ladder: the caret goes there, and the page with it. */
@@ -29,8 +35,11 @@ export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps)
   const [comma, setComma] = useState<CommaIs | undefined>();
   const [chosen, setChosen] = useState<readonly ColumnHolds[] | null>(null);
   const block = cutPasted(typed, comma);
-  const columns = chosen ?? guessColumns(block, sheet, shown);
-  const plan = planPaste(block, columns, sheet, firstEmpty(view, shown, false));
+  const [again, setAgain] = useState(from?.again ?? false);
+  const side = from?.side ?? shown;
+  const columns = chosen ?? guessColumns(block, sheet, side);
+  const plan = planPaste(block, columns, sheet, { row: from?.row ?? firstEmpty(view, side, again), again });
+  const replaced = plan.figures.filter(({ stands }) => stands !== '').length;
   const ready = typed.trim() !== '' && plan.refused === null;
   return (
     <section className="panel paste-panel" aria-labelledby={`${id}-title`}>
@@ -62,10 +71,19 @@ export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps)
               </select>
             </label>
           )}
+          {(twice || from?.again) && (
+            <label className="field into">
+              <span>Into</span>
+              <select value={again ? 'again' : 'first'} onChange={({ target }) => setAgain(target.value === 'again')}>
+                <option value="first">the first measuring</option>
+                <option value="again">the column “measured again”</option>
+              </select>
+            </label>
+          )}
           <Columns columns={columns} header={block.header} sides={sheet.sides} onChange={setChosen} />
           <Preview plan={plan} view={view} />
           <p className={plan.refused ? 'refusal' : 'secondary'} role="status">
-            {plan.refused ?? `${plan.figures.length} figures can be read.`}
+            {plan.refused ?? whereInWords(plan, view)}
           </p>
         </>
       )}
@@ -74,9 +92,9 @@ export function PastePanel({ text, view, shown, onCancel, onPaste }: PasteProps)
           className="button main"
           type="button"
           aria-disabled={!ready}
-          onClick={() => ready && onPaste((one) => withPasted(one, plan), `${plan.figures.length} figures pasted.`)}
+          onClick={() => ready && onPaste((one) => withPasted(one, plan), `paste ${counted(plan.figures.length, 'figure')}`)}
         >
-          Put them on the sheet
+          Put them on the sheet{ready && replaced > 0 ? `, replacing ${replaced}` : ''}
         </button>
         <button className="button" type="button" onClick={onCancel}>
           Leave it
@@ -117,12 +135,31 @@ function Columns({ columns, header, sides, onChange }: ColumnsProps) {
   );
 }
 
+/** Where the figures go and what they replace. Example: `8 figures can be read. They go to the right leg, from 1½ in to 12 in.` */
+function whereInWords({ figures, again }: PastePlan, view: SheetView): string {
+  const { unit, limb } = view.sheet;
+  const sides = [...new Set(figures.map(({ side }) => side))];
+  const ways = sides.map((side) => {
+    const rows = figures.filter((figure) => figure.side === side);
+    const [first, last] = [placeOf(view, rows[0]?.row ?? null, side), placeOf(view, rows.at(-1)?.row ?? null, side)];
+    return `the ${side} ${limb}, from ${first} to ${last} ${unit}`;
+  });
+  const replaced = figures.filter(({ stands }) => stands !== '').map(({ stands }) => stands);
+  const named = `${replaced.slice(0, 4).join(', ')}${replaced.length > 4 ? ` and ${replaced.length - 4} more` : ''}`;
+  return [
+    `${capital(counted(figures.length, 'figure'))} can be read.`,
+    `${figures.length === 1 ? 'It goes' : 'They go'} to ${ways.join(', and ')}${again ? ', as measured again' : ''}.`,
+    ...(replaced.length > 0 ? [`What stands there now is replaced: ${named}.`] : []),
+  ].join(' ');
+}
+
+function placeOf(view: SheetView, key: string | null, side: Side): string {
+  const at = view.rows.find((row) => row.key === key)?.at[side];
+  return at ? showLength(at.nm / 1e6, view.sheet.unit, 16) : '–';
+}
+
 function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
   const { unit } = view.sheet;
-  const place = (key: string | null, side: Side): string => {
-    const at = view.rows.find((row) => row.key === key)?.at[side];
-    return at ? showLength(at.nm / 1e6, unit, 16) : '–';
-  };
   return (
     <div className="table-frame paste-preview">
       <table>
@@ -132,6 +169,7 @@ function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
             <th scope="col">Side</th>
             <th scope="col">As pasted</th>
             <th scope="col">Read as</th>
+            <th scope="col">Stands there now</th>
           </tr>
         </thead>
         <tbody>
@@ -139,12 +177,13 @@ function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
             const reading = readLength(figure.text, unit, true);
             return (
               <tr key={`${figure.line} ${figure.side}`}>
-                <th scope="row">{place(figure.row, figure.side)}</th>
+                <th scope="row">{placeOf(view, figure.row, figure.side)}</th>
                 <td>{figure.side}</td>
                 <td>{figure.text}</td>
                 <td className={figure.refused ? 'refusal' : ''}>
                   {figure.refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
                 </td>
+                <td>{figure.stands === '' ? '–' : <b>{`${figure.stands}, is replaced`}</b>}</td>
               </tr>
             );
           })}

@@ -46,6 +46,7 @@ function Choice({ words, hint, onClick }: { words: string; hint: string; onClick
 
 function againWords(doubt: Doubt): string {
   if (doubt.kind === 'ladder-length' || doubt.kind === 'body-size') return 'Type the lengths again';
+  if (doubt.kind === 'zero-direction') return 'Look at zero and direction';
   if (doubt.kind === 'shifted-rungs' || doubt.distanceMm === null) return 'Look again';
   return 'Type it again';
 }
@@ -65,6 +66,6 @@ function shown(girthMm: number, unit: LengthUnit): string {
 }
 
 function keepWords(doubt: Doubt, girth: TypedLength | undefined, unit: LengthUnit): string {
-  if (doubt.distanceMm === null || doubt.kind === 'shifted-rungs' || doubt.kind === 'swapped-neighbours') return 'Keep all as taped';
-  return girth ? `Keep ${showLength(girth.nm / 1e6, unit, 16)} as taped` : 'Keep as taped';
+  if (doubt.distanceMm === null || doubt.kind === 'shifted-rungs' || doubt.kind === 'swapped-neighbours') return 'Keep all as measured';
+  return girth ? `Keep ${showLength(girth.nm / 1e6, unit, 16)} as measured` : 'Keep as measured';
 }

@@ -24,7 +24,7 @@ export function RungReading({ id, cell, unit, isCurrent, isHalfTyped, thenMm, th
   if (cell.text.trim() === '')
     return (
       <div className="reading" id={id}>
-        {isCurrent && <span className="echo">type, then Enter</span>}
+        {isCurrent && <span className="echo">Type, then Enter</span>}
       </div>
     );
   const girth = readLength(cell.text, unit, true);

@@ -1,14 +1,26 @@
+import { capital } from '@/lib/units/capital';
+import { counted } from './act-in-words';
 import type { DraftState } from './draft-keeper';
 
-type LineProps = { readonly state: DraftState; readonly waiting: number; readonly counts: string; readonly short: string };
+type LineProps = {
+  readonly state: DraftState;
+  readonly waiting: number;
+  readonly isOnDevice: boolean;
+  readonly broughtBack: number;
+  readonly counts: string;
+  readonly short: string;
+};
 
-/** How the draft stands, in a mark and in words, and how far the sheet is filled. */
-export function SaveLine({ state, waiting, counts, short }: LineProps) {
+/** How the draft stands and what is kept where, in a mark and in words, and how far the sheet is filled. */
+export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, short }: LineProps) {
   return (
     <div className="save-line">
       <p className={`save-state ${state.is}`} role="status">
         <Mark is={state.is} />
-        <span>{wordsFor(state, waiting)}</span>
+        <span>
+          {wordsFor(state, waiting, isOnDevice)}
+          {broughtBack > 0 && ` ${capital(counted(broughtBack, 'figure'))} brought back from this device.`}
+        </span>
       </p>
       <p className="counts">
         <span className="long">{counts}</span>
@@ -18,20 +30,21 @@ export function SaveLine({ state, waiting, counts, short }: LineProps) {
   );
 }
 
-function wordsFor(state: DraftState, waiting: number): string {
+function wordsFor(state: DraftState, waiting: number, isOnDevice: boolean): string {
   switch (state.is) {
     case 'nothing':
       return 'Nothing to save yet';
     case 'saved':
-      return `Saved ${state.at}`;
+      return `Saved ${state.at}, on the server`;
     case 'saving':
       return 'Saving…';
     case 'newer':
-      return 'Not saved: another window has a newer draft.';
+      return 'Not on the server: two drafts differ. Choose one above.';
     case 'unsaved': {
-      const figures = waiting === 1 ? '1 figure' : `${waiting} figures`;
-      if (state.why === 'signed-out') return `Not on the server: you are signed out. ${figures} kept on this device.`;
-      return `Not on the server yet. ${figures} kept on this device. Trying again.`;
+      const figures = waiting === 0 ? 'What was typed last is' : waiting === 1 ? '1 figure' : `${waiting} figures`;
+      const where = isOnDevice ? `${figures} kept on this device.` : `${figures} in this window alone: leave it open.`;
+      if (state.why === 'signed-out') return `Not on the server: you are signed out. ${where}`;
+      return `Not on the server yet. ${where} Trying again.`;
     }
   }
 }

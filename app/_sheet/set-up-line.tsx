@@ -20,7 +20,7 @@ export function SetUpLine({ form, sheet, open, onChange }: { form: VisitForm; sh
         {form.posture && <b>{form.posture}</b>}
         {form.measurer && (
           <span>
-            taped by <b>{form.measurer}</b>
+            measured by <b>{form.measurer}</b>
           </span>
         )}
       </p>

@@ -12,11 +12,11 @@ type PanelProps = {
   readonly group: number;
   readonly today: string;
   readonly onField: (change: Partial<VisitForm>) => void;
-  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet) => void;
+  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet, words?: string) => void;
   readonly onClose: () => void;
 };
 
-/** Everything that is set before taping: which limbs, the ruler, and who tapes how and when. Changes hold at once. */
+/** Everything that is set before measuring: which limbs, the ruler, and who measures how and when. Changes hold at once. */
 export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: PanelProps) {
   const sheet = form.sheets[group];
   if (!sheet) return null;
@@ -41,7 +41,7 @@ export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: Pa
             type="button"
             onClick={() => onField({ sheets: [...form.sheets, firstSheet(limb, sheet.unit)] })}
           >
-            Tape the {limb}s too
+            Measure the {limb}s too
           </button>
         ))}
       </div>
@@ -68,7 +68,10 @@ function Limbs({ sheet, onSheet }: Part) {
         onChange={({ target }) => {
           const [limb, which] = target.value.split(' ') as [LimbKind, Side | 'both'];
           const sides: Side[] = which === 'both' ? ['right', 'left'] : [which];
-          onSheet((one) => (one.limb === limb ? { ...one, sides } : { ...firstSheet(limb, one.unit, sides), interval: one.interval }));
+          onSheet(
+            (one) => (one.limb === limb ? { ...one, sides } : { ...firstSheet(limb, one.unit, sides), interval: one.interval }),
+            'change the limbs',
+          );
         }}
       >
         {choices.map(({ value, words }) => (
@@ -89,7 +92,7 @@ function Zero({ sheet, onSheet }: Part) {
         <span>Zero</span>
         <select
           value={other ? 'other' : sheet.zero}
-          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }))}
+          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }), 'change the zero')}
         >
           {LIMBS[sheet.limb].landmarks.map((landmark) => (
             <option key={landmark} value={landmark}>
@@ -113,7 +116,9 @@ function Zero({ sheet, onSheet }: Part) {
         <span>Direction</span>
         <select
           value={sheet.direction}
-          onChange={({ target }) => onSheet((one) => ({ ...one, direction: target.value === 'up' ? 'up' : 'down' }))}
+          onChange={({ target }) =>
+            onSheet((one) => ({ ...one, direction: target.value === 'up' ? 'up' : 'down' }), 'change the direction')
+          }
         >
           <option value="up">upward, to the trunk</option>
           <option value="down">downward, from the trunk</option>
@@ -127,7 +132,11 @@ function Grid({ sheet, onSheet }: Part) {
   const [text, setText] = useState(sheet.interval);
   const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
-  const set = (interval: string, unit: LengthUnit) => onSheet((one) => withGrid(one, { interval, unit, fromZero: one.fromZero }));
+  const set = (interval: string, unit: LengthUnit) =>
+    onSheet(
+      (one) => withGrid(one, { interval, unit, fromZero: one.fromZero }),
+      unit === sheet.unit ? 'change the interval' : 'change the unit of the tape',
+    );
   return (
     <>
       <label className="field">

@@ -1,16 +1,16 @@
-import { type RefObject, useState } from 'react';
+import { type ReactNode, type RefObject, useState } from 'react';
 import type { LengthUnit } from '@/lib/units/length';
-import type { DraftState } from './draft-keeper';
 import { SaveLine } from './save-line';
 import type { SheetData } from './sheet-data';
-import type { CellPlace, SheetState } from './sheet-state';
+import { type CellPlace, redoable, type SheetState, undoable } from './sheet-state';
 import { ThumbKeys } from './thumb-keys';
+import type { DraftStands } from './use-draft';
 
 type BarProps = {
   readonly data: SheetData;
   readonly state: SheetState;
   readonly unit: LengthUnit;
-  readonly draft: DraftState;
+  readonly draft: Omit<DraftStands, 'keeper'>;
   readonly waiting: number;
   readonly total: number;
   readonly places: number;
@@ -22,7 +22,10 @@ type BarProps = {
   readonly finishButton: RefObject<HTMLButtonElement | null>;
   readonly onType: (place: CellPlace, text: string) => void;
   readonly onNext: (place: CellPlace) => void;
+  /** What stands above the line: the end of a limb, the choice between two drafts. */
+  readonly children: ReactNode;
   readonly onUndo: () => void;
+  readonly onRedo: () => void;
   readonly onTwice: () => void;
   readonly onPaste: () => void;
   readonly onReadBack: () => void;
@@ -33,6 +36,7 @@ type BarProps = {
 export function SheetBar(props: BarProps) {
   const { data, state, draft, total, places, open, notes, finishWords, busy } = props;
   const [more, setMore] = useState(false);
+  const [undo, redo] = [undoable(state), redoable(state)];
   const questions = `${open} question${open === 1 ? '' : 's'}`;
   const counts = `${total} of ${places} girths${open === 0 ? '' : `, ${questions}`}`;
   const signIn = `/sign-in?to=${encodeURIComponent(`/patients/${data.patientId}`)}`;
@@ -43,6 +47,7 @@ export function SheetBar(props: BarProps) {
   return (
     <div className="sheet-bar">
       <ThumbKeys unit={props.unit} place={state.editing?.place ?? null} form={state.form} onType={props.onType} onNext={props.onNext} />
+      {props.children}
       {notes.length > 0 && (
         <p className="finish-note" role="alert">
           {notes.join(' ')} Press {finishWords} again to leave it so.
@@ -50,20 +55,31 @@ export function SheetBar(props: BarProps) {
       )}
       <div className="sheet-bar-row">
         <SaveLine
-          state={draft}
+          state={draft.state}
           waiting={props.waiting}
+          isOnDevice={draft.isOnDevice}
+          broughtBack={draft.broughtBack}
           counts={counts}
           short={open === 0 ? `${total} of ${places}` : `${questions} open`}
         />
-        {draft.is === 'unsaved' && draft.why === 'signed-out' && (
+        {draft.state.is === 'unsaved' && draft.state.why === 'signed-out' && (
           <a className="button" href={signIn} target="_blank" rel="noreferrer">
             Sign in again
           </a>
         )}
-        {state.undo && (
-          <button className="button" type="button" onClick={props.onUndo} title={state.undo.words}>
-            Undo
-          </button>
+        {(undo || redo) && (
+          <div className="acts">
+            {undo && (
+              <button className="button" type="button" onClick={props.onUndo}>
+                Undo: {undo.words}
+              </button>
+            )}
+            {redo && (
+              <button className="button" type="button" onClick={props.onRedo}>
+                Redo: {redo.words}
+              </button>
+            )}
+          </div>
         )}
         <div className={more ? 'more open' : 'more'}>
           <button className="button more-button" type="button" aria-expanded={more} onClick={() => setMore(!more)}>
@@ -74,7 +90,7 @@ export function SheetBar(props: BarProps) {
               Paste a column
             </button>
             <button className="button" type="button" aria-pressed={props.twice} onClick={then(props.onTwice)}>
-              Second taping
+              Measure again
             </button>
             <button className="button" type="button" onClick={then(props.onReadBack)}>
               Read back

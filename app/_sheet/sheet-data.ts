@@ -6,6 +6,8 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { VisitForm } from '@/lib/record/visit-form';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
+import type { DeviceKey } from './device-copy';
+
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
 export type DraftContent = { readonly form: VisitForm; readonly submissionId: string; readonly base?: number };
 
@@ -49,6 +51,10 @@ export type SheetData = Known & {
   /** Where the figures and the set-up come from, in a line or two. */
   readonly setUpFrom: readonly string[];
   readonly who: string;
+  /** New each time the server makes the page. */
+  readonly openedId: string;
+  /** Under which name and key this person's browser keeps what is typed while the server cannot be reached. */
+  readonly device: DeviceKey;
 };
 
 /** `leg/right` */

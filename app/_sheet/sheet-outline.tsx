@@ -1,8 +1,9 @@
 import type { LimbPicture, PictureLandmark } from '@/app/_picture/limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { OutlineTape } from '@/app/_picture/outline-tape';
+import { doubtfulPlaces, withoutRungs } from '@/lib/ladder/cross-examined';
 import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
-import { tapedLine } from '@/lib/ladder/taped-line';
+import { type TapedLine, tapedLine } from '@/lib/ladder/taped-line';
 import type { SheetView, SideView } from './sheet-view';
 
 /** As wide as the side column of a tablet, so that no text is made smaller. */
@@ -11,8 +12,10 @@ const TAPE = 40;
 /** 12.5 px an inch; smaller where a long limb would not fit. */
 const MOST_SCALE = 12.5 / 25.4;
 const MOST_HEIGHT = 420;
+/** Room for the names of the limbs, and for the landmark at the top below them. */
+const HEAD = 62;
 
-/** The limbs as far as they are taped, true to proportion; a doubtful rung stays out until it is answered. */
+/** The limbs as far as they are measured, true to proportion; a doubtful rung stays out until it is answered. */
 export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) {
   const { sheet, rows, sides } = view;
   const sign = sheet.direction === 'up' ? 1 : -1;
@@ -26,19 +29,19 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   const all = [...places, ...landmarks.map((one) => one.heightMm), 0];
   const [bottom, top] = [Math.min(...all), Math.max(...all)];
   if (top <= bottom) return null;
-  const widest = Math.max(1, ...sides.flatMap((one) => tapedLine(one.ladder).girthsMm));
-  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 90) / (top - bottom), ((WIDTH - TAPE) / 4 - 4) / halfWidth(widest, 1));
-  const frame: Frame = { scale, centreX: 0, zeroY: 44 + top * scale };
-  const height = 44 + (top - bottom) * scale + 40;
+  const widest = Math.max(1, ...sides.flatMap((one) => trustedLine(one, view).girthsMm));
+  const scale = Math.min(MOST_SCALE, (MOST_HEIGHT - 108) / (top - bottom), ((WIDTH - TAPE) / 4 - 4) / halfWidth(widest, 1));
+  const frame: Frame = { scale, centreX: 0, zeroY: HEAD + top * scale };
+  const height = HEAD + (top - bottom) * scale + 40;
   const middle = WIDTH / 2;
   const picture = {
     limb: sheet.limb,
     unit: sheet.unit,
-    zeroWords: `zero, taped ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
+    zeroWords: `zero, measured ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
     landmarks,
     limbs: [{ affected: true, heightsMm: places }],
   } as unknown as LimbPicture;
-  const words = `Outline of the ${sheet.limb}s as far as taped. The table holds the same figures.`;
+  const words = `Outline of the ${sheet.limb}s as far as measured. The table holds the same figures.`;
   return (
     <figure className="limb-figure sheet-outline" data-shown={shown}>
       <svg
@@ -59,20 +62,14 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
           />
         ))}
       </svg>
-      <figcaption>The outline grows as you tape. A doubtful rung stays out until you answer.</figcaption>
+      <figcaption>The outline grows as you measure. A doubtful rung stays out until you answer.</figcaption>
     </figure>
   );
 }
 
 function OneSide({ one, view, frame }: { one: SideView; view: SheetView; frame: Frame }) {
-  const line = tapedLine(one.ladder);
-  const sign = view.sheet.direction === 'up' ? 1 : -1;
-  const asked = view.questions
-    .filter((question) => question.side === one.side && question.doubt.distanceMm !== null)
-    .map((question) => line.placesMm.indexOf(sign * (question.doubt.distanceMm ?? 0)));
-  const taped = line.placesMm
-    .map((heightMm, index) => ({ heightMm, girthMm: line.girthsMm[index] as number }))
-    .filter((_, index) => !asked.includes(index));
+  const line = trustedLine(one, view);
+  const taped = line.placesMm.map((heightMm, index) => ({ heightMm, girthMm: line.girthsMm[index] as number }));
   const name = `${one.side === 'left' ? 'Left' : 'Right'} ${view.sheet.limb}`;
   const path = outlinePath({ heightsMm: taped.map((rung) => rung.heightMm), girthsMm: taped.map((rung) => rung.girthMm) }, frame);
   const first = taped[0];
@@ -100,6 +97,12 @@ function OneSide({ one, view, frame }: { one: SideView; view: SheetView; frame: 
       {first && first.heightMm > 0 && view.sheet.direction === 'up' && <path className="open-end" d={straightDown(first, frame)} />}
     </g>
   );
+}
+
+/** One side's line without the rungs that are asked about: they count neither in its shape nor in its scale. */
+function trustedLine(one: SideView, view: SheetView): TapedLine {
+  const asked = view.questions.filter(({ side }) => side === one.side).map(({ doubt }) => doubt);
+  return tapedLine(withoutRungs(one.ladder, doubtfulPlaces(asked)));
 }
 
 function straightDown(rung: { heightMm: number; girthMm: number }, frame: Frame): string {

@@ -9,7 +9,9 @@ import { BodyFields } from './body-fields';
 import { changedFigures } from './changed-figures';
 import { ChooseDraft } from './choose-draft';
 import { ClinicClockOf } from './clinic-clock';
+import { EndLine } from './end-line';
 import { LadderTable } from './ladder-table';
+import { LeftOut } from './left-out';
 import { LimbSwitch } from './limb-switch';
 import type { Asked, ServerAsks } from './open-questions';
 import { PastePanel } from './paste-panel';
@@ -19,8 +21,9 @@ import { SecondVisit } from './second-visit';
 import { SetUpLine } from './set-up-line';
 import { SetUpPanel } from './set-up-panel';
 import { SheetBar } from './sheet-bar';
-import type { SheetData } from './sheet-data';
+import type { DraftContent, SheetData } from './sheet-data';
 import { SheetOutline } from './sheet-outline';
+import type { CellPlace } from './sheet-state';
 import { tapedWhen } from './taped-when';
 import { useDraft } from './use-draft';
 import { type Finish, useFinish } from './use-finish';
@@ -42,7 +45,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const data = useMemo(() => (asked ? { ...opened, ...asked.known } : opened), [opened, asked]);
   const [panel, setPanel] = useState<Panel>(null);
   const [twice, setTwice] = useState(false);
-  const [pasted, setPasted] = useState('');
+  const [pasted, setPasted] = useState<{ readonly text: string; readonly from: CellPlace | null }>({ text: '', from: null });
   const [submissionId, setSubmissionId] = useState(data.submissionId);
   const finishButton = useRef<HTMLButtonElement>(null);
   /** For a box that is only now being put on the page; one that stands there is focused at once, before the next key. */
@@ -52,6 +55,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
     onPlace: () => document.getElementById('box-place')?.focus(),
     onSingle: () => document.getElementById('add-reading')?.focus(),
     onReadBack: () => setPanel('read-back'),
+    onSetUp: () => setPanel('set-up'),
     onUnit: () => {
       setPanel('set-up');
       focusBox('set-up-unit');
@@ -59,13 +63,19 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   });
   const { state, dispatch, view, group } = sheet;
   const { form } = state;
-  const draft = useDraft(data, { form, submissionId, ...(data.base === undefined ? {} : { base: data.base }) });
+  const content = { form, submissionId, ...(data.base === undefined ? {} : { base: data.base }) };
+  const takeOver = (other: DraftContent) => {
+    dispatch({ do: 'replace', form: other.form });
+    setSubmissionId(other.submissionId);
+  };
+  const draft = useDraft(opened, content, takeOver);
   const onField = (change: Partial<VisitForm>) => dispatch({ do: 'field', change });
   const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
     dispatch({ do: 'sheet', group, change, ...(words ? { words } : {}) });
 
   const finishing = useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp: () => setPanel('set-up') });
 
+  if (draft.isOpening) return <p role="status">Asking the server how this sheet stands now…</p>;
   if (!view) return null;
   const typed = view.sheet.sides.map((side) => typedCount(view.sheet, side));
   const total = typed.reduce((sum, one) => sum + one, 0);
@@ -92,21 +102,6 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         </Link>
       </header>
       <SetUpLine form={form} sheet={view.sheet} open={panel === 'set-up'} onChange={() => setPanel(panel === 'set-up' ? null : 'set-up')} />
-      {draft.state.is === 'newer' && (
-        <ChooseDraft
-          theirs={draft.state.theirs}
-          mine={form}
-          onTheirs={(theirs) => {
-            dispatch({ do: 'replace', form: theirs.content.form });
-            setSubmissionId(theirs.content.submissionId);
-            draft.keeper.startFrom(theirs.content, theirs.version, theirs.at);
-          }}
-          onMine={(theirs) => {
-            if (!theirs) setSubmissionId(crypto.randomUUID());
-            draft.keeper.overwrite(theirs?.version ?? 0);
-          }}
-        />
-      )}
       {top?.(form)}
       <RefusedBox refusals={finishing.refusals} onGo={finishing.goTo} />
       {panel === 'set-up' && (
@@ -123,6 +118,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       />
       <SecondVisit form={form} known={data} onField={onField} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
+      <LeftOut sheet={view.sheet} onSheet={onSheet} />
       <div className="sheet-body">
         <ClinicClockOf value={data}>
           <LadderTable
@@ -145,9 +141,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
                 if (draft.keeper.isAhead()) void draft.keeper.flush();
               },
               onKey: sheet.onKey,
-              onPasteText: (text) => {
+              onPasteText: (text, from) => {
                 if (!/[\n\t;]/.test(text.trim())) return false;
-                setPasted(text);
+                setPasted({ text, from });
                 setPanel('paste');
                 return true;
               },
@@ -162,7 +158,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <SingleReadings form={form} unit={view.sheet.unit} onField={onField} />
       {panel === 'paste' && (
         <PastePanel
-          text={pasted}
+          text={pasted.text}
+          from={pasted.from}
+          twice={twice}
           view={view}
           shown={sheet.shown}
           onCancel={() => setPanel(null)}
@@ -178,7 +176,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         data={data}
         state={state}
         unit={view.sheet.unit}
-        draft={draft.state}
+        draft={draft}
         waiting={waiting}
         total={total}
         places={view.rows.length * view.sheet.sides.length}
@@ -191,14 +189,36 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         onType={(place, text) => dispatch({ do: 'type', place, text })}
         onNext={sheet.enter}
         onUndo={() => dispatch({ do: 'undo' })}
+        onRedo={() => dispatch({ do: 'redo' })}
         onTwice={() => setTwice(!twice)}
         onPaste={() => {
-          setPasted('');
+          setPasted({ text: '', from: null });
           setPanel('paste');
         }}
         onReadBack={() => setPanel('read-back')}
         onFinish={finishing.send}
-      />
+      >
+        {draft.state.is === 'newer' && (
+          <ChooseDraft
+            theirs={draft.state.theirs}
+            savedAt={draft.state.savedAs && `/patients/${data.patientId}/visits/${draft.state.savedAs}`}
+            mine={form}
+            onTheirs={(theirs) => {
+              takeOver(theirs.content);
+              draft.keeper.startFrom(theirs.content, theirs.version, theirs.at);
+            }}
+            onMine={(theirs) => {
+              if (!theirs) setSubmissionId(crypto.randomUUID());
+              draft.keeper.overwrite(theirs?.version ?? 0);
+            }}
+            onDrop={async () => {
+              await draft.keeper.close();
+              window.location.reload();
+            }}
+          />
+        )}
+        {sheet.ended && <EndLine view={view} ended={sheet.ended} finishWords={finishWords} onGoOn={sheet.goOn} />}
+      </SheetBar>
     </div>
   );
 }

@@ -56,7 +56,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
       const stopped = await finish(submissionId, form, left).catch(offline);
       if (stopped && 'asks' in stopped) ask(stopped);
       else if (stopped) stop(stopped.refusals);
-      else draft.keeper.close();
+      else await draft.keeper.close();
     });
   };
   const ask = (more: ServerAsks) => {

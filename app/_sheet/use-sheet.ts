@@ -1,14 +1,15 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
 import { sheetRows } from '@/lib/record/sheet-rows';
-import type { LimbSheet } from '@/lib/record/visit-form';
+import { cellKey, type LimbSheet } from '@/lib/record/visit-form';
+import { keepInWords } from './act-in-words';
 import { fixFor, keptAt } from './answer-question';
-import { acrossPlace, type CellWish, cellWish, firstEmpty, nextPlace } from './cell-keys';
+import { acrossPlace, type CellWish, cellWish, firstEmpty, nextLimb, nextPlace } from './cell-keys';
 import { isGirthRead } from './cell-reading';
 import { cellId } from './girth-cell';
 import { type Asked, withAsked } from './open-questions';
 import type { Answer } from './question-card';
 import type { SheetData } from './sheet-data';
-import { type CellPlace, cellAt, committedForm, isHalfTyped, type SheetState, step } from './sheet-state';
+import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from './sheet-state';
 import { type OpenQuestion, sheetView } from './sheet-view';
 
 /** What the sheet as a whole is asked to do by a key in a cell. */
@@ -18,15 +19,17 @@ export type SheetWishes = {
   readonly onSingle: () => void;
   readonly onReadBack: () => void;
   readonly onUnit: () => void;
+  readonly onSetUp: () => void;
 };
 
 /** The state of a sheet on screen: what is typed, which limb kind and question are shown, and what every key and answer does. */
 export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWishes) {
-  const start: SheetState = { form: data.form, editing: null, undo: null, newest: null };
-  const [state, dispatch] = useReducer(step, start);
+  const [state, dispatch] = useReducer(step, data.form, opened);
   const [group, setGroup] = useState(0);
   const [picked, setPicked] = useState<OpenQuestion | null>(null);
   const [shown, setShown] = useState(data.form.sheets[0]?.sides[0] ?? 'right');
+  /** The last rung of a limb, once Enter was pressed there. */
+  const [ended, setEnded] = useState<CellPlace | null>(null);
   const goTo = useRef<CellPlace | null>(null);
   const committed = useMemo(() => committedForm(state), [state]);
   const view = useMemo(() => {
@@ -53,6 +56,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     if (!place) return;
     goTo.current = place;
     setShown(place.side);
+    setEnded(null);
     dispatch({ do: 'focus', place });
   }, []);
 
@@ -64,7 +68,8 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     if (given === 'again') againFor(about, place);
     else if (given === 'keep') {
       const kept = { kind: about.doubt.kind, by: data.who, at: new Date().toISOString() };
-      dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept });
+      const text = sheet.cells[cellKey(about.side, about.row)]?.text ?? '';
+      dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept, words: keepInWords(about.doubt, text, sheet.unit) });
     } else if (about.doubt.kind === 'inch-centimetre' && about.whole) wishes.onUnit();
     else mend(about, place, sheet);
   };
@@ -83,7 +88,8 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
         ? document.querySelector<HTMLInputElement>('.body-fields input')
         : null;
-    if (box) box.focus();
+    if (about.doubt.kind === 'zero-direction') wishes.onSetUp();
+    else if (box) box.focus();
     else focus(place);
   };
 
@@ -95,8 +101,8 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     const half = isHalfTyped(state);
     const deeds: Record<NonNullable<CellWish>, () => void> = {
       next: () => enter(place),
-      down: () => focus(nextPlace(typedView, place, 1, false)),
-      up: () => focus(nextPlace(typedView, place, -1, false)),
+      down: () => focus(nextPlace(typedView, place, 1)),
+      up: () => focus(nextPlace(typedView, place, -1)),
       across: () => focus(acrossPlace(typedView, place)),
       escape: () => (half ? dispatch({ do: 'restore' }) : answer('again')),
       fits: () => answer('fits'),
@@ -104,19 +110,28 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       place: wishes.onPlace,
       single: wishes.onSingle,
       back: wishes.onReadBack,
+      limb: () => goOn(place),
     };
     deeds[wish]();
   };
 
-  /** Enter takes the figure and goes on; on a figure that cannot be read it stays. */
+  /** Enter takes the figure and goes on; on a figure that cannot be read, and on the last rung of a limb, it stays. */
   const enter = (place: CellPlace): void => {
     const cell = cellAt(state.form, place);
     const readable = isGirthRead(place.again ? (cell.again ?? '') : cell.text, typedView?.sheet.unit ?? 'in');
-    const next = readable && typedView ? nextPlace(typedView, place, 1, true) : undefined;
+    const next = readable && typedView ? nextPlace(typedView, place, 1) : undefined;
     if (readable) setPicked(null);
     if (next) focus(next);
     else dispatch({ do: 'blur' });
-    if (readable && !next) wishes.onFinished();
+    if (readable && !next) setEnded(place);
+  };
+
+  /** On to the next limb, or from the last one to the button that finishes. */
+  const goOn = (place: CellPlace): void => {
+    const next = typedView && nextLimb(typedView, place);
+    setEnded(null);
+    if (next) focus(next);
+    else wishes.onFinished();
   };
 
   const startTyping = (): void => {
@@ -124,7 +139,9 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     if (view && side) focus({ group, side, row: firstEmpty(view, side, false), again: false });
   };
 
-  return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, focus, answer, onKey, enter, startTyping };
+  const atEnd = ended && (!state.editing || cellId(state.editing.place) === cellId(ended)) ? ended : null;
+  const moves = { focus, answer, onKey, enter, goOn, startTyping };
+  return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, ended: atEnd, ...moves };
 }
 
 /** The question shown: the one picked, else that of the figure typed last, else the last one on the ladder. */

@@ -5,7 +5,7 @@ import { MeasuredBox } from './measured-box';
 
 type FactsProps = { readonly form: VisitForm; readonly today: string; readonly onField: (change: Partial<VisitForm>) => void };
 
-/** Day, time, posture, who tapes, and a note. */
+/** Day, time, posture, who measures, and a note. */
 export function VisitFacts({ form, today, onField }: FactsProps) {
   return (
     <>
@@ -25,7 +25,7 @@ export function VisitFacts({ form, today, onField }: FactsProps) {
         </datalist>
       </label>
       <label className="field">
-        <span>Taped by</span>
+        <span>Measured by</span>
         <input
           type="text"
           value={form.measurer}

@@ -60,8 +60,8 @@ export function doubtOfCopy(
   if (equal < DOUBT_LIMITS.fewestEqual.value || equal < rungs.length) return undefined;
   const message =
     kind === 'equals-last-visit'
-      ? `Was the ${limb} taped today? Every figure equals the last visit.`
-      : `Was this ${limb} taped by itself? Every figure equals the other ${limb}.`;
+      ? `Was the ${limb} measured today? Every figure equals the last visit.`
+      : `Was this ${limb} measured by itself? Every figure equals the other ${limb}.`;
   return { kind, distanceMm: null, message };
 }
 

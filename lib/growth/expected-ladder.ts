@@ -16,6 +16,8 @@ export type LastLadder = {
   readonly body: BodyAt;
   readonly growing: boolean;
   readonly words: string;
+  /** Places of rungs that stand in doubt, unanswered, on the same ruler as `placed`, mm: shown as they were, expected from never. */
+  readonly doubtfulMm: readonly number[];
   /** Exact girths by distance from the zero, upward positive (mm), to tell a copy of what was typed. */
   readonly girthsNm: readonly (readonly [placeMm: number, girthNm: number])[];
 };
@@ -42,6 +44,7 @@ export function lastVisitLine(last: LastLadder, ladder: Ladder, today: TapingDay
   if (!alignment) return undefined;
   const { placesMm, girthsMm } = last.placed.line;
   const place = anatomicalPlace(limb, (landmark) => last.placed.landmarks.get(landmark)?.placeMm, last.body.heightMm?.value);
+  const trusted = withoutDoubtful(last);
   const thenAt = (distanceMm: number) => toEarlier(alignment, placeOf(ladder, distanceMm));
   const shownMm = (distanceMm: number) => girthAt(placesMm, girthsMm, withinHair(placesMm, thenAt(distanceMm)));
   return {
@@ -50,11 +53,23 @@ export function lastVisitLine(last: LastLadder, ladder: Ladder, today: TapingDay
     shownMm,
     expectedMm: (distanceMm) => {
       const then = thenAt(distanceMm);
-      const girth = girthAt(placesMm, girthsMm, then) ?? carriedOn(placesMm, girthsMm, then);
+      const girth = girthAt(trusted.placesMm, trusted.girthsMm, then) ?? carriedOn(trusted.placesMm, trusted.girthsMm, then);
       return girth === undefined ? undefined : girth * expectedGirthAt(body, limb, last.growing, place(then));
     },
     spread: { ...(swollen ? SPREAD.lastSwollen : SPREAD.last), zeroMm: zeroSd(alignment) },
   };
+}
+
+/** The last ladder's places and girths without the rungs that were left in doubt; with them where fewer than two others are left. */
+function withoutDoubtful({ placed, doubtfulMm }: LastLadder): {
+  readonly placesMm: readonly number[];
+  readonly girthsMm: readonly number[];
+} {
+  const { placesMm, girthsMm } = placed.line;
+  const isTrusted = (index: number) => !doubtfulMm.includes(placesMm[index] ?? 0);
+  const trusted = placesMm.filter((_, index) => isTrusted(index));
+  if (trusted.length === placesMm.length || trusted.length < 2) return placed.line;
+  return { placesMm: trusted, girthsMm: girthsMm.filter((_, index) => isTrusted(index)) };
 }
 
 /** How well the two zeros are known to agree, mm: SD of the aligned landmarks, never taken for better than 4 mm. */

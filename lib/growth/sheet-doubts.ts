@@ -2,6 +2,7 @@ import { doubtsAgainst } from '../alignment/doubts-against';
 import { doubtOfOrder } from '../alignment/doubts-of-order';
 import { doubtOfCopy, doubtOfUnit } from '../alignment/doubts-of-whole';
 import { type ReferenceLine, type TapedRung, tapedRungs } from '../alignment/reference-line';
+import { crossExamined, doubtfulPlaces, withoutRungs } from '../ladder/cross-examined';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { doubtfulRungs } from '../ladder/doubtful-rungs';
@@ -13,6 +14,7 @@ import { secondTapingDoubts } from '../ladder/second-taping';
 import { sizeCheck } from '../ladder/size-check';
 import { placeOf, tapedLine } from '../ladder/taped-line';
 import { wasKept } from '../ladder/was-kept';
+import { zeroAndDirection } from '../ladder/zero-and-direction';
 import { anatomicalPlace } from './anatomical-place';
 import { type LastLadder, lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
 import { sidesChanged } from './sides-changed';
@@ -33,20 +35,28 @@ export type SheetDoubt = { readonly side: Side; readonly doubt: Doubt };
  * Every question that the figures typed so far raise, the same on the sheet and on the server.
  *
  * A rung has at most one question. What explains several rungs at once (other unit, order, sides) is asked in place of them. A rung
- * that fits the last visit is not asked about for its neighbours' sake. Kept questions are not raised again.
+ * that fits the last visit is not asked about for its neighbours' sake. Kept questions are not raised again. A rung with an open question
+ * lends nothing to any other: see `crossExamined`; nor is it held against the other limb.
  * Shape: one or two limbs of one kind, the day; doubts in the order of the sides and then of distance, whole-ladder ones first.
  * Source: `DOUBT_LIMITS`, `SPREAD`, and the files of the single questions.
  */
 export function sheetDoubts(limbs: readonly LimbOnSheet[], today: TapingDay): SheetDoubt[] {
-  const sides = limbs.map((limb) => prepared(limb, limbs, today));
   const changedRound = sidesChanged(limbs, today);
-  return sides.flatMap((one, index) => {
-    const { ladder } = one.limb;
-    const whole = changedRound && index === 0 ? [changedRound] : [];
-    const asked = [...whole, ...(changedRound ? [] : sideDoubts(one, sides, today))];
-    return asked.filter((doubt) => !wasKept(ladder, doubt)).map((doubt) => ({ side: ladder.side, doubt }));
+  if (changedRound) return limbs.slice(0, 1).map(({ ladder }) => ({ side: ladder.side, doubt: changedRound }));
+  let before: Before | undefined;
+  return limbs.flatMap((limb) => {
+    const { ladder } = limb;
+    const ask = (one: Ladder) =>
+      sideDoubts(prepared({ ...limb, ladder: one }, before, today), before, today).filter((doubt) => !wasKept(ladder, doubt));
+    const doubts = crossExamined(ladder, ask);
+    if (!before && ladder.rungs.some((rung) => rung.girth))
+      before = { limb, trusted: withoutRungs(ladder, doubtfulPlaces(doubts)), rungs: tapedRungs(ladder) };
+    return doubts.map((doubt) => ({ side: ladder.side, doubt }));
   });
 }
+
+/** The limb that was measured first: all its rungs, and its ladder without those that are asked about. */
+type Before = { readonly limb: LimbOnSheet; readonly trusted: Ladder; readonly rungs: readonly TapedRung[] };
 
 type Prepared = {
   readonly limb: LimbOnSheet;
@@ -54,26 +64,20 @@ type Prepared = {
   readonly reference: ReferenceLine | undefined;
 };
 
-function prepared(limb: LimbOnSheet, limbs: readonly LimbOnSheet[], today: TapingDay): Prepared {
-  const other = limbs.find((one) => one !== limb && one.ladder.rungs.some((rung) => rung.girth));
+function prepared(limb: LimbOnSheet, before: Before | undefined, today: TapingDay): Prepared {
   const byLast = limb.last && lastVisitLine(limb.last, limb.ladder, today, limb.affected);
-  const later = other && limbs.indexOf(other) < limbs.indexOf(limb) ? other : undefined;
-  const byOther = later && otherLimbLine(later.ladder, limb.ladder, limb.affected || later.affected);
+  const byOther = before && otherLimbLine(before.trusted, limb.ladder, limb.affected || before.limb.affected);
   const byShape = usualShapeLine(limb.ladder, today, limb.affected);
   return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther ?? byShape };
 }
 
-function sideDoubts({ limb, rungs, reference }: Prepared, sides: readonly Prepared[], today: TapingDay): Doubt[] {
+function sideDoubts({ limb, rungs, reference }: Prepared, before: Before | undefined, today: TapingDay): Doubt[] {
   const { ladder, affected } = limb;
-  const unit = doubtOfUnit(
-    rungs,
-    reference?.kind === 'neighbours' ? undefined : reference,
-    ladder.limb,
-    ladder.unit,
-    placesOn(ladder, today),
-  );
+  const beside = reference?.kind === 'neighbours' ? undefined : reference;
+  /** Where zero and direction cannot be, nobody knows the place of a girth, and so not what is usual there. */
+  const unit = zeroAndDirection(ladder) ? undefined : doubtOfUnit(rungs, beside, ladder.limb, ladder.unit, placesOn(ladder, today));
   if (unit) return wasKept(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
-  const whole = [...copies(limb, rungs, sides), ...lengthDoubts(ladder, today)];
+  const whole = [...copies(limb, rungs, before), ...lengthDoubts(ladder, today)];
   const milder = (affected ? DOUBT_LIMITS.swollen.value : 1) * (reference?.kind === 'neighbours' ? DOUBT_LIMITS.usualShape.value : 1);
   const against = reference ? doubtsAgainst(rungs, reference, ladder.unit, milder) : undefined;
   const odd = new Set(against?.doubts.flatMap(({ distanceMm }) => (distanceMm === null ? [] : [distanceMm])));
@@ -99,16 +103,10 @@ function ownDoubts(ladder: Ladder, rungs: readonly TapedRung[], affected: boolea
   return [...doubtfulRungs(ladder, DOUBT_LIMITS.swollenNeighbours.value), ...ends].filter((doubt) => doubt.kind !== 'out-of-range');
 }
 
-function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly Prepared[]): Doubt[] {
+function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], before: Before | undefined): Doubt[] {
   const { ladder, last } = limb;
   const sign = ladder.direction === 'up' ? 1 : -1;
   const then = last && new Map(last.girthsNm.map(([place, nm]) => [sign * place, nm]));
-  const before = sides
-    .slice(
-      0,
-      sides.findIndex((one) => one.limb === limb),
-    )
-    .find((one) => one.rungs.length > 0);
   const there = before && new Map(before.rungs.map((rung) => [rung.atMm, rung.girth.nm as number]));
   return [
     then && doubtOfCopy(rungs, then, 'equals-last-visit', ladder.limb),
@@ -118,7 +116,7 @@ function copies(limb: LimbOnSheet, rungs: readonly TapedRung[], sides: readonly 
 
 function lengthDoubts(ladder: Ladder, today: TapingDay): Doubt[] {
   const heightMm = today.body.heightMm?.value;
-  return [floorCheck(ladder, heightMm), sizeCheck(ladder, heightMm)].filter((doubt) => doubt !== undefined);
+  return [zeroAndDirection(ladder), floorCheck(ladder, heightMm), sizeCheck(ladder, heightMm)].filter((doubt) => doubt !== undefined);
 }
 
 /** Anatomical place of a distance on this ladder's ruler, by its landmarks so far and the body. */

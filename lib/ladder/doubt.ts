@@ -19,7 +19,8 @@ export type DoubtKind =
   | 'body-size'
   | 'height'
   | 'weight'
-  | 'same-day';
+  | 'same-day'
+  | 'zero-direction';
 
 /**
  * A question about one rung (its distance from the ladder's zero, mm) or about the whole ladder (null).

@@ -133,7 +133,7 @@ function jointGirths(ladder: Ladder): Doubt[] {
     {
       kind: 'girth-at-joint',
       distanceMm: 0,
-      message: 'A girth at the ankle crease? It is a joint; a ladder taped upward has its first girth one interval above it.',
+      message: 'A girth at the ankle crease? It is a joint; a ladder measured upward has its first girth one interval above it.',
     },
   ];
 }

@@ -4,13 +4,13 @@ import type { Doubt } from './doubt';
 import { DOUBT_LIMITS } from './doubt-limits';
 import type { Ladder } from './ladder';
 
-/** Whether two tapings of one rung differ by more than two readings of a tape do. Source: `DOUBT_LIMITS.againMm`. */
+/** Whether two measurings of one rung differ by more than two readings of a tape do. Source: `DOUBT_LIMITS.againMm`. */
 export function differMoreThanTape(first: TypedLength, again: TypedLength): boolean {
   return Math.abs(mm(again.nm) - mm(first.nm)) > DOUBT_LIMITS.againMm.value;
 }
 
 /**
- * Rungs taped twice whose two girths differ by more than tape error; the second is offered in place of the first.
+ * Rungs measured twice whose two girths differ by more than tape error; the second is offered in place of the first.
  *
  * Example: 12⅛ and 12⅞ in: 19 mm apart, asked; 12⅛ and 12¼: 3 mm, not.
  */
@@ -19,8 +19,8 @@ export function secondTapingDoubts(ladder: Ladder): Doubt[] {
     if (!rung.girth || !rung.again || !differMoreThanTape(rung.girth, rung.again)) return [];
     const [first, second] = [mm(rung.girth.nm), mm(rung.again.nm)];
     const place = showLengthWithUnit(mm(rung.distance.nm), ladder.unit);
-    const apart = showLengthWithUnit(Math.abs(second - first), ladder.unit);
-    const message = `${place}: ${showLength(first, ladder.unit)} or ${showLength(second, ladder.unit)}? The two tapings are ${apart} apart; two readings of one place are seldom more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit)} apart.`;
+    const apart = showLengthWithUnit(Math.abs(second - first), ladder.unit, 16);
+    const message = `${place}: ${showLength(first, ladder.unit)} or ${showLength(second, ladder.unit)}? The two measurings differ by ${apart}; those of one place seldom differ by more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit, 16)}.`;
     return [
       {
         kind: 'taped-twice',

@@ -1,15 +1,15 @@
 import type { LimbKind } from './limb';
 
-/** One thing to see to before or while taping, and where it is written. */
+/** One thing to see to before or while measuring, and where it is written. */
 export type TapingReminder = { readonly words: string; readonly source: string };
 
 const ANY_LIMB: readonly TapingReminder[] = [
   {
-    words: 'Tape in the same position as last time, at a like hour of the day.',
+    words: 'Measure in the same position as last time, at a like hour of the day.',
     source: 'published: Support Care Cancer 2021; 29: 3183–3189; common practice',
   },
   {
-    words: 'The same person tapes where that is possible: two people differ more than one does from herself.',
+    words: 'The same person measures where that is possible: two people differ more than one does from herself.',
     source: 'published: Deltombe 2007, Lymphology',
   },
   {
@@ -25,7 +25,7 @@ const ANY_LIMB: readonly TapingReminder[] = [
     source: 'published: Lymphoedema Framework 2006; common practice',
   },
   {
-    words: 'Tape the other limb too, at the same distances: it tells what growth and weight explain.',
+    words: 'Measure the other limb too, at the same distances: it tells what growth and weight explain.',
     source: 'common practice',
   },
 ];
@@ -45,7 +45,7 @@ const OWN: Readonly<Record<LimbKind, readonly TapingReminder[]>> = {
   ],
 };
 
-/** What to see to when a limb is taped, each with its source. Local protocol comes first. */
+/** What to see to when a limb is measured, each with its source. Local protocol comes first. */
 export function tapingReminders(limb: LimbKind): readonly TapingReminder[] {
   return [...ANY_LIMB, ...OWN[limb]];
 }

@@ -7,17 +7,21 @@ import { cellKey, type LimbSheet, withCell } from './visit-form';
 /** What a pasted column holds. */
 export type ColumnHolds = 'place' | Side | 'nothing';
 
-/** One figure of a pasted block: the row of the sheet it goes to, as typed, and why it cannot be read. */
+/** One figure of a pasted block: the row of the sheet it goes to, as typed, what stands there now, and why it cannot be read. */
 export type PastedFigure = {
   readonly line: number;
   readonly side: Side;
   readonly row: string | null;
   readonly text: string;
+  readonly stands: string;
   readonly refused: string | null;
 };
 
-/** A pasted block laid on a sheet: every figure, and what stops it as a whole. */
-export type PastePlan = { readonly figures: readonly PastedFigure[]; readonly refused: string | null };
+/** Where a block is put: from which row on, and whether into the column of the second measuring. */
+export type PasteAt = { readonly row: string; readonly again: boolean };
+
+/** A pasted block laid on a sheet: every figure, into which column, and what stops it as a whole. */
+export type PastePlan = { readonly figures: readonly PastedFigure[]; readonly again: boolean; readonly refused: string | null };
 
 /**
  * What each column most likely holds: one column the side being taped; of two, places and that side where the first column holds places
@@ -37,14 +41,14 @@ export function guessColumns(block: PastedBlock, sheet: LimbSheet, side: Side): 
 }
 
 /**
- * Each pasted figure with the row it goes to. Without a column of places the figures fill rows in order from `fromRow`.
+ * Each pasted figure with the row it goes to. Without a column of places the figures fill rows in order from a row on.
  *
- * Refuses as a whole: more figures than rows, a place that the sheet does not have, two columns for one side. Nothing lands unless
- * every cell can be read. Example: 14 lines on a sheet with 12 rows from here: "14 lines for 12 rungs."
+ * Refuses as a whole: more figures than rows, a place that the sheet does not have, two columns for one side, a second measuring where there is no first. Nothing
+ * lands unless every cell can be read. Example: 14 lines on a sheet with 12 rows from here: "14 lines for 12 rungs."
  */
-export function planPaste(block: PastedBlock, columns: readonly ColumnHolds[], sheet: LimbSheet, fromRow: string): PastePlan {
+export function planPaste(block: PastedBlock, columns: readonly ColumnHolds[], sheet: LimbSheet, from: PasteAt): PastePlan {
   const keys = sheetRows(sheet).map((row) => row.key);
-  const start = Math.max(keys.indexOf(fromRow), 0);
+  const start = Math.max(keys.indexOf(from.row), 0);
   const placeColumn = columns.indexOf('place');
   const figures: PastedFigure[] = [];
   for (const [index, cells] of block.rows.entries()) {
@@ -55,18 +59,27 @@ export function planPaste(block: PastedBlock, columns: readonly ColumnHolds[], s
       if (holds === 'place' || holds === 'nothing' || text === '') continue;
       const reading = readLength(text, sheet.unit, true);
       const unplaced = row === null && placeColumn >= 0 ? `The place “${cells[placeColumn] ?? ''}” is not on this sheet.` : null;
-      figures.push({ line, side: holds, row, text, refused: reading.kind === 'read' ? unplaced : reading.reason });
+      const there = row === null ? undefined : sheet.cells[cellKey(holds, row)];
+      const stands = (from.again ? there?.again : there?.text)?.trim() ?? '';
+      const alone = from.again && row !== null && !there?.text.trim() ? 'Nothing stands there to be measured again.' : null;
+      figures.push({ line, side: holds, row, text, stands, refused: reading.kind === 'read' ? (unplaced ?? alone) : reading.reason });
     }
   }
-  return { figures, refused: refusalOf(figures, columns, block.rows.length, placeColumn >= 0 ? null : keys.length - start) };
+  return {
+    figures,
+    again: from.again,
+    refused: refusalOf(figures, columns, block.rows.length, placeColumn >= 0 ? null : keys.length - start),
+  };
 }
 
-/** The sheet with every figure of a plan in its cell; figures that stood there are replaced, with what was kept about them. */
+/** The sheet with every figure of a plan in its cell; a figure that stood there is replaced, with what was kept about it, and no other. */
 export function withPasted(sheet: LimbSheet, plan: PastePlan): LimbSheet {
-  return plan.figures.reduce(
-    (filled, { side, row, text }) => (row === null ? filled : withCell(filled, cellKey(side, row), { text })),
-    sheet,
-  );
+  return plan.figures.reduce((filled, { side, row, text }) => {
+    if (row === null) return filled;
+    const key = cellKey(side, row);
+    const { kept: _kept, ...there } = filled.cells[key] ?? { text: '' };
+    return withCell(filled, key, plan.again ? { ...there, again: text } : { ...there, text });
+  }, sheet);
 }
 
 function refusalOf(figures: readonly PastedFigure[], columns: readonly ColumnHolds[], lines: number, rungs: number | null): string | null {

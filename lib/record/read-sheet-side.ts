@@ -1,5 +1,6 @@
 import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
 import { limbInWords, placeInWords, type Side } from '../ladder/limb';
+import { landmarkOutOfOrder } from '../ladder/zero-and-direction';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
 import { optionalText, orNull } from './optional-text';
@@ -37,20 +38,10 @@ export function readSheetSide(sheet: LimbSheet, side: Side): { readonly ladder: 
   const rungs = sheetRows(sheet).flatMap((row) => readRung(sheet, side, row, refusals));
   const { limb, zero, direction, unit } = sheet;
   const intervalText = orNull(sheet.interval);
-  return {
-    ladder: {
-      limb,
-      side,
-      zero,
-      direction,
-      unit,
-      intervalText,
-      rungs,
-      landmarks,
-      floorToFold,
-    },
-    refusals,
-  };
+  const ladder: ReadLadder = { limb, side, zero, direction, unit, intervalText, rungs, landmarks, floorToFold };
+  const wrong = landmarkOutOfOrder(ladder);
+  if (wrong) refusals.push({ where: markKey(sheet.apart ? side : (sheet.sides[0] ?? side), wrong.landmark), reason: wrong.reason });
+  return { ladder, refusals };
 }
 
 function readMark(sheet: LimbSheet, side: Side, mark: LandmarkReading['landmark'] | 'floor', refusals: FormRefusal[]): TypedLength | null {
@@ -71,7 +62,7 @@ function readRung(sheet: LimbSheet, side: Side, row: SheetRow, refusals: FormRef
   if (!girth && second)
     refusals.push({
       where: key,
-      reason: 'The second taping is typed and the first is not.',
+      reason: 'It is measured again and the first measuring is empty. Type the first one too.',
     });
   const distance = row.at[side];
   if (!distance) {

@@ -1,4 +1,5 @@
 import { type LandmarkId, LIMBS, placeInWords, type Side } from '../ladder/limb';
+import { landmarksAhead } from '../ladder/zero-and-direction';
 import { exactText } from '../units/exact-text';
 import { asNanometres, type TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
@@ -23,10 +24,11 @@ export function endLandmark(sheet: LimbSheet): LandmarkId {
   return LIMBS[sheet.limb].landmarks[sheet.direction === 'up' ? 2 : 0];
 }
 
-/** Landmarks that are typed on the ruler: all of the limb but the one that zero stands on. */
+/** Landmarks that are typed on the ruler: those ahead of zero, and any other that holds a figure, so that none is dropped unseen. */
 export function typedLandmarks(sheet: LimbSheet): readonly LandmarkId[] {
-  const inOrder = LIMBS[sheet.limb].landmarks.filter((landmark) => landmark !== sheet.zero);
-  return sheet.direction === 'up' ? inOrder : [...inOrder].reverse();
+  const ahead = landmarksAhead(sheet.limb, sheet.zero, sheet.direction);
+  const isTyped = (landmark: LandmarkId) => sheet.sides.some((side) => sheet.marks[markKey(side, landmark)]?.trim());
+  return [...ahead, ...LIMBS[sheet.limb].landmarks.filter((one) => one !== sheet.zero && !ahead.includes(one) && isTyped(one))];
 }
 
 /** A mark of one side as it was read; undefined while it is empty or cannot be read. */
@@ -63,6 +65,21 @@ export function sheetRows(sheet: LimbSheet): SheetRow[] {
   const endKnown = ends.some((end) => end && !rows.has(String(end.nm)));
   if (endTyped || (sheet.endRow && endKnown)) sorted.push(endRow(sheet));
   return sorted;
+}
+
+/**
+ * The grid place that `sheetRows` leaves out because the last girth stands so near it, at the far landmark; undefined when there is none.
+ *
+ * Example: every 1½ in to a gluteal fold at 21¼: no rung at 21 in.
+ */
+export function leftOutPlace(sheet: LimbSheet): TypedLength | undefined {
+  const interval = readLength(sheet.interval, sheet.unit, true);
+  const ends = sheet.sides.flatMap((side) => markAt(sheet, side, endLandmark(sheet)) ?? []);
+  if (!sheet.endRow || interval.kind !== 'read' || ends.length === 0) return undefined;
+  const step = interval.value.nm;
+  const nm = Math.floor(Math.max(...ends.map((end) => end.nm)) / step) * step;
+  const isRow = sheetRows(sheet).some((row) => row.key === String(nm) || Object.values(row.at).some((at) => at?.nm === nm));
+  return nm === 0 || isRow ? undefined : { text: exactText(nm, sheet.unit), unit: sheet.unit, nm: asNanometres(nm) };
 }
 
 function gridPlaces(sheet: LimbSheet, ends: readonly (TypedLength | undefined)[]): number[] {

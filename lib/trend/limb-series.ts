@@ -2,6 +2,7 @@ import { type LineAtVisit, type PlacedLine, placeLandmarks } from '../alignment/
 import { type BodyAt, bodyAt } from '../growth/body-at';
 import type { BodyDoubt } from '../growth/body-doubts';
 import { recordBodyDoubts } from '../growth/record-body-doubts';
+import { crossExamined } from '../ladder/cross-examined';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { doubtfulRungs } from '../ladder/doubtful-rungs';
@@ -10,6 +11,7 @@ import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
 import { longerThanBody } from '../ladder/size-check';
 import { tapedLine } from '../ladder/taped-line';
+import { zeroAndDirection } from '../ladder/zero-and-direction';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
@@ -98,8 +100,11 @@ function seriesOf(
     limb,
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
-      const floor = floorCheck(ladder, body.heightMm?.value);
-      const rungs = doubtfulRungs(ladder, isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1);
+      const milder = isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1;
+      const doubts = crossExamined(ladder, (one) => {
+        const whole = [zeroAndDirection(one), floorCheck(one, body.heightMm?.value)].filter((doubt) => doubt !== undefined);
+        return [...doubtfulRungs(one, milder), ...whole];
+      });
       return {
         visit,
         ladder,
@@ -107,8 +112,8 @@ function seriesOf(
         body,
         placed: placed[index] as PlacedLine,
         doubts: [
-          ...rungs,
-          ...whole(floor, longerThanBody(ladder, body.heightMm?.value), sameDayDoubt(parts, index)),
+          ...doubts,
+          ...whole(longerThanBody(ladder, body.heightMm?.value), sameDayDoubt(parts, index)),
           ...(bodyDoubts.get(visit) ?? []),
         ],
         bodyInDoubt: inDoubt(body, visits, bodyDoubts),

@@ -3,18 +3,23 @@ import { inUnit, type LengthUnit } from './length';
 const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
 const SIXTEENTHS: Record<number, string> = { 1: '1⁄16', 3: '3⁄16', 5: '5⁄16', 7: '7⁄16', 9: '9⁄16', 11: '11⁄16', 13: '13⁄16', 15: '15⁄16' };
 
-/** A length cut into what a column of figures needs: the whole part, the fraction glyph, and the sign. */
+/** Keeps a whole number off the fraction after it, which is written in figures: a no-break thin space, in copied and spoken text too. */
+const APART = '\u202f';
+
+/** A length cut into what a column of figures needs: the whole part, the fraction, and the sign. */
 export type ShownLength = { readonly sign: '' | '−'; readonly whole: string; readonly part: string };
 
 /**
  * A length as a tape shows it, without its unit: nearest 1/8 in (or 1/16), or nearest 0.1 cm.
  *
- * Rounds only for showing; storage keeps the text as typed. Common practice of tapes.
- * Example: 197.0 mm is `7¾` in inches and `19.7` in centimetres.
+ * Rounds only for showing; storage keeps the text as typed. Common practice of tapes. A sixteenth has no sign of its own in Unicode and is
+ * written in figures, set apart from the whole number, so that 23 3⁄16 is never seen, copied or read aloud as 233⁄16.
+ * Example: 197.0 mm is `7¾` in inches and `19.7` in centimetres; 23 3/16 in is `23 3⁄16` and reads back as itself.
  */
 export function showLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): string {
   const shown = shownLength(lengthMm, unit, parts);
-  return shown.sign + (shown.whole + shown.part || '0');
+  const between = shown.whole !== '' && shown.part.length > 1 ? APART : '';
+  return shown.sign + (shown.whole + between + shown.part || '0');
 }
 
 /** The same length with its unit and a thin space: `7¾ in`, `19.7 cm`. */

@@ -26,13 +26,15 @@ function server() {
 
 function keeperOf(there: ReturnType<typeof server>) {
   const states: DraftState[] = [];
+  const onDevice: { content: DraftContent; version: number }[] = [];
   const keeper = new DraftKeeper(
     { content: content(''), version: 0 },
     there.post,
     (state) => states.push(state),
     () => '14:31',
+    { put: (copy) => onDevice.push(copy), drop: () => (onDevice.length = 0) },
   );
-  return { keeper, states, last: () => states.at(-1) };
+  return { keeper, states, onDevice, last: () => states.at(-1) };
 }
 
 describe('the keeper of a draft', () => {
@@ -95,5 +97,36 @@ describe('the keeper of a draft', () => {
     keeper.overwrite(1);
     await vi.waitFor(() => expect(there.state().kept?.form.note).toBe('mine too'));
     keeper.close();
+  });
+
+  it('leaves a copy on the device from the first change until the server has all of it, and while a choice is open', async () => {
+    const there = server();
+    const { keeper, onDevice } = keeperOf(there);
+    there.be('down');
+    keeper.change(content('a'));
+    expect(onDevice.at(-1)).toEqual({ content: content('a'), version: 0 });
+    await keeper.flush();
+    expect(onDevice).not.toEqual([]);
+    there.be('up');
+    await keeper.flush();
+    expect(onDevice).toEqual([]);
+    there.elsewhere('theirs');
+    keeper.change(content('mine'));
+    await keeper.flush();
+    keeper.change(content('mine too'));
+    expect(onDevice.at(-1)).toEqual({ content: content('mine too'), version: 1 });
+    expect(keeper.isAhead()).toBe(true);
+    await keeper.close();
+    expect(onDevice).toEqual([]);
+  });
+
+  it('is told of the same content on the server as kept, not as somebody else’s', async () => {
+    const there = server();
+    const { keeper, states } = keeperOf(there);
+    there.elsewhere('the same');
+    keeper.change(content('the same'));
+    expect(await keeper.flush()).toBe(true);
+    expect(states.map(({ is }) => is)).toEqual(['saved']);
+    await keeper.close();
   });
 });

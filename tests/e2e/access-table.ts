@@ -51,6 +51,7 @@ export const ROUTES: Readonly<Record<string, Needs>> = {
   'POST clinic/exchange/upload/route.ts': 'leads',
   'GET patients/[patientId]/calendar/route.ts': 'signed in',
   'GET patients/[patientId]/export/route.ts': 'signed in',
+  'GET patients/[patientId]/visits/new/draft/route.ts': 'writes',
   'POST patients/[patientId]/visits/new/draft/route.ts': 'writes',
   'DELETE patients/[patientId]/visits/new/draft/route.ts': 'writes',
   'GET share/[token]/route.ts': 'nobody',

@@ -9,8 +9,8 @@ test('single readings, fold height and both tapings stand on the result and besi
   await page.getByLabel('Fold above floor, in').fill('26');
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, ['8 1/8', '8 3/8', '8 7/8']);
-  await page.getByRole('button', { name: 'Second taping' }).click();
-  await page.getByRole('textbox', { name: /^Right leg, girth at 3 inches.*second taping/ }).fill('8 1/2');
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await page.getByRole('textbox', { name: /^Right leg, girth at 3 inches.*measured again/ }).fill('8 1/2');
   await finish(page);
   const also = page.getByRole('region', { name: 'Also measured at this visit' });
   await expect(also).toContainText('heel–instep girth');
@@ -22,5 +22,5 @@ test('single readings, fold height and both tapings stand on the result and besi
   expect(violations.map((one) => `${one.id} ${one.nodes[0]?.html}`)).toEqual([]);
   await page.goto(address);
   await expect(page.getByRole('region', { name: 'Visits' })).toContainText(/heel–instep girth 12 1\/2\sin/);
-  await expect(page.getByRole('region', { name: 'Visits' })).toContainText('1 place taped twice');
+  await expect(page.getByRole('region', { name: 'Visits' })).toContainText('1 place measured twice');
 });

@@ -60,7 +60,7 @@ test('an answer lost on the way is not taken for somebody else’s draft', async
   await page.unrouteAll({ behavior: 'wait' });
   await typeDown(page, ['9 5/8']);
   await saved(page);
-  await expect(page.getByText('Another window')).toHaveCount(0);
+  await expect(page.getByText('newer draft')).toHaveCount(0);
 });
 
 test('signing out in mid-ladder loses nothing: figures wait in the window and are kept after signing in again', async ({ browser }) => {
@@ -107,9 +107,12 @@ test('two windows of one person: the second sees both drafts and chooses; nothin
   await saved(other);
   await cell(page, 'Left', '1½').focus();
   await typeDown(page, ['8']);
-  const choice = page.getByRole('alert').filter({ hasText: 'Another window of yours kept a newer draft' });
-  await expect(choice).toContainText('There 4 figures, here 4; 2 differ.');
-  await choice.getByRole('button', { name: 'Take the newer draft' }).click();
+  const choice = page.getByRole('alert').filter({ hasText: 'The server holds a newer draft of yours' });
+  await expect(choice.getByRole('table', { name: 'They differ in 2 boxes.' })).toBeVisible();
+  await expect(choice.getByRole('row', { name: /^Right leg, 6 in 9 5\/8 –/ })).toBeVisible();
+  await expect(choice.getByRole('row', { name: /^Left leg, 1 1\/2 in – 8/ })).toBeVisible();
+  await expect(page.locator('.save-state')).toContainText('two drafts differ');
+  await choice.getByRole('button', { name: 'Take the draft on the server' }).click();
   await expect(cell(page, 'Right', '6')).toHaveValue('9 5/8');
   await expect(cell(page, 'Left', '1½')).toHaveValue('');
 });

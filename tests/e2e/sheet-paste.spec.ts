@@ -46,7 +46,9 @@ test('two columns without places are right and left; more lines than rungs are r
     data.setData('text', '8 1/8\t8\n8 3/8\t8 1/4\n8 7/8\t8 3/4');
     box.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
   });
-  await expect(page.getByText('6 figures can be read.')).toBeVisible();
+  await expect(
+    page.getByText('Six figures can be read. They go to the right leg, from 1½ to 4½ in, and the left leg, from 1½ to 4½ in.'),
+  ).toBeVisible();
   await land(page).click();
   await expect(cell(page, 'Left', '4½')).toHaveValue('8 3/4');
   await page.getByRole('button', { name: 'Paste a column' }).click();
@@ -54,12 +56,41 @@ test('two columns without places are right and left; more lines than rungs are r
   await expect(page.getByText(/20 lines for 7 rungs\./)).toBeVisible();
 });
 
-test('a second taping stands beside the first with its difference, and one beyond tape error is asked about', async ({ page }) => {
+test('a paste over figures says which ones it replaces, goes where the caret was, and Undo brings them back', async ({ page }) => {
+  await newSheet(page, 'PA-over');
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8', '8 7/8']);
+  const pasteInto = (text: string) =>
+    page.evaluate((pasted) => {
+      const data = new DataTransfer();
+      data.setData('text', pasted);
+      document.activeElement?.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    }, text);
+  await cell(page, 'Right', '3').focus();
+  await pasteInto('9\n9 1/8\n9 1/4');
+  await expect(page.getByText('They go to the right leg, from 3 to 6 in. What stands there now is replaced: 8 3/8, 8 7/8.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /^3 right 9 9\sin .* 8 3\/8, is replaced$/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Put them on the sheet, replacing 2' }).click();
+  await expect(cell(page, 'Right', '6')).toHaveValue('9 1/4');
+  await page.getByRole('button', { name: 'Undo: paste three figures' }).click();
+  await expect(cell(page, 'Right', '3')).toHaveValue('8 3/8');
+  await expect(cell(page, 'Right', '6')).toHaveValue('');
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await page.getByRole('textbox', { name: 'Right leg, girth at 1½ inches, measured again' }).focus();
+  await pasteInto('8\n8 1/4');
+  await expect(page.getByRole('combobox', { name: 'Into' })).toHaveValue('again');
+  await expect(page.getByText('from 1½ to 3 in, as measured again.')).toBeVisible();
+  await land(page).click();
+  await expect(page.getByRole('textbox', { name: 'Right leg, girth at 3 inches, measured again' })).toHaveValue('8 1/4');
+  await expect(cell(page, 'Right', '3').first()).toHaveValue('8 3/8');
+});
+
+test('a second measuring stands beside the first with its difference, and one beyond tape error is asked about', async ({ page }) => {
   await newSheet(page, 'PA-again');
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, ['8 1/8', '8 3/8', '8 7/8']);
-  await page.getByRole('button', { name: 'Second taping' }).click();
-  await page.getByRole('textbox', { name: 'Right leg, girth at 1½ inches, second taping' }).focus();
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await page.getByRole('textbox', { name: 'Right leg, girth at 1½ inches, measured again' }).focus();
   await typeDown(page, ['8 1/4', '9']);
   await expect(page.getByRole('row', { name: /^1½/ })).toContainText(/again 8¼ \+⅛/);
   await expect(page.getByRole('row', { name: /^3 8/ })).toContainText('more than tape error');

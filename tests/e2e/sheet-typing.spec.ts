@@ -20,22 +20,102 @@ async function countKeys(page: Page): Promise<() => Promise<number>> {
   return () => page.evaluate(() => (window as unknown as { keys: number }).keys);
 }
 
-test('two limbs of 24 rungs take the digits and one key a rung, and nothing else', async ({ page }) => {
+test('two limbs of 24 rungs take the digits, one key a rung and one a limb, and nothing else', async ({ page }) => {
   test.setTimeout(60_000);
   await newSheet(page, 'SH-24');
   for (let more = 10; more < 24; more++) await page.getByRole('button', { name: 'One more rung' }).click();
   await cell(page, 'Right', '1½').focus();
   const keys = await countKeys(page);
   await typeDown(page, LEG);
+  await expect(page.getByText('End of the right leg: 24 of 24 girths.')).toBeVisible();
+  await page.keyboard.press('n');
   await expect(cell(page, 'Left', '1½')).toBeFocused();
   await typeDown(page, OTHER_LEG);
-  await expect(page.getByRole('button', { name: 'Finish visit' })).toBeFocused();
+  await page.keyboard.press('n');
+  await expect(page.getByRole('button', { name: 'Finish visit', exact: true })).toBeFocused();
   const typed = [...LEG, ...OTHER_LEG].join('').length;
   const pressed = await keys();
-  console.log(`keystrokes: ${pressed} for 48 girths = ${typed} characters + ${pressed - typed} Enter`);
-  expect(pressed).toBe(typed + 48);
+  console.log(`keystrokes: ${pressed} for 48 girths = ${typed} characters + 48 Enter + ${pressed - typed - 48} N`);
+  expect(pressed).toBe(typed + 48 + 2);
   await page.keyboard.press('Enter');
   await expect(page).toHaveURL(/\/visits\/[0-9a-f-]{36}$/, { timeout: 15_000 });
+});
+
+test('Enter twice at the end of a column stays there: neither the other limb nor the end of the visit is reached by it', async ({
+  page,
+}) => {
+  await newSheet(page, 'SH-end');
+  for (const side of ['Right', 'Left'] as const) {
+    await cell(page, side, '15').focus();
+    await typeDown(page, ['13']);
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await expect(cell(page, side, '15')).toBeFocused();
+    await expect(page.getByText(`End of the ${side.toLowerCase()} leg: 1 of 10 girths.`)).toBeVisible();
+  }
+  await expect(page).toHaveURL(/visits\/new$/);
+  await expect(cell(page, 'Left', '1½')).toHaveValue('');
+});
+
+test('type, slip, undo: the answer that was taken goes back and the five rungs typed after it stay', async ({ page }) => {
+  await newSheet(page, 'SH-undo');
+  for (let more = 10; more < 12; more++) await page.getByRole('button', { name: 'One more rung' }).click();
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8', '8 3/8', '8 7/8', '9 5/8', '10 1/2', '11 3/8', '21 1/8']);
+  await expect(page.getByRole('region', { name: /10½\sin: 21⅛ or 12⅛\?/ })).toBeVisible();
+  await page.keyboard.press('s');
+  await expect(cell(page, 'Right', '10½')).toHaveValue('12 1/8');
+  const after = [
+    ['12', '12 5/8'],
+    ['13½', '12 7/8'],
+    ['15', '12 3/4'],
+    ['16½', '12 1/2'],
+    ['18', '12 3/8'],
+  ] as const;
+  await typeDown(
+    page,
+    after.map(([, girth]) => girth),
+  );
+  await page.getByRole('button', { name: /^Undo: change 21⅛ at 10½\sin to 12⅛$/ }).click();
+  await expect(cell(page, 'Right', '10½')).toHaveValue('21 1/8');
+  for (const [place, girth] of after) await expect(cell(page, 'Right', place)).toHaveValue(girth);
+  await expect(page.getByRole('button', { name: /^Undo/ })).toHaveCount(0);
+  await page.getByRole('button', { name: /^Redo: change/ }).click();
+  await expect(cell(page, 'Right', '10½')).toHaveValue('12 1/8');
+  await cell(page, 'Right', '10½').fill('12 1/4');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /^(Undo|Redo)/ })).toHaveCount(0);
+  await saved(page);
+  await page.reload();
+  await expect(cell(page, 'Right', '10½')).toHaveValue('12 1/4');
+  await expect(cell(page, 'Right', '18')).toHaveValue('12 3/8');
+});
+
+test('a rung that the fold leaves out is said, and measured when asked for; sixteenths stand apart', async ({ page }) => {
+  await newSheet(page, 'SH-fold');
+  await page.getByLabel('Gluteal fold at, in').fill('21 1/4');
+  await expect(page.getByText(/No rung at 21\sin: it lies close to the gluteal fold/)).toBeVisible();
+  await expect(cell(page, 'Right', '21')).toHaveCount(0);
+  await page.getByRole('button', { name: /Measure at 21\sin too/ }).click();
+  await expect(cell(page, 'Right', '21')).toBeVisible();
+  await expect(page.getByText(/No rung at/)).toHaveCount(0);
+  await page.getByLabel('Gluteal fold at, in').fill('23 3/16');
+  await expect(cell(page, 'Right', '23\\s3⁄16')).toBeVisible();
+  await expect(page.locator('th.place').last()).toContainText(/23\s3⁄16/);
+});
+
+test('downward from the ankle crease is asked about on the sheet', async ({ page }) => {
+  await newSheet(page, 'SH-way');
+  await page.getByRole('button', { name: 'Change' }).click();
+  await page.getByLabel('Direction').selectOption('down');
+  await page.getByRole('button', { name: 'Done' }).click();
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['8 1/8']);
+  const question = page.getByRole('region', { name: 'Downward from the ankle crease?' });
+  await expect(question).toBeVisible();
+  await question.getByRole('button', { name: /Look at zero and direction/ }).click();
+  await page.getByLabel('Direction').selectOption('up');
+  await expect(question).toHaveCount(0);
 });
 
 test('each cell echoes how it was read; what cannot be read stays as typed with its reason, and Enter does not leave it', async ({

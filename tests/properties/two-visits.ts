@@ -62,7 +62,7 @@ export function twoVisits(
   const placed = placeLandmarks([{ day: 0, line: tapedLine(earlier), bodyHeightMm: heightMm.value }], limb, false, PLACEMENT_MM)[0];
   if (!placed) throw new Error('no line');
   const girthsNm = earlier.rungs.map((rung) => [rung.distance.nm / 1e6, rung.girth?.nm ?? 0] as const);
-  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm };
+  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm, doubtfulMm: [] };
   return { earlier, later, last, today: { day: 182, body: body(70 * weightRatio), placementMm: PLACEMENT_MM } };
 }
 

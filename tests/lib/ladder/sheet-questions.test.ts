@@ -106,3 +106,14 @@ describe('length of the ladder against height', () => {
     expect(sizeCheck(reaching('39.0', '185'), undefined)).toBeUndefined();
   });
 });
+
+describe('a place measured twice', () => {
+  it('is asked about with the difference and the limit that it passes, never with one figure for both', () => {
+    const one = ladder(['8 1/8', '8 3/8']);
+    const rungs = one.rungs.map((rung, index) => (index === 1 ? { ...rung, again: length('8 3/4', 'in') } : rung));
+    const [doubt] = asked({ ...one, rungs });
+    expect(doubt?.message).toBe(
+      '3\u202fin: 8⅜ or 8¾? The two measurings differ by ⅜\u202fin; those of one place seldom differ by more than 5⁄16\u202fin.',
+    );
+  });
+});

@@ -5,6 +5,7 @@ import { guessColumns, planPaste, withPasted } from '@/lib/record/place-pasted';
 
 const inches = firstSheet('leg', 'in');
 const FIRST_ROW = '38100000';
+const FROM_FIRST = { row: FIRST_ROW, again: false };
 
 describe('a pasted block', () => {
   it.each([
@@ -56,7 +57,7 @@ describe('a pasted block', () => {
 describe('a pasted block on a sheet', () => {
   it('one column goes to the side being taped, from the row it starts at', () => {
     const block = cutPasted('8 1/8\n8 3/8');
-    const plan = planPaste(block, guessColumns(block, inches, 'left'), inches, FIRST_ROW);
+    const plan = planPaste(block, guessColumns(block, inches, 'left'), inches, FROM_FIRST);
     expect(plan).toMatchObject({
       refused: null,
       figures: [
@@ -65,6 +66,24 @@ describe('a pasted block on a sheet', () => {
       ],
     });
     expect(withPasted(inches, plan).cells['left/76200000']?.text).toBe('8 3/8');
+  });
+
+  it('says what stands where it goes, and replaces that alone: not the second measuring, nor a note', () => {
+    const cell = { text: '8', again: '8 1/4', note: 'scar', kept: [{ kind: 'last-visit', by: 'RA', at: '2026-10-14T13:31:00.000Z' }] };
+    const filled = { ...inches, cells: { [`right/${FIRST_ROW}`]: cell } };
+    const plan = planPaste(cutPasted('8 1/8\n8 3/8'), ['right'], filled, FROM_FIRST);
+    expect(plan.figures.map(({ stands }) => stands)).toEqual(['8', '']);
+    expect(withPasted(filled, plan).cells[`right/${FIRST_ROW}`]).toEqual({ text: '8 1/8', again: '8 1/4', note: 'scar' });
+  });
+
+  it('goes into the second measuring when told so, and never where there is no first', () => {
+    const filled = { ...inches, cells: { [`right/${FIRST_ROW}`]: { text: '8' } } };
+    const again = { row: FIRST_ROW, again: true };
+    const plan = planPaste(cutPasted('8 1/8'), ['right'], filled, again);
+    expect(withPasted(filled, plan).cells[`right/${FIRST_ROW}`]).toEqual({ text: '8', again: '8 1/8' });
+    expect(planPaste(cutPasted('8 1/8\n8 3/8'), ['right'], filled, again).refused).toMatch(
+      /^Line 2, right: Nothing stands there to be measured/,
+    );
   });
 
   it('a first column that holds places of the sheet is taken for places', () => {
@@ -80,6 +99,6 @@ describe('a pasted block on a sheet', () => {
     [Array.from({ length: 11 }, () => '8').join('\n'), ['right'], /^11 lines for 10 rungs/],
     ['\n\n', ['right'], /no figures/],
   ] as const)('%j is refused by name', (text, columns, reason) => {
-    expect(planPaste(cutPasted(text), columns, inches, FIRST_ROW).refused).toMatch(reason);
+    expect(planPaste(cutPasted(text), columns, inches, FROM_FIRST).refused).toMatch(reason);
   });
 });

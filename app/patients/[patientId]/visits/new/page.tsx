@@ -5,6 +5,7 @@ import type { Metadata } from 'next';
 import { notFound, redirect } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { deviceKey } from '@/app/_sheet/device-key';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import type { SheetData } from '@/app/_sheet/sheet-data';
 import { TapingReminders } from '@/app/_sheet/taping-reminders';
@@ -51,6 +52,8 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
       'Every measured figure is typed new.',
     ],
     who: therapist.name,
+    openedId: crypto.randomUUID(),
+    device: deviceKey(therapist, patientId, 'visit'),
   };
   return (
     <main id="main" className="sheet-page">

@@ -5,6 +5,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { deviceKey } from '@/app/_sheet/device-key';
 import { knownBefore, metDraft } from '@/app/_sheet/read-sheet-data';
 import type { SheetData } from '@/app/_sheet/sheet-data';
 import { clinicOf } from '@/db/clinic';
@@ -46,6 +47,8 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     ...knownBefore(record, visitId, await policyOf(therapist), todayIn(clinic.timeZone)),
     setUpFrom: ['As on record.', 'Change what was wrong.'],
     who: therapist.name,
+    openedId: crypto.randomUUID(),
+    device: deviceKey(therapist, patientId, kind),
   };
   return (
     <main id="main" className="sheet-page">

@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing, requireRole } from '@/app/_session/therapist';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic';
-import { discardDraft, keepDraft } from '@/db/drafts';
+import { discardDraft, draftOf, keepDraft } from '@/db/drafts';
+import { patientHead } from '@/db/patients';
+import { visitOfSubmission } from '@/db/visits';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
 
 const KIND = z.string().regex(/^(visit|correction:[0-9a-f-]{36})$/);
@@ -17,6 +19,18 @@ type Place = { readonly params: Promise<{ patientId: string }> };
 /** Larger than any visit: a stranger may not make the server keep more. */
 const MOST_BYTES = 300_000;
 
+/** How the draft of a sheet (of a new visit, unless it is said) stands: as last kept, or null. Asked by a page that is shown again. */
+export async function GET(request: Request, { params }: Place): Promise<Response> {
+  const therapist = await requireRole('lead', 'therapist');
+  const kind = KIND.safeParse(new URL(request.url).searchParams.get('kind') ?? 'visit');
+  if (!kind.success) return new Response(null, { status: 400 });
+  const { patientId } = await params;
+  if (!(await patientHead(therapist, patientId))) return new Response(null, { status: 404 });
+  const { timeZone } = await clinicOf(therapist);
+  const draft = metDraft(await draftOf(therapist, patientId, kind.data), timeZone) ?? null;
+  return Response.json({ draft }, { headers: { 'cache-control': 'no-store' } });
+}
+
 /** Keeps the draft of a sheet over the version it started from; answers with the newer one when another window was faster. */
 export async function POST(request: Request, { params }: Place): Promise<Response> {
   const therapist = await requireActing('lead', 'therapist');
@@ -29,7 +43,9 @@ export async function POST(request: Request, { params }: Place): Promise<Respons
   const kept = await keepDraft(therapist, patientId, kind, { version, content });
   if (kept.kind === 'kept') return Response.json({ kind: 'kept', version: kept.version });
   const { timeZone } = await clinicOf(therapist);
-  return Response.json({ kind: 'newer', draft: metDraft(kept.draft, timeZone) ?? null }, { status: 409 });
+  const draft = metDraft(kept.draft, timeZone) ?? null;
+  const savedAs = draft || kind !== 'visit' ? undefined : await visitOfSubmission(therapist, content.submissionId);
+  return Response.json({ kind: 'newer', draft, ...(savedAs ? { savedAs } : {}) }, { status: 409 });
 }
 
 /** Gives the draft up. */

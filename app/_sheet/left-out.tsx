@@ -1,0 +1,31 @@
+import { placeInWords } from '@/lib/ladder/limb';
+import { endLandmark, leftOutPlace } from '@/lib/record/sheet-rows';
+import type { LimbSheet } from '@/lib/record/visit-form';
+import { showLengthWithUnit } from '@/lib/units/show-length';
+
+/** Says which rung of the grid is left out because the far landmark is so near, and offers to measure there all the same. */
+export function LeftOut({
+  sheet,
+  onSheet,
+}: {
+  sheet: LimbSheet;
+  onSheet: (change: (one: LimbSheet) => LimbSheet, words?: string) => void;
+}) {
+  const place = leftOutPlace(sheet);
+  if (!place) return null;
+  const shown = showLengthWithUnit(place.nm / 1e6, sheet.unit, 16);
+  return (
+    <p className="left-out" role="status">
+      <span>
+        No rung at {shown}: it lies close to the {placeInWords(endLandmark(sheet))}, where the last girth is measured.
+      </span>
+      <button
+        className="button"
+        type="button"
+        onClick={() => onSheet((one) => ({ ...one, extras: [...one.extras, { place: place.text, name: '' }] }), `measure at ${shown} too`)}
+      >
+        Measure at {shown} too
+      </button>
+    </p>
+  );
+}
