@@ -21,7 +21,7 @@ async function countKeys(page: Page): Promise<() => Promise<number>> {
 }
 
 test('two limbs of 24 rungs take the digits, one key a rung and one a limb, and nothing else', async ({ page }) => {
-  test.setTimeout(60_000);
+  test.setTimeout(120_000);
   await newSheet(page, 'SH-24');
   for (let more = 10; more < 24; more++) await page.getByRole('button', { name: 'One more rung' }).click();
   await cell(page, 'Right', '1½').focus();
