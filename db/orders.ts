@@ -1,6 +1,7 @@
 import { and, eq, max } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { noteOf } from './audit';
+import type { OrderDeed } from './audit-actions';
 import { getDatabase } from './client';
 import { patientHead } from './patients';
 import { newPiece, nextRevision, type TypedPiece } from './pieces';
@@ -69,12 +70,18 @@ export function newOrder(
   return { orderId, statements };
 }
 
-/** Changes an order by a new revision with its reason, and its pieces with it: all or nothing. */
+/** Changes an order by a new revision with its reason in words, and its pieces with it: all or nothing. */
 export async function reviseOrder(
   therapist: Therapist,
   orderId: string,
   expectedRevision: number,
-  entry: { readonly submissionId: string; readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder },
+  entry: {
+    readonly submissionId: string;
+    readonly deed: OrderDeed;
+    readonly order: Order;
+    readonly reason: string;
+    readonly pieces?: PiecesOfOrder;
+  },
   at = new Date(),
 ): Promise<OrderRevised> {
   assertMayWrite(therapist);
@@ -82,7 +89,8 @@ export async function reviseOrder(
   if (!before) return { kind: 'not-found' };
   const { patientId } = before.current;
   if ((await keptVisit(therapist, entry.order.cutFromVisitId))?.patientId !== patientId) return { kind: 'not-found' };
-  const { submissionId, order, reason } = entry;
+  const { submissionId, order, deed, reason } = entry;
+  const detail = { revision: expectedRevision + 1, reason };
   const next = expectedRevision + 1;
   const written = await writeTogether([
     (tx) =>
@@ -102,7 +110,7 @@ export async function reviseOrder(
       nextRevision(therapist, pieceId, revision, { submissionId: `${submissionId}/${pieceId}`, piece, reason: why }, at),
     ),
     workChanged(therapist, patientId),
-    noteOf(therapist, { action: `order ${reason}`, subjectKind: 'order', subjectId: orderId, detail: { revision: next } }, at),
+    noteOf(therapist, { action: `order ${deed}`, subjectKind: 'order', subjectId: orderId, detail }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', orderId };
   const already = await orderOfSubmission(therapist, submissionId);

@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
+import type { OrderDeed } from '@/db/audit-actions';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import { renewPatient } from '@/db/renew-work';
@@ -22,7 +23,7 @@ export type OrderStepState = {
 
 type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, therapist: Therapist) => Next | Refusal;
 type Refusal = { readonly errors: Readonly<Record<string, string>> };
-type Next = { readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder };
+type Next = { readonly deed: OrderDeed; readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder };
 
 const FIGURES_CHANGED =
   'The visit was corrected since this page was opened. Nothing was saved; reload the page and read the figures again.';
@@ -59,7 +60,7 @@ const STEPS: Readonly<Record<string, Step>> = {
       return { errors: { form: 'You wrote this order, so somebody else checks it. Nothing was saved.' } };
     const { visitRevision } = figures;
     const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString(), visitRevision };
-    return { order: { ...order, checked }, reason: CHECKED };
+    return { deed: 'checked', order: { ...order, checked }, reason: CHECKED };
   },
   send: sendStep,
   deliver: ({ order, pieces, today }, typed): Next | Refusal => {
@@ -74,7 +75,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     );
     return changed.length === 0
       ? { errors: { form: 'Every piece of this order is here already. Nothing was changed.' } }
-      : { order, reason: 'delivered', pieces: { changed } };
+      : { deed: 'delivered', order, reason: 'delivered', pieces: { changed } };
   },
   cancel: ({ order, pieces, today }, typed): Next | Refusal => {
     const words = (typed.words ?? '').trim();
@@ -83,7 +84,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     if (order.state === 'ordered' && !pieces.some(isAwaited))
       return { errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' } };
     const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
-    return { order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
+    return { deed: 'cancelled', order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
 };
 
@@ -122,7 +123,7 @@ function sendStep(
     sent,
     record.pieces.map((one) => one.piece),
   ).map((piece) => ({ ...piece, cutFromVisitId: order.cutFromVisitId, retiredReason: null }));
-  return { order: sent, reason: 'sent', pieces: { added } };
+  return { deed: 'sent', order: sent, reason: 'sent', pieces: { added } };
 }
 
 function calledOff(piece: KeptPiece, today: CalendarDay, words: string) {

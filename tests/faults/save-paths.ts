@@ -109,8 +109,22 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
         await db.orders.reviseOrder(therapist, found.orderId, found.revision, {
           submissionId: form(),
           order: left,
+          deed: 'sent',
           reason: 'sent',
           pieces: { added },
+        });
+      },
+    },
+    {
+      name: 'order cancelled',
+      write: async () => {
+        const found = await orderNow();
+        if (!found) throw new Error('no order');
+        await db.orders.reviseOrder(therapist, found.orderId, found.revision, {
+          submissionId: form(),
+          order: { ...found, state: 'cancelled' },
+          deed: 'cancelled',
+          reason: `cancelled: ${words} why`,
         });
       },
     },
