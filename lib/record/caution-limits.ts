@@ -114,6 +114,13 @@ export const CAUTION_LIMITS = {
     'No text was found that asks for an ankle–brachial index of a child; pulses, refill, colour, warmth and feeling of both sides are checked instead.',
     'Age below which no ankle–brachial index is asked for',
   ),
+  feelingBackMinutes: limit(
+    15,
+    'minutes',
+    'clinic default',
+    'Leaflets say “quickly” or “within minutes” after the garment is off; a family needs a figure.',
+    'Minutes after which the family page says to call an ambulance when colour or feeling is not back',
+  ),
   growthWatchYears: limit(
     18,
     'years',
