@@ -11,6 +11,9 @@ type BoxProps = {
   readonly today: string;
 };
 
+/** So many boxes stand beside the text of a card; more take the whole width below it. */
+const MOST_BESIDE = 4;
+
 /** One card: its question, what follows from “yes”, where it comes from, the last answer, and the boxes to answer it. Nothing is answered beforehand. */
 export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
   const { id, standing } = card;
@@ -19,6 +22,14 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
     kind: 'text',
     label: standing === 'yes' ? 'What has changed, in a few words' : 'In a few words, if there is more to say',
   };
+  const wide = card.boxes.length > MOST_BESIDE;
+  const boxes = (
+    <div className={wide ? 'caution-boxes wide' : 'caution-boxes'}>
+      {[...card.boxes, words].map((box) => (
+        <OneBox key={box.name} id={`${id}/${box.name}`} box={box} typed={typed} errors={errors} today={today} />
+      ))}
+    </div>
+  );
   return (
     <fieldset
       className={`panel caution-card ${standing.replace(' ', '-')}${card.holds ? ' standing' : ''}`}
@@ -57,16 +68,11 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
             <span className="refusal" id={`${id}-refusal`}>
               {errors[id]}
             </span>
+            {!wide && boxes}
           </>
         )}
       </div>
-      {mayWrite && (
-        <div className="caution-boxes">
-          {[...card.boxes, words].map((box) => (
-            <OneBox key={box.name} id={`${id}/${box.name}`} box={box} typed={typed} errors={errors} today={today} />
-          ))}
-        </div>
-      )}
+      {mayWrite && wide && boxes}
     </fieldset>
   );
 }
