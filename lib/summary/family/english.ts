@@ -120,7 +120,7 @@ export const ENGLISH: FamilyWords = {
   },
   tell: (person, wornFor, allergies) =>
     `Tell them: ${person.reader === 'patient' ? 'I wear' : `${person.name} wears`} a pressure garment for ${wornFor}. Allergies: ${allergies}.`,
-  callLine: (phone, emergency) => `Take it off and call ${phone}. Emergency: ${emergency}.`,
+  callLine: (phone, night, emergency) => `Take it off and call ${phone}. ${night} Emergency: ${emergency}.`,
   picture: (person, ends) => {
     const limb = `${person.reader === 'patient' ? 'Your' : owner(person.name)} ${person.side} ${person.limb}`;
     return ends ? `${limb}, from ${ends.from} up to ${ends.to}` : `${limb}, just the part that we measured`;

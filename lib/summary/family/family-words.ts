@@ -88,7 +88,7 @@ export type FamilyWords = {
   /** What a stranger is told: what it is worn for and allergies, each as typed or a line to write on. */
   readonly tell: (person: Person, wornFor: string, allergies: string) => string;
   /** One line that stands on the first side of large print. */
-  readonly callLine: (phone: string, emergency: string) => string;
+  readonly callLine: (phone: string, night: string, emergency: string) => string;
   /** Whose limb is drawn, and from where to where; null where no landmark is known near the ladder. */
   readonly picture: (person: Person, ends: { readonly from: string; readonly to: string } | null) => string;
   /** An end of the picture: a landmark, or so much above or below it. */

@@ -38,7 +38,7 @@ export function helpBoxes(
     phone,
     lines: lines.filter((line) => line !== ''),
     ...(night === '' ? {} : { night }),
-    line: words.callLine(phone || BLANK, emergency),
+    line: words.callLine(phone || BLANK, night || words.noNight, emergency),
     also: [
       {
         head: ambulance.head(emergency),

@@ -123,7 +123,7 @@ export const SPANISH: FamilyWords = {
   },
   tell: (person, wornFor, allergies) =>
     `Dígales: ${person.reader === 'patient' ? 'uso' : `${person.name} usa`} una prenda de presión por ${wornFor}. Alergias: ${allergies}.`,
-  callLine: (phone, emergency) => `Quítela y llame al ${phone}. Emergencia: ${emergency}.`,
+  callLine: (phone, night, emergency) => `Quítela y llame al ${phone}. ${night} Emergencia: ${emergency}.`,
   picture: (person, ends) => {
     const limb =
       person.reader === 'patient' ? `Su ${part(person.limb)} ${sideOf(person)}` : `${The(person.limb)} ${sideOf(person)} de ${person.name}`;
