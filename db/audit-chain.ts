@@ -1,15 +1,19 @@
 import { createHash, createHmac, randomBytes } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
+import { type AuditAction, assertAction } from './audit-actions';
 import { auditKey } from './audit-key';
 import type { Database } from './client';
 import { rowsOf, type Steps } from './run-steps';
 import { audit, auditHead } from './schema';
 
 /** A deed to be noted: an audit row before it is a link of the chain. */
-export type Note = Pick<typeof audit.$inferInsert, 'id' | 'clinicId' | 'at' | 'who' | 'action' | 'subjectKind' | 'subjectId' | 'detail'>;
+export type Note = Named & { readonly action: AuditAction };
+
+/** An audit row before it is a link, also one from before the names were fixed. */
+type Named = Pick<typeof audit.$inferInsert, 'id' | 'clinicId' | 'at' | 'who' | 'action' | 'subjectKind' | 'subjectId' | 'detail'>;
 
 /** An audit row as its link is made from it. */
-export type Linked = Omit<Note, 'detail'> & { readonly number: number; readonly detailDigest: string | null };
+export type Linked = Omit<Named, 'detail'> & { readonly number: number; readonly detailDigest: string | null };
 
 /** A chain that grew in a write: the links of its new rows; the first has the number `from` + 1. */
 export type Grown = { readonly clinicId: string; readonly from: number; readonly before: string; readonly links: readonly string[] };
@@ -47,7 +51,7 @@ export function canonical(value: unknown): string {
 }
 
 /** A note made the next link of its clinic's chain. */
-export function sealed(key: string, before: { readonly number: number; readonly link: string }, note: Note) {
+export function sealed(key: string, before: { readonly number: number; readonly link: string }, note: Named) {
   const detail = note.detail ?? null;
   const salt = detail === null ? null : randomBytes(16).toString('base64url');
   const row = { ...note, number: before.number + 1, detailDigest: salt === null ? null : digestOf(salt, detail) };
@@ -55,12 +59,13 @@ export function sealed(key: string, before: { readonly number: number; readonly 
 }
 
 /**
- * Writes notes as the next links of their clinics' chains.
+ * Writes notes as the next links of their clinics' chains; a note whose name is not a known one undoes the whole write.
  *
  * The head is counted up first: on PostgreSQL that holds every other writer of the clinic back until this transaction ends.
  */
 export function* chained(tx: Database, notes: readonly Note[]): Steps<readonly Grown[]> {
   const grown: Grown[] = [];
+  for (const { action } of notes) assertAction(action);
   for (const clinicId of [...new Set(notes.map((note) => note.clinicId))].sort()) {
     const own = notes.filter((note) => note.clinicId === clinicId);
     const [head] = yield* rowsOf(

@@ -1,12 +1,13 @@
 import { and, desc, eq } from 'drizzle-orm';
+import type { AuditAction } from './audit-actions';
 import { getDatabase } from './client';
 import { audit, user } from './schema';
 import type { Therapist } from './therapist';
 import type { Statement } from './write-together';
 
-/** What was done to which thing. */
+/** What was done to which thing; typed words go into the detail, never into the name. */
 export type Deed = {
-  readonly action: string;
+  readonly action: AuditAction;
   readonly subjectKind: string;
   readonly subjectId: string;
   readonly detail?: Readonly<Record<string, unknown>>;

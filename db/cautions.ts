@@ -40,7 +40,7 @@ export async function answerCautions(
   assertMayWrite(therapist);
   if (given.answers.length === 0 || !(await patientHead(therapist, patientId))) return false;
   if (given.visitId !== null && !(await isVisitOf(therapist, patientId, given.visitId))) return false;
-  const said = given.answers.map(({ card, answer, words, figures }) => [card, answer, words, figures.abpi, figures.abpiDay]);
+  const said = given.answers.map(({ card, answer, words, figures }) => [card, answer, words, figures.details ?? null]);
   const idOf = (card: string) => idOfForm(therapist.clinicId, patientId, given.submissionId, JSON.stringify(said), card);
   try {
     await writeTogether([...cautionSteps(therapist, patientId, given, at, idOf), workChanged(therapist, patientId)]);
@@ -57,13 +57,14 @@ export function cautionSteps(
   given: Given,
   at: Date,
   idOf: (card: string) => string = () => crypto.randomUUID(),
+  action: 'cautions answered' | 'hold lifted by override' = 'cautions answered',
 ): readonly Statement[] {
   const asked = { clinicId: therapist.clinicId, patientId, visitId: given.visitId, day: given.day, by: therapist.id, at };
   const rows = given.answers.map((answer) => ({ id: idOf(answer.card), ...asked, ...answer, figures: { ...answer.figures } }));
   const detail = { visitId: given.visitId, answers: Object.fromEntries(given.answers.map(({ card, answer }) => [card, answer])) };
   return [
     (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id }),
-    noteOf(therapist, { action: 'cautions answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
+    noteOf(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail }, at),
   ];
 }
 

@@ -63,7 +63,7 @@ type Entry = {
   readonly event: PatientEvent;
   readonly withdraws: string | null;
   readonly reason: string | null;
-  readonly action: string;
+  readonly action: 'event added' | 'event withdrawn';
 };
 
 async function insertEvent(therapist: Therapist, entry: Entry, at: Date): Promise<EventSaved> {

@@ -1,5 +1,6 @@
 import { and, desc, eq } from 'drizzle-orm';
 import type { FamilyPage } from '@/lib/summary/family/family-page';
+import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { keptVisit } from './read-visits';
@@ -18,7 +19,7 @@ export type ApprovedPage = {
   readonly at: Date;
 };
 
-/** Freezes a page as its therapist approved it. Undefined when the visit is not the clinic's; the same submission sent twice makes one. */
+/** Freezes a page as its therapist approved it. Undefined when the visit is not the clinic's, or the page does not say whom to call by day and night; the same submission sent twice makes one. */
 export async function approveFamilyPage(
   therapist: Therapist,
   entry: { readonly visitId: string; readonly submissionId: string; readonly page: FamilyPage },
@@ -26,7 +27,7 @@ export async function approveFamilyPage(
 ): Promise<string | undefined> {
   assertMayWrite(therapist);
   const visit = await keptVisit(therapist, entry.visitId);
-  if (!visit) return undefined;
+  if (!visit || !mayBeApproved(entry.page)) return undefined;
   const { page, submissionId, visitId } = entry;
   const documentId = crypto.randomUUID();
   const whose = { id: documentId, clinicId: therapist.clinicId, patientId: visit.patientId, visitId, kind: 'family-page' as const };

@@ -1,7 +1,7 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import type { PatientFile } from '@/lib/record/patient-file';
-import { noteOf } from './audit';
+import { type Deed, noteOf } from './audit';
 import { type BroughtIn, bringIn } from './bring-in';
 import { getDatabase } from './client';
 import { dataImport, importItem } from './schema';
@@ -133,7 +133,7 @@ function settle(therapist: Therapist, id: string, settled: Settled): Statement {
 }
 
 function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { readonly patientId: string }, at: Date): Statement {
-  const deed = {
+  const deed: Deed = {
     action: 'patient brought in',
     subjectKind: 'patient',
     subjectId: brought.patientId,

@@ -1,7 +1,9 @@
 import { and, eq, max } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
 import { noteOf } from './audit';
+import type { OrderDeed } from './audit-actions';
 import { getDatabase } from './client';
+import { type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted } from './holds';
 import { patientHead } from './patients';
 import { newPiece, nextRevision, type TypedPiece } from './pieces';
 import { type KeptOrder, orderWithHistory } from './read-orders';
@@ -14,8 +16,8 @@ import { type Statement, writeTogether } from './write-together';
 /** How the saving of an order ended. */
 export type OrderSaved = { readonly kind: 'saved' | 'already-saved'; readonly orderId: string } | { readonly kind: 'not-found' };
 
-/** How a change of an order ended; in a conflict the other version is there, and nothing was written. */
-export type OrderRevised = OrderSaved | { readonly kind: 'conflict'; readonly theirs: KeptOrder };
+/** How a change of an order ended; in a conflict the other version is there, held by a caution its stops: nothing was written. */
+export type OrderRevised = OrderSaved | Held | { readonly kind: 'conflict'; readonly theirs: KeptOrder };
 
 /** What goes with a change of an order in the same write: pieces that come into being, and pieces that change. */
 export type PiecesOfOrder = {
@@ -26,6 +28,16 @@ export type PiecesOfOrder = {
     readonly piece: TypedPiece;
     readonly reason: string;
   }[];
+};
+
+/** A change of an order: what it is, its reason in words, pieces that go with it, and what was said of cautions at a delivery. */
+export type OrderEntry = {
+  readonly submissionId: string;
+  readonly deed: OrderDeed;
+  readonly order: Order;
+  readonly reason: string;
+  readonly pieces?: PiecesOfOrder;
+  readonly handOver?: HandOver;
 };
 
 /** Two people may propose at once; each number is given once, the slower takes the next. */
@@ -69,12 +81,12 @@ export function newOrder(
   return { orderId, statements };
 }
 
-/** Changes an order by a new revision with its reason, and its pieces with it: all or nothing. */
+/** Changes an order by a new revision with its reason in words, and its pieces with it: all or nothing. */
 export async function reviseOrder(
   therapist: Therapist,
   orderId: string,
   expectedRevision: number,
-  entry: { readonly submissionId: string; readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder },
+  entry: OrderEntry,
   at = new Date(),
 ): Promise<OrderRevised> {
   assertMayWrite(therapist);
@@ -82,7 +94,15 @@ export async function reviseOrder(
   if (!before) return { kind: 'not-found' };
   const { patientId } = before.current;
   if ((await keptVisit(therapist, entry.order.cutFromVisitId))?.patientId !== patientId) return { kind: 'not-found' };
-  const { submissionId, order, reason } = entry;
+  const { submissionId, order, deed, reason, handOver } = entry;
+  const already = await orderOfSubmission(therapist, submissionId);
+  if (already) return { kind: 'already-saved', orderId: already };
+  if (deed === 'sent' || deed === 'delivered') {
+    const lifted = deed === 'sent' ? liftedBy(order.questions) : (handOver?.lifted ?? []);
+    const stops = await stopsNotLifted(therapist, patientId, order, lifted);
+    if (stops.length > 0) return { kind: 'held', stops };
+  }
+  const detail = { revision: expectedRevision + 1, reason };
   const next = expectedRevision + 1;
   const written = await writeTogether([
     (tx) =>
@@ -101,12 +121,13 @@ export async function reviseOrder(
     ...(entry.pieces?.changed ?? []).flatMap(({ pieceId, revision, piece, reason: why }) =>
       nextRevision(therapist, pieceId, revision, { submissionId: `${submissionId}/${pieceId}`, piece, reason: why }, at),
     ),
+    ...(handOver ? handOverSteps(therapist, patientId, `order ${order.order}`, handOver, at) : []),
     workChanged(therapist, patientId),
-    noteOf(therapist, { action: `order ${reason}`, subjectKind: 'order', subjectId: orderId, detail: { revision: next } }, at),
+    noteOf(therapist, { action: `order ${deed}`, subjectKind: 'order', subjectId: orderId, detail }, at),
   ]);
   if (written.kind === 'written') return { kind: 'saved', orderId };
-  const already = await orderOfSubmission(therapist, submissionId);
-  if (already) return { kind: 'already-saved', orderId: already };
+  const meanwhile = await orderOfSubmission(therapist, submissionId);
+  if (meanwhile) return { kind: 'already-saved', orderId: meanwhile };
   const now = await orderWithHistory(therapist, orderId);
   return now ? { kind: 'conflict', theirs: now.current } : { kind: 'not-found' };
 }

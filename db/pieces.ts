@@ -2,6 +2,7 @@ import { and, eq } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
+import { type HandOver, type Held, handOverSteps, handsOver, stopsNotLifted } from './holds';
 import { isDuplicate } from './is-duplicate';
 import { patientHead } from './patients';
 import { type KeptPiece, pieceWithHistory } from './read-pieces';
@@ -14,8 +15,8 @@ import { type Statement, writeTogether } from './write-together';
 /** A piece as a person writes it down: the lib piece, the visit it was cut from, and why it was retired. */
 export type TypedPiece = Piece & { readonly cutFromVisitId: string | null; readonly retiredReason: string | null };
 
-/** A piece and the form it came from. */
-export type PieceEntry = { readonly submissionId: string; readonly piece: TypedPiece };
+/** A piece and the form it came from; what was said of cautions where it is handed over. */
+export type PieceEntry = { readonly submissionId: string; readonly piece: TypedPiece; readonly handOver?: HandOver };
 
 /** How the saving of a new piece ended. A label stands once a patient: two of one order are two pieces. */
 export type PieceSaved =
@@ -24,20 +25,26 @@ export type PieceSaved =
   | { readonly kind: 'not-found' };
 
 /** How the correction of a piece ended; in a conflict both versions are there to be compared. */
-export type PieceRevised = PieceSaved | { readonly kind: 'conflict'; readonly theirs: KeptPiece; readonly yours: TypedPiece };
+export type PieceRevised = PieceSaved | Held | { readonly kind: 'conflict'; readonly theirs: KeptPiece; readonly yours: TypedPiece };
 
 /** Adds a piece to a patient. The visit it was cut from must be that patient's. The same submission sent twice makes one. */
 export async function savePiece(
   therapist: Therapist,
   entry: PieceEntry & { readonly patientId: string },
   at = new Date(),
-): Promise<PieceSaved> {
+): Promise<PieceSaved | Held> {
   assertMayWrite(therapist);
   if (!(await patientHead(therapist, entry.patientId)) || !(await isCutFrom(therapist, entry.patientId, entry.piece))) {
     return { kind: 'not-found' };
   }
+  const held = await heldBack(therapist, entry.patientId, null, entry);
+  if (held) return held;
   const { pieceId, statements } = newPiece(therapist, entry.patientId, entry, at);
-  const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
+  const written = await writeTogether([
+    ...statements,
+    ...saidAt(therapist, entry.patientId, entry, at),
+    workChanged(therapist, entry.patientId),
+  ]);
   if (written.kind === 'written') return { kind: 'saved', pieceId };
   const saved = await pieceOfSubmission(therapist, entry.submissionId);
   return saved ? { kind: 'already-saved', pieceId: saved } : { kind: 'label-taken' };
@@ -54,9 +61,12 @@ export async function revisePiece(
   assertMayWrite(therapist);
   const before = await pieceWithHistory(therapist, pieceId);
   if (!before || !(await isCutFrom(therapist, before.current.patientId, entry.piece))) return { kind: 'not-found' };
+  const held = await heldBack(therapist, before.current.patientId, before.current, entry);
+  if (held) return held;
   try {
     const written = await writeTogether([
       ...nextRevision(therapist, pieceId, expectedRevision, entry, at),
+      ...saidAt(therapist, before.current.patientId, entry, at),
       workChanged(therapist, before.current.patientId),
     ]);
     if (written.kind === 'written') return { kind: 'saved', pieceId };
@@ -68,6 +78,27 @@ export async function revisePiece(
   if (saved) return { kind: 'already-saved', pieceId: saved };
   const now = await pieceWithHistory(therapist, pieceId);
   return now ? { kind: 'conflict', theirs: now.current, yours: entry.piece } : { kind: 'not-found' };
+}
+
+/** The stops that hold a hand-over back, unless the same form was taken already. */
+async function heldBack(
+  therapist: Therapist,
+  patientId: string,
+  before: Piece | null,
+  { piece: after, handOver, submissionId }: PieceEntry,
+): Promise<Held | undefined> {
+  if (!handsOver(before, after) || (await pieceOfSubmission(therapist, submissionId))) return undefined;
+  const stops = await stopsNotLifted(therapist, patientId, after, handOver?.lifted ?? []);
+  return stops.length > 0 ? { kind: 'held', stops } : undefined;
+}
+
+function saidAt(
+  therapist: Therapist,
+  patientId: string,
+  { piece: { piece: label }, handOver }: PieceEntry,
+  at: Date,
+): readonly Statement[] {
+  return handOver ? handOverSteps(therapist, patientId, `piece ${label}`, handOver, at) : [];
 }
 
 /** The steps that add a piece: its head, its first revision, its note in the audit. */

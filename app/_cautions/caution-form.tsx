@@ -2,7 +2,8 @@
 
 import { useActionState } from 'react';
 import { answerCautionsAction, type CautionFormState } from '@/app/patients/[patientId]/cautions/actions';
-import { CardBox, type ShownCard } from './card-box';
+import { CardBox } from './card-box';
+import type { ShownCard } from './shown-card';
 
 type Props = {
   readonly patientId: string;
@@ -10,20 +11,23 @@ type Props = {
   readonly cards: readonly ShownCard[];
   readonly mayWrite: boolean;
   readonly today: string;
+  /** Which answer lapses next, and when. */
+  readonly next: string;
 };
 
-/** Standing cards come first, whatever their kind. */
-const GROUPS: readonly { readonly head: string; readonly of: (card: ShownCard) => boolean }[] = [
-  { head: 'Answered “yes”: to be referred', of: (card) => card.present },
-  { head: 'Asked at each visit', of: (card) => !card.present && card.eachVisit },
-  { head: 'Asked once', of: (card) => !card.present && !card.eachVisit },
+/** Standing cards come first, whatever their kind; a lapsed “no” has a place of its own and counts no more. */
+const GROUPS: readonly { readonly head: string; readonly says: string; readonly of: (card: ShownCard) => boolean }[] = [
+  { head: 'Stop', says: 'Orders and hand-overs are held', of: (card) => card.holds },
+  { head: 'Answered “yes”', says: 'To be told to the prescriber', of: ({ standing, holds }) => standing === 'yes' && !holds },
+  { head: 'Not asked or due', says: 'Nobody’s “no” yet', of: ({ standing }) => standing === 'not asked' || standing === 'due' },
+  { head: 'Lapsed', says: 'An old answer no longer counts', of: ({ standing }) => standing === 'lapsed' },
 ];
 
-/** Every card of a patient in one form: what stands, what is to be asked, and below what was answered already. It posts without script. */
-export function CautionForm({ patientId, submissionId, cards, mayWrite, today }: Props) {
+/** Every card of a patient in one form: what stops, what is to be asked, what has lapsed, and below what counts. It posts without script. */
+export function CautionForm({ patientId, submissionId, cards, mayWrite, today, next }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<CautionFormState, FormData>(answerCautionsAction, { errors: {}, typed: null });
-  const first = cards.filter((card) => card.present || card.toAsk);
-  const answered = cards.filter((card) => !card.present && !card.toAsk);
+  const answered = cards.filter(({ standing }) => standing === 'answered');
+  const open = cards.length > answered.length;
   const box = (card: ShownCard) => (
     <CardBox key={card.id} card={card} errors={errors} typed={typed ?? {}} mayWrite={mayWrite} today={today} />
   );
@@ -37,29 +41,60 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today }:
           <b>Nothing was kept yet.</b> {errors.form ?? 'Look at the cards marked below; what you typed is still there.'}
         </p>
       )}
-      {first.length === 0 && <p className="nothing-yet">Every card is answered for the latest visit.</p>}
-      {GROUPS.map(({ head, of }) => {
-        const cards = first.filter(of);
-        return cards.length === 0 ? null : (
+      {!open && <p className="nothing-yet">Every card is answered for the latest visit.</p>}
+      {GROUPS.map(({ head, says, of }) => {
+        const own = cards.filter(of);
+        return own.length === 0 ? null : (
           <section key={head} className="caution-cards" aria-label={head}>
-            <h2 className="section-head">
-              {head} <span className="count">{cards.length}</span>
-            </h2>
-            {cards.map(box)}
+            <div className="caution-head">
+              <h2 className="section-head">
+                {head} <span className="count">{own.length}</span>
+              </h2>
+              <span className="secondary">{says}</span>
+            </div>
+            {own.map(box)}
           </section>
         );
       })}
-      {answered.length > 0 && (
-        <details className="as-table" open={answered.some((card) => errors[card.id] || errors[`${card.id}/words`])}>
-          <summary>{`Answered, not due again: ${answered.length}`}</summary>
-          <div className="caution-cards">{answered.map(box)}</div>
-        </details>
-      )}
+      {answered.length > 0 && <Answered cards={answered} next={next} errors={errors} box={box} />}
       {mayWrite && (
         <button type="submit" className="button main" aria-disabled={busy}>
           {busy ? 'Keeping…' : 'Keep the answers'}
         </button>
       )}
     </form>
+  );
+}
+
+type AnsweredProps = Pick<Props, 'cards' | 'next'> & {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly box: (card: ShownCard) => React.ReactNode;
+};
+
+/** What counts, a sentence for each day and person; each card with its wording behind one line. */
+function Answered({ cards, next, errors, box }: AnsweredProps) {
+  const times = [...new Set(cards.map(({ asked }) => asked))];
+  return (
+    <section className="caution-cards" aria-label="Answered">
+      <div className="caution-head">
+        <h2 className="section-head">
+          Answered <span className="count">{cards.length}</span>
+        </h2>
+        <span className="secondary">{next}</span>
+      </div>
+      {times.map((time) => (
+        <p key={time}>
+          <b>{`No, on ${time}: `}</b>
+          {cards
+            .filter(({ asked }) => asked === time)
+            .map(({ title, last }) => (last.startsWith('Not known') ? `${title} (not known)` : title))
+            .join(' · ')}
+        </p>
+      ))}
+      <details className="as-table" open={cards.some(({ id }) => Object.keys(errors).some((name) => name.split('/')[0] === id))}>
+        <summary>{`Answered, not due again: ${cards.length}`}</summary>
+        <div className="caution-cards">{cards.map(box)}</div>
+      </details>
+    </section>
   );
 }

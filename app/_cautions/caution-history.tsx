@@ -1,11 +1,13 @@
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { KeptCaution } from '@/db/cautions';
+import type { CautionAbout } from '@/lib/cautions/caution-card';
 import { CAUTION_CARDS } from '@/lib/cautions/caution-cards';
-import { showDay } from '@/lib/units/calendar-day';
+import { detailsInWords } from '@/lib/cautions/details-in-words';
+import { LIFTED_CARD, UNASKED_CARD } from '@/lib/cautions/hold';
 import { CARD_ANSWER_WORDS } from './card-answer-words';
 
 /** Every answer ever given, newest first: who, when, the wording as it was asked, and the limits that stood on it. */
-export function CautionHistory({ history, timeZone }: { history: readonly KeptCaution[]; timeZone: string }) {
+export function CautionHistory({ history, timeZone, about }: { history: readonly KeptCaution[]; timeZone: string; about: CautionAbout }) {
   const clock = dayAndTime(timeZone);
   return (
     <section aria-labelledby="caution-history-head">
@@ -19,8 +21,8 @@ export function CautionHistory({ history, timeZone }: { history: readonly KeptCa
           {history.map((one) => (
             <li key={one.id}>
               <p>
-                <b>{`${CAUTION_CARDS.find(({ id }) => id === one.card)?.title ?? one.card}: ${CARD_ANSWER_WORDS[one.answer]}.`}</b>
-                {` ${one.byName ?? 'Somebody who has left'}, ${clock.format(one.at)}${one.visitId ? ', for the visit then newest' : ''}.${one.words ? ` ${one.words}` : ''}${indexOf(one)}`}
+                <b>{headOf(one)}</b>
+                {` ${one.byName ?? 'Somebody who has left'}, ${clock.format(one.at)}${one.visitId ? ', for the visit then newest' : ''}.${one.words ? ` ${one.words}` : ''} ${detailsInWords(cardOf(one), one.figures, about)}`}
               </p>
               <details className="as-table">
                 <summary>{`Wording ${one.cardVersion}, as it was asked`}</summary>
@@ -34,7 +36,12 @@ export function CautionHistory({ history, timeZone }: { history: readonly KeptCa
   );
 }
 
-function indexOf({ figures }: KeptCaution): string {
-  if (figures?.abpi === undefined) return '';
-  return ` Index ${figures.abpi}${figures.abpiDay ? ` of ${showDay(figures.abpiDay)}` : ''}.`;
+function cardOf({ card }: KeptCaution) {
+  return CAUTION_CARDS.find(({ id }) => id === card);
+}
+
+function headOf(one: KeptCaution): string {
+  if (one.card === LIFTED_CARD) return 'A hold was lifted.';
+  if (one.card === UNASKED_CARD) return 'Handed over without asking.';
+  return `${cardOf(one)?.title ?? one.card}: ${CARD_ANSWER_WORDS[one.answer]}.`;
 }

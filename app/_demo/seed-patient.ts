@@ -48,7 +48,13 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   const left = sentOrder(order, { sent: figures, ordered: sent.ordered, expected: sent.expected, answers: [] });
   const labels = record.pieces.map((one) => one.piece);
   const added = piecesOfOrder(left, labels).map((piece) => ({ ...piece, cutFromVisitId: visitId, retiredReason: null }));
-  await reviseOrder(lead, saved.orderId, 1, { submissionId: crypto.randomUUID(), order: left, reason: 'sent', pieces: { added } }, at);
+  await reviseOrder(
+    lead,
+    saved.orderId,
+    1,
+    { submissionId: crypto.randomUUID(), order: left, deed: 'sent', reason: 'sent', pieces: { added } },
+    at,
+  );
 }
 
 function written(day: CalendarDay | undefined): Date {

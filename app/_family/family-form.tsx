@@ -69,6 +69,12 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
             </div>
           ))}
         </fieldset>
+        <div className="two-columns">
+          {text('wornFor', 'Worn for', 'For a stranger in an emergency: “burns”, “a swollen leg”. Empty leaves a line to write on.', {
+            maxLength: 80,
+          })}
+          {text('allergies', 'Allergies', 'Or “none known”. Empty leaves a line to write on.', { maxLength: 80 })}
+        </div>
         {text('note', 'Anything else, in plain words', 'Short sentences. No figures of pressure, no diagnosis.')}
         <div className="actions">
           <button type="submit" name="intent" value="show" className="button main" aria-disabled={busy}>
@@ -98,9 +104,9 @@ const READERS = [
 ];
 const SAID_OF_LIMB = [
   { key: 'first', words: 'first figures' },
-  { key: 'grew-as-hoped', words: 'grew as hoped' },
+  { key: 'grew-along', words: 'grew with the body' },
   { key: 'same', words: 'same size' },
-  { key: 'larger', words: 'bigger than hoped' },
+  { key: 'larger', words: 'bigger than we thought' },
   { key: 'smaller', words: 'smaller' },
   { key: 'not-sure', words: 'not clear this time' },
 ];
@@ -112,12 +118,12 @@ const SAID_OF_GARMENT = [
 ];
 const BECAUSE = [
   { key: 'growing', words: 'growing' },
-  { key: 'wearing-thin', words: 'cloth wearing thin' },
+  { key: 'less-stretch', words: 'fabric has lost stretch' },
   { key: 'changed', words: 'limb changed in size' },
 ];
 const VISIT_WORDS = [
-  { key: 'visit', words: 'come in, tape again' },
-  { key: 'remeasure', words: 'come in, tape one more time' },
+  { key: 'visit', words: 'come in, measure again' },
+  { key: 'remeasure', words: 'come in, measure one more time' },
   { key: 'try-on', words: 'come in to try it on' },
 ];
 const STEP_WORDS = [

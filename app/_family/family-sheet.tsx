@@ -1,7 +1,7 @@
 import type { FamilyPage } from '@/lib/summary/family/family-page';
 import { FamilyPicture } from './family-picture';
 
-/** The family page as it is printed and shared: one side, large type, nothing but what was approved. */
+/** The family page as it is printed and shared: one side, large type, nothing but what was approved. Large print runs on to a second side. */
 export function FamilySheet({ page }: { page: FamilyPage }) {
   const { picture, steps, wait, call } = page;
   return (
@@ -10,7 +10,7 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
         <h1>{page.title}</h1>
         <p className="family-date">{page.dateLine}</p>
       </header>
-      <div className="family-top">
+      <div className={picture ? 'family-top' : undefined}>
         {picture && <FamilyPicture picture={picture} />}
         <div>
           {page.sections.map((section) => (
@@ -36,26 +36,55 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
           </ol>
         )}
       </section>
-      <div className="family-foot">
-        <section>
-          <h2>{wait.head}</h2>
-          <p>{wait.text}</p>
-        </section>
-        <section className="family-call">
-          <h2>{call.head}</h2>
-          <p>{call.lead}</p>
+      {call.line && <p className="family-call-line">{call.line}</p>}
+      <FamilyCall call={call} />
+      <section className="family-wait">
+        <h2>{wait.head}</h2>
+        <p>{wait.text}</p>
+      </section>
+      <footer>{page.footer}</footer>
+    </article>
+  );
+}
+
+/** The framed box: take it off, and by haste whom to call. Never left away. */
+function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
+  const [urgent, ...later] = call.also ?? [];
+  return (
+    <section className="family-call">
+      <div>
+        <h2>{call.head}</h2>
+        <ul>
+          {call.signs.map((sign) => (
+            <li key={sign}>{sign}</li>
+          ))}
+        </ul>
+        {call.phone && <p className="family-phone">{call.phone}</p>}
+        {call.lines.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </div>
+      {urgent && (
+        <div className="family-urgent">
+          <h2>{urgent.head}</h2>
           <ul>
-            {call.signs.map((sign) => (
+            {urgent.signs.map((sign) => (
               <li key={sign}>{sign}</li>
             ))}
           </ul>
-          {call.phone && <p className="family-phone">{call.phone}</p>}
-          {call.lines.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-        </section>
-      </div>
-      <footer>{page.footer}</footer>
-    </article>
+          <p>{urgent.line}</p>
+        </div>
+      )}
+      {later.map(({ head, signs }) => (
+        <div key={head}>
+          <h3>{head}</h3>
+          <ul>
+            {signs.map((sign) => (
+              <li key={sign}>{sign}</li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
   );
 }

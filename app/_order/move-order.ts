@@ -1,13 +1,19 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { cautionAbout } from '@/app/_cautions/caution-about';
+import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
+import type { OrderDeed } from '@/db/audit-actions';
+import type { HandOver } from '@/db/holds';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/orders';
 import type { KeptPiece } from '@/db/read-pieces';
 import { renewPatient } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
+import { liftedInWords, readLifted } from '@/lib/cautions/hold';
 import { isAwaited } from '@/lib/garments/piece-stage';
+import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import { readPieceStep } from '@/lib/record/read-piece-step';
@@ -22,7 +28,13 @@ export type OrderStepState = {
 
 type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, therapist: Therapist) => Next | Refusal;
 type Refusal = { readonly errors: Readonly<Record<string, string>> };
-type Next = { readonly order: Order; readonly reason: string; readonly pieces?: PiecesOfOrder };
+type Next = {
+  readonly handOver?: HandOver;
+  readonly deed: OrderDeed;
+  readonly order: Order;
+  readonly reason: string;
+  readonly pieces?: PiecesOfOrder;
+};
 
 const FIGURES_CHANGED =
   'The visit was corrected since this page was opened. Nothing was saved; reload the page and read the figures again.';
@@ -45,6 +57,7 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   const next = take(loaded, typed, therapist);
   if ('errors' in next) return { errors: next.errors, typed };
   const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, ...next, order: contentOf(next.order) });
+  if (revised.kind === 'held') return { errors: { form: heldNow(revised.stops) }, typed };
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   await renewPatient(therapist, patientId, loaded.today);
@@ -59,14 +72,17 @@ const STEPS: Readonly<Record<string, Step>> = {
       return { errors: { form: 'You wrote this order, so somebody else checks it. Nothing was saved.' } };
     const { visitRevision } = figures;
     const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString(), visitRevision };
-    return { order: { ...order, checked }, reason: CHECKED };
+    return { deed: 'checked', order: { ...order, checked }, reason: CHECKED };
   },
   send: sendStep,
-  deliver: ({ order, pieces, today }, typed): Next | Refusal => {
+  deliver: ({ order, pieces, today, analysis }, typed): Next | Refusal => {
     const waiting = pieces.filter(isAwaited);
     const steps = waiting.map((piece) => ({ piece, read: readPieceStep('delivered', typed, piece, today) }));
     const refused = steps.find(({ read }) => read.kind === 'refused')?.read;
-    if (refused?.kind === 'refused') return { errors: { ...refused.errors } };
+    const about = cautionAbout(analysis);
+    const said = readHandOver(typed, holdOn(about, heldPiece(order), false), about);
+    const errors = { ...(refused?.kind === 'refused' ? refused.errors : {}), ...said.errors };
+    if (Object.keys(errors).length > 0) return { errors };
     const changed = steps.flatMap(({ piece, read }) =>
       read.kind === 'read'
         ? [{ pieceId: piece.pieceId, revision: piece.revision, piece: { ...piece, ...read.piece }, reason: read.reason }]
@@ -74,7 +90,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     );
     return changed.length === 0
       ? { errors: { form: 'Every piece of this order is here already. Nothing was changed.' } }
-      : { order, reason: 'delivered', pieces: { changed } };
+      : { deed: 'delivered', order, reason: 'delivered', pieces: { changed }, handOver: said.handOver };
   },
   cancel: ({ order, pieces, today }, typed): Next | Refusal => {
     const words = (typed.words ?? '').trim();
@@ -83,7 +99,7 @@ const STEPS: Readonly<Record<string, Step>> = {
     if (order.state === 'ordered' && !pieces.some(isAwaited))
       return { errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' } };
     const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
-    return { order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
+    return { deed: 'cancelled', order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
 };
 
@@ -106,23 +122,35 @@ function sendStep(
   if (expected && expected.kind !== 'read') errors.expected = expected.reason;
   else if (expected?.kind === 'read' && ordered.kind === 'read' && expected.value < ordered.value)
     errors.expected = 'This is before it was ordered.';
-  const answers = open.map(({ key, message }, index) => {
-    const answer = (typed[`answer${index}`] ?? '').trim();
-    if (typed[`question${index}`] !== key)
-      errors.form = 'The questions have changed since the page was opened. It was not sent; read them again.';
-    if (answer === '') errors[`answer${index}`] = 'Answer in a few words, or go back and mend it.';
-    return { key, message, answer, by: therapist.id, at: new Date().toISOString() };
-  });
+  const stops = open.filter(({ stop }) => stop).map(asStop);
+  const { lifted, errors: held } = readLifted(typed, stops);
+  Object.assign(errors, held);
+  const by = { by: therapist.id, at: new Date().toISOString() };
+  const overridden = lifted.map((one) => ({
+    key: one.key,
+    message: stops.find(({ key }) => key === one.key)?.message ?? '',
+    answer: liftedInWords(one),
+    ...by,
+  }));
+  const answered = open
+    .filter(({ stop }) => !stop)
+    .map(({ key, message }, index) => {
+      const answer = (typed[`answer${index}`] ?? '').trim();
+      if (typed[`question${index}`] !== key)
+        errors.form = 'The questions have changed since the page was opened. It was not sent; read them again.';
+      if (answer === '') errors[`answer${index}`] = 'Answer in a few words, or go back and mend it.';
+      return { key, message, answer, ...by };
+    });
   if (check === null && typed.unchecked !== 'yes')
     errors.unchecked = 'Nobody has checked the figures yet. Have a second person check them, or say that it goes out unchecked.';
   if (Object.keys(errors).length > 0 || ordered.kind !== 'read') return { errors };
   const due: CalendarDay = expected?.kind === 'read' ? expected.value : addDays(ordered.value, order.leadDays);
-  const sent = sentOrder(order, { sent: figures, ordered: ordered.value, expected: due, answers });
+  const sent = sentOrder(order, { sent: figures, ordered: ordered.value, expected: due, answers: [...answered, ...overridden] });
   const added = piecesOfOrder(
     sent,
     record.pieces.map((one) => one.piece),
   ).map((piece) => ({ ...piece, cutFromVisitId: order.cutFromVisitId, retiredReason: null }));
-  return { order: sent, reason: 'sent', pieces: { added } };
+  return { deed: 'sent', order: sent, reason: 'sent', pieces: { added } };
 }
 
 function calledOff(piece: KeptPiece, today: CalendarDay, words: string) {

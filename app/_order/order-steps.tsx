@@ -1,6 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
+import { HoldBoxes } from '@/app/_cautions/hold-boxes';
+import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { Field } from '@/app/_shell/field';
 import { moveOrderAction, type OrderStepState } from './move-order';
 
@@ -43,11 +45,13 @@ function Refused({ state }: { state: OrderStepState }) {
 /** Sends an order: answers what is asked, says on which day it leaves, and whether it was checked. */
 export function SendOrder({
   questions,
+  hold,
   checked,
   expected,
   ...props
 }: StepProps & {
   readonly questions: readonly { key: string; message: string; source: string | null }[];
+  readonly hold: ShownHold;
   readonly checked: boolean;
   readonly expected: string;
 }) {
@@ -78,6 +82,7 @@ export function SendOrder({
           ))}
         </ul>
       )}
+      <HoldBoxes patientId={props.patientId} hold={hold} typed={typed} errors={state.errors} form="send" />
       <div className="two-columns">
         <Field id="ordered" label="Sent on" refusal={state.errors.ordered}>
           {(wiring) => <input {...wiring} type="date" max={props.today} defaultValue={typed.ordered ?? ''} />}
@@ -136,7 +141,7 @@ export function CheckOrder({ mayCheck, stale, ...props }: StepProps & { readonly
 }
 
 /** All awaited pieces of the order came on one day. */
-export function DeliverOrder({ waiting, ...props }: StepProps & { readonly waiting: readonly string[] }) {
+export function DeliverOrder({ waiting, hold, ...props }: StepProps & { readonly waiting: readonly string[]; readonly hold: ShownHold }) {
   const [state, send, busy] = useActionState(moveOrderAction, NOTHING);
   return (
     <form className="panel form" action={send} noValidate aria-labelledby="deliver-head">
@@ -146,6 +151,7 @@ export function DeliverOrder({ waiting, ...props }: StepProps & { readonly waiti
       <Field id="day" label="Delivered on" hint="If only one came, note it on that piece’s page." refusal={state.errors.day}>
         {(wiring) => <input {...wiring} type="date" max={props.today} defaultValue={state.typed?.day ?? props.today} />}
       </Field>
+      <HoldBoxes patientId={props.patientId} hold={hold} typed={state.typed ?? {}} errors={state.errors} form="deliver" />
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           {waiting.length === 1 ? 'It came' : 'All came'}

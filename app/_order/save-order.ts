@@ -41,7 +41,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   if (before?.current.state !== 'proposed' || before.current.patientId !== patientId)
     return { errors: {}, typed, notice: 'This order has left or was cancelled by now. Nothing was changed; start a new one instead.' };
   const order = { ...content, order: before.current.order, questions: before.current.questions };
-  const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, order, reason: 'changed' });
+  const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, order, deed: 'changed', reason: 'changed' });
   if (revised.kind === 'conflict')
     return {
       errors: {},

@@ -1,6 +1,7 @@
 'use client';
 
 import { Fragment } from 'react';
+import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { asChoices } from '@/app/_shell/typed-boxes';
 import { REMAKE_REASONS, ZONE_FITS } from '@/lib/record/piece-life';
 import { capital } from '@/lib/units/capital';
@@ -14,8 +15,10 @@ export type WearInStart = {
   readonly callAfter: string;
 };
 
+type Held = StepProps & { readonly hold: ShownHold };
+
 /** The piece came. */
-export function DeliveredStep(props: StepProps) {
+export function DeliveredStep(props: Held) {
   return (
     <StepForm {...props} step="delivered" title="It is awaited" button="It came" main>
       {({ day }) => day('Delivered on')}
@@ -24,12 +27,7 @@ export function DeliveredStep(props: StepProps) {
 }
 
 /** The first fit: a verdict for each zone, what follows, and the wear-in when it is kept. */
-export function FirstFitStep({
-  zones,
-  wearIn,
-  worn,
-  ...props
-}: StepProps & { zones: readonly string[]; wearIn: WearInStart; worn: boolean }) {
+export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: readonly string[]; wearIn: WearInStart; worn: boolean }) {
   return (
     <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main start={{ wornToday: 'yes', ...wearIn }}>
       {({ text, choice, tick, day }) => (
@@ -78,7 +76,7 @@ function WearInBoxes({ text }: Pick<Boxes, 'text'>) {
 }
 
 /** First wear, when it was not on the day of the first fit. */
-export function WornStep({ wearIn, ...props }: StepProps & { wearIn: WearInStart }) {
+export function WornStep({ wearIn, ...props }: Held & { wearIn: WearInStart }) {
   return (
     <StepForm {...props} step="worn" title="First worn" button="Record first wear" start={wearIn}>
       {({ text, day }) => (

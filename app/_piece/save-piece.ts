@@ -19,6 +19,10 @@ export type PieceFormState = {
 
 const LABEL_TAKEN = 'Another piece of this patient has this name by now. Give it the next one.';
 
+function heldByCaution(stops: readonly { readonly title: string }[]): string {
+  return `Held by a caution: ${stops.map(({ title }) => title).join('; ')}. Nothing was saved. Save the piece without first fit and first wear, and record these on its own page, where a hold can be lifted.`;
+}
+
 /** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
 export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
   const therapist = await requireActing('lead', 'therapist');
@@ -37,6 +41,7 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
   if (pieceId === '') {
     const saved = await savePiece(therapist, { patientId, submissionId, piece });
     if (saved.kind === 'not-found') notFound();
+    if (saved.kind === 'held') return { errors: {}, typed, notice: heldByCaution(saved.stops) };
     if (saved.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
     await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
     redirect(`/patients/${patientId}`);
@@ -44,6 +49,7 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
   const reason = text('reason').trim() || 'changed';
   const revised = await revisePiece(therapist, pieceId, Number(text('revision')), { submissionId, piece, reason });
   if (revised.kind === 'not-found') notFound();
+  if (revised.kind === 'held') return { errors: {}, typed, notice: heldByCaution(revised.stops) };
   if (revised.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
   if (revised.kind === 'conflict') {
     return {

@@ -1,6 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
+import { HoldBoxes } from '@/app/_cautions/hold-boxes';
+import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { type TypedBoxes, typedBoxes } from '@/app/_shell/typed-boxes';
 import type { PieceStep } from '@/lib/record/read-piece-step';
 import { type PieceStepState, stepPieceAction } from './step-piece';
@@ -24,11 +26,13 @@ type StepFormProps = StepProps & {
   readonly main?: boolean;
   /** What stands in the boxes at first, beside today in the box of the day. */
   readonly start?: Readonly<Record<string, string>>;
+  /** What holds the hand-over that this step is. */
+  readonly hold?: ShownHold;
   readonly children: (boxes: Boxes) => ReactNode;
 };
 
 /** The form of one step of a piece: its boxes come from the step, what was refused stands beside them. */
-export function StepForm({ step, title, button, main = false, start = {}, children, ...props }: StepFormProps) {
+export function StepForm({ step, title, button, main = false, start = {}, hold, children, ...props }: StepFormProps) {
   const [state, send, busy] = useActionState<PieceStepState, FormData>(stepPieceAction, { errors: {}, typed: null });
   const typed = state.typed ?? { day: props.today, ...start };
   const plain = typedBoxes(typed, state.errors, (box) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`);
@@ -45,6 +49,7 @@ export function StepForm({ step, title, button, main = false, start = {}, childr
         ([name, value]) => name !== 'today' && <input key={name} type="hidden" name={name} value={value} />,
       )}
       {children(boxes)}
+      {hold && <HoldBoxes patientId={props.patientId} hold={hold} typed={typed} errors={state.errors} form={step} />}
       <div className="actions">
         <button type="submit" className={main ? 'button main' : 'button'} aria-disabled={busy}>
           {button}

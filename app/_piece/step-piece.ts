@@ -1,9 +1,12 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { cautionAbout } from '@/app/_cautions/caution-about';
+import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
+import { handsOver } from '@/db/holds';
 import { pieceOfSubmission, revisePiece } from '@/db/pieces';
 import { completeBegun } from '@/db/prompt-answers';
 import { renewPatient } from '@/db/renew-work';
@@ -25,7 +28,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   const typed = postedText(form);
   const { patientId = '', pieceId = '', revision = '', submissionId = '' } = typed;
   if (await pieceOfSubmission(therapist, submissionId)) redirect(`/patients/${patientId}/pieces/${pieceId}`);
-  const { record, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = await loadPatient(therapist, patientId);
   const piece = record.pieces.find((one) => one.pieceId === pieceId);
   const step = PIECE_STEPS.find((one) => one === typed.step);
   if (!piece || !step || String(piece.revision) !== revision)
@@ -36,7 +39,12 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   const read = readPieceStep(step, typed, piece, today);
   if (read.kind === 'refused') return { errors: read.errors, typed };
   const next = { ...piece, ...read.piece };
-  const revised = await revisePiece(therapist, pieceId, piece.revision, { submissionId, piece: next, reason: read.reason });
+  const about = cautionAbout(analysis);
+  const said = handsOver(piece, next) ? readHandOver(typed, holdOn(about, heldPiece(piece), step !== 'delivered'), about) : undefined;
+  if (said && Object.keys(said.errors).length > 0) return { errors: said.errors, typed };
+  const entry = { submissionId, piece: next, reason: read.reason, ...(said ? { handOver: said.handOver } : {}) };
+  const revised = await revisePiece(therapist, pieceId, piece.revision, entry);
+  if (revised.kind === 'held') return { errors: { form: heldNow(revised.stops) }, typed };
   if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   await completeBegun(therapist, patientId, DONE_BY_STEP[step] ?? [], (about) => about.piece === piece.piece);

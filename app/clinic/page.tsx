@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { deedsOf } from '@/db/audit';
+import { shownAction } from '@/db/audit-actions';
 import { clinicOf } from '@/db/clinic';
 import { headsOf } from '@/db/find-patients';
 import type { PatientHead } from '@/db/patients';
@@ -88,7 +89,7 @@ export default async function ClinicPage() {
         <tbody>
           {deeds.map((deed) => (
             <tr key={deed.id}>
-              <th scope="row">{deed.action}</th>
+              <th scope="row">{shownAction(deed.action)}</th>
               <td>
                 <About head={heads.find(({ patientId }) => patientId === patientOf(deed))} />
               </td>

@@ -2,67 +2,65 @@ import { ageInYears } from '../units/age';
 import { addDays, daysBetween, showDay } from '../units/calendar-day';
 import { kg } from '../units/mass';
 import type { CautionAbout, CautionCard } from './caution-card';
-import { GROWTH_WATCH } from './growth-watch';
-import { legGarment } from './history-cards';
+import { piecesAbout } from './treated-limbs';
 
 /** Until this age a pause in height is asked about; later growth may have ended. Common practice: girls are nearly grown at 15. */
 const STILL_GROWING_YEARS = 15;
 
-const eachVisit = ['asked at each visit'];
+const eachVisit = ['asked at each visit and hand-over'];
+const LEAFLETS = 'Patient leaflets of public hospitals.';
 
-const visitCard = (card: Omit<CautionCard, 'version' | 'asked' | 'limits'> & Partial<Pick<CautionCard, 'limits'>>): CautionCard => ({
-  limits: [],
-  ...card,
-  version: 1,
-  asked: 'each visit',
-});
+type Part = Omit<CautionCard, 'version' | 'eachVisit' | 'lasts' | 'limits'> & Partial<Pick<CautionCard, 'limits' | 'version'>>;
+const visitCard = (card: Part): CautionCard => ({ limits: [], version: 1, ...card, eachVisit: true, lasts: 'visitAnswerDays' });
 
-/** Cards that are asked anew at each visit. */
+/** Cards that are asked anew at each visit and each hand-over. */
 export const VISIT_CARDS: readonly CautionCard[] = [
   visitCard({
     id: 'escalate-now',
+    version: 2,
     title: 'Signs to escalate now',
+    says: 'emergency',
     shown: () => eachVisit,
     question: () =>
-      'Is the person acutely unwell with fever, confusion or mottled skin; is a limb pale, cold and painful at rest; or does a wound grow, bleed or look unusual?',
-    ifPresent: 'Escalate now, by the emergency route of your local protocol.',
+      'Is the person breathless, fainting, coughing blood or in chest pain; acutely unwell with fever, confusion or mottled skin; is a limb pale, cold and painful at rest; or does a wound grow, bleed or look unusual?',
+    ifPresent: 'Garment off. Escalate now, by the emergency route of your local protocol.',
     kind: 'published',
-    source: 'Red flags of the National Wound Care Strategy Programme, England, as printed in 2021.',
-  }),
-  visitCard({
-    id: 'one-sided-swelling',
-    title: 'New swelling of one calf',
-    shown: (about) => (legGarment(about) ? eachVisit : undefined),
-    question: ({ policy }) =>
-      `Is one calf newly swollen, painful or warm: ${policy.calfGainMm / 10} cm or more larger than the other and than it was at the last visits?`,
-    ifPresent: 'Same-day medical assessment. Give the family no name for it.',
-    limits: ['calfGainMm', 'calfGainDays'],
-    kind: 'published',
-    source: 'Calf 3 cm larger than the other, item of the two-level score in the NICE guideline; here new against the patient’s own limb.',
+    source:
+      'Red flags of the National Wound Care Strategy Programme, England, as printed in 2021; breath, chest pain, blood and fainting: usual emergency advice.',
   }),
   visitCard({
     id: 'sudden-gain',
-    title: 'Fast weight gain, both legs up',
-    shown: (about) => suddenGain(about) ?? eachVisit,
+    version: 2,
+    title: 'Sudden weight gain, breath, both legs up',
+    says: 'same day',
+    shown: (about) => [...(weightUp(about) ?? []), ...eachVisit],
     question: ({ policy }) =>
-      `Has weight risen by more than ${policy.suddenGainKg} kg within ${policy.suddenGainDays} days, or have both legs swollen together?`,
+      `Has weight, shoes, rings or belt gone up suddenly, by more than ${policy.suddenGainKg} kg within ${policy.suddenGainDays} days or so; is it hard to breathe lying flat; or have both legs swollen together?`,
     ifPresent: 'Sudden gain can mean fluid. Contact the medical team today.',
     limits: ['suddenGainKg', 'suddenGainDays'],
     kind: 'published',
-    source: 'More than 2 kg in 3 days: advice of the European Society of Cardiology (secondary account).',
+    source:
+      'More than 2 kg in 3 days: advice of the European Society of Cardiology (secondary account). Two weighings within three days seldom exist, so it is asked.',
   }),
   visitCard({
     id: 'hot-red-skin',
+    version: 2,
     title: 'Redness, heat, fever',
+    says: 'same day',
     shown: () => eachVisit,
-    question: () => 'Is the skin red, hot, or is redness spreading; is there fever or a flu-like feeling?',
-    ifPresent: 'Garment off and medical help now. Start again when the team says so.',
+    question: () =>
+      'Is the skin red, hot, or is redness spreading; is there fever or a flu-like feeling; or was there such an attack since the last visit?',
+    ifPresent:
+      'Medical help now. Whether the garment stays on when comfortable or comes off is your local rule: sources differ. Measure again afterwards; two attacks or more a year: ask the prescriber.',
+    boxes: () => [{ name: 'attacks', label: 'Attacks since the last visit', kind: 'number', unit: '', least: 0, most: 50 }],
     kind: 'published',
-    source: 'Patient leaflets of public hospitals; red flags of the National Wound Care Strategy Programme, England.',
+    source:
+      'Red flags of the National Wound Care Strategy Programme, England; garment on if comfortable (a public cancer agency) or off until bearable (a British consensus, from memory).',
   }),
   visitCard({
     id: 'numb-or-cold',
     title: 'Numb, tingling, blue, white or cold',
+    says: 'stop',
     shown: () => eachVisit,
     question: () => 'Are fingers or toes numb, tingling, blue, white or cold, or is there new pain under the garment?',
     ifPresent: 'Take the garment off and call. If colour or feeling does not come back quickly: emergency care.',
@@ -71,16 +69,20 @@ export const VISIT_CARDS: readonly CautionCard[] = [
   }),
   visitCard({
     id: 'broken-skin',
+    version: 2,
     title: 'Fragile, open or leaking skin',
+    says: 'stop',
     shown: () => eachVisit,
     question: () => 'Is skin under the garment open, leaking, or so thin that it may tear?',
     ifPresent: 'No garment over this area until it is reviewed.',
+    boxes: () => [{ name: 'where', label: 'Where, how large, and until when', kind: 'text' }],
     kind: 'published',
-    source: 'Patient leaflets of public hospitals.',
+    source: `Fragile skin, dermatitis, recent graft: no compression (UK formulary). ${LEAFLETS}`,
   }),
   visitCard({
     id: 'blisters',
     title: 'Blisters while wear builds up',
+    says: 'stop',
     shown: wearingIn,
     question: () => 'Are there blisters where the new garment lies?',
     ifPresent: 'Common on new skin. Stop wearing, call, and start again when they are closed.',
@@ -91,10 +93,8 @@ export const VISIT_CARDS: readonly CautionCard[] = [
   visitCard({
     id: 'folded-garment',
     title: 'Rolled, folded or layered garment',
-    shown: ({ record, today }) =>
-      record.pieces.some((piece) => piece.firstWorn && piece.firstWorn <= today && (piece.retired === null || piece.retired > today))
-        ? eachVisit
-        : undefined,
+    says: 'ask the prescriber',
+    shown: (about) => (piecesAbout(about).some(({ firstWorn }) => firstWorn && firstWorn <= about.today) ? eachVisit : undefined),
     question: () => 'Does a garment roll, fold or bunch, or do two lie over each other?',
     ifPresent: 'A fold doubles the pressure. Pieces overlap by 5 cm or more with the outer one looser; alter the edge.',
     kind: 'published',
@@ -103,6 +103,7 @@ export const VISIT_CARDS: readonly CautionCard[] = [
   visitCard({
     id: 'unexplained-loss',
     title: 'Weight lost, or a child who stopped growing',
+    says: 'ask the prescriber',
     shown: lossOrStall,
     question: () => 'Is the weight lost, or the pause in growth, unexplained?',
     ifPresent: 'Unexplained change. Tell the prescriber.',
@@ -110,19 +111,18 @@ export const VISIT_CARDS: readonly CautionCard[] = [
     kind: 'clinic default',
     source: 'Clinic default: a fall by the clinic’s weight limit between two weighings, or no gain of height in half a year.',
   }),
-  GROWTH_WATCH,
 ];
 
-/** Weight up by more than the limit within its days at the newest weighing, in words. */
-function suddenGain({ record, policy }: CautionAbout): string[] | undefined {
-  const weighed = record.visits.flatMap(({ day, weight }) => (weight ? [{ day, kg: kg(weight) }] : []));
-  const newest = weighed.at(-1);
-  if (!newest) return undefined;
-  const before = weighed
-    .slice(0, -1)
-    .find((one) => daysBetween(one.day, newest.day) <= policy.suddenGainDays && newest.kg - one.kg > policy.suddenGainKg);
-  return before
-    ? [`weight up by ${(newest.kg - before.kg).toFixed(1)} kg from ${showDay(before.day)} to ${showDay(newest.day)}`]
+/** Weight up by more than the limit since the last weighing of a grown person, whatever the gap, in words: within days nobody weighs twice. */
+function weightUp({ record, policy, today }: CautionAbout): string[] | undefined {
+  const [before, newest] = record.visits.flatMap(({ day, weight }) => (weight ? [{ day, kg: kg(weight) }] : [])).slice(-2);
+  if (!before || !newest || ageInYears(record.born, today) < policy.grownFromYears) return undefined;
+  const gain = newest.kg - before.kg;
+  const days = daysBetween(before.day, newest.day);
+  return gain > policy.suddenGainKg
+    ? [
+        `weight up by ${gain.toFixed(1)} kg from ${showDay(before.day)} to ${showDay(newest.day)}${days > policy.suddenGainDays ? ': ask whether it came within days' : ''}`,
+      ]
     : undefined;
 }
 

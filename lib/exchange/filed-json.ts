@@ -172,6 +172,7 @@ export const EVENT_JSON: z.ZodType<PatientEvent> = z.object({
 export const CAUTION_FIGURES: z.ZodType<CautionFigures> = z.object({
   abpi: z.number().optional(),
   abpiDay: day.optional(),
+  details: z.record(z.string(), z.string()).optional(),
   limits: z.record(z.string(), z.number()).optional(),
 });
 

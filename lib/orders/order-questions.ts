@@ -1,8 +1,8 @@
+import { type Stop, stopsOn, unaskedFor, yesAnswers } from '../cautions/hold';
 import { limbInWords } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
-import { standingCaution } from '../prompts/rules/standing-caution';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import type { ComparedWith } from '../record/limit-in-words';
 import { isAffected, type PatientRecord } from '../record/patient-record';
@@ -12,14 +12,18 @@ import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { asIfCut, type OrderCut } from './as-if-cut';
 import { missingFigures } from './missing-figures';
 
-/** A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. */
-export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: ComparedWith | null };
+/**
+ * A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. A `stop` is a caution
+ * that holds the order until it is answered anew or lifted by name, reason and the prescriber's word.
+ */
+export type OrderQuestion = { readonly key: string; readonly message: string; readonly limit: ComparedWith | null; readonly stop?: true };
 
 /**
  * Everything that stands open against an order cut from a ladder: a limb that is not among the affected ones, the ladder's age, a newer
- * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions never asked, a caution that stands, a cover that the ladder does not reach.
+ * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions not answered for this pressure and side, a caution that stands or says stop,
+ * a cover that the ladder does not reach.
  *
- * Questions, never refusals: an order may leave with each answered. The key of a question changes with the data behind it.
+ * Questions, never refusals: an order may leave with each answered, a stop lifted as `hold` has it. The key of a question changes with the data behind it.
  * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
  * Example: a ladder of 12 August ordered on 25 November with a limit of 42 days is asked about.
  */
@@ -68,11 +72,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   for (const rule of [weightSinceCut, growthSinceCut])
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
-  if (record.cautions?.length === 0)
-    questions.push(
-      question('cautions-unasked', 'No caution was ever asked about this patient. Ask them first (Cautions), or say here why not.'),
-    );
-  for (const prompt of standingCaution.apply(analysis)) questions.push(question(`caution ${prompt.inputs}`, prompt.facts.join(' ')));
+  if (record.cautions) questions.push(...cautionQuestions({ ...record, cautions: record.cautions }, cut, policy, today));
   const missing = cut.garment ? missingFigures(cut.garment.form, taped.visit.readings ?? []) : [];
   if (missing.length > 0)
     questions.push(
@@ -84,6 +84,37 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;
+}
+
+function cautionQuestions(
+  record: PatientRecord & { readonly cautions: NonNullable<PatientRecord['cautions']> },
+  cut: OrderCut,
+  policy: Policy,
+  today: CalendarDay,
+): OrderQuestion[] {
+  const piece = { limb: cut.limb, side: cut.side, pressureMmHg: cut.garment?.pressure?.highMmHg ?? null };
+  const unasked = unaskedFor({ record, policy, today }, piece, policy.orderAskDays);
+  const stops = stopsOn(record.cautions, piece);
+  const asks = yesAnswers(record.cautions).filter(({ answer }) => !stops.some(({ card }) => card === answer.card));
+  const named =
+    record.cautions.length === 0 ? 'No caution was ever asked about this patient.' : `Not answered for this order: ${unasked.join('; ')}.`;
+  return [
+    ...(unasked.length > 0
+      ? [question(`cautions-unasked ${unasked.join(', ')}`, `${named} Ask them first (Cautions), or say here why not.`, 'orderAskDays')]
+      : []),
+    ...asks.map(({ answer: { card: id, cardVersion, day, words }, card }) =>
+      question(
+        `caution ${id}/${cardVersion} ${day} ${words ?? ''}`.trim(),
+        `${card?.title ?? id}, answered “yes” on ${showDay(day)}${words ? `: ${words}` : ''}. ${card?.ifPresent ?? ''}`.trim(),
+      ),
+    ),
+    ...stops.map(({ key, message }) => ({ ...question(key, message), stop: true as const })),
+  ];
+}
+
+/** A stop of an order as the boxes that lift it show it. */
+export function asStop({ key, message }: OrderQuestion): Stop {
+  return { key, message, card: '', title: message.split(':')[0] ?? '' };
 }
 
 function affectedOf({ affected }: PatientRecord): string {

@@ -6,7 +6,7 @@ import { doubtfulReadings } from './rules/doubtful-readings';
 import { firstFitMissing } from './rules/first-fit-missing';
 import { growthSinceCut } from './rules/growth-since-cut';
 import { movedZero } from './rules/moved-zero';
-import { oneSidedCalfGain } from './rules/one-sided-calf-gain';
+import { oneSidedGain } from './rules/one-sided-gain';
 import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
@@ -19,7 +19,7 @@ import { weightSinceCut } from './rules/weight-since-cut';
 /** Every rule. A new rule is one file and one line here. */
 export const RULES: readonly Rule[] = [
   standingCaution,
-  oneSidedCalfGain,
+  oneSidedGain,
   suddenWeightGain,
   doubtfulReadings,
   movedZero,

@@ -1,13 +1,15 @@
 import type { CalendarDay } from '../units/calendar-day';
 
-/** What can be answered to a caution card. `not-known` is asked again at the next visit. */
-export const CARD_ANSWERS = ['present', 'absent', 'not-known'] as const;
+/** What can be answered to a caution card. `present` is always the thing to worry about; `not-known` is asked again at the next visit. */
+export const CARD_ANSWERS = ['absent', 'present', 'not-known'] as const;
 export type CardAnswer = (typeof CARD_ANSWERS)[number];
 
-/** Figures that a card was answered with, and the clinic's limits that stood on it, each by its name. */
+/** Figures and choices that a card was answered with, and the clinic's limits that stood on it, each by its name. */
 export type CautionFigures = {
   readonly abpi?: number;
   readonly abpiDay?: CalendarDay;
+  /** What else was typed beside the answer, by the name of its box, as typed. */
+  readonly details?: Readonly<Record<string, string>>;
   readonly limits?: Readonly<Record<string, number>>;
 };
 

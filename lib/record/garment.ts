@@ -65,6 +65,27 @@ export const GARMENT_FORMS: readonly GarmentForm[] = [
   ),
   form('sleeve-glove', 'arm sleeve with glove', 'arm', [...HAND, 'forearm', 'elbow', 'upper arm', 'top edge'], ['hand']),
   form('elbow-sleeve', 'elbow sleeve', 'arm', ['bottom edge', 'elbow', 'top edge']),
+  form(
+    'vest-sleeve-collar',
+    'vest with sleeve and collar',
+    'arm',
+    ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'neck', 'chest', 'bottom edge'],
+    ['neck', 'chest'],
+  ),
+  form(
+    'vest-sleeve-hood',
+    'vest with sleeve and hood over the face',
+    'arm',
+    ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'face', 'neck', 'chest', 'bottom edge'],
+    ['face', 'neck', 'chest'],
+  ),
+  form(
+    'bodysuit-leg',
+    'body suit with leg, to the shoulders',
+    'leg',
+    [...FOOT, 'calf', 'knee', 'thigh', 'seat and crotch', 'waist', 'chest', 'shoulder'],
+    ['chest', 'foot'],
+  ),
   form('vest-sleeve', 'vest with sleeve', 'arm', ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'chest', 'bottom edge'], ['chest']),
 ];
 

@@ -1,5 +1,6 @@
 import { BODY_LIMITS } from './body-limits';
 import { CALENDAR_LIMITS } from './calendar-limits';
+import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { FIT_LIMITS } from './fit-limits';
 import { KEEP_LIMITS } from './keep-limits';
@@ -10,7 +11,15 @@ import { TAPE_LIMITS } from './tape-limits';
  *
  * Arithmetic constants (12π, 25.4) are not limits and stand with their formula.
  */
-export const LIMITS = { ...TAPE_LIMITS, ...BODY_LIMITS, ...FIT_LIMITS, ...CALENDAR_LIMITS, ...CAUTION_LIMITS, ...KEEP_LIMITS } as const;
+export const LIMITS = {
+  ...TAPE_LIMITS,
+  ...BODY_LIMITS,
+  ...FIT_LIMITS,
+  ...CALENDAR_LIMITS,
+  ...CAUTION_LIMITS,
+  ...CAUTION_ASK_LIMITS,
+  ...KEEP_LIMITS,
+} as const;
 
 /** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */
 export type LimitName = keyof typeof LIMITS;

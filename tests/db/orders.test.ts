@@ -59,7 +59,13 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       cutFromVisitId: visitId,
       retiredReason: null,
     }));
-    const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId, order: left, reason: 'sent', pieces: { added } });
+    const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
+      submissionId,
+      order: left,
+      deed: 'sent',
+      reason: 'sent',
+      pieces: { added },
+    });
     expect(sent.kind).toBe('saved');
     const corrected = visitOn('2026-10-14', 'corrected');
     await at.db.visits.reviseVisit(at.therapist, visitId, 1, {
@@ -109,6 +115,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     const sent = await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
       submissionId: form(),
       order: left,
+      deed: 'sent',
       reason: 'sent',
       pieces: { added },
     });
@@ -118,7 +125,12 @@ describe.each(ENGINES)('orders on %s', (engine) => {
 
   it('by two people at once: one is kept, the other is shown what stands', async () => {
     const { orderId, kept } = await propose();
-    const entries = [1, 2].map((n) => ({ submissionId: form(), order: { ...kept, note: `by ${n}` }, reason: 'changed' }));
+    const entries = [1, 2].map((n) => ({
+      submissionId: form(),
+      order: { ...kept, note: `by ${n}` },
+      deed: 'changed' as const,
+      reason: 'changed',
+    }));
     const ended = await Promise.all(entries.map((entry) => at.db.orders.reviseOrder(at.therapist, orderId, 1, entry)));
     expect(ended.map((one) => one.kind).sort()).toEqual(['conflict', 'saved']);
     expect((await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.revisions).toHaveLength(2);
@@ -135,7 +147,13 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       cutFromVisitId: visitId,
       retiredReason: null,
     }));
-    await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId, order: left, reason: 'sent', pieces: { added } });
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
+      submissionId,
+      order: left,
+      deed: 'sent',
+      reason: 'sent',
+      pieces: { added },
+    });
     const own = (await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).filter((one) => one.orderId === orderId);
     const [first, second] = own;
     if (!first || !second) throw new Error('two pieces were ordered');
@@ -153,6 +171,24 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     expect(await isOpen()).toBe(false);
   });
 
+  it('cancelled with words leave no word in the name of the deed, only in its detail', async () => {
+    const { orderId, kept } = await propose();
+    const reason = 'cancelled: the graft broke down';
+    const order = { ...kept, state: 'cancelled' as const };
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId: form(), order, deed: 'cancelled', reason });
+    const deeds = await at.db.audit.deedsOf(at.therapist, 10, orderId);
+    expect(deeds.map(({ action }) => action)).toContain('order cancelled');
+    expect(JSON.stringify(deeds.map(({ action }) => action))).not.toContain('graft');
+    expect(deeds.find(({ action }) => action === 'order cancelled')?.detail).toEqual({ revision: 2, reason });
+  });
+
+  it('are not written with a name of a deed that is not a known one', async () => {
+    const { orderId, kept } = await propose();
+    const entry = { submissionId: form(), order: kept, deed: 'cancelled: in words' as 'cancelled', reason: 'changed' };
+    await expect(at.db.orders.reviseOrder(at.therapist, orderId, 1, entry)).rejects.toThrow('without a known name');
+    expect((await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.revisions).toHaveLength(1);
+  });
+
   it('of another clinic are neither read nor written; a read-only person writes none', async () => {
     const { orderId, kept } = await propose();
     const { stranger, reader, db } = at;
@@ -160,7 +196,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     expect(await db.readingOrders.orderWithHistory(stranger, orderId)).toBeUndefined();
     expect(await db.readingOrders.openOrders(stranger, 10)).toEqual([]);
     expect(await db.orders.proposeOrder(stranger, { patientId, submissionId: form(), order: order() })).toEqual({ kind: 'not-found' });
-    const entry = { submissionId: form(), order: kept, reason: 'changed' };
+    const entry = { submissionId: form(), order: kept, deed: 'changed' as const, reason: 'changed' };
     expect(await db.orders.reviseOrder(stranger, orderId, 1, entry)).toEqual({ kind: 'not-found' });
     await expect(db.orders.reviseOrder(reader, orderId, 1, entry)).rejects.toThrow('read-only');
   });
@@ -171,6 +207,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     await at.db.orders.reviseOrder(at.therapist, orderId, 1, {
       submissionId: form(),
       order: { ...kept, questions: [answered] },
+      deed: 'changed',
       reason: 'changed',
     });
     const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);

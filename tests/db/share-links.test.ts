@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, visitOn } from './made-up-records';
 
@@ -21,7 +22,7 @@ const PAGE = familyPage(
     note: '',
   },
   { day, unit: 'in', places: 3, taller: null, outlines: null },
-  undefined,
+  FAMILY_TEXTS,
   'Harbour Lane',
   { by: 'R. Adeyemi', day },
 );

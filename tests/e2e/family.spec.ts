@@ -15,14 +15,38 @@ async function openForm(page: Page, name: string): Promise<void> {
   await expect(page.getByLabel('What you say of the limb')).toBeVisible();
 }
 
+test('a page without the clinic’s phone number and words for the night cannot be approved', async ({ page }) => {
+  await openForm(page, 'Rui Castellan');
+  await page.getByLabel('Language').selectOption('en');
+  await page.getByLabel('What you say of the limb').selectOption('same size');
+  await page.getByLabel('Is the garment still right?').selectOption('yes');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  const sheet = page.getByRole('article');
+  await expect(sheet.getByText('Ask us whom to call at night.')).toBeVisible();
+  await expect(sheet.getByText('Ask us how to wash it.', { exact: false })).toBeVisible();
+  await expect(sheet.getByRole('heading', { name: /^Call \d+$/ })).toBeVisible();
+  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+  await expect(page.getByText('The clinic has not written down its phone number and what to do at night')).toBeVisible();
+  await expect(page).toHaveURL(/\/visits\//);
+});
+
 test('the clinic writes its own words for washing and calling', async ({ page }) => {
   await page.goto('/clinic/family-texts');
   const english = page.getByRole('form', { name: 'English' });
   await english.getByLabel('Phone').fill('555-0142');
   await english.getByLabel('When somebody answers').fill('Monday to Friday, 8 to 5.');
+  await english.getByLabel('At night and at weekends').fill('At night and on weekends, call 555-0199.');
   await english.getByLabel('Emergency number').fill('911');
   await english.getByRole('button', { name: 'Save' }).click();
   await expect(page.getByText(/texts in English/)).toBeVisible();
+  const spanish = page.getByRole('form', { name: 'Español' });
+  await spanish.getByLabel('How to wear and wash it').fill('Lave una cada día a mano con agua tibia y jabón suave.');
+  await spanish.getByLabel('Phone').fill('555-0142');
+  await spanish.getByLabel('When somebody answers').fill('De lunes a viernes, de 8 a 5.');
+  await spanish.getByLabel('At night and at weekends').fill('De noche y el fin de semana, llame al 555-0199.');
+  await spanish.getByLabel('Emergency number').fill('911');
+  await spanish.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText(/texts in Español/)).toBeVisible();
 });
 
 test('nothing is chosen for the therapist; the page is shown, approved as shown, and frozen', async ({ page }) => {
@@ -30,7 +54,7 @@ test('nothing is chosen for the therapist; the page is shown, approved as shown,
   await page.getByLabel('Language').selectOption('en');
   await page.getByRole('button', { name: 'Show the page' }).click();
   await expect(page.getByText('Choose what you say of the limb.')).toBeVisible();
-  await page.getByLabel('What you say of the limb').selectOption('grew as hoped');
+  await page.getByLabel('What you say of the limb').selectOption('grew with the body');
   await page.getByLabel('Is the garment still right?').selectOption('yes, not for long');
   await page.getByLabel('Because').selectOption('growing');
   await page.getByLabel('Hours a day').fill('23');
@@ -38,7 +62,7 @@ test('nothing is chosen for the therapist; the page is shown, approved as shown,
   const sheet = page.getByRole('article');
   await expect(sheet.getByRole('heading', { name: 'Rui’s leg and garment' })).toBeVisible();
   await expect(sheet.getByText('Yes, it fits today. It may not fit for long. Rui is growing.')).toBeVisible();
-  await expect(sheet.getByText('555-0142')).toBeVisible();
+  await expect(sheet.getByText('555-0142', { exact: true })).toBeVisible();
   await page.getByLabel('Hours a day').fill('12');
   await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
   await expect(page.getByText('The page has changed since it was shown.')).toBeVisible();
@@ -98,10 +122,39 @@ test('unknown, withdrawn and replayed links look the same', async ({ page, brows
   await context.close();
 });
 
-test('the page in Spanish is Spanish, and on A4 and Letter it is one side', async ({ page }) => {
+/** Width of the text beside the picture, in letters of its own type: a column of one word would have a few. */
+async function lettersBeside(page: Page): Promise<number> {
+  return page.locator('.family-top > div').evaluate((text) => {
+    const style = getComputedStyle(text);
+    return text.getBoundingClientRect().width / (0.5 * Number.parseFloat(style.fontSize));
+  });
+}
+
+async function sides(page: Page, format: string): Promise<number> {
+  const pdf = (await page.pdf({ format, preferCSSPageSize: false, tagged: true })).toString('latin1');
+  expect(pdf.includes('/StructTreeRoot'), 'tagged').toBe(true);
+  return pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+}
+
+test('on A4 and Letter the page is one side, in large print two, and the text never becomes a column of one word', async ({ page }) => {
+  for (const format of ['A4', 'Letter']) {
+    await page.goto(approved);
+    expect(await sides(page, format), format).toBe(1);
+    await page.goto(`${approved}?large`);
+    expect(await sides(page, format), `${format}, large`).toBe(2);
+  }
+  for (const large of ['', '?large'])
+    for (const width of [1280, 834]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.goto(`${approved}${large}`);
+      expect(await lettersBeside(page), `${large} at ${width}`).toBeGreaterThan(30);
+    }
+});
+
+test('the page in Spanish is Spanish, on A4 and Letter one side, and in large print two', async ({ page }) => {
   await openForm(page, 'Tess Ibarra');
   await page.getByLabel('Language').selectOption('es');
-  await page.getByLabel('What you say of the limb').selectOption('bigger than hoped');
+  await page.getByLabel('What you say of the limb').selectOption('bigger than we thought');
   await page.getByLabel('Is the garment still right?').selectOption('no');
   await page.getByRole('button', { name: 'Show the page' }).click();
   const sheet = page.getByRole('article');
@@ -109,10 +162,14 @@ test('the page in Spanish is Spanish, and on A4 and Letter it is one side', asyn
   await expect(sheet.getByRole('heading', { name: 'Qué sigue ahora' })).toBeVisible();
   await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
   await page.waitForURL(/\/family\//);
+  const own = page.url();
   for (const format of ['A4', 'Letter']) {
-    const pdf = (await page.pdf({ format, preferCSSPageSize: false, tagged: true })).toString('latin1');
-    expect(pdf.match(/\/Type\s*\/Page\b/g), format).toHaveLength(1);
-    expect(pdf.includes('/StructTreeRoot'), 'tagged').toBe(true);
+    await page.goto(own);
+    expect(await sides(page, format), format).toBe(1);
+    expect(await lettersBeside(page)).toBeGreaterThan(30);
+    await page.goto(`${own}?large`);
+    expect(await sides(page, format), `${format}, large`).toBe(2);
+    expect(await lettersBeside(page)).toBeGreaterThan(30);
   }
 });
 

@@ -28,7 +28,7 @@ test('the draft stands on the record; a refused letter keeps everything typed', 
   await page.getByRole('link', { name: 'Replacement letter' }).click();
   await expect(page.getByLabel('The piece it replaces')).toHaveValue(/^Piece 2, left leg, .* First worn on /);
   draft = page.url();
-  await expect(page.getByRole('table', { name: /^Girth, in, at the same places/ }).getByRole('row')).not.toHaveCount(1);
+  await expect(page.getByRole('table', { name: /^Circumference, in, at the same places/ }).getByRole('row')).not.toHaveCount(1);
   await page.getByLabel('The piece it replaces').fill('Piece 2, torn at the heel.');
   await page.getByLabel('Primary reason').selectOption('lost');
   await page.getByRole('checkbox', { name: 'scar area' }).check();

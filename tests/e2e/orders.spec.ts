@@ -139,6 +139,11 @@ test('two pieces in turn share the days; one kept as a spare does not', async ({
     if (name === 'Piece 3') await page.getByRole('button', { name: 'It came' }).click();
     await fitZones(page);
     await page.getByLabel('What follows').selectOption('keep');
+    if (name === 'Piece 3') {
+      await page.getByRole('button', { name: 'Record the first fit' }).click();
+      await expect(page.getByText('Ask them on the page of cautions, or say here why not.')).toBeVisible();
+    }
+    await page.getByLabel('Why they were not asked').fill('asked on paper today');
     await page.getByRole('button', { name: 'Record the first fit' }).click();
     await expect(page.getByText(/2 to 23 hours a day over 14 days; early call due/)).toBeVisible();
     await expect(page.getByText(/wear-in/).first()).toBeVisible();
@@ -200,6 +205,66 @@ test('a payer’s rule is written down, chosen for a patient, and holds an order
   await page.getByLabel('Pieces', { exact: true }).fill('3');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByText(/County fund covers \d more now, this order is for 3/)).toBeVisible();
+});
+
+test('a caution that says stop holds the order and the hand-over until it is lifted by name, reason and the prescriber’s word', async ({
+  page,
+}) => {
+  test.setTimeout(60_000);
+  const own = await openLia(page);
+  const skin = page.getByRole('group', { name: 'Fragile, open or leaking skin', exact: true });
+  const answer = async (said: 'Yes' | 'No', box: string, words: string) => {
+    await page.goto(`${own}/cautions`);
+    if (said === 'Yes')
+      await page
+        .locator('summary', { hasText: 'Answered, not due again' })
+        .evaluateAll((all) => all.map((one) => (one as HTMLElement).click()));
+    await skin.getByRole('radio', { name: said, exact: true }).check();
+    await skin.getByLabel(box).fill(words);
+    await page.getByRole('button', { name: 'Keep the answers' }).click();
+    await expect(page.getByRole('region', { name: /^Answers so far/ })).toContainText(words);
+  };
+  const lift = async (form: string) => {
+    await page.locator(`#${form}-prescriber0`).fill('Dr Hale');
+    await page.locator(`#${form}-word0`).fill('go on, by phone today');
+    await page.locator(`#${form}-reason0`).fill('wound under a dressing');
+  };
+  await page.goto(`${own}/orders/new?after=3&reason=worn out`);
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await page.waitForURL(/\/orders\/[0-9a-f-]{36}$/);
+  const order = page.url();
+  await answer('Yes', 'In a few words', 'heel, since Monday');
+  await page.goto(order);
+  await expect(page.getByRole('group', { name: 'Stop: Fragile, open or leaking skin' })).toContainText('heel, since Monday');
+  await answerAll(page);
+  await page.getByRole('checkbox', { name: /It goes out unchecked/ }).check();
+  const send = page.getByRole('button', { name: 'Freeze the figures and mark as sent' });
+  await send.click();
+  await expect(page.getByText('Name the prescriber who decided it.')).toBeVisible();
+  await expect(page.getByText('Write what the prescriber said, on which day and how.')).toBeVisible();
+  await lift('send');
+  await send.click();
+  await expect(page.getByText(/Figures frozen as sent\.$/)).toBeVisible();
+  await expect(page.getByRole('row', { name: /Fragile, open or leaking skin.*Dr Hale.*go on, by phone today/ })).toBeVisible();
+  await page.getByRole('button', { name: 'It came' }).click();
+  await expect(page.getByText('Name the prescriber who decided it.')).toBeVisible();
+  await lift('deliver');
+  await page.getByRole('button', { name: 'It came' }).click();
+  await page
+    .getByRole('link', { name: /^piece \d+, delivered$/ })
+    .last()
+    .click();
+  await page.waitForURL(/\/pieces\//);
+  await fitZones(page);
+  await page.getByLabel('What follows').selectOption('keep');
+  await page.getByLabel('Why they were not asked').fill('asked on paper today');
+  await page.getByRole('button', { name: 'Record the first fit' }).click();
+  await expect(page.getByText('Say why it goes on although this caution says stop.')).toBeVisible();
+  await lift('first-fit');
+  await page.getByRole('button', { name: 'Record the first fit' }).click();
+  await expect(page.getByText(/hours a day over 14 days; early call due/)).toBeVisible();
+  await answer('No', 'What has changed', 'closed, seen by the nurse');
+  await expect(page.getByRole('region', { name: /^Answers so far/ })).toContainText('A hold was lifted.');
 });
 
 test('a calendar address shows dates without names until it is withdrawn', async ({ page, request }) => {

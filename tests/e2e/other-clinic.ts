@@ -5,6 +5,7 @@ import { familyPage } from '@/lib/summary/family/family-page';
 import { LETTER_HEADS, LETTER_VERSION } from '@/lib/summary/letter/letter-words';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { details, orderFrom, pieceFrom, visitOn } from '@/tests/db/made-up-records';
+import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
 import { PASSWORD } from './people';
 
 /** The file that the server of the browser tests keeps its records in. */
@@ -68,7 +69,7 @@ async function recordsOf(lead: import('@/db/therapist').Therapist) {
   const reader = { reader: 'family', name: 'Quill Everhart', limb: 'leg', side: 'right' } as const;
   const choice = { language: 'en', person: reader, change: 'same', right: 'yes', why: null, hours: 23, steps: [], note: '' } as const;
   const facts = { day, unit: 'in', places: 3, taller: null, outlines: null } as const;
-  const page = familyPage(choice, facts, undefined, 'Mill Lane', { by: lead.name, day });
+  const page = familyPage(choice, facts, FAMILY_TEXTS, 'Mill Lane', { by: lead.name, day });
   const documentId = (await pages.approveFamilyPage(lead, { visitId, submissionId: form(), page })) ?? '';
   const sections = [{ key: 'effect', head: LETTER_HEADS.effect, paragraphs: ['A whistling kettle.'], tables: [] }] as const;
   const signature = { name: lead.name, credentials: 'Occupational therapist', day: '14 Oct 2026' };

@@ -6,6 +6,7 @@ import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter'
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from '@/tests/db/made-up-records';
+import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
 
 /** One way in which the program writes: what it is called, and the write, which can be tried again from where things stand. */
 export type SavePath = { readonly name: string; readonly write: () => Promise<unknown> };
@@ -109,8 +110,22 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
         await db.orders.reviseOrder(therapist, found.orderId, found.revision, {
           submissionId: form(),
           order: left,
+          deed: 'sent',
           reason: 'sent',
           pieces: { added },
+        });
+      },
+    },
+    {
+      name: 'order cancelled',
+      write: async () => {
+        const found = await orderNow();
+        if (!found) throw new Error('no order');
+        await db.orders.reviseOrder(therapist, found.orderId, found.revision, {
+          submissionId: form(),
+          order: { ...found, state: 'cancelled' },
+          deed: 'cancelled',
+          reason: `cancelled: ${words} why`,
         });
       },
     },
@@ -180,7 +195,7 @@ function sent(order: Order, words: string): Order {
 function page(words: string) {
   const person = { reader: 'family', name: `${words} child`, limb: 'leg', side: 'right' } as const;
   const said = { language: 'en', person, change: 'same', right: 'yes', why: null, hours: 23, steps: [], note: `${words} page` } as const;
-  return familyPage(said, { day, unit: 'in', places: 3, taller: null, outlines: null }, undefined, 'Harbour Lane', {
+  return familyPage(said, { day, unit: 'in', places: 3, taller: null, outlines: null }, FAMILY_TEXTS, 'Harbour Lane', {
     by: 'R. Adeyemi',
     day,
   });

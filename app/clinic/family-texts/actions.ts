@@ -15,7 +15,7 @@ export type TextsState = { readonly refusal: string | null; readonly typed: Read
 export async function saveTextsAction(_before: TextsState, form: FormData): Promise<TextsState> {
   const therapist = await requireActing('lead');
   const typed = postedText(form);
-  const { language = '', care = '', wait = '', phone = '', phoneHours = '', emergency = '' } = typed;
+  const { language = '', care = '', wait = '', phone = '', phoneHours = '', night = '', emergency = '' } = typed;
   const words = FAMILY_LANGUAGES.find((one) => one.language === language);
   if (!words) return { refusal: 'The family page is not written in this language. Nothing was saved.', typed };
   const read = clinicTextsSchema.safeParse({
@@ -23,6 +23,7 @@ export async function saveTextsAction(_before: TextsState, form: FormData): Prom
     wait: wait.trim(),
     phone: phone.trim(),
     phoneHours: phoneHours.trim(),
+    night: night.trim(),
     emergency: emergency.trim(),
   });
   if (!read.success) return { refusal: 'One of the texts is too long for one side of paper: 600 letters at most.', typed };

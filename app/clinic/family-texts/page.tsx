@@ -5,6 +5,7 @@ import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
 import { peopleOf } from '@/db/people';
+import { emergencyNumber } from '@/lib/summary/family/emergency-number';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
 import { TextsForm } from './texts-form';
 
@@ -29,13 +30,20 @@ export default async function FamilyTextsPage() {
           Back to the clinic
         </Link>
       </div>
-      {FAMILY_LANGUAGES.map(({ language, name, defaults }) =>
+      {FAMILY_LANGUAGES.map(({ language, name, defaults, noCare }) =>
         therapist.role === 'lead' ? (
-          <TextsForm key={language} language={language} name={name} start={texts[language] ?? {}} defaults={defaults} />
+          <TextsForm
+            key={language}
+            language={language}
+            name={name}
+            start={texts[language] ?? {}}
+            emergency={emergencyNumber(clinic.timeZone)}
+            defaults={defaults}
+          />
         ) : (
           <section key={language} className="panel">
             <h2 lang={language}>{name}</h2>
-            <p lang={language}>{texts[language]?.care || defaults.care}</p>
+            <p lang={language}>{texts[language]?.care || noCare}</p>
             <p lang={language}>{texts[language]?.wait || defaults.wait}</p>
             <p>{texts[language]?.phone || 'No phone number is written down yet.'}</p>
           </section>

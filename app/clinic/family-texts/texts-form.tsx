@@ -8,11 +8,13 @@ type Props = {
   readonly language: string;
   readonly name: string;
   readonly start: Readonly<Record<string, string>>;
+  /** The emergency number that stands while the box is empty. */
+  readonly emergency: string;
   readonly defaults: { readonly care: string; readonly wait: string };
 };
 
 /** What the clinic says on the family page in one language. */
-export function TextsForm({ language, name, start, defaults }: Props) {
+export function TextsForm({ language, name, start, emergency, defaults }: Props) {
   const [state, send, busy] = useActionState<TextsState, FormData>(saveTextsAction, { refusal: null, typed: null });
   const typed = state.typed ?? start;
   const line = (box: string, label: string, hint?: string) => (
@@ -20,8 +22,12 @@ export function TextsForm({ language, name, start, defaults }: Props) {
       {(wiring) => <input {...wiring} name={box} defaultValue={typed[box] ?? ''} autoComplete="off" maxLength={200} lang={language} />}
     </Field>
   );
+  const hints = {
+    care: `No washing words reach a page before the clinic keeps its own. Proposed: “${defaults.care}”`,
+    wait: `Until you write your own, the page says: “${defaults.wait}” (clinic default).`,
+  };
   const area = (box: 'care' | 'wait', label: string) => (
-    <Field id={`${language}-${box}`} label={label} hint={`Until you write your own, the page says: “${defaults[box]}” (clinic default).`}>
+    <Field id={`${language}-${box}`} label={label} hint={hints[box]}>
       {(wiring) => <textarea {...wiring} name={box} rows={4} defaultValue={typed[box] ?? ''} maxLength={600} lang={language} />}
     </Field>
   );
@@ -34,12 +40,14 @@ export function TextsForm({ language, name, start, defaults }: Props) {
         </p>
       )}
       <input type="hidden" name="language" value={language} />
+      <p className="secondary">Without a phone number and words for the night no family page can be approved.</p>
       {area('care', 'How to wear and wash it')}
       {area('wait', 'When it is fine to wait')}
       <div className="two-columns">
         {line('phone', 'Phone')}
         {line('phoneHours', 'When somebody answers', 'A whole sentence, as it stands on the page.')}
-        {line('emergency', 'Emergency number')}
+        {line('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.')}
+        {line('emergency', 'Emergency number', `Empty: ${emergency}, by your time zone.`)}
       </div>
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>

@@ -72,7 +72,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           </Link>
         )}
       </PatientTitle>
-      <CautionLine loaded={{ record, analysis, today }} patientId={patientId} />
+      <CautionLine loaded={{ analysis }} patientId={patientId} />
       <NextAction
         prompts={prompts}
         patientId={patientId}

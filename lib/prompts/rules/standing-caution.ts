@@ -1,4 +1,4 @@
-import { CAUTION_CARDS } from '../../cautions/caution-cards';
+import { yesAnswers } from '../../cautions/hold';
 import { showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 
@@ -9,12 +9,11 @@ import type { Rule } from '../prompt';
  */
 export const standingCaution: Rule = {
   id: 'standing-caution',
-  version: 1,
+  version: 2,
   apply: ({ record }) => {
-    const standing = (record.cautions ?? []).filter(({ answer }) => answer === 'present');
-    const first = [...standing].sort((one, other) => one.day.localeCompare(other.day))[0];
+    const cards = yesAnswers(record.cautions ?? []).map(({ answer, card }) => ({ ...answer, on: card }));
+    const first = [...cards].sort((one, other) => one.day.localeCompare(other.day))[0];
     if (!first) return [];
-    const cards = standing.map((one) => ({ ...one, on: CAUTION_CARDS.find(({ id }) => id === one.card) }));
     const named = cards.map(({ on, card }) => on?.title ?? card);
     return [
       {
@@ -31,7 +30,7 @@ export const standingCaution: Rule = {
         limits: [...new Set(cards.flatMap(({ on }) => on?.limits ?? []))],
         cause: 'red flag: cautions',
         about: {},
-        inputs: standing
+        inputs: cards
           .map(({ card, cardVersion, day, words }) => `${card}/${cardVersion} ${day} ${words ?? ''}`)
           .sort()
           .join(', '),

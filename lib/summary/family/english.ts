@@ -9,7 +9,7 @@ export const ENGLISH: FamilyWords = {
   language: 'en',
   name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 2,
+  version: 3,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
@@ -31,16 +31,16 @@ export const ENGLISH: FamilyWords = {
     wear: 'How to wear and wash it',
     next: 'What happens next',
     wait: 'When it is fine to wait',
-    call: 'Take it off and call us',
+    call: 'Take it off now and call us',
     note: 'From your therapist',
   },
-  measured: (person, places) => `We taped ${whose(person)} ${person.side} ${person.limb} in ${places} places.`,
+  measured: (person, places) => `We measured ${whose(person)} ${person.side} ${person.limb} in ${places} places.`,
   taller: (person, by, since) =>
     person.reader === 'patient' ? `You are ${by} taller than in ${since}.` : `${person.name} is ${by} taller than in ${since}.`,
   change: (person, change) =>
     ({
       first: 'This is our first set of numbers. Next time we will compare with it.',
-      'grew-as-hoped': `The ${person.limb} grew along with the rest of the body. That is what we hoped for.`,
+      'grew-along': `The ${person.limb} grew along with the rest of the body.`,
       same: `The ${person.limb} is the same size as last time.`,
       larger: `The ${person.limb} is bigger than we thought it would be.`,
       smaller: `The ${person.limb} is smaller than last time.`,
@@ -51,20 +51,20 @@ export const ENGLISH: FamilyWords = {
       yes: 'Yes. It fits well today.',
       soon: 'Yes, it fits today. It may not fit for long.',
       no: 'No. It does not fit well now.',
-      'not-sure': `We are not sure yet. We want to tape the ${person.limb} one more time.`,
+      'not-sure': `We are not sure yet. We want to measure the ${person.limb} one more time.`,
     })[right],
   because: (person, why) =>
     ({
       growing: person.reader === 'patient' ? 'You are growing.' : `${person.name} is growing.`,
-      'wearing-thin': 'The cloth is wearing thin.',
+      'less-stretch': 'The fabric has lost some of its stretch.',
       changed: `The ${person.limb} has changed in size.`,
     })[why],
   hours: (hours) => (hours === 24 ? 'Wear it day and night.' : `Wear it ${hours} hours a day.`),
   noHours: 'Wear it as we showed you.',
   step: (kind) =>
     ({
-      visit: 'You come in and we tape again.',
-      remeasure: 'You come in so that we can tape one more time.',
+      visit: 'You come in and we measure again.',
+      remeasure: 'You come in so that we can measure one more time.',
       order: 'We order the new garment.',
       delivery: 'The new garment should be here.',
       'try-on': 'You come in to try on the new garment.',
@@ -73,26 +73,65 @@ export const ENGLISH: FamilyWords = {
   noStep: 'We have not set a day yet. Ask us for one before you go home.',
   today: 'Today',
   by: (day) => `By ${day}`,
-  callSigns: (limb) => [
-    `${ends(limb)} look blue or white, or feel cold`,
-    `${ends(limb)} tingle or go numb`,
-    'there is new pain, a blister or open skin',
-    'the skin turns red and hot, or there is a fever',
+  callSigns: (limb, watch) => [
+    `${ends(limb)} tingle, go numb, look blue or white, or feel cold`,
+    'pain is bad, or it grows',
     'a part above or below it swells',
+    'there is a blister',
+    'it is hard to breathe, swallow or feed',
+    ...(watch.some((part) => part === 'face' || part === 'neck')
+      ? ['breath is loud or stops in sleep, or there is choking or drooling']
+      : watch.includes('chest')
+        ? ['breath is fast or short, or feeds get smaller']
+        : []),
+    ...(watch.includes('face') || watch.includes('chest') ? ['it is hot, and the face is red or the head aches'] : []),
   ],
-  callLead: 'Call the same day if',
+  callLead: 'Take it off if',
+  firstDay: 'In the first 24 hours, take it off and call us if it rubs, too.',
   noPhone: 'Ask us for our phone number before you go home.',
-  emergency: (number) => `If it does not look and feel right again soon, call ${number}.`,
+  noNight: 'Ask us whom to call at night.',
+  opens: (closure) =>
+    ({
+      zip: 'To open it, pull down the zip.',
+      'hook-and-loop': 'To open it, pull the strips apart.',
+      'hook-and-eye': 'To open it, undo the hooks.',
+      placket: 'To open it, undo the front.',
+    })[closure] ?? null,
+  ambulance: {
+    head: (number) => `Call ${number}`,
+    lead: `Call if`,
+    minutes: (limb, minutes) => `it is off, and ${ends(limb)} do not look and feel right in ${minutes} minutes`,
+    signs: [
+      'it is hard to breathe, there are gaps in the breath, or lips are blue',
+      'the chest hurts, or someone faints',
+      'someone is very sleepy or mixed up, or has a fever with blotches',
+    ],
+    heat: 'someone gets very hot, dizzy or faint in the heat',
+  },
+  sameDay: {
+    head: 'Call us the same day',
+    lead: 'Call if',
+    signs: ['one limb is all at once big, hot or sore', 'red skin spreads, or there is a fever', 'skin is open', 'weight goes up fast'],
+  },
+  nextDay: {
+    head: 'Call us the next work day',
+    lead: 'Call if',
+    signs: ['it is loose, torn, lost or too small', 'it slips or folds', 'itch stops sleep'],
+  },
+  tell: (person, wornFor, allergies) =>
+    `Tell them: ${person.reader === 'patient' ? 'I wear' : `${person.name} wears`} a pressure garment for ${wornFor}. Allergies: ${allergies}.`,
+  callLine: (phone, night, emergency) => `Take it off and call ${phone}. ${night} Emergency: ${emergency}.`,
   picture: (person, ends) => {
     const limb = `${person.reader === 'patient' ? 'Your' : owner(person.name)} ${person.side} ${person.limb}`;
-    return ends ? `${limb}, from ${ends.from} up to ${ends.to}` : `${limb}, just the part that we taped`;
+    return ends ? `${limb}, from ${ends.from} up to ${ends.to}` : `${limb}, just the part that we measured`;
   },
   end: (landmark, off) => (off ? `${off.by} ${off.above ? 'above' : 'below'} ${MARKS[landmark]}` : MARKS[landmark]),
   footer: (person, by, day) =>
     `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. What your doctor or therapist tells you comes first. You can always ask us.`,
+  noCare: 'Ask us how to wash it.',
   defaults: {
     care: 'Take it off for the bath and for cream. Wash one each day by hand in warm water with mild soap. Lay it flat to dry, away from heat. Wear the other one while it dries.',
-    wait: 'Marks from the seams that fade in half an hour are normal. A loose spot or a small hole can wait until your visit. Bring every garment with you.',
+    wait: 'Marks from the seams that fade in half an hour are normal. A loose thread can wait until your visit. Bring every garment with you.',
   },
 };
 

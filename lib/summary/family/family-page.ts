@@ -1,9 +1,11 @@
 import type { LandmarkId } from '../../ladder/limb';
+import type { GrowthWatchPart } from '../../record/garment';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { ClinicTexts } from './clinic-texts';
 import { familyWords } from './family-languages';
 import type { Change, Person, StepKind, StillRight, WhyNot } from './family-words';
+import { helpBoxes } from './help-boxes';
 import type { FamilyStep } from './step-rows';
 
 /** What a therapist confirmed or typed for the page. Nothing else of meaning reaches it. */
@@ -16,6 +18,18 @@ export type FamilyChoice = {
   readonly hours: number | null;
   readonly steps: readonly FamilyStep[];
   readonly note: string;
+  /** What a stranger is told in an emergency; empty leaves a line to write on. */
+  readonly wornFor?: string;
+  readonly allergies?: string;
+};
+
+/** What is printed for an emergency beside the clinic's texts: none of it may be blank. */
+export type FamilyHelp = {
+  readonly emergency: string;
+  readonly minutes: number;
+  /** What the garments in use press, and how they open. */
+  readonly watch: readonly GrowthWatchPart[];
+  readonly closures: readonly string[];
 };
 
 /** What was measured, as data: no rule and no verdict is in it. */
@@ -25,6 +39,8 @@ export type FamilyFacts = {
   readonly places: number;
   /** Height gained since an earlier visit, for a child measured at both; mm. */
   readonly taller: { readonly byMm: number; readonly since: CalendarDay } | null;
+  /** Absent where nothing is known of it: the number that every telephone takes, and the default minutes. */
+  readonly help?: FamilyHelp;
   /** Outlines of the limb then and now, heights and girths in mm; `earlier` only where there is such a ladder. */
   readonly outlines: { readonly earlier: FamilyOutline | null; readonly now: FamilyOutline; readonly ends: PictureEnds | null } | null;
 };
@@ -42,6 +58,15 @@ export type FamilyOutline = {
 
 /** A drawn outline with its words. */
 export type FamilyDrawing = FamilyOutline & { readonly label: string; readonly lengthWords: string };
+
+/** Signs with what they ask for; `urgent` is an ambulance. */
+export type HelpBox = {
+  readonly head: string;
+  readonly lead: string;
+  readonly signs: readonly string[];
+  readonly line: string | null;
+  readonly urgent: boolean;
+};
 
 /** The page as it is frozen: every sentence resolved. */
 export type FamilyPage = {
@@ -63,6 +88,11 @@ export type FamilyPage = {
     readonly signs: readonly string[];
     readonly phone: string;
     readonly lines: readonly string[];
+    /** Ambulance, same day, next working day; pages from before these were printed have none. */
+    readonly also?: readonly HelpBox[];
+    readonly night?: string;
+    /** For the first side of large print. */
+    readonly line?: string;
   };
   readonly picture: { readonly side: Person['side']; readonly caption: string; readonly drawings: readonly FamilyDrawing[] } | null;
   readonly footer: string;
@@ -98,7 +128,7 @@ export function familyPage(
     measured.push(words.taller(person, words.length(facts.taller.byMm, facts.unit), words.month(facts.taller.since)));
   measured.push(words.change(person, choice.change));
   const right = [words.right(person, choice.right), ...(choice.why ? [words.because(person, choice.why)] : [])];
-  const wear = [choice.hours === null ? words.noHours : words.hours(choice.hours), textOr(texts?.care, words.defaults.care)];
+  const wear = [choice.hours === null ? words.noHours : words.hours(choice.hours), textOr(texts?.care, words.noCare)];
   const sections = [
     { head: heads.measured, sentences: measured },
     { head: heads.right, sentences: right },
@@ -109,11 +139,6 @@ export function familyPage(
     when: whenInWords(day, kind, facts),
     what: kind === 'other' ? own.trim() : words.step(kind),
   }));
-  const phone = texts?.phone.trim() ?? '';
-  const lines = [
-    phone === '' ? words.noPhone : (texts?.phoneHours.trim() ?? ''),
-    (texts?.emergency.trim() ?? '') === '' ? '' : words.emergency(texts?.emergency.trim() ?? ''),
-  ].filter((line) => line !== '');
   return {
     language: words.language,
     direction: words.direction,
@@ -123,7 +148,7 @@ export function familyPage(
     sections,
     steps: { head: heads.next, items, none: words.noStep },
     wait: { head: heads.wait, text: textOr(texts?.wait, words.defaults.wait) },
-    call: { head: heads.call, lead: words.callLead, signs: words.callSigns(person.limb), phone, lines },
+    call: helpBoxes(choice, facts.help, texts, words),
     picture: pictureOf(choice, facts),
     footer: words.footer(person, checked.by, words.day(checked.day, facts.unit, true)),
   };

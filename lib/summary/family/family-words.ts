@@ -1,10 +1,11 @@
 import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
+import type { GrowthWatchPart } from '../../record/garment';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { FamilyLanguage } from './language-names';
 
 /** What a therapist says of the limb since last time. Nothing of it is the engine's: a person chooses. */
-export const CHANGES = ['first', 'grew-as-hoped', 'same', 'larger', 'smaller', 'not-sure'] as const;
+export const CHANGES = ['first', 'grew-along', 'same', 'larger', 'smaller', 'not-sure'] as const;
 export type Change = (typeof CHANGES)[number];
 
 /** What a therapist says of the garment. */
@@ -12,7 +13,7 @@ export const RIGHTS = ['yes', 'soon', 'no', 'not-sure'] as const;
 export type StillRight = (typeof RIGHTS)[number];
 
 /** Why it will not be right for long, where that is said. */
-export const REASONS = ['growing', 'wearing-thin', 'changed'] as const;
+export const REASONS = ['growing', 'less-stretch', 'changed'] as const;
 export type WhyNot = (typeof REASONS)[number];
 
 /** What happens next; `other` is in the therapist's own words. */
@@ -21,6 +22,9 @@ export type StepKind = (typeof STEPS)[number];
 
 /** The steps that are a visit. */
 export const VISITS = ['visit', 'remeasure', 'try-on'] as const satisfies readonly StepKind[];
+
+/** Signs of one kind: each ends the sentence that the lead begins. */
+type Signs = { readonly lead: string; readonly signs: readonly string[] };
 
 /** Who reads the page: a child's family, or the patient. */
 export type Reader = 'family' | 'patient';
@@ -66,15 +70,32 @@ export type FamilyWords = {
   readonly noStep: string;
   readonly today: string;
   readonly by: (day: string) => string;
-  readonly callSigns: (limb: LimbKind) => readonly string[];
+  /** Signs to take it off and call, by limb and by what the garment presses. */
+  readonly callSigns: (limb: LimbKind, watch: readonly GrowthWatchPart[]) => readonly string[];
   readonly callLead: string;
+  readonly firstDay: string;
   readonly noPhone: string;
-  readonly emergency: (number: string) => string;
+  readonly noNight: string;
+  /** How a closure opens; none where the garment has none that is known. */
+  readonly opens: (closure: string) => string | null;
+  readonly ambulance: Signs & {
+    readonly head: (number: string) => string;
+    readonly minutes: (limb: LimbKind, minutes: number) => string;
+    readonly heat: string;
+  };
+  readonly sameDay: Signs & { readonly head: string };
+  readonly nextDay: Signs & { readonly head: string };
+  /** What a stranger is told: what it is worn for and allergies, each as typed or a line to write on. */
+  readonly tell: (person: Person, wornFor: string, allergies: string) => string;
+  /** One line that stands on the first side of large print. */
+  readonly callLine: (phone: string, night: string, emergency: string) => string;
   /** Whose limb is drawn, and from where to where; null where no landmark is known near the ladder. */
   readonly picture: (person: Person, ends: { readonly from: string; readonly to: string } | null) => string;
   /** An end of the picture: a landmark, or so much above or below it. */
   readonly end: (landmark: LandmarkId, off: { readonly by: string; readonly above: boolean } | null) => string;
   readonly footer: (person: Person, by: string, day: string) => string;
-  /** What stands until the clinic writes its own: clinic default, marked so in the settings. */
+  /** Words the clinic may take for its own: for washing they reach no page before it does, for waiting they stand until it writes its own. */
   readonly defaults: { readonly care: string; readonly wait: string };
+  /** What stands while the clinic has approved no words for washing. */
+  readonly noCare: string;
 };

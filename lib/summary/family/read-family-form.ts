@@ -5,6 +5,9 @@ import { CHANGES, REASONS, RIGHTS } from './family-words';
 import { LANGUAGES } from './language-names';
 import { readSteps } from './step-rows';
 
+/** Letters that fit on one side of paper, by box. */
+const LONGEST = { note: 400, wornFor: 80, allergies: 80 } as const;
+
 /** What was typed, by box; steps as `step0Kind`, `step0Day`, `step0Words`. */
 export type TypedFamily = Readonly<Record<string, string>>;
 
@@ -37,7 +40,23 @@ export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], v
   const hours = text('hours') === '' ? null : Number(text('hours'));
   if (hours !== null && !(Number.isInteger(hours) && hours >= 1 && hours <= 24))
     refuse('hours', 'Type whole hours, 1 to 24, or leave it empty.');
+  for (const box of ['note', 'wornFor', 'allergies'])
+    if (text(box).length > LONGEST[box as keyof typeof LONGEST]) refuse(box, 'This is too long for one side of paper.');
   const steps = readSteps(text, visitDay, refuse);
   if (Object.keys(errors).length > 0 || !limb || !language || !reader || !change || !right) return { kind: 'refused', errors };
-  return { kind: 'read', choice: { language, person: { reader, name, ...limb }, change, right, why, hours, steps, note: text('note') } };
+  return {
+    kind: 'read',
+    choice: {
+      language,
+      person: { reader, name, ...limb },
+      change,
+      right,
+      why,
+      hours,
+      steps,
+      note: text('note'),
+      wornFor: text('wornFor'),
+      allergies: text('allergies'),
+    },
+  };
 }

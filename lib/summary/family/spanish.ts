@@ -9,7 +9,7 @@ export const SPANISH: FamilyWords = {
   language: 'es',
   name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 2,
+  version: 3,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
@@ -28,7 +28,7 @@ export const SPANISH: FamilyWords = {
     wear: 'Cómo usarla y lavarla',
     next: 'Qué sigue ahora',
     wait: 'Cuándo puede esperar',
-    call: 'Quítela y llámenos',
+    call: 'Quítela ya y llámenos',
     note: 'De su terapeuta',
   },
   measured: (person, places) => `Medimos ${whole(person)} con la cinta en ${places} sitios.`,
@@ -37,7 +37,7 @@ export const SPANISH: FamilyWords = {
   change: (person, change) =>
     ({
       first: 'Son las primeras medidas. La próxima vez las vamos a comparar.',
-      'grew-as-hoped': `${The(person.limb)} creció junto con el resto del cuerpo. Es lo que queríamos ver.`,
+      'grew-along': `${The(person.limb)} creció junto con el resto del cuerpo.`,
       same: `${The(person.limb)} mide lo mismo que la última vez.`,
       larger: `${The(person.limb)} está más ${person.limb === 'leg' ? 'gruesa' : 'grueso'} de lo que pensamos.`,
       smaller: `${The(person.limb)} mide menos que la última vez.`,
@@ -53,7 +53,7 @@ export const SPANISH: FamilyWords = {
   because: (person, why) =>
     ({
       growing: person.reader === 'patient' ? 'Usted está creciendo.' : `${person.name} está creciendo.`,
-      'wearing-thin': 'La tela se está gastando.',
+      'less-stretch': 'La tela ya no estira como antes.',
       changed: `${The(person.limb)} cambió de tamaño.`,
     })[why],
   hours: (hours) => (hours === 24 ? 'Úsela de día y de noche.' : `Úsela ${hours} horas al día.`),
@@ -70,16 +70,60 @@ export const SPANISH: FamilyWords = {
   noStep: 'Aún no hay un día fijo. Pida uno antes de irse a casa.',
   today: 'Hoy',
   by: (day) => `Antes del ${day}`,
-  callSigns: (limb) => [
-    `los dedos${limb === 'leg' ? ' del pie' : ''} se ven azules o blancos, o están fríos`,
-    `los dedos${limb === 'leg' ? ' del pie' : ''} le cosquillean o se le duermen`,
-    'hay un dolor nuevo, una ampolla o la piel abierta',
-    'la piel se pone roja y caliente, o hay fiebre',
+  callSigns: (limb, watch) => [
+    `los dedos${limb === 'leg' ? ' del pie' : ''} se duermen, se ven azules o blancos, o están fríos`,
+    'el dolor es fuerte, o crece',
     'se hincha una parte más arriba o más abajo',
+    'sale una ampolla',
+    'le cuesta respirar, tragar o comer',
+    ...(watch.some((part) => part === 'face' || part === 'neck')
+      ? ['hace ruido al respirar, deja de respirar al dormir, se atraganta o babea']
+      : watch.includes('chest')
+        ? ['respira muy rápido o come menos']
+        : []),
+    ...(watch.includes('face') || watch.includes('chest') ? ['hace calor, y la cara se pone roja o le duele la cabeza'] : []),
   ],
-  callLead: 'Llame el mismo día si',
+  callLead: 'Quítela si',
+  firstDay: 'En las primeras 24 horas, quítela y llame también si roza.',
   noPhone: 'Pida nuestro teléfono antes de irse a casa.',
-  emergency: (number) => `Si el color o el tacto no vuelve pronto, llame al ${number}.`,
+  noNight: 'Pregunte a quién llamar de noche.',
+  opens: (closure) =>
+    ({
+      zip: 'Para abrirla, baje el cierre.',
+      'hook-and-loop': 'Para abrirla, separe las tiras.',
+      'hook-and-eye': 'Para abrirla, suelte los ganchos.',
+      placket: 'Para abrirla, suelte el frente.',
+    })[closure] ?? null,
+  ambulance: {
+    head: (number) => `Llame al ${number}`,
+    lead: 'Llame si',
+    minutes: (limb, minutes) =>
+      `ya se la quitó y los dedos${limb === 'leg' ? ' del pie' : ''} no vuelven a estar bien en ${minutes} minutos`,
+    signs: [
+      'le cuesta mucho respirar, deja de respirar, o tiene los labios azules',
+      'le duele el pecho, o se desmaya',
+      'tiene mucho sueño o no sabe dónde está, o tiene fiebre y manchas',
+    ],
+    heat: 'con el calor se pone muy caliente, se marea o se cae',
+  },
+  sameDay: {
+    head: 'Llámenos el mismo día',
+    lead: 'Llame si',
+    signs: [
+      'un brazo o una pierna se pone de pronto grande, caliente o le duele',
+      'la piel roja se extiende, o hay fiebre',
+      'la piel está abierta',
+      'sube de peso muy rápido',
+    ],
+  },
+  nextDay: {
+    head: 'Llámenos el próximo día de trabajo',
+    lead: 'Llame si',
+    signs: ['está floja, rota o chica, o la perdió', 'se baja o se dobla', 'la comezón no deja dormir'],
+  },
+  tell: (person, wornFor, allergies) =>
+    `Dígales: ${person.reader === 'patient' ? 'uso' : `${person.name} usa`} una prenda de presión por ${wornFor}. Alergias: ${allergies}.`,
+  callLine: (phone, night, emergency) => `Quítela y llame al ${phone}. ${night} Emergencia: ${emergency}.`,
   picture: (person, ends) => {
     const limb =
       person.reader === 'patient' ? `Su ${part(person.limb)} ${sideOf(person)}` : `${The(person.limb)} ${sideOf(person)} de ${person.name}`;
@@ -93,9 +137,10 @@ export const SPANISH: FamilyWords = {
   },
   footer: (person, by, day) =>
     `Lo revisó ${by} el ${day}. Esta hoja es para ${person.reader === 'patient' ? 'usted' : `la familia de ${person.name}`}. Lo que diga su médico o su terapeuta va primero. Siempre nos puede preguntar.`,
+  noCare: 'Pregunte cómo se lava.',
   defaults: {
     care: 'Quítela para el baño y para la crema. Lave una cada día a mano con agua tibia y jabón suave. Séquela plana, lejos del calor. Use la otra mientras se seca.',
-    wait: 'Las marcas de las costuras que se van en media hora son normales. Una parte floja o un hueco chico puede esperar a la cita. Traiga todas las prendas.',
+    wait: 'Las marcas de las costuras que se van en media hora son normales. Un hilo suelto puede esperar a la cita. Traiga todas las prendas.',
   },
 };
 

@@ -9,7 +9,10 @@ import { tapeErrorOf } from '../../trend/limb-series';
 import { mm, type TypedLength } from '../../units/length';
 import type { TapeError } from '../../volume/tape-error';
 
-/** One place of the new ladder with its girth and the girth of the old ladder at the same anatomy; null where that was not taped. */
+/** A girth as it stands on record. */
+type Rung = { readonly distance: TypedLength; readonly girth: TypedLength };
+
+/** One place of the new ladder with its girth and the girth of the old ladder at the same anatomy; null where the old one does not reach. */
 export type GirthPair = {
   readonly distance: TypedLength;
   /** The landmark at this rung, in words, or null. */
@@ -17,6 +20,8 @@ export type GirthPair = {
   readonly now: TypedLength;
   readonly nowMm: number;
   readonly beforeMm: number | null;
+  /** Where it does not reach: the old girth on record nearest to the place, as typed, on other anatomy; null where none lies near. */
+  readonly recorded: Rung | null;
   /** Half of the 95 % range of the change, mm; null where there is none. */
   readonly errorMm: number | null;
 };
@@ -42,8 +47,21 @@ export function girthRows(change: LimbChange, policy: Policy): GirthPair[] {
     const landmark = ladder.landmarks.find((one) => one.distance.nm === distance.nm)?.landmark;
     const placeVariance = placeCovariance(change.alignment, place, place);
     const errorMm = beforeMm === null ? null : 1.96 * sdOfChange(line, place, (beforeMm + nowMm) / 2, placeVariance, tape, tension);
-    return [{ distance, landmark: landmark ? placeInWords(landmark) : null, now: girth, nowMm, beforeMm, errorMm }];
+    const recorded = beforeMm === null ? nearestRung(change, place) : null;
+    return [{ distance, landmark: landmark ? placeInWords(landmark) : null, now: girth, nowMm, beforeMm, recorded, errorMm }];
   });
+}
+
+/** The rung of the old ladder nearest to a place of its line, no farther than the ladder's own steps are apart. */
+function nearestRung({ earlier: { ladder } }: LimbChange, place: number): Rung | null {
+  const rungs = ladder.rungs.flatMap(({ distance, girth }) =>
+    girth ? [{ distance, girth, off: Math.abs(placeOf(ladder, mm(distance.nm)) - place) }] : [],
+  );
+  const [nearest] = [...rungs].sort((one, other) => one.off - other.off);
+  const steps = rungs.map(({ distance }, index) =>
+    index === 0 ? 0 : Math.abs(mm(distance.nm) - mm(rungs[index - 1]?.distance.nm ?? distance.nm)),
+  );
+  return nearest && nearest.off <= Math.max(...steps) ? { distance: nearest.distance, girth: nearest.girth } : null;
 }
 
 function sdOfChange(

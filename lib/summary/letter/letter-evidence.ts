@@ -7,6 +7,7 @@ import { inUnit, type LengthUnit } from '../../units/length';
 import { showVolume } from '../../units/volume';
 import type { GirthPair } from './girth-rows';
 import type { LetterEvidence, LetterFacts } from './letter-facts';
+import type { LetterReason } from './letter-reasons';
 import { EVIDENCE_WORDS as WORDS } from './letter-words';
 
 /** A table of a letter, whole as text. The first cell of a row names the row. */
@@ -16,71 +17,69 @@ export type LetterTable = { readonly caption: string; readonly heads: readonly s
 export type EvidenceShown = { readonly sentences: readonly string[]; readonly tables: readonly LetterTable[] };
 
 /**
- * What was measured for a letter: girths old and new at the same places, volume, weight and height, each with its day, measurer and error.
+ * What was measured for a letter: circumferences old and new at the same places, volume, weight and height, each with its day and measurer.
  *
- * Shape: the facts of a letter. What is not on record is a sentence, never an empty cell.
+ * Errors and the sentence on them stand only where the letter says that the condition changed, or while no reason is chosen: a torn piece
+ * needs no word on the error of a tape. Of what is not on record nothing is said (`letterGaps`).
+ * Shape: the facts of a letter, its reason or null.
  */
-export function letterEvidence(facts: LetterFacts): EvidenceShown {
+export function letterEvidence(facts: LetterFacts, reason: LetterReason | null): EvidenceShown {
   const { evidence } = facts;
+  const withError = reason === null || reason === 'change in condition';
   const visits = [facts.cutVisit, facts.newVisit].flatMap((one) => one ?? []);
   const days = visits.filter((one, index) => visits.findIndex((other) => other.day === one.day) === index);
-  const body = days.length > 0 ? [bodyTable(days)] : [];
-  const missing = days.flatMap((one) => [
-    ...(one.weight ? [] : [WORDS.noWeight(showDay(one.day))]),
-    ...(one.height ? [] : [WORDS.noHeight(showDay(one.day))]),
-  ]);
-  const excess = excessInWords(facts);
-  if (!evidence) return { sentences: [whyNone(facts), ...excess, ...missing], tables: body };
+  const body = bodyTable(days);
+  const excess = excessInWords(facts, withError);
+  if (!evidence) return { sentences: excess, tables: body };
   const { earlier, later, alignment } = evidence.change;
-  const taped = WORDS.taped(showDay(earlier.visit.day), measuredBy(earlier.visit), showDay(later.visit.day), measuredBy(later.visit));
-  const change = signedPct(evidence.volumeChange);
+  const [old, now] = [earlier.visit, later.visit];
+  const volumes = volumeTable(evidence, withError);
   const smallest = pct(evidence.smallestRealChange);
-  const volumes = volumeTable(evidence);
   const sentences = [
-    Math.abs(evidence.volumeChange) > evidence.smallestRealChange ? WORDS.exceeds(change, smallest) : WORDS.within(change, smallest),
+    ...(withError
+      ? [
+          `${WORDS.change(signedPct(evidence.volumeChange))} ${(Math.abs(evidence.volumeChange) > evidence.smallestRealChange ? WORDS.exceeds : WORDS.within)(smallest)}`,
+        ]
+      : []),
     ...excess,
-    taped,
+    WORDS.measured(showDay(old.day), measuredBy(old), showDay(now.day), measuredBy(now)),
     WORDS.method(landmarksInWords(alignment.earlierMm.length)),
+    ...(withError ? [WORDS.errors] : []),
     ...(alignment.inferred ? [WORDS.inferred] : []),
-    ...(volumes ? [] : [WORDS.noVolume]),
-    ...missing,
   ];
-  return { sentences, tables: [girthTable(evidence), ...(volumes ? [volumes] : []), ...body] };
+  return { sentences, tables: [girthTable(evidence, withError), ...volumes, ...body] };
 }
 
-function whyNone({ piece, cutVisit, newVisit }: LetterFacts): string {
-  const limb = limbInWords(piece.limb, piece.side);
-  if (!cutVisit) return WORDS.noOldLadder(limb, showDay(piece.cutFrom));
-  if (!newVisit || newVisit.day <= piece.cutFrom) return WORDS.noNewLadder(limb, showDay(piece.cutFrom));
-  return WORDS.notComparable(showDay(piece.cutFrom), showDay(newVisit.day));
-}
-
-function excessInWords({ excess, newVisit, piece }: LetterFacts): string[] {
-  if (!newVisit) return [];
+function excessInWords({ excess, newVisit, piece }: LetterFacts, withError: boolean): string[] {
+  if (!newVisit || !excess) return [];
   const day = showDay(newVisit.day);
-  if (!excess) return [WORDS.noExcess(day)];
   const unit = newVisit.ladders.find((one) => one.limb === piece.limb && one.side === piece.side)?.unit ?? 'cm';
   const span = `${decimals(excess.fromMm, unit)}–${decimals(excess.toMm, unit)} ${unit} above the ${placeInWords(distalLandmark(piece.limb))}`;
   const limbs = [piece.side, piece.side === 'left' ? 'right' : 'left'] as const;
   const [own, other] = limbs.map((side) => limbInWords(piece.limb, side)) as [string, string];
   const volumes = [excess.volumeMl, excess.otherMl].map((one) => showVolume(one)) as [string, string];
-  return [WORDS.excess(day, own, volumes[0], other, volumes[1], span, signedPct(excess.share), pct(excess.error))];
+  const error = withError ? pct(excess.error) : null;
+  return [WORDS.excess(day, own, volumes[0], other, volumes[1], span, signedPct(excess.share), error)];
 }
 
-function girthTable({ change, girths }: LetterEvidence): LetterTable {
+function girthTable({ change, girths }: LetterEvidence, withError: boolean): LetterTable {
   const { earlier, later } = change;
   const { unit, zero } = later.ladder;
   const [old, now] = [showDay(earlier.visit.day), showDay(later.visit.day)];
+  const columns = withError ? 6 : 5;
   return {
     caption: WORDS.girths(unit, old, measuredBy(earlier.visit), now, measuredBy(later.visit)),
-    heads: WORDS.girthHeads(placeInWords(zero), old, now),
-    rows: girths.map((row) => girthCells(row, unit)),
+    heads: WORDS.girthHeads(placeInWords(zero), old, now).slice(0, columns),
+    rows: girths.map((row) => girthCells(row, unit).slice(0, columns)),
   };
 }
 
-function girthCells({ distance, landmark, now, nowMm, beforeMm, errorMm }: GirthPair, unit: LengthUnit): string[] {
+function girthCells({ distance, landmark, now, nowMm, beforeMm, recorded, errorMm }: GirthPair, unit: LengthUnit): string[] {
   const place = `${lengthAsTyped(distance)}${landmark ? `, ${landmark}` : ''}`;
-  if (beforeMm === null || errorMm === null) return [place, WORDS.notTaped, lengthAsTyped(now), WORDS.none, WORDS.none, WORDS.none];
+  if (beforeMm === null || errorMm === null) {
+    const old = recorded ? WORDS.asRecorded(lengthAsTyped(recorded.girth), lengthAsTyped(recorded.distance)) : WORDS.notMeasured;
+    return [place, old, lengthAsTyped(now), WORDS.none, WORDS.none, WORDS.none];
+  }
   return [
     place,
     `${decimals(beforeMm, unit)} ${unit}`,
@@ -102,40 +101,44 @@ function decimals(lengthMm: number, unit: LengthUnit): string {
   return inUnit(lengthMm, unit).toFixed(unit === 'in' ? 2 : 1);
 }
 
-function volumeTable({ change, before, now }: LetterEvidence): LetterTable | null {
-  if (!before || !now) return null;
-  const row = (visit: Visit, one: typeof before): string[] => [
-    showDay(visit.day),
-    measuredBy(visit),
-    showVolume(one.volumeMl),
-    showVolume(one.errorMl),
+function volumeTable({ change, before, now }: LetterEvidence, withError: boolean): LetterTable[] {
+  if (!before || !now) return [];
+  const columns = withError ? 4 : 3;
+  const row = (visit: Visit, one: typeof before): string[] =>
+    [showDay(visit.day), byCell(visit), showVolume(one.volumeMl), showVolume(one.errorMl)].slice(0, columns);
+  return [
+    {
+      caption: WORDS.volumes(pct(change.measured.shared.share, 0)),
+      heads: WORDS.volumeHeads.slice(0, columns),
+      rows: [row(change.earlier.visit, before), row(change.later.visit, now)],
+    },
   ];
-  return {
-    caption: WORDS.volumes(pct(change.measured.shared.share, 0)),
-    heads: WORDS.volumeHeads,
-    rows: [row(change.earlier.visit, before), row(change.later.visit, now)],
-  };
 }
 
-function bodyTable(visits: readonly Visit[]): LetterTable {
-  return {
-    caption: WORDS.body,
-    heads: WORDS.bodyHeads,
-    rows: visits.map((one) => [
-      showDay(one.day),
-      measuredBy(one),
-      one.weight ? massAsTyped(one.weight) : WORDS.notRecorded,
-      one.height ? lengthAsTyped(one.height) : WORDS.notRecorded,
-    ]),
-  };
+/** Weight and height of the days that have one or both; no table where none has. */
+function bodyTable(visits: readonly Visit[]): LetterTable[] {
+  const weighed = visits.filter(({ weight, height }) => weight || height);
+  if (weighed.length === 0) return [];
+  const rows = weighed.map((one) => [
+    showDay(one.day),
+    byCell(one),
+    one.weight ? massAsTyped(one.weight) : WORDS.noFigure,
+    one.height ? lengthAsTyped(one.height) : WORDS.noFigure,
+  ]);
+  return [{ caption: WORDS.body, heads: WORDS.bodyHeads, rows }];
 }
 
 function massAsTyped({ text, unit }: NonNullable<Visit['weight']>): string {
   return /[a-z]/i.test(text) ? text : `${text} ${unit}`;
 }
 
+/** ` by RA`, or nothing where no name is on record. */
 function measuredBy({ measurer }: Visit): string {
-  return measurer ? WORDS.by(measurer) : WORDS.nobody;
+  return measurer ? WORDS.by(measurer) : '';
+}
+
+function byCell({ measurer }: Visit): string {
+  return measurer ? WORDS.by(measurer).trim() : WORDS.onRecord;
 }
 
 function landmarksInWords(count: number): string {

@@ -3,6 +3,7 @@ import { clockInWords } from '../../schedule/coverage-of-patient';
 import { showDay } from '../../units/calendar-day';
 import { type LetterTable, letterEvidence } from './letter-evidence';
 import type { LetterFacts } from './letter-facts';
+import { garmentKind } from './letter-kind';
 import { isExcepted, type LetterReason } from './letter-reasons';
 import { LETTER_HEADS, LETTER_VERSION, LETTER_WORDS, type SectionKey } from './letter-words';
 import type { LetterChoice } from './read-letter-form';
@@ -31,45 +32,47 @@ export type ReplacementLetter = {
 };
 
 /**
- * The letter that asks a payer to replace a piece: twelve sections from what is on record and what the therapist typed and chose.
+ * The letter that asks a payer to replace a piece: up to twelve sections from what is on record and what the therapist typed and chose.
  *
- * Takes no verdict and no prompt. Figures and the count of coverage come from the record and are not edited; whatever is missing has a
- * sentence. Shape: the facts, the therapist's choice, the clinic's name. Source: published coverage rules; common practice.
+ * Takes no verdict and no prompt. Figures and the count of coverage come from the record and are not edited; of what is missing the letter
+ * says nothing, and a section without a word is left out. Shape: the facts, the therapist's choice, the clinic's name. Source: published coverage rules; common practice.
  */
 export function replacementLetter(facts: LetterFacts, choice: LetterChoice, clinic: string): ReplacementLetter {
-  const evidence = letterEvidence(facts);
+  const evidence = letterEvidence(facts, choice.reason);
   const paragraphs: Readonly<Record<SectionKey, readonly string[]>> = {
     who: who(facts, choice),
     diagnosis: diagnosis(facts, choice),
     prescriber: [
       LETTER_WORDS.prescriber(choice.prescriber),
-      choice.orderDay ? LETTER_WORDS.orderDay(showDay(choice.orderDay)) : LETTER_WORDS.noOrderDay,
-      choice.orderHeld ? LETTER_WORDS.held : LETTER_WORDS.notHeld,
+      ...(choice.orderDay ? [LETTER_WORDS.orderDay(showDay(choice.orderDay))] : []),
+      ...(choice.orderHeld ? [LETTER_WORDS.held] : []),
     ],
     asked: [choice.asked],
     custom: [...(choice.custom.length > 0 ? [LETTER_WORDS.custom(choice.custom.join('; '))] : []), ...own(choice.customWords)],
     replaces: [choice.replaces],
     reason: reason(choice),
     evidence: [...evidence.sentences, ...own(choice.evidenceWords)],
-    effect: [choice.effect],
-    wear: [choice.wear],
+    effect: own(choice.effect),
+    wear: own(choice.wear),
     coverage: [...coverageSentences(facts, choice.reason), ...own(choice.coverageWords)],
-    signature: [choice.attachments === '' ? LETTER_WORDS.noAttachments : LETTER_WORDS.attachments(choice.attachments)],
+    signature: choice.attachments === '' ? [] : [LETTER_WORDS.attachments(choice.attachments)],
   };
   return {
     version: LETTER_VERSION,
     language: 'en',
     clinic,
-    title: LETTER_WORDS.title,
+    title: LETTER_WORDS.title(garmentKind(facts.order?.garment ?? facts.piece.garment)),
     reference: facts.reference,
     piece: facts.piece.piece,
     reason: choice.reason,
-    sections: (Object.keys(LETTER_HEADS) as SectionKey[]).map((key) => ({
-      key,
-      head: LETTER_HEADS[key],
-      paragraphs: paragraphs[key].map(ended),
-      tables: key === 'evidence' ? evidence.tables : [],
-    })),
+    sections: (Object.keys(LETTER_HEADS) as SectionKey[])
+      .map((key) => ({
+        key,
+        head: LETTER_HEADS[key],
+        paragraphs: paragraphs[key].map(ended),
+        tables: key === 'evidence' ? evidence.tables : [],
+      }))
+      .filter((section) => section.paragraphs.length > 0 || section.tables.length > 0),
     signature: { name: choice.signer, credentials: choice.credentials, day: showDay(facts.today) },
     protocol: LETTER_WORDS.protocol,
   };
@@ -77,11 +80,11 @@ export function replacementLetter(facts: LetterFacts, choice: LetterChoice, clin
 
 /** Where the payer's clock stands for the limb, and whether the reason is an exception of the rule; the clock alone before one is chosen. */
 export function coverageSentences({ coverage }: LetterFacts, chosen: LetterReason | null): string[] {
-  if (!coverage) return [LETTER_WORDS.noRule];
+  if (!coverage) return [];
   const { rule, from, clocks } = coverage;
   return [
     LETTER_WORDS.rule(rule.payer, showDay(from), rule.source),
-    ...(clocks.length === 0 ? [LETTER_WORDS.noClock] : clocks.map(clockInWords)),
+    ...clocks.map(clockInWords),
     ...(chosen ? [(isExcepted(rule, chosen) ? LETTER_WORDS.excepted : LETTER_WORDS.notExcepted)(chosen)] : []),
   ];
 }
@@ -90,7 +93,7 @@ function who({ name, reference, born, today }: LetterFacts, { payer, payerNumber
   return [
     LETTER_WORDS.patient(name ?? LETTER_WORDS.unnamed, reference, showDay(born)),
     LETTER_WORDS.payer(payer),
-    payerNumber === '' ? LETTER_WORDS.noPayerNumber : LETTER_WORDS.payerNumber(payerNumber),
+    ...(payerNumber === '' ? [] : [LETTER_WORDS.payerNumber(payerNumber)]),
     LETTER_WORDS.letterDay(showDay(today)),
   ];
 }
@@ -99,8 +102,8 @@ function diagnosis({ affected }: LetterFacts, choice: LetterChoice): string[] {
   const limbs = affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
   return [
     LETTER_WORDS.diagnosis(choice.diagnosis),
-    choice.onset === '' ? LETTER_WORDS.noOnset : LETTER_WORDS.onset(choice.onset),
-    limbs === '' ? LETTER_WORDS.noAffected : LETTER_WORDS.affected(limbs),
+    ...(choice.onset === '' ? [] : [LETTER_WORDS.onset(choice.onset)]),
+    ...(limbs === '' ? [] : [LETTER_WORDS.affected(limbs)]),
   ];
 }
 

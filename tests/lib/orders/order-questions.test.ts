@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { cardStates } from '@/lib/cautions/caution-cards';
 import { missingFigures } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck } from '@/lib/orders/order-steps';
 import type { SingleReading } from '@/lib/record/patient-record';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { answerTo, NO_SUPPLY_DOUBT } from '../cautions/made-up-answers';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { legOf, pieceOf } from '../prompts/made-up-piece';
 
@@ -60,8 +62,48 @@ describe('an order is questioned', () => {
       figures: null,
     });
     const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
-    expect(ask({ ...record, cautions: [answered('present')] }, '2026-11-10', '2026-11-25')).toEqual(['caution']);
-    expect(ask({ ...record, cautions: [answered('absent')] }, '2026-11-10', '2026-11-25')).toEqual([]);
+    expect(ask({ ...record, cautions: [answered('present')] }, '2026-11-10', '2026-11-25')).toEqual(['cautions-unasked', 'caution']);
+    expect(ask({ ...record, cautions: [answered('absent')] }, '2026-11-10', '2026-11-25')).toEqual(['cautions-unasked']);
+  });
+
+  it('for the cautions not answered for this pressure and side, and for none once all are', () => {
+    const day = calendarDay('2026-11-25');
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    const all = cardStates({ record: { ...record, cautions: [] }, policy: DEFAULT_POLICY, today: day }).map(({ card }) =>
+      answerTo(card.id, card.id.startsWith('blood-supply') ? { figures: { details: NO_SUPPLY_DOUBT } } : {}),
+    );
+    const asked = (highMmHg: number, cautions = all) => {
+      const garment = {
+        form: 'calf-sleeve',
+        use: 'day',
+        options: [],
+        pressure: { scheme: 'clinic', name: 'II', lowMmHg: 15, highMmHg },
+      } as const;
+      return orderQuestions({ ...record, cautions }, { ...cut('2026-11-10'), garment }, DEFAULT_POLICY, day);
+    };
+    expect(asked(32)).toEqual([]);
+    expect(asked(36)[0]?.message).toContain('checked for 32 mmHg, and this piece goes up to 36 mmHg');
+    const [one] = asked(
+      32,
+      all.filter(({ card }) => card !== 'pregnancy'),
+    );
+    expect(one?.message).toMatch(/^Not answered for this order: Pregnancy \(not asked\)\./);
+  });
+
+  it('and held by a caution that says stop, which is told apart from a question', () => {
+    const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
+    const yes = (card: string) => answerTo(card, { answer: 'present' });
+    const asked = orderQuestions(
+      { ...record, cautions: [yes('broken-skin'), yes('material-allergy'), yes('blood-supply-right')] },
+      cut('2026-11-10'),
+      DEFAULT_POLICY,
+      calendarDay('2026-11-25'),
+    );
+    expect(asked.filter(({ stop }) => stop).map(({ message }) => message.split(':')[0])).toEqual(['Fragile, open or leaking skin']);
+    expect(asked.filter(({ stop, key }) => !stop && key.startsWith('caution ')).map(({ message }) => message.split(',')[0])).toEqual([
+      'Allergy to a material',
+      'Blood supply of the right leg',
+    ]);
   });
 
   it('when the limb is not among those treated', () => {

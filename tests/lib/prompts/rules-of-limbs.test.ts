@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { calendarDay } from '@/lib/units/calendar-day';
-import { recordOf, visitOf } from '../made-up-ladder';
+import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { legOf, promptsOf } from './made-up-piece';
 
 const weighed = { weight: '70 kg' };
 
-describe('one-sided calf gain', () => {
+describe('one-sided gain', () => {
   const bulge = (by: number) => (placeCm: number) => (placeCm === 20 || placeCm === 24 ? by : 0);
-  const gain = (...visits: ReturnType<typeof visitOf>[]) => promptsOf('one-sided-calf-gain', recordOf(visits), '2026-03-01');
+  const gain = (...visits: ReturnType<typeof visitOf>[]) => promptsOf('one-sided-gain', recordOf(visits), '2026-03-01');
 
   it('refers when the calf is larger by 3 cm than at a visit within a fortnight', () => {
     const [prompt] = gain(visitOf('2026-02-01', [legOf()], weighed), visitOf('2026-02-08', [legOf(1, { at: bulge(3.2) })], weighed));
@@ -16,12 +16,50 @@ describe('one-sided calf gain', () => {
       '2026-02-08',
       'The left calf has become larger in 7 days. Tell the prescriber today.',
     ]);
-    expect(prompt?.missing).toEqual(['The other leg was not taped on both days.']);
+    expect(prompt?.missing).toEqual(['The other leg was not measured on both days.']);
   });
 
-  it('is silent for less, later, and when the other calf gained as much', () => {
+  it('asks about onset, pain, warmth and colour after a longer gap: 4 cm after twelve weeks is no matter of measuring again', () => {
+    const visits = [visitOf('2025-11-16', [legOf()], weighed), visitOf('2026-02-08', [legOf(1, { at: bulge(4) })], weighed)];
+    const [prompt] = gain(...visits);
+    expect([prompt?.action, prompt?.due]).toEqual(['refer', '2026-02-08']);
+    expect(prompt?.title).toMatch(
+      /^The left calf is 4\.0\scm larger than at the visit before\. Ask today when it began, and about pain, warmth and colour/,
+    );
+    const asked = { card: 'new-swelling-left-leg', cardVersion: '1', answer: 'absent', words: null, figures: null } as const;
+    const answered = (day: string) => recordOf(visits, { cautions: [{ ...asked, day: calendarDay(day) }] });
+    expect(promptsOf('one-sided-gain', answered('2026-02-08'), '2026-03-01')).toEqual([]);
+    expect(promptsOf('one-sided-gain', answered('2026-02-07'), '2026-03-01')).toHaveLength(1);
+  });
+
+  it('sees an arm, 2 cm beyond the other one', () => {
+    const arm = (side: 'left' | 'right', by: number) =>
+      ladderOf({
+        limb: 'arm',
+        side,
+        zero: 'wrist-crease',
+        girths: [16, 17.5, 20, 22.5, 24.5, 25, 25.5, 27, 28.5, 29.5].map((girth, rung): [number, number] => [
+          4 * rung,
+          girth + (rung >= 3 && rung <= 5 ? by : 0),
+        ]),
+        landmarks: { 'elbow-crease': 24, 'axillary-fold': 36 },
+      });
+    const visits = (by: number) => [
+      visitOf('2025-11-16', [arm('left', 0), arm('right', 0)], weighed),
+      visitOf('2026-02-08', [arm('left', by), arm('right', 0)], weighed),
+    ];
+    expect(gain(...visits(2.2))[0]?.title).toMatch(/^The left arm is 2\.2\scm larger/);
+    expect(gain(...visits(1.8))).toEqual([]);
+  });
+
+  it('does not take growth for swelling: a child a year older, the other leg not measured', () => {
+    const child = (day: string, factor: number, height: string, weight: string) => visitOf(day, [legOf(factor)], { height, weight });
+    const visits = [child('2025-02-08', 0.85, '120', '24'), child('2026-02-08', 0.92, '130', '31')];
+    expect(promptsOf('one-sided-gain', recordOf(visits, { born: calendarDay('2017-01-01') }), '2026-03-01')).toEqual([]);
+  });
+
+  it('is silent for less, and when the other calf gained as much', () => {
     expect(gain(visitOf('2026-02-01', [legOf()], weighed), visitOf('2026-02-08', [legOf(1, { at: bulge(2.8) })], weighed))).toEqual([]);
-    expect(gain(visitOf('2026-01-01', [legOf()], weighed), visitOf('2026-02-08', [legOf(1, { at: bulge(3.2) })], weighed))).toEqual([]);
     const both = (by: number) => [legOf(1, { at: bulge(by) }), legOf(1, { side: 'right', at: bulge(by) })];
     expect(gain(visitOf('2026-02-01', both(0), weighed), visitOf('2026-02-08', both(3.2), weighed))).toEqual([]);
   });

@@ -4,15 +4,20 @@ import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
+import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';
+import { emergencyNumber } from '@/lib/summary/family/emergency-number';
 import { familyFacts } from '@/lib/summary/family/family-facts';
-import { type FamilyPage, familyPage } from '@/lib/summary/family/family-page';
+import { familyHelp } from '@/lib/summary/family/family-help';
+import { type FamilyChoice, type FamilyHelp, type FamilyPage, familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES } from '@/lib/summary/family/family-words';
+import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { readFamilyForm } from '@/lib/summary/family/read-family-form';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
-import { legOf } from '../prompts/made-up-piece';
+import { legOf, pieceOf } from '../prompts/made-up-piece';
+import { FAMILY_TEXTS } from './family-texts';
 import { sentencesOf } from './sentences-of';
 
 const TODAY = calendarDay('2026-11-25');
@@ -148,8 +153,96 @@ describe('the picture of the family page', () => {
     const short = { girths: [22, 25, 32, 36].map((girth, index) => [index * 9, girth] as const), landmarks: { knee: 28 } };
     expect(caption([ladderOf(short)], 'en', 'patient')).toBe('Your left leg, from the ankle up to the knee');
     expect(caption([ladderOf({ ...short, zero: 'the old scar', landmarks: {} })], 'en')).toBe(
-      'Mira’s left leg, just the part that we taped',
+      'Mira’s left leg, just the part that we measured',
     );
+  });
+});
+
+describe('the emergency part of the family page', () => {
+  const page = (help: Partial<FamilyHelp>, texts: ClinicTexts | null = FAMILY_TEXTS, more: Partial<FamilyChoice> = {}) => {
+    const person = { reader: 'family', name: 'Mira', ...LEFT } as const;
+    const choice = { language: 'en', person, change: 'same', right: 'yes', why: null, hours: 23, steps: [], note: '', ...more } as const;
+    const known = { emergency: '112', minutes: 15, watch: [], closures: [], ...help };
+    return familyPage(
+      choice,
+      { day: TODAY, unit: 'in', places: 16, taller: null, outlines: null, help: known },
+      texts ?? undefined,
+      'Harbour Lane',
+      CHECKED,
+    );
+  };
+  const signs = (one: FamilyPage) => [...one.call.signs, ...(one.call.also ?? []).flatMap((box) => box.signs)].join('; ');
+
+  it('is whole also where the clinic typed nothing: off now, ambulance, same day, next working day, and a number', () => {
+    const none = page({ emergency: emergencyNumber('Europe/London') }, null);
+    const all = signs(none);
+    for (const said of ['numb', 'blue or white', 'cold', 'pain', 'swells', 'breathe, swallow or feed', 'blister'])
+      expect(all).toContain(said);
+    for (const said of [
+      'in 15 minutes',
+      'gaps in the breath',
+      'lips are blue',
+      'chest hurts',
+      'faints',
+      'very sleepy',
+      'blotches',
+      'in the heat',
+    ])
+      expect(all).toContain(said);
+    for (const said of ['all at once big, hot or sore', 'red skin spreads', 'skin is open', 'weight goes up fast', 'loose, torn', 'itch'])
+      expect(all).toContain(said);
+    expect(none.call.also?.[0]?.head).toBe('Call 112');
+    expect(none.call.also?.[0]?.line).toBe('Tell them: Mira wears a pressure garment for ________. Allergies: ________.');
+    expect(mayBeApproved(none)).toBe(false);
+  });
+
+  it('may be approved with a phone number and words for the night, and with neither alone', () => {
+    expect(mayBeApproved(page({}))).toBe(true);
+    expect(mayBeApproved(page({}, { ...FAMILY_TEXTS, night: ' ' }))).toBe(false);
+    expect(mayBeApproved(page({}, { ...FAMILY_TEXTS, phone: '' }))).toBe(false);
+  });
+
+  it('adds breathing and heat by what the garment presses, and how it opens', () => {
+    expect(signs(page({ watch: ['face'] }))).toMatch(/stops in sleep.*the face is red/);
+    expect(signs(page({ watch: ['chest'] }))).toMatch(/feeds get smaller.*the face is red/);
+    expect(signs(page({ watch: ['foot'] }))).not.toMatch(/stops in sleep|face is red/);
+    expect(page({ closures: ['zip'] }).call.lines).toContain('To open it, pull down the zip.');
+  });
+
+  it('says of whom and which allergies, and the clinic’s own minutes and emergency number', () => {
+    const own = page({ minutes: 10 }, FAMILY_TEXTS, { wornFor: 'burns', allergies: 'latex' });
+    expect(own.call.also?.[0]).toMatchObject({
+      head: 'Call 911',
+      line: 'Tell them: Mira wears a pressure garment for burns. Allergies: latex.',
+    });
+    expect(signs(own)).toContain('in 10 minutes');
+    expect(['America/Chicago', 'Europe/Madrid', 'Australia/Perth', 'Pacific/Auckland', 'Asia/Tokyo'].map(emergencyNumber)).toEqual([
+      '911',
+      '112',
+      '000',
+      '111',
+      '112',
+    ]);
+  });
+
+  it('reads off the garments in use what they press and how they open', () => {
+    const options = [{ kind: 'closure', choice: 'zip', place: 'side', width: null }] as const;
+    const piece = (form: string, side: 'left' | 'right') =>
+      pieceOf('2026-10-01', { side, garment: { form, use: 'day', pressure: null, options } });
+    const gone = { ...piece('glove', 'left'), retired: calendarDay('2026-11-01') };
+    const record = recordOf([visitOf('2026-11-20', [legOf()])], {
+      pieces: [piece('bodysuit-leg', 'left'), piece('vest-sleeve-hood', 'right'), gone],
+    });
+    const help = familyHelp(analysePatient(record, DEFAULT_POLICY, TODAY), LEFT, 'Europe/London');
+    expect(help).toEqual({ emergency: '112', minutes: 15, watch: ['chest', 'foot', 'face', 'neck'], closures: ['zip'] });
+  });
+
+  it('says measured, never taped, and hopes for no body', () => {
+    for (const language of ['en', 'es'])
+      for (const change of CHANGES) {
+        const text = sentencesOf(page({}, FAMILY_TEXTS, { language, change })).join(' ');
+        expect(text).not.toMatch(/\btap(e|ed|ing) (again|the|one|it|your)|\btaped\b|hope/i);
+      }
   });
 });
 

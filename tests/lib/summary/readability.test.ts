@@ -4,16 +4,21 @@ import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
 import { type FamilyChoice, type FamilyFacts, familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
+import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { FAMILY_TEXTS } from './family-texts';
 import { sentencesOf } from './sentences-of';
 import { spanishSyllables, spanishWords } from './spanish-syllables';
 
 const day = calendarDay('2026-11-25');
-const TEXTS = { care: '', wait: '', phone: '555-0142', phoneHours: 'Monday to Friday, 8 to 5.', emergency: '911' };
-const TEXTOS = { ...TEXTS, phoneHours: 'De lunes a viernes, de 8 a 5.' };
+const TEXTS = FAMILY_TEXTS;
+const TEXTOS = { ...TEXTS, phoneHours: 'De lunes a viernes, de 8 a 5.', night: 'De noche y el fin de semana, llame al 555-0199.' };
+/** What garments press: nothing that is watched, a hand, the chest, face and neck and chest. */
+const WATCHED = [[], ['hand'], ['chest'], ['face', 'neck', 'chest']] as const;
 
 /** Every page the form can make: each change, answer, reason, step, hour and reader, for a leg and an arm. */
 function* variants(language: string) {
+  let n = 0;
   for (const reader of ['family', 'patient'] as const)
     for (const limb of ['leg', 'arm'] as const)
       for (const change of CHANGES)
@@ -25,7 +30,9 @@ function* variants(language: string) {
                 const steps = kind === null ? [] : [{ day: calendarDay('2026-12-11'), kind, words: '' }];
                 const choice: FamilyChoice = { language, person, change, right, why, hours, steps, note: '' };
                 const taller = change === 'first' ? null : { byMm: 70, since: calendarDay('2025-11-25') };
-                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null };
+                const watch = WATCHED[(n++ % WATCHED.length) as 0] ?? [];
+                const help = { emergency: '911', minutes: 15, watch, closures: ['zip', 'hook-and-loop', 'hook-and-eye', 'placket'] };
+                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null, help };
                 yield familyPage(choice, facts, language === 'es' ? TEXTOS : TEXTS, 'Harbour Lane', { by: 'R. Adeyemi', day });
               }
 }
@@ -146,7 +153,14 @@ describe('every variant of the family page', () => {
       by: 'RA',
       day,
     });
-    expect(page.call.lines).toEqual(['Ask us for our phone number before you go home.']);
+    expect(page.call.lines).toEqual([
+      'Ask us for our phone number before you go home.',
+      'Ask us whom to call at night.',
+      'In the first 24 hours, take it off and call us if it rubs, too.',
+    ]);
+    expect(page.call.also?.map(({ head }) => head)).toEqual(['Call 112', 'Call us the same day', 'Call us the next work day']);
+    expect(page.sections[2]?.sentences).toEqual(['Wear it as we showed you.', 'Ask us how to wash it.']);
+    expect(mayBeApproved(page)).toBe(false);
     expect(page.steps).toMatchObject({ items: [], none: 'We have not set a day yet. Ask us for one before you go home.' });
     expect(page.title).toBe('Joss’ leg and garment');
     expect(page.dateLine).toBe('Wednesday, 25 November 2026 · Harbour Lane');

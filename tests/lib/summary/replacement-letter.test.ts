@@ -9,7 +9,8 @@ import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
 import { type LetterFacts, letterFacts } from '@/lib/summary/letter/letter-facts';
-import { isExcepted, LETTER_REASONS } from '@/lib/summary/letter/letter-reasons';
+import { letterGaps } from '@/lib/summary/letter/letter-gaps';
+import { isExcepted, LETTER_REASONS, type LetterReason } from '@/lib/summary/letter/letter-reasons';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
 import { replacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
@@ -56,7 +57,7 @@ function letterFrom(facts: LetterFacts, typed: TypedLetter = FORM): ReturnType<t
   return replacementLetter(facts, read.choice, 'Harbour Lane');
 }
 
-const sentencesOf = (facts: LetterFacts): string => letterEvidence(facts).sentences.join(' ');
+const sentencesOf = (facts: LetterFacts, reason: LetterReason | null = null): string => letterEvidence(facts, reason).sentences.join(' ');
 
 describe('the girths of a letter', () => {
   // Worked by hand from the formula in engine sections 3 and 4. One shared landmark (the zero), an adult: places stay, variance 5² + 5² = 50 mm².
@@ -88,11 +89,18 @@ describe('the girths of a letter', () => {
     expect(evidence?.girths[3]?.errorMm).toBeNull();
   });
 
+  it('show the old girth on record where the old measurements do not reach the new place, and make no change of it', () => {
+    const [table] = letterEvidence(factsOf([old, now]), null).tables;
+    expect(table?.rows[3]).toEqual(['16 cm', '26 cm, as recorded at 12 cm', '28 cm', 'none', 'none', 'none']);
+    const far = taped(NEW, [...[0, 4, 8, 12].map((place): [number, number] => [place, 26]), [24, 30]]);
+    expect(letterEvidence(factsOf([old, far]), null).tables[0]?.rows.at(-1)?.[1]).toBe('not measured');
+  });
+
   it('are a table with unit, days and measurers, without an empty cell', () => {
-    const [table] = letterEvidence(factsOf([old, now])).tables;
+    const [table] = letterEvidence(factsOf([old, now]), null).tables;
     expect(table?.caption).toContain('old 4 May 2026 by RA, new 2 Nov 2026 by RA');
     expect(table?.rows[1]).toEqual(['6 cm', '23.0 cm', '25 cm', '+2.0', '+8.7\u202f%', '1.0']);
-    expect(table?.rows[3]?.[1]).toBe('not taped');
+    expect(table?.caption).toMatch(/^Circumference, cm/);
     expect(table?.rows.flat().every((cell) => cell.trim() !== '')).toBe(true);
   });
 });
@@ -103,7 +111,7 @@ describe('the change of volume', () => {
   it('exceeds measurement error where it is larger than the smallest real change', () => {
     const text = sentencesOf(factsOf([taped(OLD, even(30)), taped(NEW, even(30.6))]));
     expect(text).toContain(
-      'The volume changed by +4.0\u202f%. This exceeds measurement error: a change of more than 3.4\u202f% is larger than the error of the two tapings.',
+      'The volume changed by +4.0\u202f%. This exceeds measurement error: a change of more than 3.4\u202f% is larger than the error of the two measurements.',
     );
   });
 
@@ -126,43 +134,99 @@ describe('the volume against the other limb', () => {
     );
   });
 
-  it('is a sentence where the other limb was not taped', () => {
-    expect(sentencesOf(factsOf([taped(OLD, even(30)), taped(NEW, even(33))]))).toContain(
-      'No volume against a healthy other limb is given for 2 Nov 2026',
-    );
+  it('is left out where the other limb was not measured, and the therapist is told', () => {
+    const facts = factsOf([taped(OLD, even(30)), taped(NEW, even(33))]);
+    expect(sentencesOf(facts)).not.toContain('other limb');
+    expect(letterGaps(facts)).toContain('a healthy other limb over the same heights on 2 Nov 2026');
   });
 });
 
 describe('what is missing', () => {
-  it('is a sentence', () => {
-    const bare = { height: undefined, weight: undefined, measurer: null } as Parameters<typeof visitOf>[2];
-    const facts = factsOf([visitOf(OLD, [ladderOf({ girths: even(30) })], { measurer: null }), taped(NEW, even(30), bare)]);
-    const text = sentencesOf(facts);
-    expect(text).toContain('No weight was recorded on 4 May 2026.');
-    expect(text).toContain('No height was recorded on 4 May 2026.');
-    expect(text).toContain('by a measurer whose name is not recorded');
-    const draft = letterDraft(facts);
-    expect(draft.replaces).toContain('The day of its delivery is not recorded.');
-    expect(draft.replaces).toContain('No alteration is recorded.');
-    expect(draft.asked).toContain('No compression class is recorded.');
-    expect(draft.wear).toBe('No hours of wear are recorded. No first fit is recorded.');
-    const letter = letterFrom(facts);
-    const all = letter.sections.flatMap((section) => section.paragraphs).join(' ');
-    expect(all).toContain('No number with the payer was given.');
-    expect(all).toContain('The date of onset, injury or operation was not given.');
-    expect(all).toContain('No payer’s rule is on record for this patient');
-    expect(all).toContain('Nothing is attached.');
+  const bare = { height: undefined, weight: undefined, measurer: null } as Parameters<typeof visitOf>[2];
+  const facts = factsOf([visitOf(OLD, [ladderOf({ girths: even(30) })], { measurer: null }), taped(NEW, even(30), bare)]);
+
+  it('is told to the therapist, each by its name and day', () => {
+    expect(letterGaps(facts)).toEqual([
+      'the form of the garment',
+      'its class',
+      'closures, linings and other options',
+      'the day of delivery',
+      'hours of wear',
+      'what the first fit found',
+      'a payer’s rule, so that no count of coverage is given',
+      'a healthy other limb over the same heights on 2 Nov 2026',
+      'weight on 4 May 2026',
+      'height on 4 May 2026',
+      'who measured on 4 May 2026',
+      'weight on 2 Nov 2026',
+      'height on 2 Nov 2026',
+      'who measured on 2 Nov 2026',
+    ]);
+    expect(letterGaps(factsOf([taped(OLD, even(30))])).join()).toContain('measurements of the left leg after those of 4 May 2026');
+    expect(letterGaps(factsOf([taped(NEW, even(30))])).join()).toContain('measurements of the left leg of 4 May 2026');
   });
 
-  it('says why there is nothing to compare', () => {
-    expect(sentencesOf(factsOf([taped(OLD, even(30))]))).toContain('has not been taped since the ladder of 4 May 2026');
-    expect(sentencesOf(factsOf([taped(NEW, even(30))]))).toContain('No ladder of the left leg is on record for 4 May 2026');
+  it('is never said to the payer, whatever the reason', () => {
+    for (const reason of LETTER_REASONS)
+      for (const visits of [[taped(OLD, even(30))], [taped(NEW, even(30))], [taped(OLD, even(30)), taped(NEW, even(31))]]) {
+        const bareFacts = factsOf(visits);
+        const typed = {
+          ...FORM,
+          ...letterDraft(bareFacts),
+          wear: 'Worn daily.',
+          reason,
+          incidentDay: '2026-11-20',
+          reasonWords: 'Torn in a fall.',
+        };
+        for (const one of [bareFacts, facts]) {
+          const text = JSON.stringify(letterFrom(one, typed));
+          expect(text).not.toMatch(
+            /not (on record|recorded|given|described|taped|yet)|No (payer|number|weight|height|alteration|class|closures|hours|first)|Nothing is/,
+          );
+        }
+      }
+  });
+
+  it('leaves a section out that has no word in it', () => {
+    expect(letterFrom(facts).sections.map(({ key }) => key)).not.toContain('coverage');
+    expect(letterFrom(facts).sections.map(({ key }) => key)).not.toContain('signature');
+  });
+});
+
+describe('the words of a payer’s trade', () => {
+  const facts = factsOf([taped(OLD, even(30)), taped(NEW, even(31))]);
+  const all = (one: LetterFacts, typed: TypedLetter = FORM) =>
+    JSON.stringify(letterFrom(one, { ...typed, ...letterDraft(one), wear: 'Worn daily.' }));
+
+  it('are circumference and made to measurements of, never ladder, taped or cut', () => {
+    expect(all(facts)).toMatch(/Made to measurements of 2 Nov 2026.*It was made to measurements of 4 May 2026.*Circumference, cm/);
+    expect(all(facts)).not.toMatch(/\bladder|\btaped|\bCut from|\bcut from|in turn\b|Girth/);
+  });
+
+  it('call a garment a compression garment only where it has a compression class', () => {
+    const garment = { form: 'arm-sleeve', use: 'day' as const, options: [] };
+    const klass = { scheme: 'clinic', name: 'II', lowMmHg: 23, highMmHg: 32 };
+    const of = (pressure: typeof klass | null) =>
+      letterFrom({ ...facts, piece: { ...facts.piece, garment: { ...garment, pressure } } }).title;
+    expect([of(klass), of(null)]).toEqual(['Request for a replacement compression garment', 'Request for a replacement pressure garment']);
+  });
+
+  it('say nothing of measurement error where the reason is another than a changed condition', () => {
+    for (const reason of LETTER_REASONS) {
+      const text = all(facts, { ...FORM, reason, incidentDay: '2026-11-20', reasonWords: 'Torn in a fall.' });
+      const error = /measurement error|95 % range|Error, ±/;
+      if (reason === 'change in condition') expect(text).toMatch(error);
+      else expect(text, reason).not.toMatch(error);
+    }
   });
 });
 
 describe('the letter', () => {
   it('has its twelve sections in order, none of them empty', () => {
-    const letter = letterFrom(factsOf([taped(OLD, even(30)), taped(NEW, even(31))]));
+    const rule: CoverageRule = { id: 'r', payer: 'County plan', lines: [], exceptions: [], source: 'Leaflet of 2026.' };
+    const coverage = { rule, from: calendarDay('2026-01-01'), clocks: [] };
+    const facts = factsOf([taped(OLD, even(30)), taped(NEW, even(31))], { coverage });
+    const letter = letterFrom(facts, { ...FORM, attachments: 'Two photographs.' });
     expect(letter.sections.map((one) => one.key)).toEqual(
       'who diagnosis prescriber asked custom replaces reason evidence effect wear coverage signature'.split(' '),
     );
@@ -202,7 +266,7 @@ describe('the letter', () => {
   it('says that a first fit was checked where only its day is on record, and ends what was typed without a full stop', () => {
     const facts = factsOf([taped(OLD, even(30)), taped(NEW, even(30))]);
     const checked = { ...facts, piece: { ...facts.piece, firstFit: calendarDay('2026-05-20') } };
-    expect(letterDraft(checked).wear).toContain('The first fit was checked on 20 May 2026; what was found is not recorded.');
+    expect(letterDraft(checked).wear).toContain('The first fit was checked on 20 May 2026.');
     const letter = letterFrom(facts, { ...FORM, diagnosis: 'Lymphoedema of the left leg' });
     const all = letter.sections.flatMap((section) => section.paragraphs);
     expect(all).toContain('Diagnosis: Lymphoedema of the left leg.');
@@ -219,7 +283,7 @@ describe('the letter', () => {
       const prompts = raisePrompts(analysis).flatMap((prompt) => [prompt.title, ...prompt.facts]);
       for (const piece of record.pieces) {
         const facts = letterFacts({ analysis, name: null, piece, orders: [], coverage: null });
-        const text = JSON.stringify(letterFrom(facts, { ...FORM, ...letterDraft(facts) }));
+        const text = JSON.stringify(letterFrom(facts, { ...FORM, ...letterDraft(facts), wear: 'Worn daily.' }));
         for (const said of [...verdicts, ...prompts]) expect(text).not.toContain(said);
         expect(text).not.toMatch(/undefined|NaN/);
         walked++;

@@ -9,6 +9,7 @@ export function sentencesOf(page: FamilyPage): string[] {
     page.wait.text,
     ...page.call.signs.map((sign) => `${page.call.lead} ${sign}.`),
     ...page.call.lines,
+    ...(page.call.also ?? []).flatMap(({ lead, signs, line }) => [...signs.map((sign) => `${lead} ${sign}.`), ...(line ? [line] : [])]),
     page.footer,
   ];
 }

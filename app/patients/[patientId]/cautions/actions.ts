@@ -1,6 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { cautionAbout } from '@/app/_cautions/caution-about';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
@@ -20,7 +21,7 @@ export async function answerCautionsAction(_before: CautionFormState, form: Form
   const therapist = await requireActing('lead', 'therapist');
   const patientId = String(form.get('patientId') ?? '');
   const { record, analysis, today } = await loadPatient(therapist, patientId);
-  const about = { record, policy: analysis.policy, today };
+  const about = cautionAbout(analysis);
   const typed = postedText(form);
   const read = readCautionForm(typed, cardStates(about), about);
   if ('errors' in read) return { errors: read.errors, typed };

@@ -7,6 +7,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireRole } from '@/app/_session/therapist';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
+import { letterGaps } from '@/lib/summary/letter/letter-gaps';
 import { coverageSentences } from '@/lib/summary/letter/replacement-letter';
 
 export const metadata: Metadata = { title: 'Replacement letter' };
@@ -23,7 +24,8 @@ export default async function NewLetterPage({
   const { piece: pieceId = '' } = await searchParams;
   const therapist = await requireRole('lead', 'therapist');
   const { record, facts, piece, today, doubt } = await loadLetter(therapist, patientId, pieceId);
-  const evidence = letterEvidence(facts);
+  const evidence = letterEvidence(facts, null);
+  const gaps = letterGaps(facts);
   const start = { ...letterDraft(facts), payer: facts.coverage?.rule.payer ?? '', signer: therapist.name };
   return (
     <main id="main">
@@ -32,6 +34,7 @@ export default async function NewLetterPage({
           Back to the piece
         </Link>
       </PatientTitle>
+      {gaps.length > 0 && <p className="secondary">{`For you, not for the letter. Not on record: ${gaps.join('; ')}.`}</p>}
       {doubt && <p className="caution-line standing">{`For you, not for the letter: ${doubt}`}</p>}
       <LetterForm
         patientId={patientId}
@@ -41,6 +44,7 @@ export default async function NewLetterPage({
         evidence={
           <>
             <p>{evidence.sentences.join(' ')}</p>
+            <p className="hint">Errors and the sentence on measurement error stand in the letter only for a change in condition.</p>
             {evidence.tables.map((table) => (
               <LetterTable key={table.caption} table={table} />
             ))}

@@ -1,5 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { cautionAbout } from '@/app/_cautions/caution-about';
+import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { loadOrder } from '@/app/_order/load-order';
 import { OrderForm } from '@/app/_order/order-form';
 import { OrderHistory } from '@/app/_order/order-history';
@@ -13,6 +15,7 @@ import { requireTherapist } from '@/app/_session/therapist';
 import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
+import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
 import { limitInWords } from '@/lib/record/limit-in-words';
 import { orderFormOf } from '@/lib/record/read-order-form';
@@ -31,11 +34,15 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   const own = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
   const step = { ...own, visitRevision: figures?.visitRevision ?? 0 };
   const waiting = pieces.filter(isAwaited).map((one) => one.piece);
-  const questions = open.map(({ key, message, limit }) => ({
-    key,
-    message,
-    source: limit && limitInWords(limit, analysis.policy),
-  }));
+  const about = cautionAbout(analysis);
+  const stops = open.filter(({ stop }) => stop).map(asStop);
+  const questions = open
+    .filter(({ stop }) => !stop)
+    .map(({ key, message, limit }) => ({
+      key,
+      message,
+      source: limit && limitInWords(limit, analysis.policy),
+    }));
   const ladders = cutLadders(record);
   return (
     <main id="main" className="order-page">
@@ -46,13 +53,19 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       <OrderSheet loaded={loaded} />
       {mayWrite && order.state === 'proposed' && (
         <div className="halves no-print">
-          <SendOrder {...step} questions={questions} checked={check !== null} expected={addDays(today, order.leadDays)} />
+          <SendOrder
+            {...step}
+            questions={questions}
+            hold={{ stops, unasked: [] }}
+            checked={check !== null}
+            expected={addDays(today, order.leadDays)}
+          />
           {check === null && <CheckOrder {...step} mayCheck={mayCheck(writtenBy, therapist.id)} stale={order.checked !== null} />}
         </div>
       )}
       {mayWrite && order.state === 'ordered' && waiting.length > 0 && (
         <div className="no-print">
-          <DeliverOrder {...step} waiting={waiting} />
+          <DeliverOrder {...step} waiting={waiting} hold={holdOn(about, heldPiece(order), false)} />
         </div>
       )}
       {pieces.length > 0 && (

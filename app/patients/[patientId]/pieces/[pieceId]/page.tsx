@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { cautionAbout } from '@/app/_cautions/caution-about';
+import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -35,6 +37,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   const ladders = cutLadders(record);
   const stage = pieceStage(piece, today);
   const { policy } = analysis;
+  const [about, held] = [cautionAbout(analysis), heldPiece(piece)];
   const step = { patientId, pieceId, revision: piece.revision, submissionId: crypto.randomUUID(), today };
   const wearIn = {
     firstHours: String(policy.wearInFirstHours),
@@ -64,9 +67,17 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         <PieceLife piece={piece} all={record.pieces} order={orders.find((one) => one.orderId === piece.orderId)} today={today} />
         {therapist.role !== 'read-only' && stage !== 'out of use' && (
           <div className="stack no-print">
-            {(stage === 'on order' || stage === 'sent back') && <DeliveredStep {...step} />}
-            {unfitted && <FirstFitStep {...step} zones={zonesOf(piece)} wearIn={wearIn} worn={piece.firstWorn !== null} />}
-            {stage === 'delivered' && !unfitted && <WornStep {...step} wearIn={wearIn} />}
+            {(stage === 'on order' || stage === 'sent back') && <DeliveredStep {...step} hold={holdOn(about, held, false)} />}
+            {unfitted && (
+              <FirstFitStep
+                {...step}
+                hold={holdOn(about, held, true)}
+                zones={zonesOf(piece)}
+                wearIn={wearIn}
+                worn={piece.firstWorn !== null}
+              />
+            )}
+            {stage === 'delivered' && !unfitted && <WornStep {...step} hold={holdOn(about, held, true)} wearIn={wearIn} />}
             {inUse && callOpen && <CalledStep {...step} />}
             {inUse && left && <LetOutStep {...step} left={left} />}
             <details className="as-table">

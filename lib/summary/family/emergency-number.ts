@@ -1,0 +1,18 @@
+/** The number every mobile telephone takes for an emergency. Source: 3GPP TS 22.101, emergency numbers without a card: 112 and 911. */
+export const ANYWHERE = '112';
+
+/** Numbers by region of the clinic's time zone. Source: national numbering plans (common knowledge, from memory; the clinic sets its own). */
+const BY_ZONE: readonly (readonly [zone: RegExp, number: string])[] = [
+  [/^(America|US|Canada|Pacific\/Honolulu)/, '911'],
+  [/^Australia\//, '000'],
+  [/^Pacific\/(Auckland|Chatham)/, '111'],
+];
+
+/**
+ * The emergency number that a family page bears until the clinic writes its own: never blank.
+ *
+ * Example: `America/Chicago` is 911, `Europe/London` 112, a zone that is not listed 112.
+ */
+export function emergencyNumber(timeZone: string): string {
+  return BY_ZONE.find(([zone]) => zone.test(timeZone))?.[1] ?? ANYWHERE;
+}

@@ -1,0 +1,26 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { inUse } from '../../garments/wear';
+import { garmentForm } from '../../record/garment';
+import type { LimbSide } from '../../record/patient-record';
+import { emergencyNumber } from './emergency-number';
+import type { FamilyHelp } from './family-page';
+
+/**
+ * What the emergency part of a family page needs beside the clinic's texts: the emergency number of the place, the clinic's minutes, what
+ * the garments in use press and, of those of the limb the page is about, how they open.
+ *
+ * Shape: an analysis, a limb, the clinic's time zone. A garment whose form is not on record adds nothing.
+ */
+export function familyHelp({ record, policy, today }: PatientAnalysis, { limb, side }: LimbSide, timeZone: string): FamilyHelp {
+  const garments = record.pieces
+    .filter((piece) => inUse(piece, today))
+    .flatMap((piece) => (piece.garment ? [{ piece, garment: piece.garment }] : []));
+  const ofLimb = garments.filter(({ piece }) => piece.limb === limb && piece.side === side);
+  const closures = ofLimb.flatMap(({ garment }) => garment.options.filter(({ kind }) => kind === 'closure').map(({ choice }) => choice));
+  return {
+    emergency: emergencyNumber(timeZone),
+    minutes: policy.feelingBackMinutes,
+    watch: [...new Set(garments.flatMap(({ garment }) => garmentForm(garment.form)?.watch ?? []))],
+    closures: [...new Set(closures)],
+  };
+}
