@@ -56,7 +56,7 @@ export async function bulkClinic(therapist: Therapist, patients: number, today: 
         const kind = random.pick(KINDS) as keyof typeof TITLES;
         count(kind, due);
         if (place === 0) count(PATIENT, due);
-        const words = { kind, title: TITLES[kind], reason: 'Wear life ends 28 Feb 2027, making takes 21 days, measuring 7 days.' };
+        const words = { kind, title: TITLES[kind], reason: 'Replacement due 28 Feb 2027, making takes 21 days, measuring 7 days.' };
         const of = { id: crypto.randomUUID(), clinicId, patientId, key: `${kind}:${place}`, due, prompt: null };
         return {
           ...of,

@@ -149,8 +149,8 @@ const ODILE: Story = {
     },
   ],
   answers: [
-    { action: 'repeat-reading', answer: 'act', daysBack: 60, reason: 'Taped again at the next visit, after her nap.' },
-    { action: 'refit', answer: 'not-now', untilAhead: 9, daysBack: 60, reason: 'The ladder is in doubt. First taped again.' },
+    { action: 'repeat-reading', answer: 'act', daysBack: 60, reason: 'Measured again at the next visit, after her nap.' },
+    { action: 'refit', answer: 'not-now', untilAhead: 9, daysBack: 60, reason: 'The ladder is in doubt. First measured again.' },
     { action: 'order', answer: 'not-now', untilAhead: 9, daysBack: 60, reason: 'Not from a ladder in doubt.' },
   ],
 };

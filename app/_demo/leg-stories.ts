@@ -111,8 +111,8 @@ const DARA: Story = {
     legPiece({ piece: '3', side: 'right', cutFromVisit: 2, firstWornBack: null }),
   ],
   answers: [
-    { action: 'order', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First taped again.' },
-    { action: 'refit', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First taped again.' },
+    { action: 'order', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First measured again.' },
+    { action: 'refit', answer: 'not-now', untilAhead: 6, daysBack: 1, reason: 'Her last figures look like inches. First measured again.' },
   ],
 };
 
@@ -120,7 +120,7 @@ const DARA: Story = {
 const NOOR: Story = {
   reference: 'HL-0150',
   name: 'Noor Feld',
-  shows: 'a ladder taped down from the gluteal fold',
+  shows: 'a ladder measured down from the gluteal fold',
   sex: 'F',
   years: 35,
   months: 6,
@@ -187,7 +187,7 @@ const ELIN: Story = {
     visit(194, '09:00', 'MT', 69.4),
     visit(103, '09:10', 'MT', 69.1),
     visit(2, '09:05', 'MT', 69.3, {
-      note: 'Came to be taped for her first piece.',
+      note: 'Came to be measured for her first piece.',
       swelling: (side, place) => (side === 'left' && place < 1 ? 1.05 : 1),
     }),
   ],

@@ -44,7 +44,7 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
     checked: sent.checked ? { by: sent.checked, name: sent.checked, at: at.toISOString(), visitRevision: visit.revision } : null,
   };
   const figures = figuresToSend(order, visit);
-  if (!figures) throw new Error('An order is cut from a limb that was not taped.');
+  if (!figures) throw new Error('An order is cut from a limb that was not measured.');
   const left = sentOrder(order, { sent: figures, ordered: sent.ordered, expected: sent.expected, answers: [] });
   const labels = record.pieces.map((one) => one.piece);
   const added = piecesOfOrder(left, labels).map((piece) => ({ ...piece, cutFromVisitId: visitId, retiredReason: null }));

@@ -131,7 +131,7 @@ function Columns({
 const LAYOUTS = [
   { key: 'places-down', words: 'a column a visit, places down the side' },
   { key: 'visits-down', words: 'a row a visit, places across' },
-  { key: 'rungs', words: 'a row a taped place (ladders file)' },
+  { key: 'rungs', words: 'a row a measured place (ladders file)' },
 ];
 const ORDERS = [
   { key: 'ymd', words: 'year, month, day' },
@@ -171,7 +171,7 @@ const ROLE_WORDS: Readonly<Record<Role, string>> = {
   height: 'height',
   weight: 'weight',
   posture: 'posture',
-  measurer: 'who taped',
+  measurer: 'who measured',
   note: 'note',
   place: 'place',
   visit: 'a visit',

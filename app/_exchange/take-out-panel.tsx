@@ -11,7 +11,7 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
         <ul className="plain-list file-links">
           <li>
             <a href={`${address}ladders`} download>
-              Its ladders alone, a row a taped place
+              Its ladders alone, a row a measured place
             </a>
           </li>
           <li>

@@ -111,12 +111,12 @@ function sendStep(
   const errors: Record<string, string> = {};
   if (order.state !== 'proposed') return { errors: { form: HAS_LEFT } };
   if (!figures)
-    return { errors: { form: 'The visit it is cut from has no ladder of this limb any more. It was not sent: change the order first.' } };
+    return { errors: { form: 'The visit it is made to has no ladder of this limb any more. It was not sent: change the order first.' } };
   if (typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
   const ordered = readDay(typed.ordered ?? '');
   if (ordered.kind !== 'read') errors.ordered = ordered.reason;
   else if (ordered.value > today) errors.ordered = 'This day has not come yet.';
-  else if (ordered.value < order.cutFrom) errors.ordered = 'This is before the ladder was taped.';
+  else if (ordered.value < order.cutFrom) errors.ordered = 'This is before the ladder was measured.';
   const expectedText = (typed.expected ?? '').trim();
   const expected = expectedText === '' ? null : readDay(expectedText);
   if (expected && expected.kind !== 'read') errors.expected = expected.reason;

@@ -43,13 +43,13 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         ))}
       </datalist>
       <div className="two-columns">
-        {choice('cutFrom', 'Cut from the ladder of', ladders, 'Choose a ladder')}
+        {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder')}
         {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
         {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
         {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
         {text('reduction', 'Reduction, %')}
         {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
-        {text('quantity', 'Pieces', 'Two in turn: one on, one in the wash.')}
+        {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
         {choice('use', 'Worn', USES, 'Choose')}
         {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
         {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}

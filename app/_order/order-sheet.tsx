@@ -53,7 +53,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
           <ReadBack order={order} rows={rows} />
         </>
       ) : (
-        <p className="guess">The visit this order is cut from no longer has a ladder of this limb.</p>
+        <p className="guess">The visit whose figures this order is made to no longer has a ladder of this limb.</p>
       )}
     </article>
   );
@@ -102,7 +102,7 @@ function taping({ day, measurer, visitRevision, ladder, height, weight, readings
   ].filter(Boolean);
   const every = interval === null ? '' : `, every ${showLengthWithUnit(interval * (ladder.unit === 'in' ? 25.4 : 10), ladder.unit, 16)}`;
   const way = ladder.direction === 'up' ? 'towards' : 'away from';
-  return `Taped ${showDay(day)}${measurer ? ` by ${measurer}` : ''}, state ${visitRevision} of the visit. Zero: ${placeInWords(ladder.zero)}, counting ${way} the trunk${every}.${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
+  return `Measured ${showDay(day)}${measurer ? ` by ${measurer}` : ''}, state ${visitRevision} of the visit. Zero: ${placeInWords(ladder.zero)}, counting ${way} the trunk${every}.${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
 }
 
 /** Boxes for whoever reads the sheet back aloud before it leaves. */

@@ -22,7 +22,7 @@ export function WaitingOrders({
         <tr>
           <th scope="col">Patient</th>
           <th scope="col">Order</th>
-          <th scope="col">Cut from</th>
+          <th scope="col">Made to measurements of</th>
           <th scope="col">Sent</th>
           <th scope="col">Waits for</th>
         </tr>
@@ -39,7 +39,7 @@ export function WaitingOrders({
               {limbInWords(order.limb, order.side)}
               <span className="under">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
             </td>
-            <td data-word="cut from">ladder of {showDay(order.cutFrom)}</td>
+            <td data-word="made to the measurements of">{showDay(order.cutFrom)}</td>
             <td data-word={order.ordered ? 'sent' : undefined}>
               {order.ordered ? showDay(order.ordered) : <span className="secondary">not sent</span>}
             </td>

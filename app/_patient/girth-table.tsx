@@ -38,7 +38,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   return (
     <div className="panel">
       {base === 'cut' && !cutVisit && (
-        <p className="secondary">No piece in use was cut from one of these ladders; change is since the first visit.</p>
+        <p className="secondary">No piece in use was made to one of these ladders; change is since the first visit.</p>
       )}
       <p id="girths-said" className="secondary">
         {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}
@@ -71,7 +71,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
                     className={`figure ${onPaper(column, series.visits.length)}`}
                   >
                     {showDay(visit.visit.day)}
-                    {visit === cutVisit && <span className="under">cut from</span>}
+                    {visit === cutVisit && <span className="under">made to this</span>}
                   </th>
                 ))}
               </tr>
@@ -167,7 +167,7 @@ function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: Pati
         const placed = visit.placed.landmarks.get(middle);
         return placed ? `${showLength(heightOnLimb(visit, placed.placeMm), shownIn)}${placed.inferred ? ' inferred' : ''}` : '–';
       })}
-      {row('taped', ({ visit }) => [visit.measurer, visit.posture].filter(Boolean).join(', ') || '–')}
+      {row('measured by', ({ visit }) => [visit.measurer, visit.posture].filter(Boolean).join(', ') || '–')}
     </tbody>
   );
 }

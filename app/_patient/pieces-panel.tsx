@@ -48,7 +48,7 @@ export function PiecesPanel({
               <tr>
                 <th scope="col">Piece</th>
                 <th scope="col">Covers</th>
-                <th scope="col">Cut from</th>
+                <th scope="col">Made to measurements of</th>
                 <th scope="col">First worn</th>
                 <th scope="col">First fit</th>
                 <th scope="col">Now</th>

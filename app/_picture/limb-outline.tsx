@@ -87,7 +87,7 @@ function OutlineKey({ picture, stretch, band, notDrawn }: KeyProps) {
   const worn = picture.limbs.some((limb) => limb.strips.length > 0);
   return (
     <figcaption className="outline-key">
-      {cut && <span className="key cut">{`${showDay(cut.day)}, piece cut from this`}</span>}
+      {cut && <span className="key cut">{`${showDay(cut.day)}, piece made to this`}</span>}
       {first && <span className="key first">{`${showDay(first.day)}, first visit`}</span>}
       <span className="said">
         As you face the patient. True proportion, girths in {picture.unit === 'in' ? 'inches' : 'centimetres'}

@@ -81,7 +81,7 @@ export function limbPicture(analysis: PatientAnalysis, limb: LimbKind): LimbPict
 }
 
 function zeroWords(visit: SeriesVisit): string {
-  return `zero, taped ${visit.ladder.direction === 'up' ? 'upward' : 'downward'}`;
+  return `zero, measured ${visit.ladder.direction === 'up' ? 'upward' : 'downward'}`;
 }
 
 function landmarksOf(visit: SeriesVisit, limb: LimbKind): PictureLandmark[] {

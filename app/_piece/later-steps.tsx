@@ -5,7 +5,7 @@ import { RETIRED_AS } from '@/lib/record/piece-life';
 import { StepForm, type StepProps } from './step-form';
 
 const KEPT_AS = [
-  { key: 'rotation', words: 'worn in turn' },
+  { key: 'rotation', words: 'in rotation' },
   { key: 'spare', words: 'kept as a spare' },
 ];
 
@@ -15,7 +15,7 @@ export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spa
     <StepForm
       {...props}
       step="keep"
-      title={now === 'spare' ? 'Kept as a spare' : 'Worn in turn'}
+      title={now === 'spare' ? 'Kept as a spare' : 'In rotation'}
       button="Save"
       start={{ as: now === 'spare' ? 'rotation' : 'spare' }}
     >

@@ -58,7 +58,7 @@ export function PieceForm({ patientId, pieceId, revision, submissionId, start, l
       </datalist>
       <div className="two-columns">
         {text('piece', 'Piece', 'A number or name that stands in the garment. Two of one order are two pieces.')}
-        <Field id="cutFrom" label="Cut from the ladder of" refusal={state.errors.cutFrom}>
+        <Field id="cutFrom" label="Made to the measurements of" refusal={state.errors.cutFrom}>
           {(wiring) => (
             <select {...wiring} key={typed.cutFrom} defaultValue={typed.cutFrom}>
               <option value="" disabled>

@@ -24,7 +24,7 @@ export function PieceLife({ piece, all, order, today }: Props) {
       piece.garment ? `${garmentForm(piece.garment.form)?.words ?? piece.garment.form}, ${wornInWords(piece.garment)}` : 'not recorded',
     ],
     ['Covers', coverInWords(piece.covers)],
-    ['Cut from', `ladder of ${showDay(piece.cutFrom)}`],
+    ['Made to the measurements of', `${showDay(piece.cutFrom)}`],
     ['Reduction', `${piece.reductionPct}\u202f%, ${conventionInWords(piece.convention)}`],
     ['Class', piece.garment && pressureInWords(piece.garment)],
     ['Options', piece.garment && optionsInWords(piece.garment)],
@@ -34,7 +34,7 @@ export function PieceLife({ piece, all, order, today }: Props) {
     ['First worn', piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'],
     ['Wear-in', wearIn(piece)],
     ['Worn', worn(piece, all, today)],
-    ['Wear life ends', life(piece)],
+    ['Replacement due', life(piece)],
     ['Altered', alterations(piece)],
     ['Out of use', piece.retired ? `${showDay(piece.retired)}, ${piece.retiredReason ?? 'no reason recorded'}` : null],
   ];
@@ -94,7 +94,7 @@ function worn(piece: KeptPiece, all: readonly KeptPiece[], today: CalendarDay): 
   const days = daysWorn(piece, today);
   const share = wearDays(piece, all, today);
   if (isNoAnswer(days) || isNoAnswer(share)) return null;
-  return `${days} calendar days, about ${Math.round(share)} of them on the limb (shared with the pieces in turn)`;
+  return `${days} calendar days, about ${Math.round(share)} of them on the limb (shared with the pieces in rotation)`;
 }
 
 function life(piece: KeptPiece): string {

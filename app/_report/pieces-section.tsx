@@ -7,7 +7,7 @@ import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */
 const MOST = 10;
-const HEADS = ['Piece', 'Limb and cover', 'Cut from', 'Delivered', 'First fit', 'First worn', 'Now'];
+const HEADS = ['Piece', 'Limb and cover', 'Made to measurements of', 'Delivered', 'First fit', 'First worn', 'Now'];
 
 /** Every piece with its stage and days, the newest first. */
 export function PiecesSection({ pieces, today }: { pieces: readonly KeptPiece[]; today: CalendarDay }) {

@@ -14,7 +14,7 @@ export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
   return (
     <section>
       <h3>Change of each limb</h3>
-      {analysis.limbs.length === 0 && <p>No limb has been taped.</p>}
+      {analysis.limbs.length === 0 && <p>No limb has been measured.</p>}
       {analysis.limbs.map((limb) => (
         <p key={`${limb.series.limb} ${limb.series.side}`}>
           <strong>{`${capital(limbInWords(limb.series.limb, limb.series.side))}${limb.affected ? ', affected' : ''}. `}</strong>
@@ -27,7 +27,7 @@ export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
 
 function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
   const newest = limb.visits.at(-1);
-  if (!newest?.sinceBaseline) return [`Taped once, on ${showDay(newest?.at.visit.day ?? record.born)}: no change to give.`];
+  if (!newest?.sinceBaseline) return [`Measured once, on ${showDay(newest?.at.visit.day ?? record.born)}: no change to give.`];
   const { sinceBaseline, sinceLast } = newest;
   const line = (one: JudgedChange | { readonly noAnswer: string } | null): string[] => {
     if (!one) return [];

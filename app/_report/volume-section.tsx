@@ -75,7 +75,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
                     <td key={side}>
                       {point
                         ? `${showVolume(point.volumeMl)} (${showVolume(point.lowMl)} to ${showVolume(point.highMl)})`
-                        : 'not taped or not on the same anatomy'}
+                        : 'not measured or not on the same anatomy'}
                     </td>
                   );
                 })}

@@ -22,12 +22,10 @@ export function changeRows(limb: AnalysedLimb, visit: AnalysedVisit, analysis: P
   const cutChange = cutFrom && !isNoAnswer(cutFrom.fit) ? cutFrom.fit.cut.visit.visit.day : undefined;
   add(
     visit.sinceLast,
-    visit.sinceLast && !isNoAnswer(visit.sinceLast) && visit.sinceLast.change.earlier.visit.day === cutChange
-      ? 'piece cut from this'
-      : null,
+    visit.sinceLast && !isNoAnswer(visit.sinceLast) && visit.sinceLast.change.earlier.visit.day === cutChange ? 'piece made to this' : null,
   );
   const cutVisit = limb.series.visits.find((one) => one.visit.day === cutChange && one.placed.day < visit.at.placed.day);
-  if (cutVisit) add(judged(cutVisit, visit.at, limb.series, witnessOf(limb, analysis), analysis.policy), 'piece cut from this');
+  if (cutVisit) add(judged(cutVisit, visit.at, limb.series, witnessOf(limb, analysis), analysis.policy), 'piece made to this');
   add(visit.sinceBaseline, 'first visit');
   return rows.sort((one, other) => other.day.localeCompare(one.day)).map(({ change, note, day }) => rowOf(change, note, day));
 }

@@ -99,7 +99,7 @@ function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureL
       />
       {earlier && (
         <p className="outline-note">
-          {`Thin: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece cut' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
+          {`Thin: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece made to it' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
         </p>
       )}
     </div>
@@ -161,7 +161,7 @@ function Segments({ visit, analysis }: { visit: AnalysedVisit; analysis: Patient
   const tape = tapeErrorOf(analysis.policy);
   const tension = taped.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
   const known = namedSegments(placed, ladder.limb, tape, tension).flatMap(({ name, volume, part }) =>
-    isNoAnswer(volume) ? [] : [`${name} ${showVolume(volume.volumeMl)}${part ? ' as far as taped' : ''}`],
+    isNoAnswer(volume) ? [] : [`${name} ${showVolume(volume.volumeMl)}${part ? ' as far as measured' : ''}`],
   );
   return known.length > 0 ? <p className="secondary">{`${known.join(', ')}.`}</p> : null;
 }
@@ -173,5 +173,5 @@ function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: Length
     choice === 'moved-back'
       ? `read with the zero moved back ${size} (it lay ${way})`
       : `kept as recorded, though it looked moved by ${size} ${way}`;
-  return `Zero ${read}. Chosen by ${by}, ${showDay(calendarDay(at.slice(0, 10)))}. The figures stay as taped.`;
+  return `Zero ${read}. Chosen by ${by}, ${showDay(calendarDay(at.slice(0, 10)))}. The figures stay as measured.`;
 }

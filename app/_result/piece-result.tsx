@@ -44,7 +44,7 @@ export function PieceResult({
     <section className="piece-result" aria-label={title}>
       <h2>
         {title}{' '}
-        <span className="head-note">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; cut from ${showDay(piece.cutFrom)}`}</span>
+        <span className="head-note">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; made to the measurements of ${showDay(piece.cutFrom)}`}</span>
       </h2>
       <div className="panel">
         <div className="chart-scroll">
@@ -109,7 +109,7 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
         {isNoAnswer(outgrow)
           ? `How long it fits: not known. ${outgrow.noAnswer}`
           : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}.`}{' '}
-        {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Wear life ends ${showDay(endOfLife)}.`}{' '}
+        {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`}{' '}
         {isNoAnswer(orderBy)
           ? ''
           : `Order by ${showDay(orderBy.day)} (${orderBy.because === 'outgrown' && !isNoAnswer(outgrow) ? endOfFit(outgrow) : orderBy.because}, making and measuring taken off).`}

@@ -40,5 +40,5 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
       </div>
     );
   }
-  return <p>This line ends by itself when the first ladder is taped, or has changed since the page was opened.</p>;
+  return <p>This line ends by itself when the first ladder is measured, or has changed since the page was opened.</p>;
 }

@@ -33,16 +33,16 @@ export default async function PiecesPage() {
       <WaitingOrders orders={orders} ownerOf={ownerOf} today={todayIn(clinic.timeZone)} />
       <h2 className="section-head">Pieces in use or on the way</h2>
       {pieces.length === 0 ? (
-        <p className="nothing-yet">A piece is added on its patient’s page, from the ladder it is cut from.</p>
+        <p className="nothing-yet">A piece is added on its patient’s page, from the measurements it is made to.</p>
       ) : (
         <table className="worklist">
           <thead>
             <tr>
               <th scope="col">Patient</th>
               <th scope="col">Piece</th>
-              <th scope="col">Cut from</th>
+              <th scope="col">Made to measurements of</th>
               <th scope="col">Worn since</th>
-              <th scope="col">Wear life ends</th>
+              <th scope="col">Replacement due</th>
             </tr>
           </thead>
           <tbody>
@@ -57,7 +57,7 @@ export default async function PiecesPage() {
                   {limbInWords(piece.limb, piece.side)}
                   <span className="under">piece {piece.piece}</span>
                 </td>
-                <td data-word="cut from">ladder of {showDay(piece.cutFrom)}</td>
+                <td data-word="made to the measurements of">{showDay(piece.cutFrom)}</td>
                 <td data-word={piece.firstWorn ? 'worn since' : undefined}>
                   {piece.firstWorn ? showDay(piece.firstWorn) : <span className="secondary">not worn yet</span>}
                 </td>

@@ -59,7 +59,7 @@ function readPiece(row: CsvRow, record: PatientRecord): Piece {
   const ladder = record.visits.find((visit) => visit.day === cutFrom)?.ladders.find((one) => one.limb === limb && one.side === side);
   if (!ladder) return refuseCell(row, 'cut_from', `No ladder of the ${side} ${limb} on ${cutFrom}.`);
   const firstWorn = optionalDayCell(row, 'first_worn');
-  if (firstWorn && firstWorn < cutFrom) refuseCell(row, 'first_worn', `Worn before it was cut from the ladder of ${cutFrom}.`);
+  if (firstWorn && firstWorn < cutFrom) refuseCell(row, 'first_worn', `Worn before it was made to the ladder of ${cutFrom}.`);
   const retired = optionalDayCell(row, 'retired');
   if (retired && retired < (firstWorn ?? cutFrom)) refuseCell(row, 'retired', 'Retired before it was worn.');
   return {

@@ -33,7 +33,7 @@ export function bodyOutlook(record: PatientRecord, latest: SeriesVisit, days: nu
   const { heightMm, weightKg } = latest.body;
   const [odd] = latest.bodyInDoubt;
   if (odd) return { noAnswer: `The ${odd} on record looks odd: keep it or correct it, then there is an outlook.` };
-  if (!heightMm || !weightKg) return { noAnswer: 'A child needs height and weight near the last taping to look ahead.' };
+  if (!heightMm || !weightKg) return { noAnswer: 'A child needs height and weight near the last measuring to look ahead.' };
   const height = ratioAhead(record, 'height', heightMm.day, heightMm.value / 10, latest.visit.day, day, policy);
   const weight = ratioAhead(record, 'weight', weightKg.day, weightKg.value, latest.visit.day, day, policy);
   if (isNoAnswer(height)) return height;

@@ -24,7 +24,7 @@ export function cutFrom(piece: Piece, series: LimbSeries | undefined): CutFrom |
   const toMm = Math.max(one, other);
   const { placesMm } = visit.placed.line;
   const rungs = placesMm.flatMap((place, index) => (place >= fromMm - 1 && place <= toMm + 1 ? [index] : []));
-  if (rungs.length === 0) return { noAnswer: 'The piece covers no rung of the ladder it was cut from.' };
+  if (rungs.length === 0) return { noAnswer: 'The piece covers no rung of the ladder it was made to.' };
   return { visit, rungs, fromMm, toMm };
 }
 

@@ -2,7 +2,7 @@ import type { Piece } from '../record/patient-record';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 
 /** Where a piece stands in its life. `sent back` waits for an alteration or a remake. */
-export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'worn in turn' | 'spare' | 'out of use';
+export type PieceStage = 'on order' | 'sent back' | 'delivered' | 'wear-in' | 'in rotation' | 'spare' | 'out of use';
 
 /**
  * The stage of a piece on a day, from its own days alone.
@@ -16,7 +16,7 @@ export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
   if (wentBack(piece)) return 'sent back';
   if (!piece.firstWorn || piece.firstWorn > today) return piece.delivered || !piece.orderId ? 'delivered' : 'on order';
   if (piece.wearIn && today < addDays(piece.firstWorn, piece.wearIn.days)) return 'wear-in';
-  return keptAs(piece, today) === 'spare' ? 'spare' : 'worn in turn';
+  return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
 }
 
 /** Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not. */

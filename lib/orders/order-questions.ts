@@ -52,7 +52,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     questions.push(
       question(
         `newer-ladder ${newest.visit.day}`,
-        `The ${limb} was taped again on ${showDay(newest.visit.day)}: is the older ladder meant?`,
+        `The ${limb} was measured again on ${showDay(newest.visit.day)}: is the older ladder meant?`,
       ),
     );
   for (const doubt of taped.doubts)

@@ -6,10 +6,10 @@ import { pct, signedPct } from './show-figures';
 
 const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
   'moved-zero': 'As recorded and with the zero moved back the two readings say different things.',
-  posture: 'Taped in another posture than before.',
+  posture: 'Measured in another posture than before.',
   'time-of-day':
-    'Taped at another time of the day, further apart than the clinic’s limit; a leg alone changes by about 5\u202f% between morning and evening.',
-  'other-measurer': 'Taped by another or an unknown measurer, and the change is below what two measurers differ by.',
+    'Measured at another time of the day, further apart than the clinic’s limit; a leg alone changes by about 5\u202f% between morning and evening.',
+  'other-measurer': 'Measured by another or an unknown measurer, and the change is below what two measurers differ by.',
   'missing-height': 'A child’s growth cannot be taken out without height on both days.',
   'little-shared-span': 'The two ladders share less of the limb than a verdict needs.',
   'doubtful-rungs': 'The verdict hangs on a reading that is still in doubt.',

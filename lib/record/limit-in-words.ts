@@ -21,7 +21,7 @@ export function limitUnit(name: LimitName): string {
 /**
  * A limit as it is in force: what it does, the figure that counts, whether the clinic set it, the default, its kind and its source.
  *
- * Example: `Expected girth growth since the cut-from ladder: tape the limb. This clinic’s own: 3 % (default 2 %). Clinic default: About …`
+ * Example: `Expected girth growth since the piece was measured for: measure the limb. This clinic’s own: 3 % (default 2 %). Clinic default: About …`
  */
 export function limitInWords(name: ComparedWith, policy: Policy): string {
   const { does, inForce, usual, kind, source } = name === 'reviewDays' ? reviewParts(policy) : limitParts(name, policy);

@@ -75,7 +75,7 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const unit = ladder?.unit ?? 'cm';
   const options = readOptions(text, unit, refuse);
   const quantity = accept('quantity', readDays(text('quantity'), 1));
-  if (quantity !== null && quantity > 6) refuse('quantity', 'Order at most 6 at a time: each is cut from the same ladder.');
+  if (quantity !== null && quantity > 6) refuse('quantity', 'Order at most 6 at a time: each is made to the same measurements.');
   const decided =
     text('allowance') === '' || /^0+$/.test(text('allowance')) ? null : accept('allowance', readLength(text('allowance'), unit));
   const lifeDays = accept('lifeDays', readDays(text('lifeDays'), 1));

@@ -53,7 +53,7 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
   if (piece === '') refuse('piece', 'Give the piece a name or number, so that two of one order can be told apart.');
   if (taken.includes(piece)) refuse('piece', `Piece ${piece} is on record already. Two of one order are two pieces.`);
   const ladder = ladders.find((one) => one.key === typed.cutFrom) ?? null;
-  if (!ladder) refuse('cutFrom', 'Choose the ladder that the piece is cut from.');
+  if (!ladder) refuse('cutFrom', 'Choose the measurements that the piece is made to.');
   const end = (box: 'from' | 'to'): CoverEnd | null => (ladder ? accept(box, readEnd(typed[box], ladder)) : null);
   const from = end('from');
   const to = end('to');
@@ -69,8 +69,8 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
   const firstWorn = day('firstWorn');
   const firstFit = day('firstFit');
   const retired = day('retired');
-  if (ladder && firstWorn && firstWorn < ladder.day) refuse('firstWorn', 'This is before the ladder it was cut from.');
-  if (firstFit && ladder && firstFit < ladder.day) refuse('firstFit', 'This is before the ladder it was cut from.');
+  if (ladder && firstWorn && firstWorn < ladder.day) refuse('firstWorn', 'This is before the measurements it was made to.');
+  if (firstFit && ladder && firstFit < ladder.day) refuse('firstFit', 'This is before the measurements it was made to.');
   if (retired && ladder && retired < (firstWorn ?? ladder.day)) refuse('retired', 'This is before it was worn.');
   const retiredReason = typed.retiredReason.trim() || null;
   if (retired && !retiredReason) refuse('retiredReason', 'Say why: worn out, outgrown, lost, damaged, condition changed, stopped.');

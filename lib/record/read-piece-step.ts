@@ -42,12 +42,12 @@ type After = { readonly after: Partial<Piece> & { readonly retiredReason?: strin
 const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> = {
   delivered: (boxes, piece) => {
     if (piece.delivered) boxes.refuse('day', 'It is on record as delivered already.');
-    const day = boxes.day('day', piece.cutFrom, 'the ladder it was cut from');
+    const day = boxes.day('day', piece.cutFrom, 'the measurements it was made to');
     return { after: { delivered: day, firstFit: null }, reason: 'delivered' };
   },
   'first-fit': (boxes, piece) => firstFit(boxes, piece),
   worn: (boxes, piece) => {
-    const day = boxes.day('day', piece.delivered ?? piece.cutFrom, piece.delivered ? 'its delivery' : 'the ladder it was cut from');
+    const day = boxes.day('day', piece.delivered ?? piece.cutFrom, piece.delivered ? 'its delivery' : 'the measurements it was made to');
     return { after: { firstWorn: day, wearIn: wearIn(boxes, day) }, reason: 'first worn' };
   },
   called: (boxes, piece) => {
@@ -59,10 +59,10 @@ const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> 
     };
   },
   keep: (boxes, piece) => {
-    const as = boxes.oneOf('as', ['rotation', 'spare'] as const, 'Choose whether it is worn in turn or kept as a spare.');
-    const from = boxes.day('day', piece.firstWorn ?? piece.cutFrom, piece.firstWorn ? 'first wear' : 'the ladder it was cut from');
+    const as = boxes.oneOf('as', ['rotation', 'spare'] as const, 'Choose whether it is in rotation or kept as a spare.');
+    const from = boxes.day('day', piece.firstWorn ?? piece.cutFrom, piece.firstWorn ? 'first wear' : 'the measurements it was made to');
     const kept = [...(piece.kept ?? []).filter((one) => from !== null && one.from < from), ...(as && from ? [{ from, as }] : [])];
-    return { after: { kept }, reason: as === 'spare' ? 'kept as a spare' : 'worn in turn' };
+    return { after: { kept }, reason: as === 'spare' ? 'kept as a spare' : 'in rotation' };
   },
   'let-out': (boxes, piece) => {
     const day = boxes.day('day', piece.firstWorn ?? piece.cutFrom, 'first wear');
@@ -71,13 +71,13 @@ const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> 
     return { after: { alterations: [...(piece.alterations ?? []), done] }, reason: `let out by ${width?.text ?? ''}`.trim() };
   },
   altered: (boxes, piece) => {
-    const day = boxes.day('day', piece.cutFrom, 'the ladder it was cut from');
+    const day = boxes.day('day', piece.cutFrom, 'the measurements it was made to');
     const words = boxes.words('words') ?? boxes.refuse('words', 'Say what was altered.');
     const done = { kind: 'altered' as const, day: day as CalendarDay, width: null, words };
     return { after: { alterations: [...(piece.alterations ?? []), done] }, reason: `altered: ${words ?? ''}` };
   },
   retire: (boxes, piece) => {
-    const retired = boxes.day('day', piece.firstWorn ?? piece.cutFrom, piece.firstWorn ? 'first wear' : 'the ladder it was cut from');
+    const retired = boxes.day('day', piece.firstWorn ?? piece.cutFrom, piece.firstWorn ? 'first wear' : 'the measurements it was made to');
     const retiredAs = boxes.oneOf<RetiredAs>('as', RETIRED_AS, 'Choose why it goes out of use.');
     const words = boxes.words('words');
     const retiredReason = [retiredAs === 'worn' ? 'worn out' : retiredAs, words].filter(Boolean).join(': ');
@@ -87,7 +87,7 @@ const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> 
 
 function firstFit(boxes: Boxes, piece: Piece): After {
   const since = piece.delivered ?? piece.cutFrom;
-  const day = boxes.day('day', since, piece.delivered ? 'its delivery' : 'the ladder it was cut from');
+  const day = boxes.day('day', since, piece.delivered ? 'its delivery' : 'the measurements it was made to');
   const zones = zonesOf(piece).map((zone) => ({
     zone,
     fit: boxes.oneOf<ZoneFit>(`zone/${zone}`, ZONE_FITS, `Say how it sits at the ${zone}.`) as ZoneFit,

@@ -16,7 +16,7 @@ export type StoredDay = {
 
 const WORDS: Readonly<Record<DateKind, string>> = {
   visit: 'Visit due',
-  remeasure: 'Tape again',
+  remeasure: 'Measure again',
   order: 'Order by',
   delivery: 'Delivery expected',
   'first-fit': 'First fit to check',

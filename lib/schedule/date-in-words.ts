@@ -6,12 +6,12 @@ import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
 
 const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>> = {
   visit: () => 'Next visit',
-  remeasure: (limb) => `Tape the ${limb} for the next order`,
+  remeasure: (limb) => `Measure the ${limb} for the next order`,
   order: (limb) => `Order the next piece for the ${limb}`,
   delivery: (limb, piece) => `${piece} is expected, ${limb}`,
   'first-fit': (limb, piece) => `First-fit check of ${piece}, ${limb}`,
   call: (limb, piece) => `Call about the wear-in of ${piece}, ${limb}`,
-  'end-of-life': (limb, piece) => `Wear life of ${piece} ends, ${limb}`,
+  'end-of-life': (limb, piece) => `Replacement of ${piece} due, ${limb}`,
 };
 
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */

@@ -60,7 +60,7 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
   const ends =
     orderBy.because === 'outgrown' && !isNoAnswer(one.outgrow)
       ? `${endOfFit(one.outgrow)} ${showDay(orderBy.neededBy)} at the earliest`
-      : `wear life ends ${showDay(orderBy.neededBy)}`;
+      : `replacement due ${showDay(orderBy.neededBy)}`;
   const order: ComputedDate = {
     key: `order-by:${piece.piece}`,
     kind: 'order',

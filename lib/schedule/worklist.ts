@@ -43,7 +43,7 @@ const KINDS: Readonly<Record<PromptAction, WorkKind>> = {
 const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => string>> = {
   refer: () => 'Tell the prescriber today',
   review: (limb) => `Review the ${limb}`,
-  'repeat-reading': (limb) => `Tape the ${limb} again`,
+  'repeat-reading': (limb) => `Measure the ${limb} again`,
   remeasure: (limb) => `Remeasure the ${limb}`,
   refit: (limb) => `Remeasure and refit the ${limb}`,
   'let-out': (limb, piece) => `Let out ${piece}, ${limb}`,
@@ -55,7 +55,7 @@ const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => str
 /** Dates that are lines of the worklist, each under its mark. The end of a piece's life has its order-by date before it. */
 const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: string, piece: string) => string }>> = {
   visit: { kind: 'visit', title: () => 'Visit' },
-  remeasure: { kind: 'remeasure', title: (limb) => `Tape the ${limb} for the order` },
+  remeasure: { kind: 'remeasure', title: (limb) => `Measure the ${limb} for the order` },
   order: { kind: 'order', title: (limb) => `Order for the ${limb}` },
   delivery: { kind: 'delivery', title: (_, piece) => `Expect ${piece}` },
   'first-fit': { kind: 'first-fit', title: (_, piece) => `First fit of ${piece}` },
@@ -98,7 +98,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
       key: FIRST_LADDER,
       kind: 'visit',
       due: today,
-      title: 'Tape the first ladder',
+      title: 'Measure the first ladder',
       reason: 'No visit on record yet.',
       limb: record.affected[0] ?? null,
       prompt: null,

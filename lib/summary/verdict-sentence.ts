@@ -58,7 +58,7 @@ function cannotTell(judged: JudgedChange): string {
   if (confounders.includes('doubtful-body')) return 'It hangs on a height or weight that looks odd and nobody has kept.';
   if (confounders.includes('little-shared-span')) return 'The two ladders share too little of the limb.';
   if (confounders.includes('missing-height')) return 'Growth cannot be taken out without height on both days.';
-  if (confounders.includes('posture')) return `Taped in another posture, and girth is ${beyond(judged)}.`;
-  if (confounders.includes('time-of-day')) return `Taped at another time of day, and girth is ${beyond(judged)}.`;
-  return `Taped by another measurer, and girth is ${beyond(judged)}.`;
+  if (confounders.includes('posture')) return `Measured in another posture, and girth is ${beyond(judged)}.`;
+  if (confounders.includes('time-of-day')) return `Measured at another time of day, and girth is ${beyond(judged)}.`;
+  return `Measured by another measurer, and girth is ${beyond(judged)}.`;
 }

@@ -40,7 +40,7 @@ export function readLength(typed: string, sheetUnit: LengthUnit, strict = false)
 }
 
 function readFeet(typed: string, feet: string, rest: string): Reading<TypedLength> {
-  if (feet.length > 2) return refused(`“${typed.trim()}” is too large to be taped.`);
+  if (feet.length > 2) return refused(`“${typed.trim()}” is too large to be measured.`);
   const inches = rest === '' ? read(fraction(0n, 1n)) : readNumber(rest.replace(/\s*(?:inches|inch|in\.?|"|″|”|'')$/i, ''));
   if (inches.kind !== 'read') return inches;
   if (inches.value.numerator >= 12n * inches.value.denominator)
@@ -51,7 +51,7 @@ function readFeet(typed: string, feet: string, rest: string): Reading<TypedLengt
 function exactLength(typed: string, value: Fraction, unit: LengthUnit | 'mm' | 'm', system: LengthUnit): Reading<TypedLength> {
   const nm = wholeUnits(value, NANOMETRES_IN[unit]);
   if (nm === undefined) return refused(`“${typed.trim()}” is finer than any tape.`);
-  if (nm === 0) return refused('A length of 0 is not a reading. Leave the place empty if it was not taped.');
+  if (nm === 0) return refused('A length of 0 is not a reading. Leave the place empty if it was not measured.');
   return read({ text: typed.trim(), unit: system, nm: asNanometres(nm) });
 }
 

@@ -108,7 +108,7 @@ function askRunTogether(shown: string, upper: string, lower: string): Reading<Fr
 }
 
 function withinReach(shown: string, value: Fraction): Reading<Fraction> {
-  if (value.numerator >= value.denominator * 100_000n) return refused(`${shown} is too large to be taped.`);
+  if (value.numerator >= value.denominator * 100_000n) return refused(`${shown} is too large to be measured.`);
   return read(value);
 }
 

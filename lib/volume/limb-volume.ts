@@ -28,10 +28,10 @@ export type LimbVolume = {
 export function limbVolume(line: TapedLine, tape: TapeError, tension: number, within?: Span): LimbVolume | NoAnswer {
   const span = within ?? tapedSpan(line.placesMm);
   if (!span) {
-    return { noAnswer: line.placesMm.length === 1 ? 'One girth has no volume; a second place is needed.' : 'No girths were taped.' };
+    return { noAnswer: line.placesMm.length === 1 ? 'One girth has no volume; a second place is needed.' : 'No girths were measured.' };
   }
   const volumeMm3 = spanVolume(line.placesMm, line.girthsMm, span);
-  if (volumeMm3 === undefined) return { noAnswer: 'The stretch reaches past the taped rungs.' };
+  if (volumeMm3 === undefined) return { noAnswer: 'The stretch reaches past the measured rungs.' };
   const lengthMm = span.toMm - span.fromMm;
   const sd = relativeSd(volumeVariance(line.placesMm, line.girthsMm, span, volumeMm3, tape, tension));
   return {

@@ -25,7 +25,7 @@ export function namedSegments(placed: PlacedLine, limb: LimbKind, tape: TapeErro
   const first = placed.line.placesMm[0];
   const last = placed.line.placesMm.at(-1);
   if (middle === undefined || first === undefined || last === undefined) {
-    const volume: NoAnswer = { noAnswer: 'The landmark between the segments was not taped.' };
+    const volume: NoAnswer = { noAnswer: 'The landmark between the segments was not measured.' };
     return [
       { name: lowerName, volume, part: false },
       { name: upperName, volume, part: false },
@@ -35,7 +35,7 @@ export function namedSegments(placed: PlacedLine, limb: LimbKind, tape: TapeErro
     const fromMm = Math.max(from ?? first, first);
     const toMm = Math.min(to ?? last, last);
     const volume =
-      toMm > fromMm ? limbVolume(placed.line, tape, tension, { fromMm, toMm }) : { noAnswer: 'No two places of it were taped.' };
+      toMm > fromMm ? limbVolume(placed.line, tape, tension, { fromMm, toMm }) : { noAnswer: 'No two places of it were measured.' };
     return { name, volume, part: !isNoAnswer(volume) && (from === undefined || to === undefined || fromMm > from + 1 || toMm < to - 1) };
   };
   return [

@@ -65,9 +65,9 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
 
   it('holds a line for each thing to do: the visit 84 days after the last at ten years, the first ladder of who was never taped', async () => {
     expect(await visitLines(ids[0] ?? '')).toMatchObject([{ due: '2027-01-06', title: 'Visit', first: false }]);
-    expect((await linesOf(ids[0] ?? '')).filter((line) => line.first)).toMatchObject([{ title: 'Tape the right leg again', behind: 1 }]);
+    expect((await linesOf(ids[0] ?? '')).filter((line) => line.first)).toMatchObject([{ title: 'Measure the right leg again', behind: 1 }]);
     expect(await linesOf(ids[2] ?? '')).toMatchObject([
-      { kind: 'visit', due: TODAY, title: 'Tape the first ladder', first: true, behind: 0 },
+      { kind: 'visit', due: TODAY, title: 'Measure the first ladder', first: true, behind: 0 },
     ]);
   });
 

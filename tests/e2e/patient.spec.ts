@@ -103,7 +103,7 @@ test('a refused piece says why beside each box and keeps what was typed; a good 
   await page.getByLabel('First worn').fill('2001-01-01');
   await page.getByRole('button', { name: 'Add the piece' }).click();
   await expect(page.getByText('“1,234” can be read two ways. Type 1.234 or 1234.')).toBeVisible();
-  await expect(page.getByText('This is before the ladder it was cut from.')).toBeVisible();
+  await expect(page.getByText('This is before the measurements it was made to.')).toBeVisible();
   await expect(page.getByLabel('Piece', { exact: true })).toHaveValue('9');
   await expect(page.getByLabel('Reduction, %')).toHaveValue('1,234');
   await page.getByLabel('Reduction, %').fill('12.5');

@@ -41,8 +41,8 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             <div className="field">
               <label htmlFor="file">A file</label>
               <span className="hint" id="file-hint">
-                A spreadsheet saved as CSV, with a column a visit, a row a visit or a row a taped place; a set taken out of this program; or
-                a FHIR bundle of one patient. At most 32 MB.
+                A spreadsheet saved as CSV, with a column a visit, a row a visit or a row a measured place; a set taken out of this program;
+                or a FHIR bundle of one patient. At most 32 MB.
               </span>
               <input id="file" name="file" type="file" accept=".csv,.txt,.tsv,.zip,.json" aria-describedby="file-hint" required />
             </div>

@@ -51,7 +51,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const due = dates.find((date) => date.kind === 'visit')?.day;
   const quiet = due
     ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
-    : 'No visit yet. Tape the first ladder.';
+    : 'No visit yet. Measure the first ladder.';
   const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
     const picture = limbPicture(analysis, limb);
     return picture ? [picture] : [];

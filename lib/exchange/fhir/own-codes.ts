@@ -8,12 +8,12 @@ export const OWN_SYSTEM = `${OWN}/CodeSystem/limb-ladder`;
 
 /** Each code with its display and what it means. */
 const CODES = {
-  'girth-ladder': ['Girth ladder', 'The girths of one limb, taped at places counted from a zero.'],
-  'girth-at-place': ['Girth at a place of a limb', 'Girth taped at a distance from the zero of a ladder.'],
+  'girth-ladder': ['Girth ladder', 'The girths of one limb, measured at places counted from a zero.'],
+  'girth-at-place': ['Girth at a place of a limb', 'Girth measured at a distance from the zero of a ladder.'],
   'landmark-on-ladder': ['Place of a landmark on a ladder', 'Distance of a landmark from the zero of a ladder.'],
   'gluteal-fold-height': ['Height of the gluteal fold', 'Height of the gluteal fold above the floor.'],
   'single-reading': ['Single reading', 'A length with a name, off the ladders.'],
-  'limb-volume': ['Limb volume', 'Volume of the taped stretch of a limb, frusta summed.'],
+  'limb-volume': ['Limb volume', 'Volume of the measured stretch of a limb, frusta summed.'],
   'limb-event': ['Event of a limb', 'Something after which a limb is no longer the same series.'],
   'caution-answer': ['Answer to a caution', 'The latest answer to a caution card.'],
   'custom-garment': ['Custom compression or pressure garment', 'A garment cut to the figures of one limb.'],
@@ -41,7 +41,7 @@ export const OWN_CODE_SYSTEM: CodeSystem = {
   title: 'Ladders of girths and custom garments',
   status: 'active',
   experimental: false,
-  description: 'Codes for what is taped up a limb and for garments cut to it, where no verified code of a public system exists.',
+  description: 'Codes for what is measured up a limb and for garments made to it, where no verified code of a public system exists.',
   caseSensitive: true,
   content: 'complete',
   concept: Object.entries(CODES).map(([code, [display, definition]]) => ({ code, display, definition })),

@@ -6,7 +6,7 @@ import { type SetTable, SUBJECT_ID } from './set-table';
 /** What the engine makes of the ladders. It goes out and is not read back: it is worked out anew from what was typed. */
 export const VOLUME: SetTable = {
   name: 'volume',
-  says: 'One row a limb and visit: its volume over the stretch that was taped, or why there is none.',
+  says: 'One row a limb and visit: its volume over the stretch that was measured, or why there is none.',
   columns: [
     SUBJECT_ID,
     { name: 'limb', kind: 'word', says: 'leg or arm.' },

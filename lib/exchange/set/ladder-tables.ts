@@ -80,7 +80,7 @@ function zeroChoiceCells({ zeroChoice }: Ladder): Cells {
 /** Table `rung`: distances as typed and exactly, the girth, a second taping, a note. */
 export const RUNG: SetTable = {
   name: 'rung',
-  says: 'One row a place on a ladder, with its girth where one was taped.',
+  says: 'One row a place on a ladder, with its girth where one was measured.',
   columns: [
     SUBJECT_ID,
     VISIT_ID,
@@ -88,7 +88,7 @@ export const RUNG: SetTable = {
     RUNG_NO,
     ...typedColumns('distance', 'Distance from the zero along the limb'),
     ...typedColumns('girth', 'Girth'),
-    ...typedColumns('again', 'Girth of a second taping'),
+    ...typedColumns('again', 'Girth measured a second time'),
     { name: 'note', kind: 'free-text', says: 'Note on the rung.' },
   ],
   rows: (part) =>

@@ -5,7 +5,7 @@ import { type Cells, type Column, lengthCells, type SetTable, SUBJECT_ID, typedC
 function coverColumns(end: 'from' | 'to'): readonly Column[] {
   return [
     { name: `covers_${end}_landmark`, kind: 'word', says: `Landmark the piece reaches ${end}.` },
-    ...typedColumns(`covers_${end}`, `Distance on the cut-from ladder that the piece reaches ${end}`),
+    ...typedColumns(`covers_${end}`, `Distance on the ladder it was made to that the piece reaches ${end}`),
   ];
 }
 
@@ -30,8 +30,8 @@ export const PIECE: SetTable = {
     { name: 'side', kind: 'word', says: 'left or right, the patient’s own.' },
     ...coverColumns('from'),
     ...coverColumns('to'),
-    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it was cut from, where that is known.' },
-    { name: 'cut_from', kind: 'day', says: 'Day of the ladder it was cut from.' },
+    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it was made to, where that is known.' },
+    { name: 'cut_from', kind: 'day', says: 'Day of the ladder it was made to.' },
     { name: 'reduction_pct', kind: 'decimal', unit: '%', says: 'Reduction of the girth.' },
     { name: 'convention', kind: 'word', says: 'How the relaxed girth G follows from the girth C and the reduction r: C(1-r) or C/(1+r).' },
     ...typedColumns('allowance', 'Total width that can be let out'),
@@ -99,7 +99,7 @@ export const ORDER: SetTable = {
     { name: 'quantity', kind: 'whole', says: 'How many like pieces.' },
     { name: 'ordered', kind: 'day', says: 'Day it was sent.' },
     { name: 'expected', kind: 'day', says: 'Day it was expected.' },
-    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it is cut from.' },
+    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it is made to.' },
     { name: 'content', kind: 'json', says: 'The whole order.' },
   ],
   rows: (part) =>

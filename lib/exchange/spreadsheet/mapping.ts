@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** How a spreadsheet is laid out: a row a taped place; a column a visit with places down the side; a row a visit with places across. */
+/** How a spreadsheet is laid out: a row a measured place; a column a visit with places down the side; a row a visit with places across. */
 export const LAYOUTS = ['rungs', 'places-down', 'visits-down'] as const;
 export type Layout = (typeof LAYOUTS)[number];
 

@@ -27,7 +27,7 @@ export const allowanceUsedUp: Rule = {
           facts: [
             `Today’s girths ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
             ...(letOutMm(piece) > 0 ? [`Let out so far: ${showLengthWithUnit(letOutMm(piece), piece.allowance.unit)}.`] : []),
-            `By the ladder of ${showDay(fit.latest.visit.day)}, cut from ${showDay(piece.cutFrom)}.`,
+            `By the ladder of ${showDay(fit.latest.visit.day)}, made to the measurements of ${showDay(piece.cutFrom)}.`,
           ],
           missing: [],
           limits: [],

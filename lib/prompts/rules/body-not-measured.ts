@@ -21,7 +21,7 @@ export const bodyNotMeasured: Rule = {
         action: 'visit',
         due: null,
         title: `Consider measuring ${missing.join(' and ')} at the next visit.`,
-        facts: [`Taped on ${showDay(day)}; no ${missing.join(' and no ')} within ${NEAREST_WITHIN_DAYS.growing} days of it.`],
+        facts: [`Measured on ${showDay(day)}; no ${missing.join(' and no ')} within ${NEAREST_WITHIN_DAYS.growing} days of it.`],
         missing,
         limits: [],
         cause: 'body not measured',

@@ -43,8 +43,8 @@ export const growthSinceCut: Rule = {
             height,
             `Girth expected ${signedPct(girth)} at most, length ${signedPct(body.expectedLength.ratio - 1)}.`,
             taped
-              ? `Taped since, on ${showDay(fit.latest.visit.day)}: girth ${signedPct(largestGirthChange(fit))} at most; that ladder can serve.`
-              : `Not taped since ${showDay(cut.visit.day)}.`,
+              ? `Measured since, on ${showDay(fit.latest.visit.day)}: girth ${signedPct(largestGirthChange(fit))} at most; that ladder can serve.`
+              : `Not measured since ${showDay(cut.visit.day)}.`,
           ],
           figures: [
             { value: signedPct(body.heightRatio - 1), label: `height since ${showDay(cut.visit.day)}` },

@@ -19,7 +19,7 @@ export const movedZero: Rule = {
         {
           action: 'repeat-reading' as const,
           due: newest.at.visit.day,
-          title: `Consider taping the ${limb} again from its zero.`,
+          title: `Consider measuring the ${limb} again from its zero.`,
           facts: [
             shiftInWords(shift, newest.at.ladder.unit),
             `Ladder of ${showDay(newest.at.visit.day)} against ${showDay(judged.change.earlier.visit.day)}.`,

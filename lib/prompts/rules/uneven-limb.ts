@@ -33,7 +33,7 @@ export const unevenLimb: Rule = {
           due: newest.at.visit.day,
           title: confirmed
             ? `Consider a clinical review of the ${limb}: ${what}, at two visits.`
-            : `Consider taping the ${limb} again: ${what}.`,
+            : `Consider measuring the ${limb} again: ${what}.`,
           facts: [
             `Girth ${far} ${signedPct(uneven.far.girthRatio - 1)}, ${near} ${signedPct(uneven.near.girthRatio - 1)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
             `The difference is ${differenceInWords(uneven)} beyond what is expected.`,

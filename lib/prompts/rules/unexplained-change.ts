@@ -28,7 +28,7 @@ export const unexplainedChange: Rule = {
           due: newest.at.visit.day,
           title: confirmed
             ? `Consider a clinical review of the ${limb}: ${more ? 'larger' : 'smaller'} than expected at two visits.`
-            : `Consider taping the ${limb} again: ${more ? 'larger' : 'smaller'} than weight, height or the other limb explain.`,
+            : `Consider measuring the ${limb} again: ${more ? 'larger' : 'smaller'} than weight, height or the other limb explain.`,
           facts: [
             `Girth ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
             `Volume ${signedPct(judged.change.measured.volume.ratio - 1)}, expected ${signedPct(judged.expectedVolumeRatio - 1)}; smallest real change ${pct(judged.smallestRealChange)}.`,

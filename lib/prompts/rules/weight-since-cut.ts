@@ -26,7 +26,7 @@ export const weightSinceCut: Rule = {
       const { unit } = weighed.weight;
       const tapedSince =
         !isNoAnswer(fit) && fit.latest.visit.day >= weighed.day
-          ? [`Taped since, on ${showDay(fit.latest.visit.day)}: that ladder can serve.`]
+          ? [`Measured since, on ${showDay(fit.latest.visit.day)}: that ladder can serve.`]
           : [];
       const newPiece = Math.abs(change) * 100 >= policy.weightRefitPct;
       return [

@@ -18,7 +18,7 @@ export type FamilyFormRead =
 /**
  * What a therapist confirmed for the family page, or one sentence beside each box that stops it.
  *
- * Refuses a limb that was not taped at the visit, a change or an answer that was not chosen (nothing is chosen for a person), hours
+ * Refuses a limb that was not measured at the visit, a change or an answer that was not chosen (nothing is chosen for a person), hours
  * beyond a day, and what `readSteps` refuses.
  */
 export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], visitDay: CalendarDay): FamilyFormRead {
@@ -29,7 +29,7 @@ export function readFamilyForm(typed: TypedFamily, limbs: readonly LimbSide[], v
     return null;
   };
   const limb =
-    limbs.find((one) => `${one.side} ${one.limb}` === text('limb')) ?? refuse('limb', 'Choose a limb that was taped at this visit.');
+    limbs.find((one) => `${one.side} ${one.limb}` === text('limb')) ?? refuse('limb', 'Choose a limb that was measured at this visit.');
   const language = LANGUAGES.find((one) => one === text('language')) ?? refuse('language', 'Choose the language.');
   const reader = (['family', 'patient'] as const).find((one) => one === text('reader')) ?? refuse('reader', 'Choose who reads it.');
   const name = text('name');

@@ -51,7 +51,7 @@ function replaces({ piece, today, stage, daysWorn, wearDays, inTurn }: LetterFac
     WORDS.life(piece.lifeDays),
     piece.retired && piece.retired <= today
       ? WORDS.retired(showDay(piece.retired), piece.retiredReason ?? piece.retiredAs ?? null)
-      : WORDS.stage(stage === 'worn in turn' ? 'in rotation' : stage),
+      : WORDS.stage(stage),
     ...(made.length > 0 ? [WORDS.altered(made.join('; '))] : []),
   ].join(' ');
 }

@@ -44,7 +44,7 @@ describe('the fit of a piece today', () => {
     expect(fit.lengthDriftMm).toBeCloseTo(0.04 * 280, -1);
   });
 
-  it('has no answer by name without its ladder, and on a limb that was not taped again in common', () => {
+  it('has no answer by name without its ladder, and on a limb that was not measured again in common', () => {
     expect(pieceAt([visitOf('2026-02-05', [legOf()], grown)], {}).fit).toEqual({
       noAnswer: 'No ladder of 2026-01-05 is on record for this limb.',
     });
@@ -91,7 +91,7 @@ describe('the outlook of a piece', () => {
     const visits = [visitOf('2026-01-05', [legOf()], { height: '130 cm', weight: '28 kg' })];
     expect(pieceAt(visits, {}, { ...child, sex: 'X' }).outgrow).toHaveProperty('noAnswer');
     expect(pieceAt([visitOf('2026-01-05', [legOf()], { height: '130 cm' })], {}, child).outgrow).toEqual({
-      noAnswer: 'A child needs height and weight near the last taping to look ahead.',
+      noAnswer: 'A child needs height and weight near the last measuring to look ahead.',
     });
     expect(pieceAt(visits, {}, child, '2027-06-01').room).toHaveProperty('noAnswer');
   });

@@ -42,7 +42,7 @@ describe('a pieces file', () => {
   it.each([
     ['an unknown patient', { patient: 'R-9' }, 'patient', 'No ladder of R-9'],
     ['a day without a ladder', { cut_from: '2026-01-06' }, 'cut_from', 'No ladder of the left leg on 2026-01-06'],
-    ['a limb that was not taped that day', { side: 'right' }, 'cut_from', 'right leg'],
+    ['a limb that was not measured that day', { side: 'right' }, 'cut_from', 'right leg'],
     ['an empty name', { piece: '' }, 'piece', 'empty'],
     ['a cover of one end', { covers: 'knee' }, 'covers', 'two ends'],
     ['a cover by a landmark of another limb', { covers: 'wrist-crease to knee' }, 'covers', 'not a landmark of the leg'],

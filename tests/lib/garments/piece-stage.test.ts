@@ -17,7 +17,7 @@ describe('the stage of a piece', () => {
     const wearIn = { firstHours: 2, fullHours: 23, days: 14, callOn: day('2026-11-28'), called: null, callNote: null };
     const worn = { ...ordered, delivered: day('2026-11-20'), firstWorn: day('2026-11-21'), wearIn };
     expect(pieceStage(worn, today)).toBe('wear-in');
-    expect(pieceStage(worn, day('2026-12-05'))).toBe('worn in turn');
+    expect(pieceStage(worn, day('2026-12-05'))).toBe('in rotation');
     expect(pieceStage({ ...worn, retired: today }, today)).toBe('out of use');
   });
 
@@ -43,9 +43,9 @@ describe('the stage of a piece', () => {
         { from: day('2026-11-01'), as: 'rotation' },
       ],
     });
-    expect(pieceStage(piece, day('2026-09-30'))).toBe('worn in turn');
+    expect(pieceStage(piece, day('2026-09-30'))).toBe('in rotation');
     expect(pieceStage(piece, day('2026-10-01'))).toBe('spare');
-    expect(pieceStage(piece, day('2026-11-01'))).toBe('worn in turn');
+    expect(pieceStage(piece, day('2026-11-01'))).toBe('in rotation');
   });
 });
 

@@ -14,7 +14,7 @@ describe('a body that was not measured', () => {
   it('asks for what is missing near a child’s newest ladder, and says which day that was', () => {
     const [prompt] = asked(CHILD, visitOf('2026-02-20', [legOf()], { weight: '30 kg' }));
     expect([prompt?.action, prompt?.title, prompt?.missing]).toEqual(['visit', 'Consider measuring height at the next visit.', ['height']]);
-    expect(prompt?.facts).toEqual(['Taped on 20 Feb 2026; no height within 30 days of it.']);
+    expect(prompt?.facts).toEqual(['Measured on 20 Feb 2026; no height within 30 days of it.']);
     expect(asked(CHILD, visitOf('2026-02-20', [legOf()]))[0]?.missing).toEqual(['height', 'weight']);
   });
 

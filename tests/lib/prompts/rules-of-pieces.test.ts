@@ -50,7 +50,7 @@ describe('growth since the cut-from ladder', () => {
     // Calf: (31/28)^0.45 · (133/130)^−0.3 = 1.040: above 2 %.
     const [prompt] = growth(visitOf('2026-07-01', [], { height: '133 cm', weight: '31 kg' }));
     expect([prompt?.action, prompt?.due]).toEqual(['remeasure', '2026-07-01']);
-    expect(prompt?.facts).toContain('Not taped since 5 Jan 2026.');
+    expect(prompt?.facts).toContain('Not measured since 5 Jan 2026.');
   });
 
   it('is silent under the limit: half a kilogram and half a centimetre', () => {
@@ -59,7 +59,7 @@ describe('growth since the cut-from ladder', () => {
 
   it('stands beside a ladder that grew as well, and says that it can serve', () => {
     const [prompt] = growth(visitOf('2026-07-01', [legOf(1.04, { stretch: 1.028 })], { height: '133 cm', weight: '31 kg' }));
-    expect(prompt?.facts.at(-1)).toMatch(/^Taped since, on 1 Jul 2026: girth \+4\.\d\s% at most; that ladder can serve\.$/u);
+    expect(prompt?.facts.at(-1)).toMatch(/^Measured since, on 1 Jul 2026: girth \+4\.\d\s% at most; that ladder can serve\.$/u);
   });
 
   it('yields to a tape that says the leg is no larger and no longer', () => {

@@ -21,7 +21,7 @@ describe('the worklist', () => {
 
   it('asks for the first ladder of a patient who was never taped', () => {
     expect(itemsOn('2026-02-01', [])).toEqual([
-      expect.objectContaining({ kind: 'visit', due: '2026-02-01', title: 'Tape the first ladder' }),
+      expect.objectContaining({ kind: 'visit', due: '2026-02-01', title: 'Measure the first ladder' }),
     ]);
   });
 

@@ -255,7 +255,7 @@ describe('the form of the family page', () => {
     });
   });
 
-  it('refuses a limb that was not taped, hours beyond a day, a step without its day, own words that are none', () => {
+  it('refuses a limb that was not measured, hours beyond a day, a step without its day, own words that are none', () => {
     const errors = (rest: Record<string, string>) => {
       const read = readFamilyForm({ ...FORM, ...rest }, [LEFT], TODAY);
       return read.kind === 'refused' ? Object.keys(read.errors) : [];

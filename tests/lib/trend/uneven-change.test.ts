@@ -87,7 +87,7 @@ describe('a change of one part of a limb', () => {
     const [once] = promptsOf('uneven-limb', recordOf([first, second]), '2026-03-06');
     expect([once?.action, once?.title, once?.cause]).toEqual([
       'repeat-reading',
-      'Consider taping the left leg again: below the knee it is larger than the rest of it leads one to expect.',
+      'Consider measuring the left leg again: below the knee it is larger than the rest of it leads one to expect.',
       'left leg: unexplained',
     ]);
     expect(promptsOf('uneven-limb', recordOf([first, second, third]), '2026-04-06')[0]?.action).toBe('review');

@@ -112,13 +112,13 @@ describe('a limb volume', () => {
     limbVolume(line(places, girths), DEFAULT_TAPE_ERROR, 0.004, within);
 
   it('is refused by name for no girth and for one', () => {
-    expect(volumeOf([], [])).toEqual({ noAnswer: 'No girths were taped.' });
+    expect(volumeOf([], [])).toEqual({ noAnswer: 'No girths were measured.' });
     expect(volumeOf([40], [200])).toEqual({ noAnswer: 'One girth has no volume; a second place is needed.' });
   });
 
   it('is refused for a stretch of no length and for one past the rungs', () => {
-    expect(volumeOf([0, 40], [200, 210], { fromMm: 20, toMm: 20 })).toEqual({ noAnswer: 'The stretch reaches past the taped rungs.' });
-    expect(volumeOf([0, 40], [200, 210], { fromMm: 0, toMm: 41 })).toEqual({ noAnswer: 'The stretch reaches past the taped rungs.' });
+    expect(volumeOf([0, 40], [200, 210], { fromMm: 20, toMm: 20 })).toEqual({ noAnswer: 'The stretch reaches past the measured rungs.' });
+    expect(volumeOf([0, 40], [200, 210], { fromMm: 0, toMm: 41 })).toEqual({ noAnswer: 'The stretch reaches past the measured rungs.' });
   });
 
   it('of two girths is one frustum, with its span, length and mean cross-section', () => {

@@ -30,7 +30,7 @@ export default async function NewOrderPage({
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one ladder" />
       {ladders.length === 0 ? (
         <p className="nothing-yet">
-          Tape a ladder first: an order is cut from one.{' '}
+          Measure the limb first: an order is made to its figures.{' '}
           <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
             New visit
           </Link>

@@ -48,7 +48,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'out of use';
   const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
   const left = roomLeft(piece);
-  const inUse = stage === 'wear-in' || stage === 'worn in turn' || stage === 'spare';
+  const inUse = stage === 'wear-in' || stage === 'in rotation' || stage === 'spare';
   return (
     <main id="main">
       <PatientTitle

@@ -39,7 +39,7 @@ export default async function NewPiecePage({
       <PatientTitle record={record} today={today} saying="A new piece: one physical garment" />
       {ladders.length === 0 ? (
         <p className="nothing-yet">
-          Tape a ladder first: a piece is cut from one.{' '}
+          Measure the limb first: a piece is made to its figures.{' '}
           <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
             New visit
           </Link>

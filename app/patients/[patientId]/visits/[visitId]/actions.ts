@@ -10,7 +10,7 @@ import { isNoAnswer } from '@/lib/outcome';
 
 /**
  * Keeps how a therapist reads a ladder whose zero looks moved: as recorded, or with the zero moved back. A new revision of the visit with
- * who and when; the figures stay as taped.
+ * who and when; the figures stay as measured.
  */
 export async function chooseZeroAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');

@@ -63,7 +63,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       <PatientTitle
         record={record}
         today={today}
-        saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, taped by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''} · ${taped} girths${kept > 0 ? `, ${kept} question${kept === 1 ? '' : 's'} answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
+        saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, measured by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''} · ${taped} girths${kept > 0 ? `, ${kept} question${kept === 1 ? '' : 's'} answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
       >
         {mayWrite && taped > 0 && (
           <Link className="button" href={`/patients/${patientId}/visits/${visitId}/family`} prefetch={false}>

@@ -34,7 +34,7 @@ export default async function FamilyPageForm({ params }: { params: Promise<{ pat
         </Link>
       </PatientTitle>
       {limbs.length === 0 ? (
-        <p className="nothing-yet">No limb was taped at this visit, so there is nothing to show a family yet.</p>
+        <p className="nothing-yet">No limb was measured at this visit, so there is nothing to show a family yet.</p>
       ) : (
         <FamilyForm
           patientId={patientId}
