@@ -10,7 +10,6 @@ import { addPerson, openClinic, soleClinic } from '@/db/people';
 import { renewStale } from '@/db/renew-work';
 import { therapistWithId } from '@/db/therapist';
 import { saveVisit } from '@/db/visits';
-import { calendarDay } from '@/lib/units/calendar-day';
 import { bulkClinic } from '@/tests/bulk-clinic';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
@@ -35,7 +34,7 @@ async function seed(): Promise<void> {
   const mira = await addPatient(therapist, { submissionId: 'seed 2', details: details('HL-0147', 'Mira Oduya') });
   if (mira.kind !== 'saved') throw new Error(mira.kind);
   await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
-  const { patients } = demoClinic(calendarDay(new Date().toISOString().slice(0, 10)));
+  const { patients } = demoClinic(todayIn(clinic.timeZone));
   for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
   await renewStale(therapist, todayIn(clinic.timeZone));
   const other = await openClinic({ ...clinic, name: 'Hill Street' }, { ...PEOPLE.crowded, passwordHash });
