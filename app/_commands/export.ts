@@ -13,6 +13,7 @@ import { policyOf } from '@/db/policy';
 import type { Therapist } from '@/db/therapist';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
@@ -50,16 +51,17 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   const { style } = SET_STYLES[name];
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const partOf = partsOf(style, await policyOf(therapist), today);
-  fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today), null, 2)}\n`);
+  const counter = setCounter();
   const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileOf(table)), 'wx') }));
   for (const { table, handle } of files) fs.writeSync(handle, headerLine(table, style));
   let count = 0;
   for await (const patient of patients) {
     const part = partOf(patient);
-    for (const { table, handle } of files) fs.writeSync(handle, linesOf(table, part, style));
+    for (const { table, handle } of files) fs.writeSync(handle, counter.noted(table, part, linesOf(table, part, style)));
     count += 1;
   }
   for (const { handle } of files) fs.closeSync(handle);
+  fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today, counter.tally()), null, 2)}\n`);
   return count;
 }
 

@@ -1,6 +1,7 @@
 import { strToU8, Zip, ZipDeflate } from 'fflate';
 import type { OutgoingPatient } from '@/db/patient-files';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { PartOf } from './set-parts';
@@ -39,17 +40,19 @@ async function* written(
   style: SetStyle,
   today: CalendarDay,
 ): AsyncGenerator<void> {
-  packed(zip, DICTIONARY_FILE).push(strToU8(JSON.stringify(dataDictionary(style, today), null, 2)), true);
+  const counter = setCounter();
   for (const table of SET_TABLES) {
     const file = packed(zip, fileOf(table));
     file.push(strToU8(headerLine(table, style)));
     for await (const patient of patients()) {
-      file.push(strToU8(linesOf(table, partOf(patient), style)));
+      const part = partOf(patient);
+      file.push(strToU8(counter.noted(table, part, linesOf(table, part, style))));
       yield;
     }
     file.push(new Uint8Array(), true);
     yield;
   }
+  packed(zip, DICTIONARY_FILE).push(strToU8(JSON.stringify(dataDictionary(style, today, counter.tally()), null, 2)), true);
   zip.end();
 }
 

@@ -1,7 +1,8 @@
 import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind } from '../ladder/limb';
 import { readLength } from '../units/read-length';
+import { readClockTime } from './clock-time';
 import type { CsvRow } from './csv-table';
-import { filledCell, refuseCell } from './read-cells';
+import { accepted, filledCell, refuseCell } from './read-cells';
 
 const EVERY_LANDMARK = Object.values(LIMBS).flatMap((limb) => limb.landmarks as readonly string[]);
 
@@ -31,6 +32,5 @@ export function landmarkCell(row: CsvRow, limb: LimbKind): LandmarkId | undefine
 export function timeCell(row: CsvRow): string | null {
   const text = row.cell('time');
   if (text === '') return null;
-  if (!/^([01]?\d|2[0-3]):[0-5]\d$/.test(text)) refuseCell(row, 'time', `“${text}” is not a clock time. Write it as 14:26.`);
-  return text.padStart(5, '0');
+  return accepted(row, 'time', readClockTime(text));
 }

@@ -1,4 +1,5 @@
 import type { Visit } from '../record/patient-record';
+import { readClockTime } from './clock-time';
 
 /**
  * What makes two visits the same one: day, clock time, and every figure that was taped, whatever words stand beside them.
@@ -17,10 +18,16 @@ export function figuresKey(visit: Visit): string {
     }))
     .map((ladder) => JSON.stringify(ladder))
     .sort();
-  return JSON.stringify([visit.day, visit.time, visit.height?.nm ?? null, visit.weight?.ng ?? null, ladders]);
+  return JSON.stringify([visit.day, clockOf(visit), visit.height?.nm ?? null, visit.weight?.ng ?? null, ladders]);
 }
 
 /** Two visits that could be one: of the same day, at the same clock time or one of them without. */
 export function couldBeOne(one: Visit, other: Visit): boolean {
-  return one.day === other.day && (one.time === other.time || one.time === null || other.time === null);
+  return one.day === other.day && (clockOf(one) === clockOf(other) || one.time === null || other.time === null);
+}
+
+/** The hour of a visit as it is meant: `9:20` and `09:20` are one. */
+function clockOf({ time }: Visit): string | null {
+  const read = time === null ? undefined : readClockTime(time);
+  return read?.kind === 'read' ? read.value : time;
 }

@@ -6,6 +6,7 @@ import { everyPatientFile, type OutgoingPatient } from '@/db/patient-files';
 import { policyOf } from '@/db/policy';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
+import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { type FilledClinic, openAnother } from './filled-clinic';
 import { line, seconds } from './timed';
@@ -18,7 +19,8 @@ const { style } = SET_STYLES.raw;
  */
 export async function benchExchange(clinic: FilledClinic, ladderRows: number): Promise<void> {
   const { lead, today } = clinic;
-  const files = new Map<string, string>([[DICTIONARY_FILE, JSON.stringify(dataDictionary(style, today))]]);
+  const files = new Map<string, string>();
+  const counter = setCounter();
   let patients: OutgoingPatient[] = [];
   let rows = 0;
   const reading = async () => {
@@ -36,9 +38,11 @@ export async function benchExchange(clinic: FilledClinic, ladderRows: number): P
     for (const table of SET_TABLES) files.set(fileOf(table), headerLine(table, style));
     for (const one of patients) {
       const part = partOf(one);
-      for (const table of SET_TABLES) files.set(fileOf(table), (files.get(fileOf(table)) ?? '') + linesOf(table, part, style));
+      for (const table of SET_TABLES)
+        files.set(fileOf(table), (files.get(fileOf(table)) ?? '') + counter.noted(table, part, linesOf(table, part, style)));
     }
   });
+  files.set(DICTIONARY_FILE, JSON.stringify(dataDictionary(style, today, counter.tally())));
   const size = `${patients.length} patients, ${rows} rows of ladders`;
   line('Taking out as a set', size, read + written, 'reading the same records', read);
 

@@ -6,6 +6,8 @@ import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
+import type { SetTable } from '@/lib/exchange/set/set-table';
+import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
@@ -88,10 +90,10 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   it('the demonstration clinic goes out as a set and as bundles and comes into another clinic with nothing lost', async () => {
     const style = { research: false, defused: true };
     const parts = files.map((file, index) => ({ subjectId: `S${index}`, file, analysis: () => analysis(file) }));
-    const tables = SET_TABLES.map(
-      (table) => [fileOf(table), headerLine(table, style) + parts.map((part) => linesOf(table, part, style)).join('')] as const,
-    );
-    const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY))]]));
+    const counter = setCounter();
+    const lines = (table: SetTable) => parts.map((part) => counter.noted(table, part, linesOf(table, part, style))).join('');
+    const tables = SET_TABLES.map((table) => [fileOf(table), headerLine(table, style) + lines(table)] as const);
+    const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
     if (set.kind !== 'read') throw new Error(JSON.stringify(set.fault));
     const half = Math.ceil(files.length / 2);
     const bundles = files.slice(half).map((file) => {

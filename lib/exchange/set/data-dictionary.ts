@@ -1,4 +1,5 @@
 import type { CellKind, Column, SetTable } from './set-table';
+import type { SetTally } from './set-tally';
 import { columnsIn, SET_TABLES, type SetStyle } from './write-set';
 
 /** Datatype of CSV on the Web for each kind of cell. */
@@ -22,6 +23,9 @@ export const DICTIONARY_FILE = 'set-metadata.json';
 export const RESEARCH = 'urn:rungwise:research';
 export const DEFUSED = 'urn:rungwise:defused';
 
+/** Where the dictionary keeps what was written, so that a set which another program changed is known. */
+export const WRITTEN = 'urn:rungwise:written';
+
 /** Name of a table's file in a set. */
 export function fileOf(table: SetTable): string {
   return `${table.name}.csv`;
@@ -30,16 +34,17 @@ export function fileOf(table: SetTable): string {
 /**
  * The data dictionary of a set: every file with every column, its datatype, unit and what it says; and how the set was written.
  *
- * Shape: a style and the day it was written; the JSON of a CSVW table group.
+ * Shape: a style, the day it was written, and the tally of what was written (a research set keeps no references); the JSON of a CSVW table group.
  * Source: W3C Recommendation, Metadata Vocabulary for Tabular Data, 17 December 2015 (csvw). Units: UCUM.
  */
-export function dataDictionary(style: SetStyle, day: string) {
+export function dataDictionary(style: SetStyle, day: string, { references, rows }: SetTally) {
   return {
     '@context': 'http://www.w3.org/ns/csvw',
     'dc:title': 'Ladders of girths, limb volumes and garments',
     'dc:created': day,
     [RESEARCH]: style.research,
     [DEFUSED]: style.defused,
+    [WRITTEN]: { ...(style.research ? {} : { references }), rows },
     tables: SET_TABLES.map((table) => ({
       url: fileOf(table),
       'dc:title': table.name,

@@ -1,13 +1,15 @@
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
-import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH } from './data-dictionary';
+import { checkSet, TALLY } from './check-set';
+import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
 import type { SetTable } from './set-table';
+import type { SetTally } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
@@ -19,15 +21,17 @@ export type RowsOf = (table: SetTable, ownerColumn?: string, owner?: string) => 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
  *
- * Refuses a set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
+ * A set is first held against itself (`checkSet`). Refuses a set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
  * does not hold what its column says. Shape: file names with their texts.
  */
 export function readSet(
   files: ReadonlyMap<string, string>,
 ): { readonly kind: 'read'; readonly patients: readonly PatientFile[] } | { readonly kind: 'fault'; readonly fault: CsvFault } {
   try {
-    const wasDefused = readStyle(files.get(DICTIONARY_FILE)).defused;
-    const rowsOf = rowsByOwner(new Map(READ.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), wasDefused)])));
+    const style = readStyle(files.get(DICTIONARY_FILE));
+    const tables = new Map(READ.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
+    checkSet(tables, style.written);
+    const rowsOf = rowsByOwner(tables);
     return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
   } catch (error) {
     if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
@@ -48,13 +52,13 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
   };
 }
 
-function readStyle(dictionary: string | undefined): { readonly defused: boolean } {
+function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {
   const refuse = (reason: string) => new CsvRefusal({ file: DICTIONARY_FILE, line: 1, column: '', reason });
   if (dictionary === undefined) throw refuse('The set has no dictionary: without it nobody knows how it was written.');
   const said = jsonObject(dictionary);
   if (!said) throw refuse('The dictionary is not JSON.');
   if (said[RESEARCH] === true) throw refuse('This set was written for research, without names and days. It cannot be read back.');
-  return { defused: said[DEFUSED] === true };
+  return { defused: said[DEFUSED] === true, written: TALLY.safeParse(said[WRITTEN]).data };
 }
 
 function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined {

@@ -6,6 +6,7 @@ import type { FiledLadder, FiledVisit } from '../../record/patient-file';
 import { type LimbSide, OCCASIONS, type SingleReading } from '../../record/patient-record';
 import type { LengthUnit } from '../../units/length';
 import type { CsvRow } from '../csv-table';
+import { timeCell } from '../ladder-cells';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import type { RowsOf } from './read-set';
@@ -45,7 +46,7 @@ export function readVisits(subjectId: string, rowsOf: RowsOf): readonly FiledVis
     const head = {
       id,
       day: dayCell(row, 'day'),
-      time: cellOrNull(row, 'time'),
+      time: timeCell(row),
       posture: cellOrNull(row, 'posture'),
       measurer: cellOrNull(row, 'measurer'),
       note: cellOrNull(row, 'note'),

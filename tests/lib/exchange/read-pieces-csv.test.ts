@@ -51,7 +51,7 @@ describe('a pieces file', () => {
     ['a reduction as a share of a hundred and fifty', { reduction: '150' }, 'reduction', 'not one that is cut'],
     ['a convention in other words', { convention: 'C(1+r)' }, 'convention', 'C(1-r), C/(1+r)'],
     ['an allowance without its unit', { allowance: '2' }, 'allowance', 'has no unit'],
-    ['a first wear before the cut', { first_worn: '2026-01-04' }, 'first_worn', 'before it was cut'],
+    ['a first wear before the cut', { first_worn: '2026-01-04' }, 'first_worn', 'before it was made'],
     ['a retirement before wear', { retired: '2026-01-10' }, 'retired', 'Retired before'],
     ['a life that is no whole number', { life_days: '90.5' }, 'life_days', 'whole number'],
     ['a lead time below nought', { lead_days: '-1' }, 'lead_days', 'whole number'],

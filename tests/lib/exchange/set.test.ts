@@ -2,11 +2,13 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { readClockTime } from '@/lib/exchange/clock-time';
 import { csvText } from '@/lib/exchange/csv-text';
 import { exactDecimal, partsOfDecimal } from '@/lib/exchange/exact-decimal';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { defused, undefused } from '@/lib/exchange/set/defused';
 import { readSet } from '@/lib/exchange/set/read-set';
+import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
@@ -26,10 +28,15 @@ function setOf(
     file,
     analysis: () => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY),
   }));
+  const counter = setCounter();
   const tables = SET_TABLES.map(
-    (table) => [fileOf(table), headerLine(table, style) + parts.map((part) => linesOf(table, part, style)).join('')] as const,
+    (table) =>
+      [
+        fileOf(table),
+        headerLine(table, style) + parts.map((part) => counter.noted(table, part, linesOf(table, part, style))).join(''),
+      ] as const,
   );
-  return new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY))]]);
+  return new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]);
 }
 
 /** Visits get new ids within the set. */
@@ -108,7 +115,7 @@ describe('the set of tables', () => {
   ])('the dictionary names each column of each file in order, and every value is of its datatype: %s', (_name, style) => {
     const files = fc.sample(anyFile, { numRuns: 20, seed: 11 });
     const set = setOf(files, style);
-    const { tables } = dataDictionary(style, TODAY);
+    const { tables } = dataDictionary(style, TODAY, { references: [], rows: {} });
     expect(tables.map(({ url }) => url).sort()).toEqual([...set.keys()].filter((name) => name.endsWith('.csv')).sort());
     for (const { url, tableSchema } of tables) {
       const [header, ...rows] = parse(set.get(url) ?? '') as string[][];
@@ -150,6 +157,46 @@ describe('the set of tables', () => {
     broken[line] = (broken[line] ?? '').replace(/,([\d.]+)(,,,,*[^,]*,[^,]*)$/, ',1$1$2');
     set.set('body_measure.csv', broken.join('\r\n'));
     expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: 'body_measure.csv', line: line + 1, column: 'length_mm' } });
+  });
+
+  it('a set that a spreadsheet program changed is refused by the cell: references, ids, rows; times are read as they are meant', () => {
+    const [file] = fc.sample(
+      anyFile.filter(({ visits }) => visits.some(({ time }) => time === '14:26')),
+      { numRuns: 1, seed: 5 },
+    );
+    const named = (reference: string) => ({ ...(file as PatientFile), details: { ...(file as PatientFile).details, reference } });
+    const set = setOf([named('00123'), named('123')], RAW, ({ details }) => details.reference);
+    expect(readSet(set).kind).toBe('read');
+    const saved = (change: (text: string) => string) =>
+      readSet(new Map([...set].map(([name, text]) => [name, name.endsWith('.csv') ? change(text) : text])));
+    // Leading noughts fall away in every table: two patients would be one.
+    expect(saved((text) => text.replace(/(^|\n|,)00123/g, '$1123'))).toMatchObject({
+      kind: 'fault',
+      fault: { file: 'subject.csv', column: 'subject_id', reason: expect.stringContaining('two patients would become one') },
+    });
+    // One column alone.
+    expect(saved((text) => text.replace(/,00123,/g, ',123e0,'))).toMatchObject({ fault: { file: 'subject.csv', column: 'reference' } });
+    expect(saved((text) => text.replace(/\n00123,/g, '\nX,'))).toMatchObject({ kind: 'fault' });
+    const twice = new Map([...set].map(([name, text]) => [name, name === 'rung.csv' ? `${text}${text.split('\r\n')[1]}\r\n` : text]));
+    expect(readSet(twice)).toMatchObject({ fault: { file: 'rung.csv', reason: expect.stringMatching(/rows and was written with/) } });
+    const clock = saved((text) => text.replace(/,14:26,/g, ',02:26:00 PM,').replace(/,08:05,/g, ',8:05,'));
+    expect(clock).toEqual(readSet(set));
+  });
+
+  it.each([
+    ['14:10', '14:10'],
+    ['9:20', '09:20'],
+    ['02:10:00 PM', '14:10'],
+    ['12:05 am', '00:05'],
+    ['12:05 p.m.', '12:05'],
+    ['09:20:00', '09:20'],
+    ['24:00', null],
+    ['13:10 PM', null],
+    ['9:20:31', null],
+    ['0.5902', null],
+  ])('the clock time %s is %s', (text, time) => {
+    const reading = readClockTime(text);
+    expect(reading.kind === 'read' ? reading.value : null).toBe(time);
   });
 
   it('a set that lacks a table or its dictionary is refused by name', () => {
