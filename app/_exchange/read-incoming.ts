@@ -54,18 +54,42 @@ function readBundle(text: string): IncomingRead {
   if (!bundle) return refusal('This is neither a table nor a FHIR bundle.');
   if (isOurBundle(bundle)) {
     const read = readOurBundle(bundle);
-    return read.kind === 'read' ? { patients: [read.file], faults: [] } : refusal(read.reason);
+    return read.kind === 'read' ? { patients: read.files, faults: read.passedOver.map(passedOver) } : refusal(read.reason);
   }
   const foreign = readForeignBundle(bundle);
-  const file = fileOfForeign(foreign, 'other');
-  const passedOver = foreign.passedOver.map((reason) => ({ line: 1, column: 'passed over', reason }));
-  return 'noAnswer' in file ? refusal(file.noAnswer) : { patients: [file], faults: passedOver };
+  if (foreign.patients.length === 0) return refusal('The bundle has no patient.');
+  const files = foreign.patients.map((patient) => fileOfForeign(patient, 'other'));
+  return {
+    patients: files.flatMap((file) => ('noAnswer' in file ? [] : [file])),
+    faults: [...files.flatMap((file) => ('noAnswer' in file ? [passedOver(file.noAnswer)] : [])), ...foreign.passedOver.map(passedOver)],
+  };
 }
 
+function passedOver(reason: string): CsvFault {
+  return { line: 1, column: 'passed over', reason };
+}
+
+/** A bundle; or a single resource, or resources line by line, as one. */
 function bundleIn(text: string): Bundle<FhirResource> | undefined {
+  const resources = resourcesIn(text);
+  const [first] = resources;
+  if (!first) return undefined;
+  if (resources.length === 1 && first.resourceType === 'Bundle') return first as Bundle<FhirResource>;
+  return { resourceType: 'Bundle', type: 'collection', entry: resources.map((resource) => ({ resource })) };
+}
+
+function resourcesIn(text: string): readonly FhirResource[] {
+  const whole = resourceIn(text);
+  if (whole) return [whole];
+  const lines = text.split('\n').filter((line) => line.trim() !== '');
+  const read = lines.map(resourceIn);
+  return read.every((one) => one !== undefined) ? read : [];
+}
+
+function resourceIn(text: string): FhirResource | undefined {
   try {
-    const value = JSON.parse(text) as Bundle<FhirResource>;
-    return value.resourceType === 'Bundle' ? value : undefined;
+    const value = JSON.parse(text) as FhirResource;
+    return typeof value?.resourceType === 'string' ? value : undefined;
   } catch {
     return undefined;
   }

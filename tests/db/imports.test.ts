@@ -99,7 +99,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     const bundles = files.slice(half).map((file) => {
       const read = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(file), '2026-11-25T12:00:00Z'))));
       if (read.kind !== 'read') throw new Error(read.reason);
-      return read.file;
+      return read.files[0] as PatientFile;
     });
     const first = await bring(set.patients.slice(0, half));
     const second = await bring(bundles);

@@ -5,7 +5,7 @@ import type { Order } from '../../record/order';
 import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent } from '../../record/patient-record';
 import { fhirText, jsonExtension } from './extensions';
-import { ownConcept } from './own-codes';
+import { ownConcept, ownIdentifierOf } from './own-codes';
 import { SUBJECT } from './patient-resource';
 
 const ORDER_STATUS = { proposed: 'draft', ordered: 'active', cancelled: 'revoked' } as const satisfies Record<
@@ -18,6 +18,7 @@ export function orderResource(order: Order): DeviceRequest {
   return {
     resourceType: 'DeviceRequest',
     id: `order-${order.order}`,
+    identifier: [ownIdentifierOf('order', `order-${order.order}`)],
     extension: jsonExtension('order', order),
     status: ORDER_STATUS[order.state],
     intent: order.state === 'ordered' ? 'order' : 'proposal',
@@ -43,6 +44,7 @@ export function pieceResources(piece: FiledPiece, number: number): (Device | Dev
   const device: Device = {
     resourceType: 'Device',
     id,
+    identifier: [ownIdentifierOf('piece', id)],
     extension: jsonExtension('piece', piece),
     status: piece.retired ? 'inactive' : 'active',
     deviceName: [{ name: fhirText(piece.piece) || id, type: 'user-friendly-name' }],
@@ -67,6 +69,7 @@ export function eventResource(event: PatientEvent, number: number): Observation 
   return {
     resourceType: 'Observation',
     id: `event-${number}`,
+    identifier: [ownIdentifierOf('event', `event-${number}`)],
     extension: jsonExtension('event', event),
     status: 'final',
     code: ownConcept('limb-event', event.kind),
@@ -81,6 +84,7 @@ export function cautionResource(caution: FiledCaution, number: number): Observat
   return {
     resourceType: 'Observation',
     id: `caution-${number}`,
+    identifier: [ownIdentifierOf('caution', `caution-${number}`)],
     extension: jsonExtension('caution', caution),
     status: 'final',
     code: ownConcept('caution-answer', fhirText(caution.wording) || caution.card),

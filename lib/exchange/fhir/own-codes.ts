@@ -1,4 +1,4 @@
-import type { CodeableConcept, CodeSystem } from 'fhir/r4';
+import type { CodeableConcept, CodeSystem, FhirResource, Identifier } from 'fhir/r4';
 
 /** Where our own codes and extensions live. The name is reserved and never resolves (RFC 2606): the codes travel inside each bundle. */
 export const OWN = 'https://rungwise.invalid/fhir';
@@ -29,6 +29,17 @@ export function ownConcept(code: OwnCode, text?: string): CodeableConcept {
 /** The address of an extension of ours. */
 export function ownExtension(name: string): string {
   return `${OWN}/StructureDefinition/${name}`;
+}
+
+/** A name of ours for a resource, that stays when a server gives it another id. */
+export function ownIdentifierOf(kind: string, value: string): Identifier {
+  return { system: `${OWN}/NamingSystem/${kind}`, value };
+}
+
+/** The name of ours that a resource carries; undefined for others'. */
+export function ownIdentifier(resource: FhirResource): string | undefined {
+  const { identifier } = resource as { readonly identifier?: Identifier | readonly Identifier[] };
+  return [identifier ?? []].flat().find(({ system }) => system?.startsWith(`${OWN}/NamingSystem/`))?.value;
 }
 
 /** The code system itself, as it is published with every bundle. */

@@ -1,4 +1,4 @@
-import type { BodyStructure, Bundle, Device, DeviceRequest, Encounter, FhirResource, Observation, Patient } from 'fhir/r4';
+import type { Bundle, Encounter, FhirResource, Observation, Patient } from 'fhir/r4';
 import type { z } from 'zod';
 import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
@@ -6,77 +6,111 @@ import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-
 import { OCCASIONS, type SingleReading } from '../../record/patient-record';
 import { readDay } from '../../units/calendar-day';
 import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
+import { type BundleGraph, bundleGraph } from './bundle-graph';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
-import { OWN_SYSTEM, type OwnCode } from './own-codes';
+import { OWN, OWN_SYSTEM, type OwnCode, ownIdentifier } from './own-codes';
 import { detailsOf } from './patient-resource';
 import { lengthOf, massOf } from './typed-quantity';
-import { BODY } from './visit-resources';
+import { BODY, BODY_MASS_INDEX } from './visit-resources';
 
 /** Thrown and caught inside this file only; callers see a refusal. */
 class BundleRefusal extends Error {}
 
-/** How the reading of a bundle of ours ended; a refusal names the resource. */
-export type BundleRead = { readonly kind: 'read'; readonly file: PatientFile } | { readonly kind: 'refused'; readonly reason: string };
+/** How the reading of a bundle of ours ended: a file a patient, and what was not read; a refusal names the resource. */
+export type BundleRead =
+  | { readonly kind: 'read'; readonly files: readonly PatientFile[]; readonly passedOver: readonly string[] }
+  | { readonly kind: 'refused'; readonly reason: string };
 
-/** True for a bundle that this program wrote: its code system is inside. */
+/** True for a bundle that this program wrote, also when it comes back from a server: our codes or extensions are in it. */
 export function isOurBundle(bundle: Bundle<FhirResource>): boolean {
-  return resourcesOf(bundle).some((one) => one.resourceType === 'CodeSystem' && one.url === OWN_SYSTEM);
+  return bundleGraph(bundle).resources.some(
+    (one) =>
+      (one.resourceType === 'CodeSystem' && one.url === OWN_SYSTEM) ||
+      (one.resourceType === 'Observation' && one.code.coding?.some(({ system }) => system === OWN_SYSTEM)) ||
+      (one as Extended).extension?.some(({ url }) => url.startsWith(`${OWN}/`)),
+  );
 }
 
 /**
- * The patient of a bundle that this program wrote, to the typed text; undoes `patientBundle`.
+ * The patients of a bundle that this program wrote, to the typed text; undoes `patientBundle`, whichever ids a server gave and in whatever
+ * order it sends them.
  *
- * Refuses a bundle without its patient and any resource that lacks what it was written with. Who wrote and corrected the visits is not
- * read back: whoever brings the bundle in writes them.
+ * Each patient gets what names it, and nothing else; what names nobody, or is not ours, is listed. Refuses a bundle without a patient and any
+ * resource that lacks what it was written with. Who wrote and corrected the visits is not read back: whoever brings the bundle in writes them.
  */
 export function readOurBundle(bundle: Bundle<FhirResource>): BundleRead {
   try {
-    return { kind: 'read', file: fileOf(resourcesOf(bundle)) };
+    const graph = bundleGraph(bundle);
+    if (graph.patients.length === 0) throw new BundleRefusal('The bundle has no Patient.');
+    const files = graph.patients.map((patient) => fileOf(patient, graph));
+    return { kind: 'read', files, passedOver: passedOverIn(graph) };
   } catch (error) {
     if (error instanceof BundleRefusal) return { kind: 'refused', reason: error.message };
     throw error;
   }
 }
 
-/** What the entries of a bundle hold; an entry without a resource is passed over. */
-export function resourcesOf(bundle: Bundle<FhirResource>): readonly FhirResource[] {
-  return (bundle.entry ?? []).flatMap(({ resource }) => resource ?? []);
-}
-
-function fileOf(resources: readonly FhirResource[]): PatientFile {
-  const all = <Type extends FhirResource['resourceType']>(type: Type) =>
-    resources.filter((one): one is Extract<FhirResource, { resourceType: Type }> => one.resourceType === type);
-  const [patient] = all('Patient');
-  if (!patient) throw new BundleRefusal('The bundle has no Patient.');
+function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
   checkPatient(patient);
+  const own = graph.resources.filter((one) => graph.patientOf(one) === patient);
+  const all = <Type extends FhirResource['resourceType']>(type: Type) =>
+    own.filter((one): one is Extract<FhirResource, { resourceType: Type }> => one.resourceType === type);
   const observations = all('Observation');
-  const inside: Inside = {
-    observations: new Map(observations.map((one) => [`Observation/${one.id}`, one])),
-    places: new Map(all('BodyStructure').map((one) => [`BodyStructure/${one.id}`, one])),
-  };
   return {
     details: detailsOf(patient),
-    visits: all('Encounter').map((encounter) => visitOf(encounter, observations, inside)),
-    pieces: all('Device').map((device: Device) => jsonOf(device, 'piece', FILED_PIECE_JSON)),
-    orders: all('DeviceRequest').map((request: DeviceRequest) => jsonOf(request, 'order', FILED_ORDER_JSON)),
-    events: observations.filter((one) => hasCode(one, 'limb-event')).map((one) => jsonOf(one, 'event', EVENT_JSON)),
-    cautions: observations.filter((one) => hasCode(one, 'caution-answer')).map((one) => jsonOf(one, 'caution', CAUTION_JSON)),
+    visits: inOrder(all('Encounter')).map((encounter) => visitOf(encounter, observations, graph)),
+    pieces: inOrder(all('Device')).map((device) => jsonOf(device, 'piece', FILED_PIECE_JSON)),
+    orders: inOrder(all('DeviceRequest')).map((request) => jsonOf(request, 'order', FILED_ORDER_JSON)),
+    events: inOrder(observations.filter((one) => hasCode(one, 'limb-event'))).map((one) => jsonOf(one, 'event', EVENT_JSON)),
+    cautions: inOrder(observations.filter((one) => hasCode(one, 'caution-answer'))).map((one) => jsonOf(one, 'caution', CAUTION_JSON)),
     writings: [],
   };
 }
 
-type Inside = { readonly observations: ReadonlyMap<string, Observation>; readonly places: ReadonlyMap<string, BodyStructure> };
+/** The order in which they were written, by our own identifiers; as they come where there is none. */
+function inOrder<T extends FhirResource>(resources: readonly T[]): readonly T[] {
+  const place = (one: T) => Number(/-(\d+)$/.exec(ownIdentifier(one) ?? '')?.[1] ?? Number.NaN);
+  return [...resources].sort((one, other) => place(one) - place(other) || 0);
+}
+
+/** Resources that nothing was read from, each with its reason. What was worked out from others (volumes, an index, provenance) is not among them. */
+function passedOverIn(graph: BundleGraph): string[] {
+  const read = new Set([
+    'Patient',
+    'Encounter',
+    'BodyStructure',
+    'Device',
+    'DeviceRequest',
+    'DeviceUseStatement',
+    'Provenance',
+    'CodeSystem',
+  ]);
+  return graph.resources.flatMap((one) => {
+    if (one.resourceType === 'Observation') {
+      if (!graph.patientOf(one)) return [`${named(one)}: its subject is not a patient of this bundle.`];
+      return isOursOrBody(one) ? [] : [`${named(one)}: not a measure that is read from a bundle of ours.`];
+    }
+    if (!read.has(one.resourceType)) return [`${named(one)}: this kind of resource is not read.`];
+    const needsPatient = ['Encounter', 'Device', 'DeviceRequest'].includes(one.resourceType);
+    return needsPatient && !graph.patientOf(one) ? [`${named(one)}: its subject is not a patient of this bundle.`] : [];
+  });
+}
+
+function isOursOrBody({ code }: Observation): boolean {
+  const vital = [BODY.height.code, BODY.weight.code, BODY_MASS_INDEX.code] as readonly string[];
+  return code.coding?.some(({ system, code: one }) => system === OWN_SYSTEM || vital.includes(one ?? '')) ?? false;
+}
 
 function checkPatient(patient: Patient): void {
   if (readDay(patient.birthDate ?? '').kind !== 'read') throw new BundleRefusal('The Patient has no day of birth.');
   if (!patient.identifier?.[0]?.value) throw new BundleRefusal('The Patient has no identifier.');
 }
 
-function visitOf(encounter: Encounter, observations: readonly Observation[], inside: Inside): FiledVisit {
+function visitOf(encounter: Encounter, observations: readonly Observation[], graph: BundleGraph): FiledVisit {
   const day = readDay(encounter.period?.start ?? '');
   if (day.kind !== 'read') throw new BundleRefusal(`${named(encounter)} has no day.`);
-  const own = observations.filter((one) => one.encounter?.reference === `Encounter/${encounter.id}`);
+  const own = observations.filter((one) => graph.resolve(one.encounter?.reference) === encounter);
   const height = own.find((one) => one.code.coding?.[0]?.code === BODY.height.code);
   const weight = own.find((one) => one.code.coding?.[0]?.code === BODY.weight.code);
   const readings = own.filter((one) => hasCode(one, 'single-reading')).map(readingOf);
@@ -85,7 +119,7 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], ins
   return {
     keptBody: keptBody.length > 0 ? keptBody : null,
     occasion,
-    id: encounter.id ?? '',
+    id: ownIdentifier(encounter) ?? encounter.id ?? '',
     day: day.value,
     time: extendedText(encounter, 'clock-time'),
     posture: extendedText(encounter, 'posture'),
@@ -94,7 +128,7 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], ins
     height: height ? needed(height, lengthOf(height.valueQuantity)) : null,
     weight: weight ? needed(weight, massOf(weight.valueQuantity)) : null,
     readings: readings.length > 0 ? readings : null,
-    ladders: own.filter((one) => hasCode(one, 'girth-ladder')).map((panel) => ladderOf(panel, inside)),
+    ladders: own.filter((one) => hasCode(one, 'girth-ladder')).map((panel) => ladderOf(panel, graph)),
   };
 }
 
@@ -102,10 +136,11 @@ function readingOf(observation: Observation): SingleReading {
   return { name: observation.code.text ?? '', length: needed(observation, lengthOf(observation.valueQuantity)) };
 }
 
-function ladderOf(panel: Observation, inside: Inside): FiledLadder {
+function ladderOf(panel: Observation, graph: BundleGraph): FiledLadder {
   const members = (panel.hasMember ?? []).map(({ reference }) => {
-    const member = inside.observations.get(reference ?? '');
-    if (!member) throw new BundleRefusal(`${named(panel)} has a member that is not in the bundle: ${reference}.`);
+    const member = graph.resolve(reference);
+    if (member?.resourceType !== 'Observation')
+      throw new BundleRefusal(`${named(panel)} has a member that is not in the bundle: ${reference}.`);
     return member;
   });
   const fold = members.find((one) => hasCode(one, 'gluteal-fold-height'));
@@ -118,20 +153,20 @@ function ladderOf(panel: Observation, inside: Inside): FiledLadder {
     direction: oneOf(panel, 'direction', ['up', 'down'] as const),
     unit: oneOf(panel, 'unit', ['in', 'cm'] as const),
     intervalText: extendedText(panel, 'interval'),
-    rungs: members.filter((one) => hasCode(one, 'girth-at-place')).map((member) => rungOf(member, inside)),
+    rungs: members.filter((one) => hasCode(one, 'girth-at-place')).map((member) => rungOf(member, graph)),
     landmarks: members.filter((one) => hasCode(one, 'landmark-on-ladder')).map((member) => landmarkOf(member, limb)),
     floorToFold: fold ? needed(fold, lengthOf(fold.valueQuantity)) : null,
     zeroChoice: choice === null ? null : json(panel, choice, ZERO_CHOICE),
   };
 }
 
-function rungOf(member: Observation, { places }: Inside): Rung {
-  const place = places.get(member.bodySite?.extension?.[0]?.valueReference?.reference ?? '');
+function rungOf(member: Observation, { resolve }: BundleGraph): Rung {
+  const place = resolve(member.bodySite?.extension?.[0]?.valueReference?.reference);
   const again = extensionsOf(member, 'second-taping')[0]?.valueQuantity;
   const note = member.note?.[0]?.text;
   const kept = keptQuestions(member);
   return {
-    distance: needed(member, lengthOf(distanceOf(place))),
+    distance: needed(member, lengthOf(distanceOf(place?.resourceType === 'BodyStructure' ? place : undefined))),
     girth: member.valueQuantity ? needed(member, lengthOf(member.valueQuantity)) : null,
     ...(again && { again: needed(member, lengthOf(again)) }),
     ...(note && { note }),
@@ -157,7 +192,8 @@ function oneOf<T extends string>(panel: Observation, name: string, words: readon
 }
 
 function needed<T>(of: FhirResource, value: T | undefined): T {
-  if (value === undefined) throw new BundleRefusal(`${named(of)} has no figure as it was typed.`);
+  if (value === undefined)
+    throw new BundleRefusal(`${named(of)} has no figure as it was typed, or its value and the text beside it say different things.`);
   return value;
 }
 

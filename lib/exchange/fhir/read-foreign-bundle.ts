@@ -1,4 +1,4 @@
-import type { Bundle, FhirResource, Observation, Quantity } from 'fhir/r4';
+import type { Bundle, FhirResource, Observation, Patient, Quantity } from 'fhir/r4';
 import type { NoAnswer } from '../../outcome';
 import type { PatientFile } from '../../record/patient-file';
 import type { Sex } from '../../record/patient-record';
@@ -6,20 +6,22 @@ import { type CalendarDay, readDay } from '../../units/calendar-day';
 import type { TypedLength } from '../../units/length';
 import { readMass, type TypedMass } from '../../units/mass';
 import { readLength } from '../../units/read-length';
-import { resourcesOf } from './read-bundle';
-import { BODY } from './visit-resources';
+import { type BundleGraph, bundleGraph } from './bundle-graph';
+import type { BODY } from './visit-resources';
 
 /** What another program knows of a body on a day. */
 export type ForeignBody = { readonly day: CalendarDay; readonly height: TypedLength | null; readonly weight: TypedMass | null };
 
-/** Heights and weights of a bundle of another program, and what was passed over with its reason. */
-export type ForeignRead = {
+/** Heights and weights of one patient of a bundle that another program wrote. */
+export type ForeignPatient = {
   readonly reference: string | null;
   readonly born: CalendarDay | null;
   readonly sex: Sex;
   readonly body: readonly ForeignBody[];
-  readonly passedOver: readonly string[];
 };
+
+/** The patients of such a bundle, each on their own, and what was passed over with its reason. */
+export type ForeignRead = { readonly patients: readonly ForeignPatient[]; readonly passedOver: readonly string[] };
 
 /** UCUM codes that heights and weights come in, with how they are typed here and how many of that unit one is. */
 const LENGTHS: Readonly<Record<string, readonly [unit: 'cm' | 'in', times: number]>> = {
@@ -38,37 +40,64 @@ const MASSES: Readonly<Record<string, readonly [unit: 'kg' | 'lb', times: number
 const DIGITS = 9;
 
 /**
- * Heights and weights of a bundle that another program wrote: LOINC 8302-2 and 29463-7 with a day and a UCUM unit.
+ * Heights and weights that another program wrote, each patient's own: LOINC codes of a measured or stated height and weight, a day, a unit.
  *
- * Passed over with its reason: another subject than the first Patient, entered in error or not final, no day, no figure, a unit that is not
- * bound. Nothing is guessed. Source: HL7 FHIR R4, vital signs profiles.
+ * Passed over with its reason: what names no patient of the bundle, entered in error or not final, no day, no figure, a unit that is not
+ * read, two different figures of one day, any other code or kind of resource. Nothing is guessed and nothing reaches another patient.
+ * Source: HL7 FHIR R4, vital signs profiles; LOINC 2.7x, codes of `CODES`.
  */
 export function readForeignBundle(bundle: Bundle<FhirResource>): ForeignRead {
-  const resources = resourcesOf(bundle);
-  const patient = resources.find((one) => one.resourceType === 'Patient');
-  const born = readDay(patient?.birthDate ?? '');
-  const days = new Map<CalendarDay, ForeignBody>();
+  const graph = bundleGraph(bundle);
+  const days = new Map<Patient, Map<CalendarDay, ForeignBody>>(graph.patients.map((patient) => [patient, new Map()]));
   const passedOver: string[] = [];
-  for (const observation of resources.filter((one) => one.resourceType === 'Observation')) {
-    const kind = kindOf(observation);
-    if (!kind) continue;
-    const read = bodyOf(observation, kind);
-    if (typeof read === 'string') passedOver.push(`Observation/${observation.id ?? '?'}: ${read}`);
-    else days.set(read.day, { ...(days.get(read.day) ?? { day: read.day, height: null, weight: null }), ...read });
+  for (const resource of graph.resources) {
+    if (resource.resourceType === 'Patient') continue;
+    const why = resource.resourceType === 'Observation' ? take(resource, days, graph) : 'this kind of resource is not read.';
+    if (why) passedOver.push(`${resource.resourceType}/${resource.id ?? '?'}: ${why}`);
   }
-  return {
-    reference: patient?.identifier?.[0]?.value ?? null,
-    born: born.kind === 'read' ? born.value : null,
-    sex: patient?.gender === 'female' ? 'F' : patient?.gender === 'male' ? 'M' : 'X',
-    body: [...days.values()].sort((one, other) => one.day.localeCompare(other.day)),
-    passedOver,
-  };
+  const patients = graph.patients.map((patient): ForeignPatient => {
+    const born = readDay(patient.birthDate ?? '');
+    return {
+      reference: referenceOf(patient),
+      born: born.kind === 'read' ? born.value : null,
+      sex: patient.gender === 'female' ? 'F' : patient.gender === 'male' ? 'M' : 'X',
+      body: [...(days.get(patient)?.values() ?? [])].sort((one, other) => one.day.localeCompare(other.day)),
+    };
+  });
+  return { patients, passedOver };
 }
 
-/** Heights and weights of another program as a patient's file: a visit a day, nothing taped; or why there is no patient. */
-export function fileOfForeign({ reference, born, sex, body }: ForeignRead, diagnosisGroup: string): PatientFile | NoAnswer {
-  if (!reference || !born) return { noAnswer: 'The bundle has no patient with an identifier and a day of birth.' };
-  if (body.length === 0) return { noAnswer: 'The bundle has no height and no weight that can be read.' };
+/** The number a patient is filed under: a medical record number before any other identifier. Source: HL7 v2 table 0203, MR. */
+function referenceOf({ identifier = [] }: Patient): string | null {
+  const medical = identifier.find(({ type }) => type?.coding?.some(({ code }) => code === 'MR'));
+  return (medical ?? identifier[0])?.value ?? null;
+}
+
+/** Puts a figure to its patient and day; or why it is passed over. */
+function take(observation: Observation, days: Map<Patient, Map<CalendarDay, ForeignBody>>, graph: BundleGraph): string | undefined {
+  const kind = kindOf(observation);
+  if (!kind) return 'its code is not one of height or weight.';
+  const patient = graph.patientOf(observation);
+  const of = patient && days.get(patient);
+  if (!of) return 'its subject is not a patient of this bundle.';
+  const read = bodyOf(observation, kind);
+  if (typeof read === 'string') return read;
+  const before = of.get(read.day) ?? { day: read.day, height: null, weight: null };
+  const known = kind === 'height' ? before.height?.nm : before.weight?.ng;
+  const now = kind === 'height' ? read.height?.nm : read.weight?.ng;
+  if (known !== undefined && known !== now)
+    return `another ${kind} of ${read.day} stands in the bundle: which one counts? The first was taken.`;
+  of.set(read.day, { ...before, ...read });
+  return undefined;
+}
+
+/** A patient of another program as a file: a visit a day, no ladder; or why there is none. */
+export function fileOfForeign({ reference, born, sex, body }: ForeignPatient, diagnosisGroup: string): PatientFile | NoAnswer {
+  if (!reference || !born)
+    return {
+      noAnswer: `The patient ${reference ?? 'without an identifier'} has no ${reference ? 'day of birth' : 'number to be filed under'}.`,
+    };
+  if (body.length === 0) return { noAnswer: `The patient ${reference} has no height and no weight that can be read.` };
   return {
     details: { reference, name: null, born, sex, diagnosisGroup, affected: [], language: 'en', note: null },
     visits: body.map((figures, index) => ({
@@ -89,17 +118,23 @@ export function fileOfForeign({ reference, born, sex, body }: ForeignRead, diagn
   };
 }
 
-function kindOf(observation: Observation): keyof typeof BODY | undefined {
-  const codes = observation.code.coding ?? [];
-  const has = (code: string) => codes.some((one) => one.system === 'http://loinc.org' && one.code === code);
-  return has(BODY.height.code) ? 'height' : has(BODY.weight.code) ? 'weight' : undefined;
+/** LOINC codes that are read. Height: stated, measured, standing. Weight: stated, measured, with clothes. Source: LOINC. */
+const CODES: Readonly<Record<keyof typeof BODY, readonly string[]>> = {
+  height: ['8302-2', '3137-7', '8308-9'],
+  weight: ['29463-7', '3141-9', '8350-1'],
+};
+
+function kindOf({ code }: Observation): keyof typeof BODY | undefined {
+  const has = (codes: readonly string[]) => code.coding?.some((one) => one.system === 'http://loinc.org' && codes.includes(one.code ?? ''));
+  return has(CODES.height) ? 'height' : has(CODES.weight) ? 'weight' : undefined;
 }
 
 type Found = { readonly day: CalendarDay } & Partial<Pick<ForeignBody, 'height' | 'weight'>>;
 
 function bodyOf(observation: Observation, kind: keyof typeof BODY): Found | string {
   if (!['final', 'amended', 'corrected'].includes(observation.status)) return `its status is ${observation.status}.`;
-  const day = readDay((observation.effectiveDateTime ?? observation.effectivePeriod?.start ?? '').slice(0, 10));
+  const { effectiveDateTime, effectiveInstant, effectivePeriod } = observation;
+  const day = readDay((effectiveDateTime ?? effectiveInstant ?? effectivePeriod?.start ?? effectivePeriod?.end ?? '').slice(0, 10));
   if (day.kind !== 'read') return 'it has no day.';
   const quantity = observation.valueQuantity;
   if (quantity?.value === undefined || quantity.comparator) return 'it has no figure.';
@@ -112,13 +147,13 @@ function withFigure(day: CalendarDay, quantity: Quantity, read: (quantity: Quant
 }
 
 function heightOf(quantity: Quantity): Omit<Found, 'day'> | undefined {
-  const unit = LENGTHS[quantity.code ?? ''];
+  const unit = LENGTHS[unitOf(quantity)];
   const reading = unit && readLength(figure(quantity, unit[1]), unit[0]);
   return reading?.kind === 'read' ? { height: reading.value } : undefined;
 }
 
 function weightOf(quantity: Quantity): Omit<Found, 'day'> | undefined {
-  const unit = MASSES[quantity.code ?? ''];
+  const unit = MASSES[unitOf(quantity)];
   const reading = unit && readMass(figure(quantity, unit[1]), unit[0]);
   return reading?.kind === 'read' ? { weight: reading.value } : undefined;
 }
@@ -126,3 +161,19 @@ function weightOf(quantity: Quantity): Omit<Found, 'day'> | undefined {
 function figure({ value = 0 }: Quantity, times: number): string {
   return String(Number((value * times).toPrecision(DIGITS)));
 }
+
+/** The unit of a Quantity: its UCUM code, else what people write. */
+function unitOf({ code, unit }: Quantity): string {
+  if (code) return code;
+  const word = (unit ?? '').trim().toLowerCase().replace(/\.$/, '');
+  return SPOKEN[word] ?? word;
+}
+
+const SPOKEN: Readonly<Record<string, string>> = {
+  in: '[in_i]',
+  inch: '[in_i]',
+  inches: '[in_i]',
+  lb: '[lb_av]',
+  lbs: '[lb_av]',
+  kgs: 'kg',
+};

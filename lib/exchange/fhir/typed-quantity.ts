@@ -55,21 +55,27 @@ export function digitsOf(quantity: Quantity): string | undefined {
   return typed && decimalOf(typed);
 }
 
-/** The typed length of a Quantity of ours; undefined when it is none. */
+/** The typed length of a Quantity of ours; undefined when it is none, or when value and text say different things. */
 export function lengthOf(quantity: Quantity | undefined): TypedLength | undefined {
   const unit = UNIT_OF[quantity?.code ?? ''];
   const text = quantity?.extension?.find(({ url }: Extension) => url === AS_TYPED)?.valueString;
   if ((unit !== 'in' && unit !== 'cm') || text === undefined) return undefined;
   if (/^0+([.,]0+)?$/.test(text)) return { text, unit, nm: asNanometres(0) };
   const reading = readLength(text, unit);
-  return reading.kind === 'read' && reading.value.unit === unit ? reading.value : undefined;
+  return reading.kind === 'read' && reading.value.unit === unit && agrees(quantity, reading.value) ? reading.value : undefined;
 }
 
-/** The typed mass of a Quantity of ours; undefined when it is none. */
+/** The typed mass of a Quantity of ours; undefined when it is none, or when value and text say different things. */
 export function massOf(quantity: Quantity | undefined): TypedMass | undefined {
   const unit = UNIT_OF[quantity?.code ?? ''];
   const text = quantity?.extension?.find(({ url }: Extension) => url === AS_TYPED)?.valueString;
   if ((unit !== 'kg' && unit !== 'lb') || text === undefined) return undefined;
   const reading = readMass(text, unit);
-  return reading.kind === 'read' && reading.value.unit === unit ? reading.value : undefined;
+  return reading.kind === 'read' && reading.value.unit === unit && agrees(quantity, reading.value) ? reading.value : undefined;
+}
+
+/** Whether the value of a Quantity is that of the text beside it, to the digits that are written. */
+function agrees(quantity: Quantity | undefined, typed: TypedLength | TypedMass): boolean {
+  const value = quantity?.value;
+  return value !== undefined && Math.abs(value - Number(decimalOf(typed))) <= 1e-9 * Math.max(1, Math.abs(value));
 }

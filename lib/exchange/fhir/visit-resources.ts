@@ -4,7 +4,7 @@ import type { FiledVisit, VisitWriting } from '../../record/patient-file';
 import { mm } from '../../units/length';
 import { kg } from '../../units/mass';
 import { fhirText, keptExtension, listed, textExtension } from './extensions';
-import { ownConcept } from './own-codes';
+import { ownConcept, ownIdentifierOf } from './own-codes';
 import { SUBJECT } from './patient-resource';
 import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
 
@@ -17,7 +17,7 @@ export const BODY = {
 } as const;
 
 /** Body mass index as R4 names it: worked out from height and weight, so that nobody reads it back. Source: HL7 FHIR R4, profile bmi. */
-const BODY_MASS_INDEX = {
+export const BODY_MASS_INDEX = {
   code: '39156-5',
   display: 'Body mass index (BMI) [Ratio]',
   profile: 'http://hl7.org/fhir/StructureDefinition/bmi',
@@ -35,6 +35,7 @@ export function encounterResource(visit: FiledVisit, id: string): Encounter {
   return {
     resourceType: 'Encounter',
     id,
+    identifier: [ownIdentifierOf('visit', id)],
     extension: listed([
       ...textExtension('clock-time', visit.time),
       ...textExtension('posture', visit.posture),

@@ -123,7 +123,7 @@ describe('bundles of 200 made-up patients', () => {
     for (const file of FILES) {
       const bundle = parsed(file);
       expect(isOurBundle(bundle)).toBe(true);
-      expect(readOurBundle(bundle)).toEqual({ kind: 'read', file: asRead(file) });
+      expect(readOurBundle(bundle)).toEqual({ kind: 'read', files: [asRead(file)], passedOver: [] });
     }
   });
 
@@ -186,7 +186,7 @@ describe('the body mass index of a bundle', () => {
     for (const index of indexIn(bundle)) index.valueQuantity = { ...index.valueQuantity, value: 99, code: 'kg' };
     expect([...byOwnRules(bundle), ...indexIn(bundle).flatMap(byMedplum)]).not.toEqual([]);
     expect(readOurBundle(bundle)).toEqual(right);
-    expect(readForeignBundle(bundle).body.map(({ height, weight }) => [height?.text, weight?.text])).toEqual([['160', '50']]);
+    expect(readForeignBundle(bundle).patients[0]?.body.map(({ height, weight }) => [height?.text, weight?.text])).toEqual([['160', '50']]);
   });
 });
 
@@ -216,6 +216,64 @@ describe('a bundle that cannot be read back', () => {
   });
 });
 
+/** The bundle as a server gives it back: ids of its own, absolute references, another order, a search set, no code system. */
+function fromServer(bundles: readonly Bundle<FhirResource>[]): Bundle<FhirResource> {
+  const base = 'https://ehr.invalid/fhir';
+  const resources = bundles.flatMap((bundle, at) => {
+    const text = JSON.stringify(
+      (bundle.entry ?? []).flatMap(({ resource }) => (resource && resource.resourceType !== 'CodeSystem' ? [resource] : [])),
+    );
+    const served = JSON.parse(
+      text.replace(/"reference":"([A-Za-z]+)\/([^"]+)"/g, `"reference":"${base}/$1/s${at}-$2/_history/1"`),
+    ) as FhirResource[];
+    return served.map((resource) => ({ ...resource, id: `s${at}-${resource.id}` }));
+  });
+  return {
+    resourceType: 'Bundle',
+    type: 'searchset',
+    total: resources.length,
+    entry: resources
+      .reverse()
+      .map((resource) => ({ fullUrl: `${base}/${resource.resourceType}/${resource.id}`, resource, search: { mode: 'match' } })),
+  };
+}
+
+describe('bundles of ours that come back from a server', () => {
+  it('lose nothing and mix nothing: two patients in one search set read as they were sent', () => {
+    const [one, other] = [FILES[0] as PatientFile, FILES[1] as PatientFile];
+    const back = fromServer([parsed(one), parsed(other)]);
+    expect(isOurBundle(back)).toBe(true);
+    const read = readOurBundle(back);
+    if (read.kind !== 'read') throw new Error(read.reason);
+    expect(read.passedOver).toEqual([]);
+    const byReference = new Map(read.files.map((file) => [file.details.reference, file]));
+    for (const file of [one, other]) expect(byReference.get(file.details.reference)).toEqual(asRead(file));
+  });
+
+  it('say what they did not read, by name', () => {
+    const back = fromServer([parsed(FILES[2] as PatientFile)]);
+    const strange: FhirResource[] = [
+      { resourceType: 'AllergyIntolerance', id: 'a1', patient: { reference: 'Patient/s0-subject' } },
+      { resourceType: 'Observation', id: 'o1', status: 'final', code: { text: 'pulse' }, subject: { reference: 'Patient/s0-subject' } },
+      { resourceType: 'Observation', id: 'o2', status: 'final', code: { text: 'pulse' }, subject: { reference: 'Patient/somebody' } },
+    ];
+    const read = readOurBundle({ ...back, entry: [...(back.entry ?? []), ...strange.map((resource) => ({ resource }))] });
+    expect(read.kind === 'read' && read.passedOver.map((one) => one.split(':')[0])).toEqual([
+      'AllergyIntolerance/a1',
+      'Observation/o1',
+      'Observation/o2',
+    ]);
+  });
+
+  it('are refused where a value contradicts the text beside it', () => {
+    const bundle = parsed(FILES.find(({ visits }) => visits.some(({ height }) => height)) as PatientFile);
+    for (const { resource } of bundle.entry ?? [])
+      if (resource?.resourceType === 'Observation' && resource.id?.endsWith('-height') && resource.valueQuantity)
+        resource.valueQuantity.value = 999;
+    expect(readOurBundle(bundle)).toMatchObject({ kind: 'refused', reason: expect.stringContaining('say different things') });
+  });
+});
+
 describe('a bundle of another program', () => {
   const height = example('body-height.json');
   const weight = (value: number, code: string, more: Partial<Observation> = {}): Observation => ({
@@ -229,7 +287,7 @@ describe('a bundle of another program', () => {
     resourceType: 'Bundle',
     type: 'collection',
     entry: [
-      { resource: { resourceType: 'Patient', birthDate: '1990-01-31', identifier: [{ value: 'X-1' }] } },
+      { resource: { resourceType: 'Patient', id: 'example', birthDate: '1990-01-31', identifier: [{ value: 'X-1' }] } },
       ...resources.map((resource) => ({ resource })),
     ],
   });
@@ -238,8 +296,8 @@ describe('a bundle of another program', () => {
     const read = readForeignBundle(
       bundleOf(height, weight(80.5, 'kg'), weight(41_500, 'g', { effectiveDateTime: '2001-01-01T10:00:00Z' })),
     );
-    expect(read).toMatchObject({ reference: 'X-1', born: '1990-01-31', passedOver: [] });
-    expect(read.body.map(({ day, height, weight }) => [day, height?.text, height?.unit, weight?.text])).toEqual([
+    expect(read).toMatchObject({ patients: [{ reference: 'X-1', born: '1990-01-31' }], passedOver: [] });
+    expect(read.patients[0]?.body.map(({ day, height, weight }) => [day, height?.text, height?.unit, weight?.text])).toEqual([
       ['1999-07-02', '66.9', 'in', '80.5'],
       ['2001-01-01', undefined, undefined, '41.5'],
     ]);
@@ -254,7 +312,66 @@ describe('a bundle of another program', () => {
         weight(4, 'kg', { valueQuantity: undefined }),
       ),
     );
-    expect(read.body).toEqual([]);
+    expect(read.patients[0]?.body).toEqual([]);
     expect(read.passedOver).toHaveLength(4);
+  });
+
+  it('keeps patients apart: each gets what names it, and what names nobody is listed', () => {
+    const of = (id: string) => ({ subject: { reference: `Patient/${id}` } });
+    const read = readForeignBundle({
+      resourceType: 'Bundle',
+      type: 'searchset',
+      entry: [
+        { resource: { resourceType: 'Patient', id: 'p1', birthDate: '1990-01-31', identifier: [{ value: 'X-1' }] } },
+        {
+          resource: {
+            resourceType: 'Patient',
+            id: 'p2',
+            birthDate: '1960-01-31',
+            identifier: [{ value: 'A-77' }, { type: { coding: [{ code: 'MR' }] }, value: 'X-2' }],
+          },
+        },
+        { resource: weight(60, 'kg', of('p1')) },
+        { resource: weight(90, 'kg', of('p2')) },
+        { resource: weight(75, 'kg', of('p3')) },
+        { resource: weight(91, 'kg', of('p2')) },
+      ],
+    });
+    expect(read.patients.map(({ reference, body }) => [reference, body.map(({ weight }) => weight?.text)])).toEqual([
+      ['X-1', ['60']],
+      ['X-2', ['90']],
+    ]);
+    expect(read.passedOver).toEqual([
+      'Observation/w-75: its subject is not a patient of this bundle.',
+      expect.stringMatching(/^Observation\/w-91: another weight of .* which one counts\?/),
+    ]);
+  });
+
+  it('reads the codes and units that servers send: measured height, standing height, weight with clothes, words for units, instants', () => {
+    const coded = (code: string, value: number, unit: string, effective: Partial<Observation>): Observation => ({
+      ...height,
+      effectiveDateTime: undefined,
+      ...effective,
+      id: `${code}-${value}`,
+      code: { coding: [{ system: 'http://loinc.org', code }] },
+      valueQuantity: { value, unit },
+    });
+    const read = readForeignBundle(
+      bundleOf(
+        coded('3137-7', 170, 'cm', { effectiveInstant: '2020-01-01T08:00:00Z' }),
+        coded('8308-9', 67, 'inches', { effectivePeriod: { start: '2021-01-01', end: '2021-01-02' } }),
+        coded('8350-1', 150, 'lbs', { effectivePeriod: { end: '2022-01-01' } }),
+        coded('3141-9', 68, 'kg', { effectiveDateTime: '2023-01-01' }),
+      ),
+    );
+    expect(read.passedOver).toEqual([]);
+    expect(
+      read.patients[0]?.body.map(({ day, height, weight }) => [day, height?.text ?? weight?.text, height?.unit ?? weight?.unit]),
+    ).toEqual([
+      ['2020-01-01', '170', 'cm'],
+      ['2021-01-01', '67', 'in'],
+      ['2022-01-01', '150', 'lb'],
+      ['2023-01-01', '68', 'kg'],
+    ]);
   });
 });
