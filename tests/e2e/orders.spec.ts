@@ -246,10 +246,10 @@ test('a caution that says stop holds the order and the hand-over until it is lif
   await send.click();
   await expect(page.getByText(/Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('row', { name: /Fragile, open or leaking skin.*Dr Hale.*go on, by phone today/ })).toBeVisible();
-  await page.getByRole('button', { name: 'It came' }).click();
+  await page.getByRole('button', { name: 'All came' }).click();
   await expect(page.getByText('Name the prescriber who decided it.')).toBeVisible();
   await lift('deliver');
-  await page.getByRole('button', { name: 'It came' }).click();
+  await page.getByRole('button', { name: 'All came' }).click();
   await page
     .getByRole('link', { name: /^piece \d+, delivered$/ })
     .last()

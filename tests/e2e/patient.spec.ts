@@ -21,6 +21,7 @@ async function patientPages(page: Page, name: string): Promise<string[]> {
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`no screen of a patient breaks a rule of WCAG 2.2 A or AA that axe can see, ${colorScheme}`, async ({ page }) => {
+    test.setTimeout(90_000);
     await page.emulateMedia({ colorScheme });
     for (const place of ['/', ...(await patientPages(page, 'Bram Oster')), '/clinic/limits']) {
       await page.goto(place);

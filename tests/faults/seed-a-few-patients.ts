@@ -24,7 +24,7 @@ for (let number = 0; number < PATIENTS; number++) {
   const added = await addPatient(lead, { submissionId: crypto.randomUUID(), details: details(`HL-${number}`) });
   if ('patientId' in added) patientIds.push(added.patientId);
 }
-const form = formOfVisit(visitOn('2026-10-14'), clinic);
+const form = { ...formOfVisit(visitOn('2026-10-14'), clinic), occasion: 'second-measuring' as const };
 const record = await recordOf(lead, patientIds[0] ?? '');
 const today = todayIn(clinic.timeZone);
 const leftOpen = record ? openQuestions(form, whatIsKnown(record, await policyOf(lead), today, today)).map(questionKey) : [];

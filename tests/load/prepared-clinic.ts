@@ -17,7 +17,7 @@ export async function preparedClinic(therapists: number, patients: number) {
   const emails = Array.from({ length: therapists }, (_, number) => `therapist-${number}@harbour.example`);
   for (const email of emails) await addPerson(lead.clinicId, { email, name: 'K. Doan', role: 'therapist', passwordHash });
   const clinic = await clinicOf(lead);
-  const form = formOfVisit(visitOn('2026-10-14'), clinic);
+  const form = { ...formOfVisit(visitOn('2026-10-14'), clinic), occasion: 'second-measuring' as const };
   const withoutVisits = patientIds.slice(1);
   const record = await recordOf(lead, withoutVisits[0] ?? '');
   if (!record) throw new Error('the patient is not there');
