@@ -51,6 +51,7 @@ async function importFile(): Promise<string | undefined> {
   const mapping = values.mapping === undefined ? null : mappingIn(values.mapping);
   if (typeof mapping === 'string') return mapping;
   const read = readIncoming(upload, mapping, todayIn((await clinicOf(lead)).timeZone));
+  if (read.leftOut && read.leftOut.length > 0) say(`${counted(read.leftOut.length, 'column')} left out: ${read.leftOut.join(', ')}.`);
   if (read.sheet && read.sheet.missing.length > 0) {
     say(JSON.stringify(read.sheet.mapping, null, 2));
     return `This is how the file would be read. Save it as mapping.json, answer ${read.sheet.missing.join(', ')}, and give it with --mapping.`;

@@ -5,6 +5,7 @@ import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
+import { columnsLeftOut } from '@/lib/exchange/spreadsheet/left-out';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
@@ -17,6 +18,8 @@ export type IncomingRead = {
   readonly patients: readonly PatientFile[];
   readonly faults: readonly CsvFault[];
   readonly sheet?: { readonly table: TextTable; readonly mapping: Mapping; readonly missing: readonly (keyof Mapping)[] };
+  /** Columns of a spreadsheet that were left out although something stands in them. */
+  readonly leftOut?: readonly string[];
 };
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
@@ -28,7 +31,7 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   const mapping = said ?? guessMapping(cut.table);
   const missing = unanswered(mapping, cut.table);
   const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping, today);
-  return { ...read, sheet: { table: cut.table, mapping, missing } };
+  return { ...read, sheet: { table: cut.table, mapping, missing }, leftOut: columnsLeftOut(cut.table, mapping) };
 }
 
 /** Leaves out, by name, whoever has a visit on a day that cannot be. */

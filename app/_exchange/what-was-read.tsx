@@ -17,6 +17,9 @@ export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; rea
     <section className="panel" aria-labelledby="what-was-read">
       <h2 id="what-was-read">What was read</h2>
       <p>{`${counted(patients.length, 'patient')}, ${counted(visits, 'visit')}, ${counted(girths, 'girth')}.`}</p>
+      {read.leftOut && read.leftOut.length > 0 && (
+        <p>{`${counted(read.leftOut.length, 'column')} left out: ${read.leftOut.join(', ')}.`}</p>
+      )}
       {faults.length > 0 && (
         <details open={patients.length === 0}>
           <summary>{`${counted(faults.length, 'cell')} could not be read. A patient with such a cell is left out whole.`}</summary>

@@ -99,7 +99,7 @@ function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: Calend
   const ladder = ladderOf(row, visit, limb, side);
   const distance = lengthCell(row, 'distance', ladder.unit, true);
   const landmark = landmarkCell(row, limb);
-  const girth = row.cell('girth') === '' ? null : lengthCell(row, 'girth', ladder.unit);
+  const girth = row.cell('girth') === '' ? null : girthCell(row, ladder.unit);
   if (landmark) {
     if (landmark === ladder.zero && distance.nm !== 0)
       refuseCell(row, 'landmark', `The zero of this ladder is the ${landmark}; it cannot lie at ${distance.text} too.`);
@@ -110,6 +110,20 @@ function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: Calend
   const note = row.cell('note');
   if (!girth && !landmark && note === '') refuseCell(row, 'girth', 'No girth, no landmark and no note: this row says nothing.');
   if (girth || note !== '') addRung(row, ladder, note === '' ? { distance, girth } : { distance, girth, note });
+}
+
+/** Larger than any limb, mm; it is refused, because no person is meant. Clinic default. */
+const LARGEST_GIRTH_MM = 2500;
+
+function girthCell(row: CsvRow, unit: LengthUnit) {
+  const girth = lengthCell(row, 'girth', unit);
+  if (girth.nm / 1e6 > LARGEST_GIRTH_MM)
+    refuseCell(
+      row,
+      'girth',
+      `“${girth.text}” ${unit} is larger than any limb. ${/^\d{5}$/.test(girth.text) ? 'Is it the serial number of a date?' : 'Is it a girth?'}`,
+    );
+  return girth;
 }
 
 /** A place may have one row with its girth and others that only note or name it; two girths at one place are refused. */

@@ -1,6 +1,6 @@
 import { LADDER_COLUMNS } from '../read-ladders-csv';
 import type { Layout, Mapping, Role } from './mapping';
-import { placeLabel, sideIn } from './place-label';
+import { isPlaceHeading, sideIn } from './place-label';
 import { looksLikeDay, ordersOf, spreadsheetDay } from './spreadsheet-day';
 import type { TextTable } from './text-table';
 import { withoutUnit } from './unit-in-text';
@@ -10,7 +10,7 @@ import { unitsSaid } from './units-said';
 const HEADINGS: Readonly<Partial<Record<Role, readonly string[]>>> = {
   reference: ['patient', 'reference', 'ref', 'id', 'patient id', 'mrn', 'subject', 'row'],
   born: ['born', 'dob', 'date of birth', 'birth date', 'birthdate'],
-  sex: ['sex', 'gender'],
+  sex: ['sex', 'gender', 'm/f', 'f/m'],
   day: ['day', 'date', 'visit', 'visit date', 'date of visit'],
   time: ['time', 'hour'],
   limb: ['limb'],
@@ -55,9 +55,14 @@ export function rolesFor({ rows }: TextTable, layout: Layout): readonly Role[] {
   return layout === 'rungs' ? [] : layout === 'places-down' ? rolesOfChart(header) : rolesOfTable(header);
 }
 
+/** The heading of a visit without its side and its unit: `2026-05-08 (in) R` is `2026-05-08`. */
+export function visitHeading(cell: string): string {
+  return withoutUnit(sideIn(withoutUnit(cell)).rest);
+}
+
 function layoutOf(header: readonly string[]): Layout {
   if (LADDER_COLUMNS.every((column) => header.includes(column))) return 'rungs';
-  return header.filter((cell) => looksLikeDay(sideIn(cell).rest)).length > 0 && !looksLikeDay(header[0] ?? '')
+  return header.filter((cell) => looksLikeDay(visitHeading(cell))).length > 0 && !looksLikeDay(header[0] ?? '')
     ? 'places-down'
     : 'visits-down';
 }
@@ -66,7 +71,7 @@ function rolesOfChart(header: readonly string[]): readonly Role[] {
   let seen = false;
   return header.map((cell, index): Role => {
     if (index === 0) return 'place';
-    const isDay = looksLikeDay(sideIn(cell).rest);
+    const isDay = looksLikeDay(visitHeading(cell));
     seen ||= isDay;
     return isDay || (seen && cell === '') ? 'visit' : 'ignore';
   });
@@ -77,14 +82,13 @@ function rolesOfTable(header: readonly string[]): readonly Role[] {
     const words = cell.toLowerCase().replace(/[_:]+/g, ' ').trim();
     const role = (Object.keys(HEADINGS) as Role[]).find((one) => HEADINGS[one]?.includes(withoutUnit(words)));
     if (role) return role;
-    const label = placeLabel(sideIn(cell).rest, 'leg', 'cm', '');
-    return label.kind === 'distance' || label.kind === 'landmark-at' ? 'place' : 'ignore';
+    return isPlaceHeading(sideIn(cell).rest) ? 'place' : 'ignore';
   });
 }
 
 function daysIn({ rows }: TextTable, layout: Layout, roles: readonly Role[]): readonly string[] {
   const [header, ...body] = rows;
-  if (layout === 'places-down') return (header?.cells ?? []).map((cell) => sideIn(cell).rest).filter(looksLikeDay);
+  if (layout === 'places-down') return (header?.cells ?? []).map(visitHeading).filter(looksLikeDay);
   const columns = roles.flatMap((role, index) => (role === 'day' || role === 'born' ? [index] : []));
   const texts = body.flatMap(({ cells }) => columns.map((index) => cells[index] ?? '')).filter((text) => text !== '');
   return texts

@@ -5,13 +5,16 @@ import { withoutUnit } from './unit-in-text';
 
 /** What people call the landmarks. A name that fits two places is not here. Source: common practice. */
 const NAMES: Readonly<Record<LandmarkId, readonly string[]>> = {
-  'ankle-crease': ['ankle', 'ankle crease'],
+  'ankle-crease': ['ankle', 'ankle crease', 'ankle joint'],
   knee: ['knee', 'knee crease'],
   'gluteal-fold': ['gluteal fold', 'buttock fold', 'gluteal'],
   'wrist-crease': ['wrist', 'wrist crease'],
   'elbow-crease': ['elbow', 'elbow crease'],
   'axillary-fold': ['axilla', 'axillary fold', 'armpit'],
 };
+
+/** Words behind a figure that count it from another place than the zero, or the other way: `5 above knee`, `2 below elbow`. */
+const FROM_ELSEWHERE = /\b(above|below|over|under|from|beyond|before|up|down|proximal|distal|superior|inferior|minus)\b/i;
 
 /** What one place of a chart stands for: a distance, perhaps with words; the distance of a landmark; or a figure of the body. */
 export type PlaceLabel =
@@ -25,7 +28,7 @@ const BODY = {
   weight: ['weight', 'body weight'],
   time: ['time', 'hour'],
   posture: ['posture', 'position'],
-  measurer: ['measurer', 'measured by', 'taped by', 'therapist'],
+  measurer: ['measurer', 'measured by', 'taped by', 'therapist', 'by'],
   note: ['note', 'notes', 'remark', 'remarks', 'comment', 'comments'],
 } as const;
 
@@ -59,8 +62,25 @@ function distanceIn(text: string, limb: LimbKind, unit: LengthUnit | ''): PlaceL
   const isZero = /^0+([.,]0+)?$/.test(number);
   const distance = isZero || suffix === '' ? number : `${number} ${suffix}`;
   if (!isZero && readLength(distance, unit || 'cm', true).kind !== 'read') return undefined;
+  if (FROM_ELSEWHERE.test(rest))
+    return {
+      kind: 'unknown',
+      reason: `“${text}” counts from another place than the zero. Write its distance from the zero, or leave it out.`,
+    };
   const landmark = landmarkNamed(rest.toLowerCase(), limb) ?? null;
   return { kind: 'distance', distance, landmark, words: landmark ? '' : rest };
+}
+
+/** Whether a heading is a place in either unit, of either limb, whatever the zero will be: what a first look takes for a column of girths. */
+export function isPlaceHeading(text: string): boolean {
+  const words = text.trim().toLowerCase();
+  const named = (['leg', 'arm'] as const).some((limb) => landmarkNamed(words, limb) !== undefined);
+  const labels = (['leg', 'arm'] as const).flatMap((limb) => (['cm', 'in'] as const).map((unit) => placeLabel(text, limb, unit, '')));
+  return (
+    named ||
+    labels.some(({ kind }) => kind === 'distance' || kind === 'landmark-at') ||
+    (/^\+?\d/.test(words) && FROM_ELSEWHERE.test(words))
+  );
 }
 
 /** The landmark of a limb that people call so. */

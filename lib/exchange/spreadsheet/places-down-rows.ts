@@ -1,8 +1,10 @@
 import type { CsvFault } from '../csv-table';
+import { visitHeading } from './guess-mapping';
 import type { Mapping } from './mapping';
 import { type PlaceLabel, placeLabel, sideIn } from './place-label';
 import { columnName, isAffectedSide, isoDay, type LadderColumn, spreadsheetRow, type TranslatedRows, withUnitOf } from './spreadsheet-row';
 import type { TableRow, TextTable } from './text-table';
+import { unitNamed, withoutUnit } from './unit-in-text';
 
 /** One column that is a visit: its heading, day and side. */
 type VisitColumn = { readonly index: number; readonly heading: string; readonly day: string; readonly side: string };
@@ -46,12 +48,20 @@ function visitColumns(header: TableRow, sides: TableRow | undefined, mapping: Ma
     if (role !== 'visit') continue;
     const heading = header.cells[index] ?? '';
     const below = sides ? sideIn(sides.cells[index] ?? '').side : undefined;
-    const { side, rest } = sideIn(heading);
+    const { side } = sideIn(withoutUnit(heading));
+    const rest = visitHeading(heading);
+    const otherUnit = unitNamed(sideIn(heading).rest).find((one) => mapping.unit !== '' && !one.startsWith(mapping.unit));
     const text = rest === '' && sides ? last : rest;
     last = text;
     const day = isoDay(text, mapping);
     const limbSide = below ?? side ?? mapping.side;
-    if ('reason' in day) faults.push({ line: header.line, column: columnName(index, heading), reason: day.reason });
+    if (otherUnit)
+      faults.push({
+        line: header.line,
+        column: columnName(index, heading),
+        reason: `This column is in ${otherUnit}, the table in ${mapping.unit}. Bring it in by itself, or leave it out.`,
+      });
+    else if ('reason' in day) faults.push({ line: header.line, column: columnName(index, heading), reason: day.reason });
     else if (limbSide === '')
       faults.push({
         line: header.line,

@@ -12,7 +12,12 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
  */
 export function spreadsheetDay(text: string, order: DayOrder): Reading<CalendarDay> {
   const parts = partsOf(text);
-  if (!parts) return refused(`“${text}” is not a day.`);
+  if (!parts)
+    return refused(
+      /^\d{5}(\.\d+)?$/.test(text.trim())
+        ? `“${text}” is a day’s serial number. Give the column the form of a date, and save it again.`
+        : `“${text}” is not a day.`,
+    );
   if (parts.named) return made(text, parts.named.year, parts.named.month, parts.named.day);
   const [one = '', two = '', three = ''] = parts.figures;
   if (one.length === 4) return made(text, one, two, three);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
+import { columnsLeftOut } from '@/lib/exchange/spreadsheet/left-out';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { placeLabel, sideIn } from '@/lib/exchange/spreadsheet/place-label';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
@@ -298,5 +299,63 @@ describe('a text that is no table', () => {
 
   it('cuts at semicolons when commas are decimal marks', () => {
     expect(tableOf('0;12,5\n4;13,1\n')).toMatchObject({ delimiter: ';', rows: [{ cells: ['0', '12,5'] }, { cells: ['4', '13,1'] }] });
+  });
+});
+
+describe('what falls away or changes its meaning is asked about, never dropped', () => {
+  it('a place counted from another place than the zero is refused by its cell: 5 above knee is not 5 above the ankle', () => {
+    for (const words of ['5 above knee', '2 below elbow', '10 cm proximal to the crease'])
+      expect(placeLabel(words, words.includes('elbow') ? 'arm' : 'leg', 'cm', 'ankle-crease')).toMatchObject({ kind: 'unknown' });
+    const { patients, faults } = brought('day\t0\t5 above knee\n2026-03-02\t21\t36\n', {
+      ...WHO,
+      limb: 'leg',
+      side: 'left',
+      zero: 'ankle-crease',
+    });
+    expect([patients, faults.map(({ column }) => column)]).toEqual([[], ['5 above knee (column C)']]);
+  });
+
+  it('inch headings, landmarks of either limb and a bare landmark are places from the first look on', () => {
+    const roles = (header: string) => guessMapping(tableOf(`${header}\n${header.replace(/[^\t]+/g, '1')}\n`)).roles;
+    expect(roles('day\t0 in\t3 in\t6 in\telbow at\tAnkle\tremarks 2')).toEqual([
+      'day',
+      'place',
+      'place',
+      'place',
+      'place',
+      'place',
+      'ignore',
+    ]);
+    const { patients, faults } = brought('day\t0 in\t3 in\t6 in\n2026-03-02\t8\t9\t10\n', {
+      ...WHO,
+      unit: 'in',
+      limb: 'leg',
+      side: 'left',
+      zero: 'ankle-crease',
+    });
+    expect(faults).toEqual([]);
+    expect(patients[0]?.visits[0]?.ladders[0]?.rungs.map(({ girth }) => girth?.text)).toEqual(['8', '9', '10']);
+  });
+
+  it('a visit headed with its unit is a visit; one in the other unit is named', () => {
+    const text = 'place\t2026-05-08 (in)\t2026-06-08 (in) R\n0\t8\t8 1/4\n3\t9\t9\n';
+    const mapping = guessMapping(tableOf(text));
+    expect([mapping.layout, mapping.roles]).toEqual(['places-down', ['place', 'visit', 'visit']]);
+    const read = brought(text, { ...WHO, unit: 'in', limb: 'leg', side: 'right', zero: 'ankle-crease' });
+    expect([read.faults, read.patients[0]?.visits.map(({ day }) => day)]).toEqual([[], ['2026-05-08', '2026-06-08']]);
+    const other = brought(text, { ...WHO, unit: 'cm', limb: 'leg', side: 'right', zero: 'ankle-crease' });
+    expect(other.faults.map(({ column }) => column)).toEqual(['2026-05-08 (in) (column B)', '2026-06-08 (in) R (column C)']);
+  });
+
+  it('a date’s serial number is neither a girth nor a day', () => {
+    const answers = { ...WHO, limb: 'leg', side: 'left', zero: 'ankle-crease' } as const;
+    const { faults } = brought('day\t0\t8\n2026-03-02\t21\t46085\n', answers);
+    expect(faults[0]?.reason).toMatch(/larger than any limb\. Is it the serial number of a date\?/);
+    expect(spreadsheetDay('46085', 'dmy')).toMatchObject({ kind: 'refused', reason: expect.stringContaining('serial number') });
+  });
+
+  it('columns left out are always named, those with nothing in them are not', () => {
+    const table = tableOf('day\t0\tstitch\tempty\n2026-03-02\t21\t4\t\n');
+    expect(columnsLeftOut(table, guessMapping(table))).toEqual(['stitch (column C)']);
   });
 });
