@@ -4,7 +4,7 @@ import { parseArgs } from 'node:util';
 import { counted } from '@/app/_exchange/counted';
 import { itemsInWords } from '@/app/_exchange/import-words';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { NOT_TAKEN, uploadFrom } from '@/app/_exchange/upload';
+import { takenFrom } from '@/app/_exchange/taken-from';
 import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic';
 import { bringInNext, keepUpload, lineUp, type Upload } from '@/db/imports';
@@ -18,9 +18,9 @@ import { MAPPING, type Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
 
-const USAGE = `npm run import -- --by lead@clinic.example file [--mapping mapping.json] [--yes]
+const USAGE = `npm run import -- --by lead@clinic.example file [--sheet name] [--mapping mapping.json] [--yes]
 npm run import -- --by lead@clinic.example --undo <id>
-  The file is a spreadsheet as CSV, a set taken out of this program (its folder or .zip), or a FHIR bundle.
+  The file is a spreadsheet (.xlsx or CSV), a set taken out of this program (its folder or .zip), or a FHIR bundle.
   Without --yes it only says what it read. A mapping that lacks an answer is printed with what is missing.`;
 
 /** Patients brought in between two lines of progress. */
@@ -35,6 +35,7 @@ const { values, positionals } = parseArgs({
     by: { type: 'string' },
     mapping: { type: 'string' },
     undo: { type: 'string' },
+    sheet: { type: 'string' },
     yes: { type: 'boolean', default: false },
   },
 });
@@ -46,7 +47,7 @@ async function importFile(): Promise<string | undefined> {
   const lead = await personWithEmail(values.by);
   if (lead?.role !== 'lead') return `${values.by} is not a lead of this clinic. Only a lead brings files in.`;
   if (values.undo) return undo(lead, values.undo);
-  const upload = uploadOfFile(file ?? '');
+  const upload = await uploadOfFile(file ?? '', values.sheet ?? '');
   if (typeof upload === 'string') return upload;
   const mapping = values.mapping === undefined ? null : mappingIn(values.mapping);
   if (typeof mapping === 'string') return mapping;
@@ -99,14 +100,16 @@ async function undo(lead: Therapist, id: string): Promise<string | undefined> {
   return undefined;
 }
 
-function uploadOfFile(file: string): Upload | string {
+async function uploadOfFile(file: string, sheet: string): Promise<Upload | string> {
   if (!fs.existsSync(file)) return `${file} cannot be read.`;
   if (fs.statSync(file).isDirectory()) {
     const texts = fs.readdirSync(file).map((name) => [name, fs.readFileSync(path.join(file, name), 'utf8')] as const);
     return { fileName: path.basename(file), form: 'set', text: JSON.stringify(Object.fromEntries(texts)) };
   }
-  const upload = uploadFrom(path.basename(file), fs.readFileSync(file));
-  return typeof upload === 'string' ? NOT_TAKEN[upload] : upload;
+  const taken = await takenFrom(path.basename(file), fs.readFileSync(file), sheet);
+  if (taken.kind === 'refused') return taken.reason;
+  for (const sentence of taken.said) say(sentence);
+  return taken.upload;
 }
 
 function mappingIn(file: string): Mapping | string {

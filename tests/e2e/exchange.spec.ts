@@ -127,7 +127,7 @@ test('hostile files are refused with a reason, and nothing of them is kept', asy
   await refused('broken.zip', strToU8('PK but no pack'), /cannot be opened/);
   await refused('packed bomb.zip', zipSync({ 'rung.csv': new Uint8Array(40 * 1024 * 1024) }), /larger than 32 MB/);
   await refused('prose.txt', 'Dear colleague\nhere are the ladders\n', /This is not a table/);
-  await refused('bundle.json', '{"resourceType":"Patient"}', /neither a table nor a FHIR bundle/);
+  await refused('bundle.json', '{"resourceType":"Patient"}', /no number to be filed under/);
   await refused('wide.csv', `${'1,'.repeat(2000)}1\n`, /more than 1000 columns/);
   const formulas = 'place,2026-03-02\n0,=1+1\n8,@SUM(A1)\n';
   await upload(page, 'formulas.csv', formulas);

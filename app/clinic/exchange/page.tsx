@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { IMPORT_STATES } from '@/app/_exchange/import-words';
+import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
-import { NOT_TAKEN, type NotTaken } from '@/app/_exchange/upload';
 import { requireRole } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic';
@@ -15,9 +15,9 @@ export const metadata: Metadata = { title: 'Bring in, take out' };
 export default async function ExchangePage({ searchParams }: { searchParams: Promise<{ refused?: string }> }) {
   const therapist = await requireRole('lead');
   const { refused } = await searchParams;
+  const said = refused === undefined ? [] : await saidOfFile();
   const [imports, patients, { timeZone }] = [await importsOf(therapist), await patientCount(therapist), await clinicOf(therapist)];
   const clock = dayAndTime(timeZone);
-  const reason = refused && refused in NOT_TAKEN ? NOT_TAKEN[refused as NotTaken] : undefined;
   return (
     <main id="main">
       <div className="title-row">
@@ -32,19 +32,30 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
       <div className="halves">
         <section className="panel form" aria-labelledby="bring-in">
           <h2 id="bring-in">Bring in</h2>
-          {reason && (
+          {refused !== undefined && (
             <p className="refused-box" role="alert">
-              {reason}
+              {said.join(' ') || 'The file was not taken. Choose it again.'}
             </p>
           )}
           <form className="form" method="post" action="/clinic/exchange/upload" encType="multipart/form-data">
             <div className="field">
               <label htmlFor="file">A file</label>
               <span className="hint" id="file-hint">
-                A spreadsheet saved as CSV, with a column a visit, a row a visit or a row a measured place; a set taken out of this program;
-                or a FHIR bundle of one patient. At most 32 MB.
+                A spreadsheet (.xlsx or CSV), with a column a visit, a row a visit or a row a measured place; a set taken out of this
+                program; or a FHIR bundle. At most 32 MB.
               </span>
-              <input id="file" name="file" type="file" accept=".csv,.txt,.tsv,.zip,.json" aria-describedby="file-hint" required />
+              <input
+                id="file"
+                name="file"
+                type="file"
+                accept=".csv,.txt,.tsv,.xlsx,.zip,.json,.ndjson"
+                aria-describedby="file-hint"
+                required
+              />
+            </div>
+            <div className="field">
+              <label htmlFor="sheet">Sheet, where a workbook has several</label>
+              <input id="sheet" name="sheet" type="text" maxLength={80} autoComplete="off" />
             </div>
             <p className="secondary small">You see how each figure was read before anything enters a record.</p>
             <div className="actions">

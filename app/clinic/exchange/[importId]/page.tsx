@@ -5,6 +5,7 @@ import { ImportProgress } from '@/app/_exchange/import-progress';
 import { IMPORT_STATES, itemsInWords } from '@/app/_exchange/import-words';
 import { MappingForm } from '@/app/_exchange/mapping-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
+import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { firstDoubts, WhatWasRead } from '@/app/_exchange/what-was-read';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
@@ -116,10 +117,16 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
   if (!upload) return null;
   const policy = await policyOf(therapist);
   const read = readIncoming(upload, upload.mapping, todayIn((await clinicOf(therapist)).timeZone));
+  const said = await saidOfFile();
   const doubts = firstDoubts(read.patients, (file) => importDoubts(file, policy));
   const open = read.sheet ? read.sheet.missing.length > 0 : false;
   return (
     <>
+      {said.length > 0 && (
+        <p className="secondary" role="status">
+          {said.join(' ')}
+        </p>
+      )}
       {read.sheet && <MappingForm importId={importId} {...read.sheet} save={keepMappingAction} />}
       {!open && <WhatWasRead read={read} doubts={doubts} />}
       <div className="actions">

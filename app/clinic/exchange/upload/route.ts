@@ -1,4 +1,6 @@
-import { MOST_BYTES, uploadFrom } from '@/app/_exchange/upload';
+import { saidCookie } from '@/app/_exchange/said-of-file';
+import { takenFrom } from '@/app/_exchange/taken-from';
+import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
 import { requireActing } from '@/app/_session/therapist';
 import { keepUpload } from '@/db/imports';
 
@@ -8,17 +10,21 @@ const FORM_BYTES = 10_000;
 /** Takes a file in to be looked at; nothing of it is in anybody's record yet. Goes to its page, or back with the reason. */
 export async function POST(request: Request): Promise<Response> {
   const therapist = await requireActing('lead');
-  const file = await fileOf(request);
-  const upload = file === 'too large' ? file : uploadFrom(file?.name ?? '', new Uint8Array((await file?.arrayBuffer()) ?? []));
-  const to =
-    typeof upload === 'string'
-      ? `/clinic/exchange?refused=${encodeURIComponent(upload)}`
-      : `/clinic/exchange/${await keepUpload(therapist, upload)}`;
-  return new Response(null, { status: 303, headers: { Location: to } });
+  const form = await formOf(request);
+  if (form === 'too large') return goingTo('/clinic/exchange?refused=too large', [NOT_TAKEN[form]]);
+  const file = form?.get('file');
+  const bytes = new Uint8Array(file instanceof File ? await file.arrayBuffer() : []);
+  const taken = await takenFrom(file instanceof File ? file.name : '', bytes, String(form?.get('sheet') ?? ''));
+  if (taken.kind === 'refused') return goingTo('/clinic/exchange?refused=file', [taken.reason]);
+  return goingTo(`/clinic/exchange/${await keepUpload(therapist, taken.upload)}`, taken.said);
 }
 
-/** The file of a form, read no further than the largest that is taken; undefined when there is none. */
-async function fileOf(request: Request): Promise<File | undefined | 'too large'> {
+function goingTo(to: string, said: readonly string[]): Response {
+  return new Response(null, { status: 303, headers: { Location: encodeURI(to), ...saidCookie(said) } });
+}
+
+/** A form with its file, read no further than the largest that is taken; undefined when there is none. */
+async function formOf(request: Request): Promise<FormData | undefined | 'too large'> {
   const parts: BlobPart[] = [];
   let size = 0;
   for await (const chunk of request.body ?? []) {
@@ -28,7 +34,5 @@ async function fileOf(request: Request): Promise<File | undefined | 'too large'>
   }
   const type = request.headers.get('Content-Type') ?? '';
   if (!type.startsWith('multipart/form-data')) return undefined;
-  const form = await new Response(new Blob(parts), { headers: { 'Content-Type': type } }).formData().catch(() => undefined);
-  const file = form?.get('file');
-  return file instanceof File ? file : undefined;
+  return new Response(new Blob(parts), { headers: { 'Content-Type': type } }).formData().catch(() => undefined);
 }
