@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { counted } from '@/app/_exchange/counted';
-import { partsOf } from '@/app/_exchange/set-parts';
+import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { todayIn } from '@/app/_session/today';
 import { noteExport } from '@/db/audit-exports';
@@ -38,7 +38,9 @@ async function exportFiles(): Promise<string | undefined> {
   if (patientId === undefined) return `The clinic has no patient with the reference ${patient}.`;
   fs.mkdirSync(to, { recursive: true });
   await noteExport(therapist, patientId, as);
-  const patients = patientId ? await patientFiles(therapist, [patientId]) : everyPatientFile(therapist);
+  const patients = patientId
+    ? await patientFiles(therapist, [patientId])
+    : everyPatientFile(therapist, style && SET_STYLES[style].style.research ? randomRank() : undefined);
   const count = style ? await writeTables(therapist, to, style, patients) : await writeBundles(therapist, to, patients);
   say(`${counted(count, 'patient')} written to ${to}.`);
   return undefined;

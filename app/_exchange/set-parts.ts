@@ -7,6 +7,12 @@ import { recordOfFile } from '@/lib/record/patient-file';
 import type { Policy } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
+/** A rank of patients that holds within one export: by it they stand in no order that anybody knows from elsewhere. */
+export function randomRank(): (patientId: string) => string {
+  const key = randomBytes(32);
+  return (patientId) => createHash('sha256').update(key).update(patientId).digest('hex');
+}
+
 /** Turns a patient into a part of one export. */
 export type PartOf = (patient: OutgoingPatient) => SetPart;
 

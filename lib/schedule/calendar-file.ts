@@ -19,7 +19,8 @@ export type CalendarEntry = {
  *
  * Lines end with CRLF and are folded at 75 octets, never inside a character; text is escaped; the end of a whole day is the next day,
  * exclusive; a cancelled entry stays with `STATUS:CANCELLED` and a higher `SEQUENCE`, so that calendars remove it.
- * Shape: entries and the calendar's name; text. Source: RFC 5545 sections 3.1, 3.3.11, 3.6.1, 3.8.1.11, 3.8.7.4; RFC 7986 5.1 (NAME).
+ * Shape: entries and the calendar's name; text. Source: RFC 5545 sections 3.1, 3.3.11, 3.6.1, 3.8.1.11, 3.8.7.4; RFC 7986 5.1 and 5.7 (NAME,
+ * REFRESH-INTERVAL); the two X- properties say the same to programs that read no RFC 7986 (common practice).
  * Example: 2024-02-29 is `DTSTART;VALUE=DATE:20240229` and `DTEND;VALUE=DATE:20240301`.
  */
 export function calendarFile(entries: readonly CalendarEntry[], name: string): string {
@@ -30,6 +31,9 @@ export function calendarFile(entries: readonly CalendarEntry[], name: string): s
     'CALSCALE:GREGORIAN',
     'METHOD:PUBLISH',
     `NAME:${escaped(name)}`,
+    `X-WR-CALNAME:${escaped(name)}`,
+    'REFRESH-INTERVAL;VALUE=DURATION:P1D',
+    'X-PUBLISHED-TTL:P1D',
     ...entries.flatMap(entryLines),
     'END:VCALENDAR',
   ];

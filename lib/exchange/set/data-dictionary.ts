@@ -41,7 +41,7 @@ export function dataDictionary(style: SetStyle, day: string, { references, rows 
   return {
     '@context': 'http://www.w3.org/ns/csvw',
     'dc:title': 'Ladders of girths, limb volumes and garments',
-    'dc:created': day,
+    'dc:created': style.research ? day.slice(0, 7) : day,
     [RESEARCH]: style.research,
     [DEFUSED]: style.defused,
     [WRITTEN]: { ...(style.research ? {} : { references }), rows },
@@ -50,8 +50,34 @@ export function dataDictionary(style: SetStyle, day: string, { references, rows 
       'dc:title': table.name,
       'dc:description': table.says,
       dialect: { delimiter: ',', header: true, encoding: 'utf-8', lineTerminators: ['\r\n'] },
-      tableSchema: { columns: columnsIn(table, style).map(columnEntry) },
+      tableSchema: { columns: columnsIn(table, style).map(columnEntry), ...keysOf(table) },
     })),
+  };
+}
+
+/** What names a row of a table, and which table its ids point into. Source: CSVW, primaryKey and foreignKeys. */
+const KEYS: Readonly<Record<string, readonly string[]>> = {
+  subject: ['subject_id'],
+  visit: ['visit_id'],
+  ladder: ['ladder_id'],
+  rung: ['ladder_id', 'rung'],
+  volume: ['ladder_id'],
+};
+const OWNERS = ['subject', 'visit', 'ladder'] as const;
+
+function keysOf(table: SetTable) {
+  const names = new Set(table.columns.map(({ name }) => name));
+  const owners = OWNERS.filter((owner) => owner !== table.name && names.has(`${owner}_id`));
+  return {
+    ...(KEYS[table.name] ? { primaryKey: KEYS[table.name] } : {}),
+    ...(owners.length === 0
+      ? {}
+      : {
+          foreignKeys: owners.map((owner) => ({
+            columnReference: `${owner}_id`,
+            reference: { resource: `${owner}.csv`, columnReference: `${owner}_id` },
+          })),
+        }),
   };
 }
 

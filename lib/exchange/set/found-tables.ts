@@ -1,7 +1,7 @@
 import { isNoAnswer } from '../../outcome';
 import { raisePrompts } from '../../prompts/decide-prompts';
 import { heightOnLimb } from '../../trend/limb-series';
-import { type SetTable, SUBJECT_ID } from './set-table';
+import { LADDER_ID, ladderIdIn, type SetTable, SUBJECT_ID } from './set-table';
 
 /** What the engine makes of the ladders. It goes out and is not read back: it is worked out anew from what was typed. */
 export const VOLUME: SetTable = {
@@ -9,6 +9,7 @@ export const VOLUME: SetTable = {
   says: 'One row a limb and visit: its volume over the stretch that was measured, or why there is none.',
   columns: [
     SUBJECT_ID,
+    LADDER_ID,
     { name: 'limb', kind: 'word', says: 'leg or arm.' },
     { name: 'side', kind: 'word', says: 'left or right, the patient’s own.' },
     { name: 'day', kind: 'day', says: 'Day of the visit.' },
@@ -24,10 +25,17 @@ export const VOLUME: SetTable = {
     { name: 'mean_girth_mm', kind: 'decimal', unit: 'mm', says: 'Mean girth of the stretch.' },
     { name: 'why_none', kind: 'word', says: 'Why there is no volume.' },
   ],
-  rows: ({ subjectId, analysis }) =>
-    analysis().limbs.flatMap(({ series, visits }) =>
+  rows: (part) =>
+    part.analysis().limbs.flatMap(({ series, visits }) =>
       visits.map(({ at, volume }) => {
-        const head = { subject_id: subjectId, limb: series.limb, side: series.side, day: at.visit.day };
+        const place = part.file.visits.findIndex((visit) => visit === at.visit);
+        const head = {
+          subject_id: part.subjectId,
+          ladder_id: ladderIdIn(part, place, series),
+          limb: series.limb,
+          side: series.side,
+          day: at.visit.day,
+        };
         if (isNoAnswer(volume)) return { ...head, why_none: volume.noAnswer };
         return {
           ...head,
@@ -50,7 +58,7 @@ export const PROMPT: SetTable = {
     { name: 'rule', kind: 'word', says: 'The rule that raised it.' },
     { name: 'rule_version', kind: 'word', says: 'Version of the rule.' },
     { name: 'action', kind: 'word', says: 'What to consider.' },
-    { name: 'due', kind: 'day', says: 'By when.' },
+    { name: 'due', kind: 'day', tellsWhen: true, says: 'By when.' },
     { name: 'title', kind: 'free-text', says: 'The prompt in words.' },
     { name: 'facts', kind: 'free-text', says: 'The figures it stands on.' },
   ],

@@ -4,6 +4,7 @@ import type { FiledLadder } from '../../record/patient-file';
 import {
   type Cells,
   LADDER_ID,
+  ladderIdIn,
   lengthCells,
   type SetPart,
   type SetTable,
@@ -17,10 +18,10 @@ const RUNG_NO = { name: 'rung', kind: 'whole', says: 'Number of the rung on its 
 
 /** Which ladder of which visit a row belongs to. */
 function ladderRows(part: SetPart, rowsOf: (ladder: FiledLadder, head: Cells) => readonly Cells[]): readonly Cells[] {
-  return part.file.visits.flatMap((visit) => {
+  return part.file.visits.flatMap((visit, place) => {
     const visitId = visitIdIn(part, visit.id);
     return visit.ladders.flatMap((ladder) =>
-      rowsOf(ladder, { subject_id: part.subjectId, visit_id: visitId, ladder_id: `${visitId}-${ladder.side}-${ladder.limb}` }),
+      rowsOf(ladder, { subject_id: part.subjectId, visit_id: visitId, ladder_id: ladderIdIn(part, place, ladder) }),
     );
   });
 }

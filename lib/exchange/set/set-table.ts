@@ -1,5 +1,6 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { PatientFile } from '../../record/patient-file';
+import type { LimbSide } from '../../record/patient-record';
 import type { TypedLength } from '../../units/length';
 import type { TypedMass } from '../../units/mass';
 import { exactDecimal, KG_DECIMALS, MM_DECIMALS } from '../exact-decimal';
@@ -11,7 +12,14 @@ import { exactDecimal, KG_DECIMALS, MM_DECIMALS } from '../exact-decimal';
 export type CellKind = 'id' | 'identity' | 'free-text' | 'word' | 'typed' | 'day' | 'moment' | 'whole' | 'decimal' | 'json';
 
 /** One column: its name, what its cells are, its unit where it has one, and what it says, in a sentence. */
-export type Column = { readonly name: string; readonly kind: CellKind; readonly says: string; readonly unit?: string };
+export type Column = {
+  readonly name: string;
+  readonly kind: CellKind;
+  readonly says: string;
+  readonly unit?: string;
+  /** Tells when something was, beside ages: left out of a research export. */
+  readonly tellsWhen?: true;
+};
 
 /** A row's cells by column name; a cell that is not there is empty. */
 export type Cells = Readonly<Record<string, string>>;
@@ -35,6 +43,11 @@ export const LADDER_ID: Column = { name: 'ladder_id', kind: 'id', says: 'The lad
 export function visitIdIn({ subjectId, file }: SetPart, visitId: string | null): string {
   const place = file.visits.findIndex((visit) => visit.id === visitId);
   return place < 0 ? '' : `${subjectId}-v${place + 1}`;
+}
+
+/** The id of a ladder within an export, by the place of its visit among the patient's. */
+export function ladderIdIn({ subjectId }: SetPart, place: number, { limb, side }: LimbSide): string {
+  return `${subjectId}-v${place + 1}-${side}-${limb}`;
 }
 
 /** The three columns of a length or mass: as typed, its unit, and the exact figure. */

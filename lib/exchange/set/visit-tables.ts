@@ -40,7 +40,7 @@ export const VISIT: SetTable = {
     SUBJECT_ID,
     VISIT_ID,
     { name: 'day', kind: 'day', says: 'Day of the visit.' },
-    { name: 'time', kind: 'word', says: 'Clock time HH:MM as written.' },
+    { name: 'time', kind: 'word', tellsWhen: true, says: 'Clock time HH:MM as written.' },
     { name: 'posture', kind: 'free-text', says: 'Posture while measuring.' },
     { name: 'measurer', kind: 'identity', says: 'Who measured.' },
     { name: 'note', kind: 'free-text', says: 'Note on the visit.' },

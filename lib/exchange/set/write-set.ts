@@ -25,7 +25,8 @@ export const SET_TABLES: readonly SetTable[] = [
 ];
 
 /**
- * How a set is written. `research` leaves out names, references, words and JSON and turns each day into the age on it;
+ * How a set is written. `research` leaves out names, references, words, JSON and clock times and turns each day into the age on it in
+ * completed weeks, so that neither a birthday nor a visit's day can be worked out;
  * `defused` puts an apostrophe before words that a spreadsheet could take for a formula.
  */
 export type SetStyle = { readonly research: boolean; readonly defused: boolean };
@@ -34,7 +35,7 @@ const NOT_FOR_RESEARCH: readonly Column['kind'][] = ['identity', 'free-text', 'j
 
 /** The columns of a table that a style has, as they are in the table. */
 function columnsKept(table: SetTable, style: SetStyle): readonly Column[] {
-  return style.research ? table.columns.filter(({ kind }) => !NOT_FOR_RESEARCH.includes(kind)) : table.columns;
+  return style.research ? table.columns.filter(({ kind, tellsWhen }) => !tellsWhen && !NOT_FOR_RESEARCH.includes(kind)) : table.columns;
 }
 
 /** The columns of a table as a style writes them: in a research export a day is an age in days. */
@@ -44,10 +45,10 @@ export function columnsIn(table: SetTable, style: SetStyle): readonly Column[] {
 
 function asAge({ name, says }: Column): Column {
   return {
-    name: name === 'day' ? 'age_days' : `${name}_age_days`,
+    name: name === 'day' ? 'age_weeks' : `${name}_age_weeks`,
     kind: 'whole',
-    unit: 'd',
-    says: `${says.replace(/\.$/, '')}, as age in days.`,
+    unit: 'wk',
+    says: `${says.replace(/\.$/, '')}, as age in completed weeks.`,
   };
 }
 
@@ -68,6 +69,6 @@ export function linesOf(table: SetTable, part: SetPart, style: SetStyle): string
 }
 
 function written({ kind }: Column, cell: string, style: SetStyle, born: CalendarDay): string {
-  if (style.research && kind === 'day') return cell === '' ? '' : String(daysBetween(born, cell as CalendarDay));
+  if (style.research && kind === 'day') return cell === '' ? '' : String(Math.floor(daysBetween(born, cell as CalendarDay) / 7));
   return style.defused && isWords(kind) ? defused(cell) : cell;
 }

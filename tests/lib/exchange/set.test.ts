@@ -12,7 +12,7 @@ import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
-import { calendarDay } from '@/lib/units/calendar-day';
+import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
 import { anyFile, anyWords } from '@/tests/properties/made-up-files';
 
 const TODAY = calendarDay('2026-11-25');
@@ -126,6 +126,46 @@ describe('the set of tables', () => {
     }
   });
 
+  it('the keys of the dictionary hold: primary keys name one row, foreign keys lead to one, also from volumes to ladders', () => {
+    const files = fc.sample(anyFile, { numRuns: 20, seed: 12 });
+    const set = setOf(files, RAW);
+    const rowsIn = (url: string) => parse(set.get(url) ?? '', { columns: true }) as Record<string, string>[];
+    let followed = 0;
+    for (const { url, tableSchema } of dataDictionary(RAW, TODAY, { references: [], rows: {} }).tables) {
+      const { primaryKey, foreignKeys = [] } = tableSchema;
+      const keys = primaryKey ? rowsIn(url).map((row) => primaryKey.map((name) => row[name]).join(' ')) : [];
+      expect([url, new Set(keys).size]).toEqual([url, keys.length]);
+      for (const { columnReference, reference } of foreignKeys) {
+        const there = new Set(rowsIn(reference.resource).map((row) => row[reference.columnReference]));
+        const lost = rowsIn(url).filter((row) => row[columnReference] !== '' && !there.has(row[columnReference]));
+        expect([url, columnReference, lost]).toEqual([url, columnReference, []]);
+        followed += 1;
+      }
+    }
+    expect(followed).toBeGreaterThan(10);
+  });
+
+  it('nobody’s birthday is found in a research set: a week at best, and no clock, day of export or due day to count it from', () => {
+    const files = fc.sample(anyFile, { numRuns: 60, seed: 6 });
+    const style = { research: true, defused: false };
+    const set = setOf(files, style, (_file, index) => `X${index}`);
+    const header = [...set]
+      .filter(([name]) => name.endsWith('.csv'))
+      .map(([, text]) => text.split('\r\n')[0])
+      .join(',');
+    expect(header).not.toMatch(/(^|,)(time|day|due|born|reference)(,|$)|age_days|_at(,|$)/);
+    expect(JSON.parse(set.get(DICTIONARY_FILE) ?? '{}')).toMatchObject({ 'dc:created': '2026-11' });
+    // Whoever knows the month of the export and takes the newest visit for its middle misses the birthday by more than a week in most.
+    const visits = parse(set.get('visit.csv') ?? '', { columns: true }) as Record<string, string>[];
+    const missed = files.map((file, index) => {
+      const weeks = visits.filter(({ subject_id }) => subject_id === `X${index}`).map(({ age_weeks }) => Number(age_weeks));
+      return weeks.length === 0
+        ? Number.POSITIVE_INFINITY
+        : Math.abs(daysBetween(addDays(calendarDay('2026-11-15'), -7 * Math.max(...weeks) - 3), file.details.born));
+    });
+    expect(missed.filter((days) => days > 7).length / missed.length).toBeGreaterThan(0.9);
+  });
+
   it('a research set holds no name, reference, word, birth date or day', () => {
     const files = fc.sample(anyFile, { numRuns: 40, seed: 5 }).map((file, index) => ({
       ...file,
@@ -139,9 +179,9 @@ describe('the set of tables', () => {
       .join('');
     expect(text.length).toBeGreaterThan(10_000);
     expect(text).not.toMatch(/Zyxwv|Secret|REF-|\d{4}-\d{2}-\d{2}|Adeyemi/);
-    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,age_days,time,occasion');
+    expect(set.get('visit.csv')?.split('\r\n')[0]).toBe('subject_id,visit_id,age_weeks,occasion');
     const [first] = parse(set.get('visit.csv') ?? '', { columns: true }) as Record<string, string>[];
-    expect(first?.age_days).toBe('3975'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days
+    expect(first?.age_weeks).toBe('567'); // 2015-02-17 to 2026-01-05: ten years of 365 days, three leap days, and 322 days are 3975 days, 567 weeks and 6 days
     expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: DICTIONARY_FILE } });
   });
 

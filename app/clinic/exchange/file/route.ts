@@ -1,5 +1,5 @@
 import { fileResponse } from '@/app/_exchange/file-response';
-import { partsOf } from '@/app/_exchange/set-parts';
+import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { setZip } from '@/app/_exchange/set-zip';
 import { requireRole } from '@/app/_session/therapist';
@@ -17,6 +17,7 @@ export async function GET(request: Request): Promise<Response> {
   const [policy, { timeZone }] = [await policyOf(therapist), await clinicOf(therapist)];
   const [today, { style }] = [todayIn(timeZone), SET_STYLES[name]];
   await noteExport(therapist, null, name);
-  const zip = setZip(() => everyPatientFile(therapist), partsOf(style, policy, today), style, today);
-  return fileResponse(zip, `clinic-${name}-${today}.zip`, 'application/zip');
+  const rank = style.research ? randomRank() : undefined;
+  const zip = setZip(() => everyPatientFile(therapist, rank), partsOf(style, policy, today), style, today);
+  return fileResponse(zip, `clinic-${name}-${style.research ? today.slice(0, 7) : today}.zip`, 'application/zip');
 }
