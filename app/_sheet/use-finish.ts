@@ -64,7 +64,8 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
     setWarned({ form, notes: [asksInWords(more.asks.length + more.ofVisit.length)] });
     const first = more.asks[0];
     const ofVisit = more.ofVisit[0];
-    if (ofVisit) document.getElementById(`box-${ofVisit.kind === 'second-visit' ? 'occasion' : ofVisit.kind}`)?.focus();
+    if (ofVisit)
+      document.querySelector<HTMLInputElement>(ofVisit.kind === 'second-visit' ? '#box-occasion input' : `#box-${ofVisit.kind}`)?.focus();
     if (!first || ofVisit) return;
     sheet.setGroup(first.group);
     sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
@@ -84,7 +85,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
 }
 
 function asksInWords(count: number): string {
-  return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one figure is' : `${count} figures are`} asked about.`;
+  return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one question is' : `${count} questions are`} open.`;
 }
 
 function offline() {

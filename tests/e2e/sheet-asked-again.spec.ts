@@ -25,11 +25,14 @@ test('a page that was opened before another visit was saved is asked what that v
   await typeDown(page, LEG);
   await expect(page.locator('.question')).toHaveCount(0);
   await finishOnce(page);
-  await expect(note(page)).toContainText('one figure is asked about');
+  await expect(note(page)).toContainText('2 questions are open');
   await expect(page.locator('.question')).toBeVisible();
   await expect(page).toHaveURL(`${address}/visits/new`);
   await expect(cell(page, 'Right', '6')).toHaveValue('9 5/8');
   await expect(cell(page, 'Right', '15')).toHaveValue('12 3/4');
+  // Two visits of one day are told apart on purpose.
+  await page.getByRole('radio', { name: 'Measured again, to see how well the tape repeats' }).check();
+  await cell(page, 'Right', '15').focus();
   await page.keyboard.press('k');
   await expect(page.locator('.question')).toHaveCount(0);
   await finish(page);
@@ -48,7 +51,7 @@ test('a sheet that does not say which questions it showed cannot store a doubt u
   await finishOnce(page);
   await expect(page.getByRole('alert').filter({ hasText: 'One question is open.' })).toBeVisible();
   await finishOnce(page);
-  await expect(note(page)).toContainText('one figure is asked about');
+  await expect(note(page)).toContainText('one question is open');
   await expect(page).toHaveURL(`${address}/visits/new`);
   await expect(cell(page, 'Right', '10½')).toHaveValue('21 1/8');
   await page.unroute('**/visits/new');
