@@ -59,7 +59,7 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
   const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
   const ends =
     orderBy.because === 'outgrown' && !isNoAnswer(one.outgrow)
-      ? `${endOfFit(one.outgrow)} ${showDay(orderBy.neededBy)} at the earliest`
+      ? `possibly ${endOfFit(one.outgrow)} from ${showDay(orderBy.neededBy)}`
       : `replacement due ${showDay(orderBy.neededBy)}`;
   const order: ComputedDate = {
     key: `order-by:${piece.piece}`,

@@ -96,7 +96,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       {limbs.some(({ at }) => at.sinceLast || at.sinceBaseline) && (
         <p className="ruler-key secondary">
           Grey hatch: too small to tell from the tape. Violet box: what height, weight or the other limb lead one to expect. Mark and line:
-          taped change, 95 % range.
+          measured change, 95 % range.
         </p>
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
