@@ -56,7 +56,7 @@ test('the ninth try at one account is refused although its password is right, an
   expect((await post(PEOPLE.lead.email, PASSWORD, '10.0.0.100')).status()).toBe(200);
   await page.goto('/sign-in');
   await signIn(page, PEOPLE.guessed.email, PASSWORD);
-  await expect(page.getByText('Too many tries with this e-mail.')).toBeVisible();
+  await expect(page.getByText('Too many wrong tries.')).toBeVisible();
 });
 
 test('nobody can join by themselves, and no other address of the sign-in library answers', async ({ request }) => {
