@@ -1,7 +1,7 @@
 import { and, count, eq, gt, inArray, lt, max, ne } from 'drizzle-orm';
 import { getDatabase } from './client';
 import { countedTry } from './schema';
-import { tryAgain } from './try-again';
+import { whenFree } from './storage-trouble';
 
 /**
  * How many wrong tries within `hours` are free, and how long the next one then waits: `firstMinutes`, twice as long after each further one,
@@ -47,9 +47,9 @@ export type Counted = { readonly id: string } | { readonly waitMs: number };
  */
 export async function countTry(whose: string, limit: Limit, at = new Date()): Promise<Counted> {
   const database = await getDatabase();
-  await tryAgain(async () => database.delete(countedTry).where(lt(countedTry.at, new Date(at.getTime() - KEPT_MS))));
+  await whenFree(async () => database.delete(countedTry).where(lt(countedTry.at, new Date(at.getTime() - KEPT_MS))));
   const row = { id: crypto.randomUUID(), whose, at };
-  await tryAgain(async () => database.insert(countedTry).values(row));
+  await whenFree(async () => database.insert(countedTry).values(row));
   const since = new Date(at.getTime() - limit.hours * 60 * MINUTE);
   const [before = { tries: 0, last: null }] = await database
     .select({ tries: count(), last: max(countedTry.at) })
@@ -69,11 +69,11 @@ export function waitAfter(tries: number, { free, firstMinutes, longestMinutes }:
 /** Forgets single tries: they were right. */
 export async function forgetTries(tryIds: readonly string[]): Promise<void> {
   const database = await getDatabase();
-  await tryAgain(async () => database.delete(countedTry).where(inArray(countedTry.id, [...tryIds])));
+  await whenFree(async () => database.delete(countedTry).where(inArray(countedTry.id, [...tryIds])));
 }
 
 /** Forgets every try of one budget, once somebody has proved to be its person. */
 export async function forgetTriesOf(whose: string): Promise<void> {
   const database = await getDatabase();
-  await tryAgain(async () => database.delete(countedTry).where(eq(countedTry.whose, whose)));
+  await whenFree(async () => database.delete(countedTry).where(eq(countedTry.whose, whose)));
 }

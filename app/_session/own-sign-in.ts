@@ -4,6 +4,7 @@ import { setSessionCookie } from 'better-auth/cookies';
 import { hashPassword, verifyPassword } from 'better-auth/crypto';
 import { z } from 'zod';
 import { noteSignedIn, type Proof, proofOf } from '@/db/signing-in';
+import { whenFree } from '@/db/storage-trouble';
 import { callerAddress } from './caller-address';
 import { knownCookie } from './known-browser';
 import { beginTry } from './limits';
@@ -43,7 +44,8 @@ export function ownSignIn() {
           const { internalAdapter } = context.context;
           const user = await internalAdapter.findUserById(proof.id);
           if (!user) return { is: 'wrong' };
-          const session = await internalAdapter.createSession(proof.id, false, { ipAddress: callerAddress(headers) });
+          const from = { ipAddress: callerAddress(headers) };
+          const session = await whenFree(() => internalAdapter.createSession(proof.id, false, from));
           await setSessionCookie(context, { session, user });
           const { name, value, maxAge } = knownCookie(body.email);
           context.setCookie(name, value, { ...context.context.authCookies.sessionToken.attributes, maxAge });
