@@ -38,7 +38,13 @@ export default {
   output: process.env.STANDALONE ? 'standalone' : undefined,
   poweredByHeader: false,
   serverExternalPackages: ['better-sqlite3'],
-  outputFileTracingIncludes: { '/*': ['./db/migrations/**/*'] },
+  outputFileTracingIncludes: {
+    '/*': [
+      './db/migrations/**/*',
+      './node_modules/@zxcvbn-ts/*/{package.json,dist/**/*.cjs,dist/**/*.json}',
+      './node_modules/fastest-levenshtein/*.{js,json}',
+    ],
+  },
   /** `forbidden()`: a request from another site is answered 403. */
   experimental: { authInterrupts: true },
   headers: async () => [

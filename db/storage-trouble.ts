@@ -15,11 +15,14 @@ const CODES: readonly (readonly [RegExp, StorageTrouble])[] = [
   [/^(SQLITE_READONLY.*|SQLITE_CANTOPEN|25006)$/, 'read-only'],
 ];
 
-type Held = typeof globalThis & { rungwiseTrouble?: StorageTrouble | undefined };
+/** A small write may still find room on a full disk: only a waited-for one, or one this long after, ends a trouble. Milliseconds. */
+const STANDS_MS = 30_000;
+
+type Held = typeof globalThis & { rungwiseTrouble?: { readonly is: StorageTrouble; readonly since: number } | undefined };
 
 /** What keeps this process from writing, as its last write met it; undefined when that one was kept. */
 export function standingTrouble(): StorageTrouble | undefined {
-  return (globalThis as Held).rungwiseTrouble;
+  return (globalThis as Held).rungwiseTrouble?.is;
 }
 
 /** The trouble an error tells of, whatever it is wrapped in. */
@@ -38,7 +41,7 @@ export async function whenFree<T>(run: () => Promise<T>, patienceMs = PATIENCE_M
   for (let waitMs = FIRST_WAIT_MS; ; waitMs = Math.min(waitMs * 2, LONGEST_WAIT_MS)) {
     try {
       const written = await run();
-      (globalThis as Held).rungwiseTrouble = undefined;
+      forget(patienceMs > 0);
       return written;
     } catch (error) {
       const trouble = troubleOf(error);
@@ -46,10 +49,17 @@ export async function whenFree<T>(run: () => Promise<T>, patienceMs = PATIENCE_M
         await pause(waitMs);
         continue;
       }
-      if (trouble && (trouble !== 'busy' || patienceMs > 0)) (globalThis as Held).rungwiseTrouble = trouble;
+      if (trouble && (trouble !== 'busy' || patienceMs > 0))
+        (globalThis as Held).rungwiseTrouble = { is: trouble, since: performance.now() };
       throw trouble && error instanceof Error ? Object.assign(error, { digest: `storage-${trouble}` }) : error;
     }
   }
+}
+
+function forget(wasWaitedFor: boolean): void {
+  const held = globalThis as Held;
+  const since = held.rungwiseTrouble?.since ?? 0;
+  if (wasWaitedFor || performance.now() - since > STANDS_MS) held.rungwiseTrouble = undefined;
 }
 
 /** Runs a write that nobody waits for, once; undefined when nothing can be written just now. */

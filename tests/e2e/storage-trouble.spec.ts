@@ -114,7 +114,9 @@ test('with no room left every page reads with a banner, a save is refused in wor
   await form.getByLabel('Name').fill('Ines Calder');
   await form.getByLabel('Date of birth').fill('2016-02-03');
   await form.getByLabel('Diagnosis group').selectOption({ index: 1 });
-  await form.locator('input[type=checkbox]').first().check();
+  await form.getByLabel('No table').check();
+  await form.getByLabel('Right leg').check();
+  await form.getByLabel('English').check();
   const makeRoom = leaveNoRoom();
   await form.locator('button[type=submit]').last().click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('This could not be saved', { timeout: 15_000 });
@@ -123,7 +125,7 @@ test('with no room left every page reads with a banner, a save is refused in wor
   await expect(form.getByLabel('Reference')).toHaveValue('HL-9001');
   await expect(form.getByLabel('Name')).toHaveValue('Ines Calder');
   await expect(form.getByLabel('Date of birth')).toHaveValue('2016-02-03');
-  await expect(form.locator('input[type=checkbox]').first()).toBeChecked();
+  for (const ticked of ['No table', 'Right leg']) await expect(form.getByLabel(ticked)).toBeChecked();
   const reading = await page.context().newPage();
   for (const place of ['/', '/patients', `/patients/${patientId}`, '/clinic', '/clinic/limits', '/pieces']) {
     const answer = await reading.goto(server.address + place);
