@@ -3,13 +3,13 @@ process.env.NEXT_TELEMETRY_DISABLED ??= '1';
 /**
  * Everything comes from this server; nothing may frame a page, and no address leaves with a link.
  *
- * Scripts inside a page are allowed because the framework writes the page's data as such, differently for each answer; a nonce for them
- * would need a file beside this one that runs before every request. Handlers in attributes, plug-ins and every other source are refused.
+ * Scripts inside a page run only with the word that the guard of every request makes for this one answer and adds to this policy
+ * (`app/_commands/script-nonce.mjs`). Handlers in attributes, plug-ins and every other source are refused.
  */
 const headers = {
   'Content-Security-Policy': [
     "default-src 'none'",
-    "script-src 'self' 'unsafe-inline'",
+    "script-src 'self'",
     "script-src-attr 'none'",
     "style-src 'self'",
     "img-src 'self' data:",
@@ -38,7 +38,13 @@ export default {
   output: process.env.STANDALONE ? 'standalone' : undefined,
   poweredByHeader: false,
   serverExternalPackages: ['better-sqlite3'],
-  outputFileTracingIncludes: { '/*': ['./db/migrations/**/*'] },
+  outputFileTracingIncludes: {
+    '/*': [
+      './db/migrations/**/*',
+      './node_modules/@zxcvbn-ts/*/{package.json,dist/**/*.cjs,dist/**/*.json}',
+      './node_modules/fastest-levenshtein/*.{js,json}',
+    ],
+  },
   /** `forbidden()`: a request from another site is answered 403. */
   experimental: { authInterrupts: true },
   headers: async () => [

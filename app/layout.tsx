@@ -5,7 +5,9 @@ import { clinicOf } from '@/db/clinic';
 import { currentTherapist } from './_session/therapist';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
+import { RememberTyped } from './_shell/remember-typed';
 import { TapeLine } from './_shell/tape-line';
+import { TroubleBanner } from './_shell/trouble-banner';
 
 export const metadata: Metadata = { title: { default: 'Rungwise', template: '%s · Rungwise' }, robots: { index: false, follow: false } };
 
@@ -23,7 +25,9 @@ export default async function Layout({ children }: { children: ReactNode }) {
     <html lang="en">
       <body>
         {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
+        {therapist && <TroubleBanner />}
         {children}
+        <RememberTyped />
         <ReachableScrollers />
       </body>
     </html>

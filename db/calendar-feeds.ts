@@ -6,6 +6,7 @@ import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { patientHead } from './patients';
 import { calendarFeed, clinic, dueDate, patient, patientRevision, user } from './schema';
+import { ifItCan } from './storage-trouble';
 import { assertMayWrite, type Therapist } from './therapist';
 import { hashOf } from './token-hash';
 import { writeTogether } from './write-together';
@@ -78,7 +79,7 @@ export async function calendarOfToken(
     .innerJoin(clinic, eq(clinic.id, calendarFeed.clinicId))
     .where(and(eq(calendarFeed.tokenHash, hashOf(token)), isNull(calendarFeed.withdrawnAt)));
   if (!feed) return undefined;
-  await database.update(calendarFeed).set({ lastReadAt: at }).where(eq(calendarFeed.id, feed.id));
+  await ifItCan(async () => database.update(calendarFeed).set({ lastReadAt: at }).where(eq(calendarFeed.id, feed.id)));
   return { timeZone: feed.timeZone, dates: await storedDays(feed.clinicId, feed.patientId, changedSince) };
 }
 

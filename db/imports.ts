@@ -5,6 +5,7 @@ import { type Deed, noteOf } from './audit';
 import { type BroughtIn, bringIn } from './bring-in';
 import { getDatabase } from './client';
 import { dataImport, importItem } from './schema';
+import { whenFree } from './storage-trouble';
 import { assertMayWrite, type Therapist } from './therapist';
 import { type Statement, writeTogether } from './write-together';
 
@@ -44,7 +45,7 @@ export async function uploadOf(
 export async function keepMapping(therapist: Therapist, importId: string, mapping: Mapping): Promise<void> {
   assertMayWrite(therapist);
   const database = await getDatabase();
-  await database.update(dataImport).set({ mapping }).where(inReading(therapist, importId));
+  await whenFree(async () => database.update(dataImport).set({ mapping }).where(inReading(therapist, importId)));
 }
 
 /** Puts the patients of a file in line to be brought in, and lets the file go. The same button pressed twice lines them up once. */
@@ -146,17 +147,17 @@ function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { rea
 export async function stopImport(therapist: Therapist, importId: string): Promise<void> {
   assertMayWrite(therapist);
   const database = await getDatabase();
-  await database
-    .update(importItem)
-    .set({ state: 'stopped', content: null })
-    .where(and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId), eq(importItem.state, 'waiting')));
+  const waiting = and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId), eq(importItem.state, 'waiting'));
+  await whenFree(async () => database.update(importItem).set({ state: 'stopped', content: null }).where(waiting));
   await close(therapist, importId, 'stopped');
 }
 
 async function close(therapist: Therapist, importId: string, state: 'done' | 'stopped'): Promise<void> {
   const database = await getDatabase();
-  await database
-    .update(dataImport)
-    .set({ state, text: null })
-    .where(and(eq(dataImport.id, importId), eq(dataImport.clinicId, therapist.clinicId), inArray(dataImport.state, ['reading', 'open'])));
+  const open = and(
+    eq(dataImport.id, importId),
+    eq(dataImport.clinicId, therapist.clinicId),
+    inArray(dataImport.state, ['reading', 'open']),
+  );
+  await whenFree(async () => database.update(dataImport).set({ state, text: null }).where(open));
 }

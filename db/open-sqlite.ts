@@ -11,12 +11,16 @@ import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migr
 import { finishNow } from './run-steps';
 import { sealEarlier } from './seal-audit';
 
-const WAIT_MS = 5000;
+/** Waits while the file is opened and brought up to date; nobody is served yet. */
+const OPENING_WAIT_MS = 5000;
+
+/** The driver's own wait stops the whole process: from then on a write waits in `storage-trouble.ts`. */
+const WAIT_MS = 5;
 
 /**
  * Opens a clinic's file, brings it up to date, and checks that it will keep what it is given.
  *
- * Write-ahead log, `synchronous=FULL`, foreign keys, a busy wait of five seconds: set, then read back.
+ * Write-ahead log, `synchronous=FULL`, foreign keys, a busy wait of five milliseconds: set, then read back.
  * A file that lacks a migration is first copied beside itself with the online backup call, under the moment of that migration.
  */
 export async function openSqlite(file: string) {
@@ -34,7 +38,7 @@ export async function openSqlite(file: string) {
 function openFile(file: string): BetterSqlite.Database {
   try {
     fs.mkdirSync(path.dirname(path.resolve(file)), { recursive: true });
-    const handle = new BetterSqlite(file, { timeout: WAIT_MS });
+    const handle = new BetterSqlite(file, { timeout: OPENING_WAIT_MS });
     handle.pragma('journal_mode = WAL');
     handle.pragma('synchronous = FULL');
     return handle;
@@ -72,6 +76,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
 
 function assertDurable(handle: BetterSqlite.Database): void {
   handle.pragma('foreign_keys = ON');
+  handle.pragma(`busy_timeout = ${WAIT_MS}`);
   const found = ['journal_mode', 'synchronous', 'foreign_keys', 'busy_timeout'].map((name) => handle.pragma(name, { simple: true }));
   const wanted = ['wal', 2, 1, WAIT_MS];
   if (found.some((value, index) => value !== wanted[index])) {

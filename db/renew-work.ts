@@ -9,6 +9,7 @@ import { answersOf, asKnown } from './prompt-answers';
 import { recordsOf } from './records';
 import { dueDate, workCount, workLine, workState } from './schema';
 import { claimStale, type WorkAim } from './stale-work';
+import { ifItCan, unlessTrouble } from './storage-trouble';
 import { countChanges, dateChanges, type LineChanges, lineChanges } from './stored-work';
 import type { Therapist } from './therapist';
 import { workBasis } from './work-basis';
@@ -29,11 +30,15 @@ export async function workAim(therapist: Therapist, today: CalendarDay): Promise
   return { today, basis: workBasis(policy), policy };
 }
 
-/** Makes the stored lines, counts and dates of one patient anew, unless they hold for today already. */
+/**
+ * Makes the stored lines, counts and dates of one patient anew, unless they hold for today already. Where nothing can be written they stay
+ * stale, and are made when Today is next read.
+ */
 export async function renewPatient(therapist: Therapist, patientId: string, today: CalendarDay): Promise<void> {
   const aim = await workAim(therapist, today);
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    if ((await renewBatch(therapist, [patientId], aim)).length === 0) return;
+    const left = await unlessTrouble(() => renewBatch(therapist, [patientId], aim));
+    if (left === undefined || left.length === 0) return;
   }
 }
 
@@ -126,5 +131,6 @@ type Aim = WorkAim & { readonly policy: Policy };
 async function sweepCounts(therapist: Therapist, today: CalendarDay): Promise<void> {
   const database = await getDatabase();
   const { clinicId, lines, due } = workCount;
-  await database.delete(workCount).where(and(eq(clinicId, therapist.clinicId), eq(lines, 0), lt(due, addDays(today, -SWEEP_DAYS))));
+  const old = and(eq(clinicId, therapist.clinicId), eq(lines, 0), lt(due, addDays(today, -SWEEP_DAYS)));
+  await ifItCan(async () => database.delete(workCount).where(old));
 }

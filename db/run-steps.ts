@@ -2,6 +2,7 @@ import { drizzle } from 'drizzle-orm/node-postgres';
 import type { Pool } from 'pg';
 import type { Database } from './client';
 import { engine } from './columns';
+import { whenFree } from './storage-trouble';
 import { CommitUnanswered, isGone, tryAgain } from './try-again';
 
 /** A query not run yet; it gives the rows it touched. */
@@ -18,14 +19,14 @@ export function* rowsOf<T>(query: PromiseLike<readonly T[]>): Steps<readonly T[]
 /**
  * Runs the steps of a write in one transaction: all of them or none.
  *
- * SQLite runs them in one immediate transaction without a pause; PostgreSQL awaits each in one transaction, and a transaction that has
+ * SQLite runs them in one immediate transaction without a pause, once no other process holds its lock (`storage-trouble.ts`); PostgreSQL awaits each in one transaction, and a transaction that has
  * certainly left nothing behind is run again (`try-again.ts`).
  */
 export async function runTogether<T>(database: Database, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
   if (engine === 'sqlite') {
-    return (database as unknown as Immediate).transaction((tx) => finishNow(stepsOn(tx)), { behavior: 'immediate' });
+    return whenFree(async () => (database as unknown as Immediate).transaction((tx) => finishNow(stepsOn(tx)), { behavior: 'immediate' }));
   }
-  return tryAgain(() => onServer((database as unknown as { $client: Pool }).$client, stepsOn));
+  return whenFree(() => tryAgain(() => onServer((database as unknown as { $client: Pool }).$client, stepsOn)));
 }
 
 type Immediate = { transaction: <T>(body: (tx: Database) => T, options: { behavior: 'immediate' }) => T };

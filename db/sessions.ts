@@ -2,6 +2,7 @@ import { and, desc, eq, gt, gte, isNull, lt, or } from 'drizzle-orm';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { session, user } from './schema';
+import { ifItCan } from './storage-trouble';
 import type { Therapist } from './therapist';
 import { type Statement, writeTogether } from './write-together';
 
@@ -22,20 +23,33 @@ export const IDLE_SECONDS = 15 * 60;
 
 const MINUTE = 60_000;
 
-/** Notes that a session is in use: written once a minute at most, so that a page does not cost a write. */
+/** Notes that a session is in use: written once a minute at most, after the page was sent, and not at all while nothing can be written. */
 export async function touchSession(sessionId: string, at = new Date()): Promise<void> {
   const database = await getDatabase();
   const aMinuteAgo = new Date(at.getTime() - MINUTE);
-  await database
-    .update(session)
-    .set({ lastUsedAt: at })
-    .where(and(eq(session.id, sessionId), or(isNull(session.lastUsedAt), lt(session.lastUsedAt, aMinuteAgo))));
+  const last = and(eq(session.id, sessionId), or(isNull(session.lastUsedAt), lt(session.lastUsedAt, aMinuteAgo)));
+  const noted = await ifItCan(async () => {
+    await database.update(session).set({ lastUsedAt: at }).where(last);
+    return true;
+  });
+  if (noted) usedUnnoted.delete(sessionId);
+  else usedUnnoted.set(sessionId, at);
+}
+
+/** Uses that could not be written down; they count in this process, so that a full disk signs nobody out in mid-work. */
+const usedUnnoted = new Map<string, Date>();
+
+/** When a session was last used, as far as this process knows. */
+export function lastUseOf(sessionId: string, written: Date): Date {
+  const unnoted = usedUnnoted.get(sessionId);
+  return unnoted && unnoted > written ? unnoted : written;
 }
 
 /** Ends a session that nobody has used for too long. */
 export async function endIdleSession(sessionId: string): Promise<void> {
   const database = await getDatabase();
-  await database.delete(session).where(eq(session.id, sessionId));
+  usedUnnoted.delete(sessionId);
+  await ifItCan(async () => database.delete(session).where(eq(session.id, sessionId)));
 }
 
 /** The browsers in which this person is signed in, the one used last first. */

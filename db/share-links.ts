@@ -5,6 +5,7 @@ import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { familyPageOf } from './family-pages';
 import { issuedDocument, shareLink, shareOpening, user } from './schema';
+import { whenFree } from './storage-trouble';
 import { assertMayWrite, type Therapist } from './therapist';
 import { hashOf } from './token-hash';
 import { writeTogether } from './write-together';
@@ -90,7 +91,8 @@ export async function openSharedPage(token: string, at = new Date()): Promise<st
     .where(and(eq(shareLink.tokenHash, hashOf(token)), isNull(shareLink.withdrawnAt), gt(shareLink.expiresAt, at)));
   if (!link || (await database.$count(shareOpening, eq(shareOpening.linkId, link.id))) >= MOST_OPENINGS) return undefined;
   const cookie = randomBytes(32).toString('base64url');
-  await database.insert(shareOpening).values({ id: crypto.randomUUID(), linkId: link.id, cookieHash: hashOf(cookie), at });
+  const opening = { id: crypto.randomUUID(), linkId: link.id, cookieHash: hashOf(cookie), at };
+  await whenFree(async () => database.insert(shareOpening).values(opening));
   return cookie;
 }
 

@@ -2,6 +2,7 @@ import { and, eq, isNull, lt } from 'drizzle-orm';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
 import { account, recoveryCode, secondFactor, session, user } from './schema';
+import { ifItCan, whenFree } from './storage-trouble';
 import { writeTogether } from './write-together';
 
 /** What somebody has to match who says they are this person. */
@@ -37,11 +38,10 @@ export async function proofOf(email: string): Promise<Proof | undefined> {
 /** Uses up the code of one half-minute; false when it, or a later one, was used before. */
 export async function spendStep(userId: string, step: number): Promise<boolean> {
   const database = await getDatabase();
-  const spent = await database
-    .update(secondFactor)
-    .set({ lastStep: step })
-    .where(and(eq(secondFactor.id, userId), lt(secondFactor.lastStep, step)))
-    .returning({ id: secondFactor.id });
+  const later = and(eq(secondFactor.id, userId), lt(secondFactor.lastStep, step));
+  const spent = await whenFree(async () =>
+    database.update(secondFactor).set({ lastStep: step }).where(later).returning({ id: secondFactor.id }),
+  );
   return spent.length === 1;
 }
 
@@ -62,6 +62,6 @@ export async function spendRecoveryCode(person: { readonly id: string; readonly 
 /** Notes that a person has signed in, and clears their sessions away whose shift is over. */
 export async function noteSignedIn(userId: string, at = new Date()): Promise<void> {
   const database = await getDatabase();
-  await database.delete(session).where(and(eq(session.userId, userId), lt(session.expiresAt, at)));
-  await database.update(user).set({ lastSignedInAt: at }).where(eq(user.id, userId));
+  await ifItCan(async () => database.delete(session).where(and(eq(session.userId, userId), lt(session.expiresAt, at))));
+  await ifItCan(async () => database.update(user).set({ lastSignedInAt: at }).where(eq(user.id, userId)));
 }

@@ -2,6 +2,7 @@ import { and, eq, gt, inArray, isNull, lt, or, type SQL, sql } from 'drizzle-orm
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { workCount, workState } from './schema';
+import { ifItCan } from './storage-trouble';
 import { KNOWN } from './stored-work';
 import type { Therapist } from './therapist';
 import { tryAgain } from './try-again';
@@ -55,7 +56,8 @@ export async function claimStale(therapist: Therapist, aim: WorkAim, most: numbe
       .set({ claimedUntil: new Date(now.getTime() + claimMs) })
       .where(and(inArray(workState.patientId, ids), wanted))
       .returning({ id: workState.patientId });
-    const claimed = await tryAgain(async () => claim);
+    const claimed = await ifItCan(() => tryAgain(async () => claim));
+    if (!claimed) return [];
     if (claimed.length > 0) return claimed.map((row) => row.id);
   }
 }

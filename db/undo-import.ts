@@ -5,6 +5,7 @@ import { ordersOf } from './read-orders';
 import { type KeptRecord, recordOf } from './records';
 import { dataImport, garmentOrder, importItem, patient, piece, visit } from './schema';
 import type { AddedByImport } from './schema-imports';
+import { whenFree } from './storage-trouble';
 import { TAKEN_BACK } from './taken-back';
 import { assertMayWrite, type Therapist } from './therapist';
 import { changesOf, workChangedFrom } from './work-changed';
@@ -39,7 +40,7 @@ export async function undoImport(therapist: Therapist, importId: string, at = ne
     if (taken) undone += 1;
     else stayed.push(record.reference);
   }
-  await database.update(dataImport).set({ state: 'undone' }).where(own);
+  await whenFree(async () => database.update(dataImport).set({ state: 'undone' }).where(own));
   return { undone, stayed };
 }
 

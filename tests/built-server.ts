@@ -2,9 +2,11 @@ import { spawn, spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import { createServer } from 'node:net';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 const NEXT = path.join(ROOT, 'node_modules/next/dist/bin/next');
+const GUARD = pathToFileURL(path.join(ROOT, 'app/_commands/guard-requests.mjs')).href;
 
 /** A process that serves the build in `.next`. `pid` is its own, for reading what it uses. */
 export type BuiltServer = { readonly address: string; readonly pid: number; readonly end: (signal: NodeJS.Signals) => Promise<void> };
@@ -12,7 +14,7 @@ export type BuiltServer = { readonly address: string; readonly pid: number; read
 /** Starts the built program on a port of this machine, a free one unless it is named, and waits until it can use its database. */
 export async function startBuilt(env: Readonly<Record<string, string>>, named?: number): Promise<BuiltServer> {
   const port = named ?? (await freePort());
-  const given = [NEXT, 'start', '-H', '127.0.0.1', '-p', String(port)];
+  const given = ['--import', GUARD, NEXT, 'start', '-H', '127.0.0.1', '-p', String(port)];
   const server = spawn(process.execPath, given, {
     cwd: ROOT,
     env: { ...process.env, ...env, NEXT_TELEMETRY_DISABLED: '1' },

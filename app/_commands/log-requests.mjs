@@ -2,6 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { randomUUID } from 'node:crypto';
 import { subscribe } from 'node:diagnostics_channel';
 import fs from 'node:fs';
+import './guard-requests.mjs';
 import { errorLine, requestLine } from './log-line.mjs';
 
 /*

@@ -27,12 +27,12 @@ export function keptSecret() {
 /**
  * Serves the built program until it is stopped.
  *
- * `log` writes a line for each request and each error (`log-requests.mjs`). `whenReady` is called once it answers. A stop signal goes through to the server, and its exit code comes back.
+ * `log` writes a line for each request and each error (`log-requests.mjs`); the guard of every request (`guard-requests.mjs`) stands either way. `whenReady` is called once it answers. A stop signal goes through to the server, and its exit code comes back.
  */
 export async function serve({ host, port, env, log, whenReady }) {
   const next = path.join(ROOT, 'node_modules/next/dist/bin/next');
-  const logging = log ? ['--import', pathToFileURL(path.join(ROOT, 'app/_commands/log-requests.mjs')).href] : [];
-  const server = spawn(process.execPath, [...logging, next, 'start', '-H', host, '-p', String(port)], {
+  const before = path.join(ROOT, 'app/_commands', log ? 'log-requests.mjs' : 'guard-requests.mjs');
+  const server = spawn(process.execPath, ['--import', pathToFileURL(before).href, next, 'start', '-H', host, '-p', String(port)], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],
     env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', AUTH_SECRET: keptSecret(), ...env },

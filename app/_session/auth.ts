@@ -25,6 +25,7 @@ async function makeAuth() {
     session: {
       expiresIn: SHIFT_SECONDS,
       disableSessionRefresh: true,
+      deferSessionRefresh: true,
       cookieCache: { enabled: false },
       additionalFields: { lastUsedAt: { type: 'date', required: false, input: false } },
     },

@@ -2,21 +2,18 @@
 
 import { useState } from 'react';
 import { Field } from '@/app/_shell/field';
-import { LONGEST, SHORTEST_ALONE, SHORTEST_WITH_FACTOR } from './password-lengths';
-
-type Props = { readonly withFactor: boolean; readonly refusal: string | undefined };
+import { LONGEST, SHORTEST } from './password-lengths';
 
 /** The box for a password to choose: typed or pasted, shown on request. What was typed stays when the form comes back. */
-export function NewPassword({ withFactor, refusal }: Props) {
+export function NewPassword({ refusal }: { readonly refusal: string | undefined }) {
   const [typed, setTyped] = useState('');
   const [isShown, setShown] = useState(false);
-  const shortest = withFactor ? SHORTEST_WITH_FACTOR : SHORTEST_ALONE;
   return (
     <>
       <Field
         id="password"
         label="New password"
-        hint={`${shortest} characters or more, spaces too. Four or five words that do not belong together are easy to keep.`}
+        hint={`${SHORTEST} characters or more, spaces too. Four or five words that do not belong together are easy to keep.`}
         refusal={refusal}
       >
         {(wiring) => (

@@ -4,7 +4,10 @@ import { setSessionCookie } from 'better-auth/cookies';
 import { hashPassword, verifyPassword } from 'better-auth/crypto';
 import { z } from 'zod';
 import { noteSignedIn, type Proof, proofOf } from '@/db/signing-in';
-import { beginTry, callerAddress } from './limits';
+import { whenFree } from '@/db/storage-trouble';
+import { callerAddress } from './caller-address';
+import { knownCookie } from './known-browser';
+import { beginTry } from './limits';
 import { passesFactor } from './second-factor';
 
 /** What a person types to sign in; the code only once they are asked for it. */
@@ -41,8 +44,11 @@ export function ownSignIn() {
           const { internalAdapter } = context.context;
           const user = await internalAdapter.findUserById(proof.id);
           if (!user) return { is: 'wrong' };
-          const session = await internalAdapter.createSession(proof.id, false, { ipAddress: callerAddress(headers) });
+          const from = { ipAddress: callerAddress(headers) };
+          const session = await whenFree(() => internalAdapter.createSession(proof.id, false, from));
           await setSessionCookie(context, { session, user });
+          const { name, value, maxAge } = knownCookie(body.email);
+          context.setCookie(name, value, { ...context.context.authCookies.sessionToken.attributes, maxAge });
           await attempt.provedWho();
           await noteSignedIn(proof.id);
           return { is: 'in' };

@@ -1,8 +1,9 @@
 import 'server-only';
 import { headers } from 'next/headers';
 import { forbidden, redirect } from 'next/navigation';
+import { after } from 'next/server';
 import { cache } from 'react';
-import { endIdleSession, IDLE_SECONDS, touchSession } from '@/db/sessions';
+import { endIdleSession, IDLE_SECONDS, lastUseOf, touchSession } from '@/db/sessions';
 import { type Role, type Therapist, therapistWithId } from '@/db/therapist';
 import { getAuth } from './auth';
 import { isSameOrigin } from './same-origin';
@@ -23,9 +24,9 @@ export const openSession = cache(async (): Promise<OpenSession | undefined> => {
   const found = await auth.api.getSession({ headers: sent });
   if (!found) return undefined;
   const { id, userId, createdAt, expiresAt, lastUsedAt } = found.session;
-  const usedAt = lastUsedAt ?? createdAt;
+  const usedAt = lastUseOf(id, lastUsedAt ?? createdAt);
   if (Date.now() - usedAt.getTime() > IDLE_SECONDS * 1000) {
-    await endIdleSession(id);
+    after(() => endIdleSession(id));
     return undefined;
   }
   const therapist = await therapistWithId(userId, createdAt);
@@ -35,7 +36,7 @@ export const openSession = cache(async (): Promise<OpenSession | undefined> => {
 /** The person signed in, or undefined. Their session is in use from now on. */
 export const currentTherapist = cache(async (): Promise<Therapist | undefined> => {
   const session = await openSession();
-  if (session) await touchSession(session.id);
+  if (session) after(() => touchSession(session.id));
   return session?.therapist;
 });
 

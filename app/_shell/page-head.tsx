@@ -1,5 +1,4 @@
 import Link from 'next/link';
-import { signOut } from '@/app/_session/actions';
 import { openSession } from '@/app/_session/therapist';
 import { secondsLeft } from '@/app/_session/time-left';
 import type { Clinic } from '@/db/clinic';
@@ -42,7 +41,7 @@ export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapis
             <Link className="button" href="/account" prefetch={false}>
               Your account
             </Link>
-            <form action={signOut}>
+            <form action="/sign-out" method="post">
               <button className="button" type="submit">
                 Sign out
               </button>

@@ -3,6 +3,7 @@ import { after } from 'next/server';
 import { findPatients } from '@/db/find-patients';
 import { renewStale, workAim } from '@/db/renew-work';
 import { staleCount } from '@/db/stale-work';
+import { unlessTrouble } from '@/db/storage-trouble';
 import type { Therapist } from '@/db/therapist';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/work-counts';
 import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/work-lines';
@@ -43,13 +44,13 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
   const aim = await workAim(therapist, today);
   let stale = await staleCount(therapist, aim);
   if (stale.behind > 0 && stale.behind <= FEW) {
-    await renewStale(therapist, today, { most: FEW });
+    await unlessTrouble(() => renewStale(therapist, today, { most: FEW }));
     stale = await staleCount(therapist, aim);
   }
   if (stale.behind > 0) {
     after(async () => {
       const started = Date.now();
-      await renewStale(therapist, today, { until: () => Date.now() - started > AFTER_MS });
+      await unlessTrouble(() => renewStale(therapist, today, { until: () => Date.now() - started > AFTER_MS }));
     });
   }
   const later = laterFrom(today);

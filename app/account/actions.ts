@@ -3,7 +3,7 @@
 import { hashPassword } from 'better-auth/crypto';
 import { revalidatePath } from 'next/cache';
 import { ownPasswordRefusal } from '@/app/_session/own-password';
-import { SHORTEST_ALONE } from '@/app/_session/password-lengths';
+import { SHORTEST } from '@/app/_session/password-lengths';
 import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
 import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-codes';
 import { confirmFactor } from '@/app/_session/second-factor';
@@ -11,7 +11,7 @@ import { openSession, requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic';
 import { changePassword, ownProof } from '@/db/own-account';
-import { factorOf, renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/second-factor';
+import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/second-factor';
 import { endOtherSessions, endSession } from '@/db/sessions';
 
 /** What stops a form, by box; what was done, in words; and recovery codes just made, shown once. */
@@ -25,18 +25,12 @@ export type AccountState = {
 export async function changePasswordAction(_before: AccountState, form: FormData): Promise<AccountState> {
   const therapist = await requireActing();
   const { current = '', password = '' } = postedText(form);
-  const [clinic, { email }, factor, session] = [
-    await clinicOf(therapist),
-    await ownProof(therapist),
-    await factorOf(therapist),
-    await openSession(),
-  ];
-  const refusal = passwordRefusal(password, factor !== undefined, ownWordsOf({ name: therapist.name, email }, clinic.name));
-  if (refusal) return { refusals: { password: refusal } };
+  const [clinic, { email }, session] = [await clinicOf(therapist), await ownProof(therapist), await openSession()];
   const wrong = await ownPasswordRefusal(therapist, current);
   if (wrong || !session) return { refusals: { current: wrong ?? 'You have been signed out.' } };
-  const needsSecondFactor = [...password].length < SHORTEST_ALONE;
-  await changePassword(therapist, { passwordHash: await hashPassword(password), needsSecondFactor }, session.id);
+  const refusal = await passwordRefusal(password, ownWordsOf({ name: therapist.name, email }, clinic.name));
+  if (refusal) return { refusals: { password: refusal } };
+  await changePassword(therapist, { passwordHash: await hashPassword(password), needsSecondFactor: false }, session.id);
   revalidatePath('/account');
   return { refusals: {}, done: 'Your password is changed. Every other place where you were signed in is signed out.' };
 }
@@ -59,7 +53,7 @@ export async function turnOffFactorAction(_before: AccountState, form: FormData)
   const wrong = await ownPasswordRefusal(therapist, postedText(form).current ?? '');
   if (wrong) return { refusals: { current: wrong } };
   if (await turnFactorOff(therapist)) revalidatePath('/account');
-  else return { refusals: { current: `Your password is too short to stand alone. Change it first to one of ${SHORTEST_ALONE} or more.` } };
+  else return { refusals: { current: `Your password is too short to stand alone. Change it first to one of ${SHORTEST} or more.` } };
   return { refusals: {}, done: 'Your second factor is off.' };
 }
 

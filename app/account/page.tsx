@@ -32,7 +32,7 @@ export default async function AccountPage() {
         </div>
       </div>
       <div className="stack account">
-        <PasswordForm hasFactor={factor !== undefined} />
+        <PasswordForm />
         {factor ? (
           <FactorOn since={clock.format(factor.since)} codesLeft={factor.codesLeft} />
         ) : (

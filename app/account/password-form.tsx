@@ -7,7 +7,7 @@ import { type AccountState, changePasswordAction } from './actions';
 import { CurrentPassword } from './current-password';
 
 /** Another password, for who knows the one they have. */
-export function PasswordForm({ hasFactor }: { readonly hasFactor: boolean }) {
+export function PasswordForm() {
   const [state, change, busy] = useActionState<AccountState, FormData>(changePasswordAction, { refusals: {} });
   return (
     <section className="panel" aria-labelledby="password-head">
@@ -15,7 +15,7 @@ export function PasswordForm({ hasFactor }: { readonly hasFactor: boolean }) {
       <p role="status">{state.done}</p>
       <form className="form" method="post" onSubmit={withoutReset(change)} key={state.done}>
         <CurrentPassword id="current" refusal={state.refusals.current} />
-        <NewPassword withFactor={hasFactor} refusal={state.refusals.password} />
+        <NewPassword refusal={state.refusals.password} />
         <div className="actions">
           <button type="submit" className="button" aria-disabled={busy}>
             Change the password

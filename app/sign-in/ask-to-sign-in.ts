@@ -40,6 +40,6 @@ async function posted(body: Readonly<Record<string, string>>): Promise<SignInAns
 }
 
 function tooMany(waitMinutes: number): string {
-  if (waitMinutes === 1) return 'Too many tries from here. Wait a minute, then try again.';
-  return `Too many tries with this e-mail. Wait ${waitMinutes} minutes, or ask the clinic lead.`;
+  const wait = waitMinutes === 1 ? 'Wait a minute' : `Wait ${waitMinutes} minutes`;
+  return `Too many wrong tries. ${wait}, then try again; the clinic lead can help, too.`;
 }

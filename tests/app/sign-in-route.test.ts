@@ -17,7 +17,7 @@ async function modules() {
   vi.resetModules();
   return {
     route: await import('@/app/api/auth/[...all]/route'),
-    limits: await import('@/app/_session/limits'),
+    caller: await import('@/app/_session/caller-address'),
     factor: await import('@/app/_session/second-factor'),
     people: await import('@/db/people'),
     manage: await import('@/db/manage-people'),
@@ -105,13 +105,13 @@ describe('the door', () => {
 
   it('the entry that a trusted proxy itself added is the caller, not the ones a caller put before it', () => {
     const list = new Headers({ 'x-forwarded-for': '10.9.9.9, 192.0.2.1', 'x-real-ip': '192.0.2.2' });
-    expect(door.limits.callerAddress(list, 'x-forwarded-for')).toBe('192.0.2.1');
-    expect(door.limits.callerAddress(list, 'X-Real-IP')).toBe('192.0.2.2');
-    expect(door.limits.callerAddress(list, '')).toBe('unknown');
+    expect(door.caller.callerAddress(list, 'x-forwarded-for')).toBe('192.0.2.1');
+    expect(door.caller.callerAddress(list, 'X-Real-IP')).toBe('192.0.2.2');
+    expect(door.caller.callerAddress(list, '')).toBe('unknown');
   });
 
   it('a whole IPv6 network of 64 bits is one caller, an IPv4 address written as IPv6 is itself', () => {
-    const from = (caller: string) => door.limits.callerAddress(new Headers({ 'x-real-ip': caller }), 'x-real-ip');
+    const from = (caller: string) => door.caller.callerAddress(new Headers({ 'x-real-ip': caller }), 'x-real-ip');
     expect(from('2001:db8:1:2:ffff:1:2:3')).toBe(from('2001:db8:1:2::7'));
     expect(from('2001:db8:1:3::7')).not.toBe(from('2001:db8:1:2::7'));
     expect(from('2001:db8::7')).toBe(from('2001:db8:0:0:1::'));

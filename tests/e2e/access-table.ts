@@ -55,6 +55,7 @@ export const ROUTES: Readonly<Record<string, Needs>> = {
   'POST patients/[patientId]/visits/new/draft/route.ts': 'writes',
   'DELETE patients/[patientId]/visits/new/draft/route.ts': 'writes',
   'GET share/[token]/route.ts': 'nobody',
+  'POST sign-out/route.ts': 'signed in',
 };
 
 /** What an action is given: a form, a state and a form, nothing, or values that the test makes of the ids. */
@@ -70,7 +71,6 @@ export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   '_order/save-order.ts saveOrderAction': ['writes', 'state and form'],
   '_piece/save-piece.ts savePieceAction': ['writes', 'state and form'],
   '_piece/step-piece.ts stepPieceAction': ['writes', 'state and form'],
-  '_session/actions.ts signOut': ['signed in', 'nothing'],
   'account/actions.ts changePasswordAction': ['signed in', 'state and form'],
   'account/actions.ts endOtherSessionsAction': ['signed in', 'nothing'],
   'account/actions.ts endSessionAction': ['signed in', 'form'],

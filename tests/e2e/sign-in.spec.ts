@@ -56,7 +56,7 @@ test('the ninth try at one account is refused although its password is right, an
   expect((await post(PEOPLE.lead.email, PASSWORD, '10.0.0.100')).status()).toBe(200);
   await page.goto('/sign-in');
   await signIn(page, PEOPLE.guessed.email, PASSWORD);
-  await expect(page.getByText('Too many tries with this e-mail.')).toBeVisible();
+  await expect(page.getByText('Too many wrong tries.')).toBeVisible();
 });
 
 test('nobody can join by themselves, and no other address of the sign-in library answers', async ({ request }) => {
@@ -109,4 +109,26 @@ test('a read-only person sees patients and is not offered to add one, nor let', 
   await expect(page.getByRole('link', { name: 'New patient' })).toHaveCount(0);
   await page.goto('/patients/new');
   await expect(page.getByRole('heading', { name: 'Your role does not cover this' })).toBeVisible();
+});
+
+test('signing out leaves nothing of the last patient in the window: not in the page, its scripts, its history or what Back shows', async ({
+  page,
+}) => {
+  await page.goto('/sign-in');
+  await signIn(page, PEOPLE.lead.email, PASSWORD);
+  await page.waitForURL('/');
+  await page.goto('/patients?q=mira');
+  await page.getByRole('link', { name: 'HL-0147' }).first().click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Mira Oduya');
+  await page.evaluate(() => Object.assign(window, { keptFromBefore: true }));
+  await page.getByText('R. Adeyemi').first().click();
+  const answered = page.waitForResponse((answer) => answer.url().endsWith('/sign-out'));
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  expect((await answered).headers()['clear-site-data']).toBe('"cache"');
+  await page.waitForURL('/sign-in');
+  expect(await page.evaluate(() => 'keptFromBefore' in window), 'the window was thrown away').toBe(false);
+  expect(await page.evaluate(() => document.documentElement.outerHTML)).not.toMatch(/Oduya|HL-0147/);
+  await page.goBack();
+  await page.waitForURL(/\/sign-in/);
+  expect(await page.evaluate(() => document.documentElement.outerHTML)).not.toMatch(/Oduya|HL-0147/);
 });

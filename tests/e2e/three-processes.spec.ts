@@ -121,8 +121,7 @@ test('three processes on one server: what one does holds at the others, and one 
     });
 
     await test.step('a session ended at one has ended at the other; nothing was left on the disk', async () => {
-      const headers = actionHeaders(first.address, cookie, actionId('app/_session/actions.ts', 'signOut'));
-      await fetch(`${first.address}/patients`, { method: 'POST', headers, body: '[]', redirect: 'manual' });
+      await fetch(`${first.address}/sign-out`, { method: 'POST', headers: { cookie, origin: first.address }, redirect: 'manual' });
       expect((await read(third.address, '/patients')).status).not.toBe(200);
       expect([fs.existsSync(path.dirname(nowhere)), onDisk()]).toEqual([false, before]);
     });

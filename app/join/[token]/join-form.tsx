@@ -40,7 +40,7 @@ export function JoinForm({ token, email, offer: fresh }: Props) {
       <Field id="email" label="E-mail">
         {(wiring) => <input {...wiring} type="email" autoComplete="username" value={email} readOnly />}
       </Field>
-      <NewPassword withFactor={wanted || offer === null} refusal={state.refusals.password} />
+      <NewPassword refusal={state.refusals.password} />
       {offer && (
         <label className="choice">
           <input type="checkbox" name="wanted" value="yes" checked={wanted} onChange={(event) => setWanted(event.target.checked)} />

@@ -17,7 +17,11 @@ export default async function JoinPage({ params }: { params: Promise<{ token: st
     return (
       <main id="main" className="narrow">
         <h1>{wait ? 'Too many tries from here' : 'This link opens nothing'}</h1>
-        <p>{wait ? 'Wait a minute, then open the link again.' : 'It was used, has ended, or a newer one took its place.'}</p>
+        <p>
+          {wait
+            ? `Wait ${attempt.waitMinutes === 1 ? 'a minute' : `${attempt.waitMinutes} minutes`}, then open the link again.`
+            : 'It was used, has ended, or a newer one took its place.'}
+        </p>
         {!wait && <p>Ask the clinic lead for a new link.</p>}
       </main>
     );
