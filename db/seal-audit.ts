@@ -37,7 +37,7 @@ function* sealClinic(tx: Database, clinicId: string): Steps<{ readonly number: n
   for (;;) {
     const page = yield* rowsOf(tx.select().from(audit).where(open).orderBy(asc(audit.at), asc(audit.id)).limit(PAGE));
     for (const row of page) {
-      const next = sealed(key, before, row);
+      const next = sealed(key, before, row, []);
       const { number, salt, detailDigest, link } = next;
       yield tx.update(audit).set({ number, salt, detailDigest, link }).where(eq(audit.id, row.id)).returning({ id: audit.id });
       before = next;
