@@ -35,6 +35,9 @@ export const AUDIT_ACTIONS = [
 /** The name of a deed. */
 export type AuditAction = (typeof AUDIT_ACTIONS)[number];
 
+/** The deed by which a lead signs for a broken or shortened history; its detail names the rows and the heads. */
+export const MENDED: AuditAction = 'broken history signed for';
+
 /** What an order's change is called. */
 export type OrderDeed = 'changed' | 'checked' | 'sent' | 'delivered' | 'cancelled';
 

@@ -1,52 +1,20 @@
-import { createHash, createHmac, randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
-import { type AuditAction, assertAction } from './audit-actions';
+import { assertKey } from './assert-key';
+import { type AuditAction, assertAction, MENDED } from './audit-actions';
 import { auditKey } from './audit-key';
+import { linkOf, type Named, NO_LINK } from './audit-link';
 import { canonical } from './canonical';
 import type { Database } from './client';
 import { rowsOf, type Steps } from './run-steps';
 import { audit, auditHead } from './schema';
-import type { SealedRow } from './schema-clinic';
 import { sealedRow, type TouchedRow } from './touched-rows';
 
 /** A deed to be noted: an audit row before it is a link of the chain. */
 export type Note = Named & { readonly action: AuditAction };
 
-/** An audit row before it is a link, also one from before the names were fixed. */
-type Named = Pick<typeof audit.$inferInsert, 'id' | 'clinicId' | 'at' | 'who' | 'action' | 'subjectKind' | 'subjectId' | 'detail'>;
-
-/** An audit row as its link is made from it. */
-export type Linked = Omit<Named, 'detail'> & {
-  readonly number: number;
-  readonly detailDigest: string | null;
-  readonly contents: readonly SealedRow[] | null;
-};
-
 /** A chain that grew in a write: the links of its new rows; the first has the number `from` + 1. */
 export type Grown = { readonly clinicId: string; readonly from: number; readonly before: string; readonly links: readonly string[] };
-
-/** The link before the first row of a clinic. */
-export const NO_LINK = '';
-
-/**
- * A row's link: h(n) = HMAC-SHA-256(key, h(n−1) ‖ row), base64url. The row is the JSON array of its values in a fixed order,
- * followed by the rows of content that the deed wrote, when it wrote any.
- *
- * The clinic and the number are among the values: a row cannot be moved to another place or another clinic. Whoever can write the
- * database but has not the key cannot make a link; a tail cut off is seen by a head kept elsewhere (`audit-head.ts`).
- * Source: Bellare, Canetti, Krawczyk, RFC 2104 for HMAC; Crosby and Wallach, USENIX Security 2009, for chains of a log.
- */
-export function linkOf(key: string, before: string, row: Linked): string {
-  return createHmac('sha256', key)
-    .update(`${before}\n${linkedWords(row)}`)
-    .digest('base64url');
-}
-
-/** What of a row enters its link. */
-export function linkedWords({ clinicId, number, id, at, who, action, subjectKind, subjectId, detailDigest, contents }: Linked): string {
-  const values = [clinicId, number, id, at.getTime(), who, action, subjectKind, subjectId, detailDigest];
-  return JSON.stringify(contents === null ? values : [...values, contents]);
-}
 
 /** The digest by which a detail enters the chain. Its salt goes when the detail goes: then nobody can try out what it was. */
 export function digestOf(salt: string, detail: unknown): string {
@@ -92,6 +60,7 @@ export function* chained(tx: Database, notes: readonly Note[], touched: readonly
     if (!head) throw new Error('The head of the audit chain gave no row.');
     const from = head.length - own.length;
     const key = auditKey(from === 0);
+    if (own.every((note) => note.action !== MENDED)) yield* assertKey(tx, clinicId, key, { number: from, link: head.link });
     const rows: ReturnType<typeof sealed>[] = [];
     for (const note of own) {
       const before = rows.at(-1) ?? { number: from, link: head.link };

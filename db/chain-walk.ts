@@ -1,5 +1,8 @@
 import { createHash, type Hash } from 'node:crypto';
-import { digestOf, linkedWords, linkOf } from './audit-chain';
+import { MENDED } from './audit-actions';
+import { digestOf } from './audit-chain';
+import type { KeptHead } from './audit-head';
+import { linkedWords, linkOf } from './audit-link';
 import type { audit } from './schema';
 import type { SealedRow } from './schema-clinic';
 import { AS_IT_STOOD } from './seal-contents';
@@ -19,9 +22,6 @@ export type BrokenRun = { readonly from: number; readonly to: number; readonly d
 /** The deed whose row names, in its detail, the rows that an erasure blanked. */
 export const ERASED = 'patient erased';
 
-/** The deed by which a lead signs for rows that were sealed with another key; its detail names them as runs. */
-export const MENDED = 'broken history signed for';
-
 /** Goes along a chain row by row; a broken link is told once, and the walk goes on from what is written there. */
 export class ChainWalk {
   readonly blanked = new Map<number, string | null>();
@@ -32,6 +32,8 @@ export class ChainWalk {
   readonly asItStood: { rows: number; at: Date | undefined } = { rows: 0, at: undefined };
   /** Who signed for broken runs, in a sentence each. */
   readonly signedFor: string[] = [];
+  /** Heads that a lead signed for: rows up to there are known to be lost. */
+  readonly lostHeads = new Set<string>();
   private readonly allowed = new Map<number, string>();
   private readonly found: string[] = [];
   private readonly runs: Run[] = [];
@@ -105,6 +107,12 @@ export class ChainWalk {
   }
 
   private mend(row: HistoryRow): void {
+    for (const { length, link } of headsIn(row.detail)) {
+      this.lostHeads.add(link);
+      this.signedFor.push(
+        `A head of ${length} rows is known to be lost; row ${row.number} signs for it: ${String(row.detail?.reason ?? '')}`,
+      );
+    }
     for (const named of runsIn(row.detail)) {
       const run = this.runs.find((one) => one.from === named.from && one.to === named.to);
       if (!run || closed(run).digest !== named.digest) {
@@ -146,6 +154,10 @@ function runsIn(detail: HistoryRow['detail']): readonly BrokenRun[] {
 /** The rows of content that a deed names; none when what stands there is no list of rows. */
 function sealsIn({ contents }: HistoryRow): readonly SealedRow[] {
   return Array.isArray(contents) ? contents.filter((one: unknown): one is SealedRow => Array.isArray(one)) : [];
+}
+
+function headsIn(detail: HistoryRow['detail']): readonly KeptHead[] {
+  return Array.isArray(detail?.heads) ? (detail.heads as readonly KeptHead[]) : [];
 }
 
 function blankedBy(detail: HistoryRow['detail']): readonly number[] {

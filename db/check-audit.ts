@@ -1,7 +1,7 @@
 import { and, asc, count, eq, gt, isNull, lt, lte, max, or } from 'drizzle-orm';
-import { NO_LINK } from './audit-chain';
 import type { KeptHead } from './audit-head';
 import { auditKey } from './audit-key';
+import { NO_LINK } from './audit-link';
 import { type BrokenRun, ChainWalk, type LatestSeals } from './chain-walk';
 import type { Database } from './client';
 import { audit, auditHead } from './schema';
@@ -24,6 +24,8 @@ export type ChainChecked = {
   /** Who signed for broken parts, in a sentence each, and the parts nobody has signed for. */
   readonly signedFor: readonly string[];
   readonly broken: readonly BrokenRun[];
+  /** Heads kept outside that the chain does not reach, or contradicts. */
+  readonly lost: readonly KeptHead[];
   /** A sentence each; none when the chain holds. */
   readonly problems: readonly string[];
 };
@@ -59,7 +61,11 @@ export async function checkAudit(
   problems.push(...chain.findings(), ...(await endOf(database, clinicId, chain, head)));
   if (start === 0 && head.sealed !== chain.sealedBefore)
     problems.push(`The head in the database says that ${rowsIn(head.sealed)} came before the chain; its deeds say ${chain.sealedBefore}.`);
+  if (start > 0 && chain.signedFor.length + problems.length > 0) return checkAudit(database, clinicId, outer);
+  const lost: KeptHead[] = [];
   for (const { where, head: kept } of outer) {
+    if (chain.lostHeads.has(kept.link)) continue;
+    const before = problems.length;
     if (kept.length > chain.number) {
       problems.push(
         `${rowsIn(kept.length - chain.number)} at the end ${kept.length - chain.number === 1 ? 'is' : 'are'} missing: the head ${where} names row ${kept.length}, the last there is has number ${chain.number}.`,
@@ -67,6 +73,7 @@ export async function checkAudit(
     } else if (kept.link !== (kept.length === 0 ? NO_LINK : await linkAt(database, clinicId, kept.length))) {
       problems.push(`Row ${kept.length} is not the one that the head ${where} names.`);
     }
+    if (problems.length > before) lost.push(kept);
   }
   return {
     rows: chain.number,
@@ -77,6 +84,7 @@ export async function checkAudit(
     asItStood: chain.asItStood,
     signedFor: chain.signedFor,
     broken: chain.broken(),
+    lost,
     problems,
   };
 }

@@ -1,7 +1,8 @@
 import { and, asc, eq, isNull, notInArray } from 'drizzle-orm';
-import { NO_LINK, sealed } from './audit-chain';
+import { sealed } from './audit-chain';
 import type { KeptHeads } from './audit-head';
 import { auditKey } from './audit-key';
+import { NO_LINK } from './audit-link';
 import type { Database } from './client';
 import { rowsOf, type Steps } from './run-steps';
 import { audit, auditHead } from './schema';
