@@ -92,7 +92,8 @@ export const BESIDE = 'beside the file';
 /** Replaces a file of heads whole. */
 export function writeHeads(file: string, heads: KeptHeads): void {
   const aside = `${file}.${process.pid}`;
-  fs.writeFileSync(aside, JSON.stringify(heads));
+  fs.writeFileSync(aside, JSON.stringify(heads), { mode: 0o600 });
+  fs.chmodSync(aside, 0o600);
   fs.renameSync(aside, file);
 }
 

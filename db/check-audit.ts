@@ -107,7 +107,8 @@ async function endOf(database: Database, clinicId: string, chain: ChainWalk, hea
   return beyond > 0 ? [`${rowsIn(beyond)} of the history ${beyond === 1 ? 'stands' : 'stand'} beyond its head.`] : [];
 }
 
-async function linkAt(database: Database, clinicId: string, number: number): Promise<string> {
+/** The link of a row of a clinic's history; words that are no link when there is no such row. */
+export async function linkAt(database: Database, clinicId: string, number: number): Promise<string> {
   const [row] = await database
     .select({ link: audit.link })
     .from(audit)

@@ -9,6 +9,7 @@ import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { keepStatements } from './kept-statements';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+import { privateFile, privateFolder } from './private-files';
 import { finishNow } from './run-steps';
 import { sealEarlier } from './seal-audit';
 import { sealContents } from './seal-contents';
@@ -35,7 +36,9 @@ export async function openSqlite(file: string) {
 
 function openFile(file: string): BetterSqlite.Database {
   try {
-    fs.mkdirSync(path.dirname(path.resolve(file)), { recursive: true });
+    privateFolder(path.dirname(path.resolve(file)));
+    // SQLite gives its log and shared index the mode of the file itself.
+    for (const one of [file, `${file}-wal`, `${file}-shm`]) if (one === file || fs.existsSync(one)) privateFile(one);
     const handle = new BetterSqlite(file, { timeout: WAIT_MS });
     handle.pragma('journal_mode = WAL');
     handle.pragma('synchronous = FULL');
@@ -56,7 +59,11 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   const applied = appliedMigrations(handle);
   const pending = pendingMigrations(known, applied, file);
   if (pending.length === 0) return;
-  if (applied.length > 0) await handle.backup(`${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`);
+  if (applied.length > 0) {
+    const before = `${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`;
+    privateFile(before);
+    await handle.backup(before);
+  }
   handle.pragma('foreign_keys = OFF');
   const migrate = handle.transaction((): { readonly heads: KeptHeads; readonly grown: readonly Grown[] } => {
     handle.exec(`create table if not exists ${MIGRATION_TABLE} (id integer primary key, hash text not null, created_at numeric)`);

@@ -1,8 +1,8 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { headsBeside } from '@/db/audit-head';
 import { databaseAddress } from '@/db/client';
 import { engine } from '@/db/columns';
+import { knownHeads } from '@/db/known-heads';
 import { brokenHistory, mendHistory } from '@/db/mend-history';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
@@ -19,7 +19,7 @@ async function mend(): Promise<string | undefined> {
   if (!by || !reason?.trim()) return USAGE;
   const lead = await personWithEmail(by);
   if (lead?.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead signs for its history.`;
-  const found = await brokenHistory(lead, engine === 'sqlite' ? headsBeside(path.resolve(databaseAddress())) : []);
+  const found = await brokenHistory(lead, engine === 'sqlite' ? knownHeads(path.resolve(databaseAddress())) : []);
   for (const problem of found.problems) say(problem);
   if (found.broken.length === 0 && found.lost.length === 0) return 'There is nothing to sign for.';
   if (!values.yes) {
