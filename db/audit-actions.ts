@@ -5,7 +5,14 @@
  * person wrote goes into the detail, which an erasure blanks. Checked by type where a deed is noted and again where it is written.
  */
 export const AUDIT_ACTIONS = [
-  ...['calendar address opened', 'calendar address withdrawn', 'cautions answered', 'coverage set', 'date moved'],
+  ...[
+    'broken history signed for',
+    'calendar address opened',
+    'calendar address withdrawn',
+    'cautions answered',
+    'coverage set',
+    'date moved',
+  ],
   ...['event added', 'event withdrawn', 'family page approved', 'hold lifted by override'],
   ...['import opened', 'import read', 'import taken back', 'joined by a link'],
   ...['link to a family page made', 'link to a family page withdrawn', 'lost second factor turned off'],
@@ -13,7 +20,7 @@ export const AUDIT_ACTIONS = [
   ...['order proposed', 'order changed', 'order checked', 'order sent', 'order delivered', 'order cancelled'],
   ...['patient added', 'patient brought in', 'patient erased', 'patient revised'],
   ...['person added', 'person disabled', 'person enabled', 'person invited', 'piece added', 'piece revised', 'prompt answered'],
-  ...['recovery code used', 'recovery codes made anew', 'replacement letter signed', 'role changed'],
+  ...['record sealed as it stood', 'recovery code used', 'recovery codes made anew', 'replacement letter signed', 'role changed'],
   ...[
     'second factor turned off',
     'second factor turned on',
@@ -27,6 +34,9 @@ export const AUDIT_ACTIONS = [
 
 /** The name of a deed. */
 export type AuditAction = (typeof AUDIT_ACTIONS)[number];
+
+/** The deed by which a lead signs for a broken or shortened history; its detail names the rows and the heads. */
+export const MENDED: AuditAction = 'broken history signed for';
 
 /** What an order's change is called. */
 export type OrderDeed = 'changed' | 'checked' | 'sent' | 'delivered' | 'cancelled';

@@ -35,14 +35,14 @@ export function keepHeads(grown: readonly Grown[]): void {
   process.once('exit', writeWaitingHeads);
 }
 
-/** Replaces the files of heads now. A kept head that the chain contradicts is set aside, never overwritten. */
+/** Replaces the files of heads now. */
 export function writeWaitingHeads(): void {
   clearTimeout(timer);
   timer = undefined;
   process.off('exit', writeWaitingHeads);
   for (const [file, grown] of waiting) {
     try {
-      merge(file, grown);
+      mergeHeads(file, grown);
     } catch {
       // The saves are committed and stay so; `verify-data` says that the head beside the file is missing or behind.
     }
@@ -50,7 +50,8 @@ export function writeWaitingHeads(): void {
   waiting.clear();
 }
 
-function merge(file: string, grown: readonly Grown[]): void {
+/** Takes the links of a write into a file of heads. A kept head that the chain contradicts is set aside, never overwritten. */
+export function mergeHeads(file: string, grown: readonly Grown[]): void {
   const kept = readHeads(file) ?? {};
   const doubted = new Set(grown.filter((one) => contradicts(kept[one.clinicId], one)).map((one) => one.clinicId));
   if (doubted.size > 0) fs.renameSync(file, `${file}.doubt-${Date.now()}`);
@@ -91,7 +92,8 @@ export const BESIDE = 'beside the file';
 /** Replaces a file of heads whole. */
 export function writeHeads(file: string, heads: KeptHeads): void {
   const aside = `${file}.${process.pid}`;
-  fs.writeFileSync(aside, JSON.stringify(heads));
+  fs.writeFileSync(aside, JSON.stringify(heads), { mode: 0o600 });
+  fs.chmodSync(aside, 0o600);
   fs.renameSync(aside, file);
 }
 

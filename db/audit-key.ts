@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import fs from 'node:fs';
 import path from 'node:path';
 import { DatabaseRefused } from './database-refused';
+import { privateFolder } from './private-files';
 
 const SHORTEST = 32;
 const read = new Map<string, string>();
@@ -41,7 +42,7 @@ function auditKeyFile(): string {
 
 /** Written aside, flushed, then linked into place: of two processes that begin at once both end with the same key. */
 function make(file: string): void {
-  fs.mkdirSync(path.dirname(file), { recursive: true });
+  privateFolder(path.dirname(file));
   const aside = `${file}.${randomBytes(6).toString('hex')}`;
   fs.writeFileSync(aside, randomBytes(32).toString('hex'), { mode: 0o600, flush: true });
   try {

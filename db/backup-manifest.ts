@@ -8,6 +8,8 @@ import { MIGRATION_TABLE } from './pending-migrations';
 export type Manifest = {
   readonly file: string;
   readonly made: string;
+  /** Which backup of its folder it is, from 1; those from before they were numbered have none. */
+  readonly sequence?: number;
   readonly bytes: number;
   readonly sha256: string;
   /** Moment of the newest migration the file has had, in milliseconds, as the program names it. */

@@ -2,9 +2,13 @@ import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
+import type { OuterHeads } from './audit-head';
 import { contentOf, type Manifest, manifestOf, openToRead, sha256Of, stampOf } from './backup-manifest';
+import { checkContents } from './check-contents';
 import { checkHistory } from './check-data';
 import type { Database } from './client';
+import { privateFile, privateFolder } from './private-files';
+import { backupsIn } from './rotate-backups';
 
 /** How a backup ended: made and found whole, or the sentences that say why it is not kept. */
 export type BackedUp =
@@ -15,22 +19,30 @@ export type BackedUp =
  * Copies an open SQLite file into a folder by the online backup call, checks the copy, and writes its manifest.
  *
  * Nobody has to stop working: the copy is the file as it stood at one moment. It is one file without a log, flushed before it gets its
- * name. A copy that fails a check is thrown away and said. Source: SQLite, "Online Backup API"; a plain copy of an open file may be corrupt.
+ * name. A copy that fails a check, or whose history is shorter than one of the heads known outside, is thrown away and said. Source: SQLite, "Online Backup API"; a plain copy of an open file may be corrupt.
  */
-export async function backupSqlite(database: Database, name: string, folder: string, at: Date): Promise<BackedUp> {
-  fs.mkdirSync(folder, { recursive: true });
+export async function backupSqlite(
+  database: Database,
+  name: string,
+  folder: string,
+  at: Date,
+  outer: readonly OuterHeads[] = [],
+): Promise<BackedUp> {
+  privateFolder(folder);
   const backup = path.join(folder, `${name}-${stampOf(at)}.db`);
   if (fs.existsSync(backup)) return { kind: 'refused', problems: [`${backup} is there already.`] };
   const aside = `${backup}.partly`;
+  privateFile(aside);
   await (database as unknown as { $client: BetterSqlite.Database }).$client.backup(aside);
   withoutLog(aside);
   const copy = openToRead(aside);
   try {
-    const problems = await problemsOf(copy);
+    const problems = await problemsOf(copy, outer);
     if (problems.length > 0) return { kind: 'refused', problems };
     const manifest = {
       file: path.basename(backup),
       made: at.toISOString(),
+      sequence: 1 + Math.max(0, ...backupsIn(folder, name).map((one) => one.sequence)),
       bytes: fs.statSync(aside).size,
       sha256: sha256Of(aside),
       ...contentOf(copy),
@@ -44,14 +56,16 @@ export async function backupSqlite(database: Database, name: string, folder: str
   }
 }
 
-async function problemsOf(copy: BetterSqlite.Database): Promise<readonly string[]> {
+async function problemsOf(copy: BetterSqlite.Database, outer: readonly OuterHeads[]): Promise<readonly string[]> {
   const pages = (copy.pragma('integrity_check') as { integrity_check: string }[]).filter((one) => one.integrity_check !== 'ok');
   const orphans = copy.pragma('foreign_key_check') as unknown[];
-  const { findings } = await checkHistory(drizzle(copy, { casing: 'snake_case' }) as unknown as Database, []);
+  const database = drizzle(copy, { casing: 'snake_case' }) as unknown as Database;
+  const { findings, heads, seals } = await checkHistory(database, outer);
+  const contents = await checkContents(database, seals, new Map(Object.entries(heads).map(([id, { length }]) => [id, length])));
   return [
     ...pages.map((one) => `The copy is damaged: ${one.integrity_check}.`),
     ...(orphans.length > 0 ? [`The copy has ${orphans.length} rows without their owner.`] : []),
-    ...findings.flatMap((one) => one.problems),
+    ...[...findings, contents].flatMap((one) => one.problems),
   ];
 }
 

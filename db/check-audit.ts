@@ -1,7 +1,8 @@
 import { and, asc, count, eq, gt, isNull, lt, lte, max, or } from 'drizzle-orm';
-import { digestOf, linkOf, NO_LINK } from './audit-chain';
 import type { KeptHead } from './audit-head';
 import { auditKey } from './audit-key';
+import { NO_LINK } from './audit-link';
+import { type BrokenRun, ChainWalk, type LatestSeals } from './chain-walk';
 import type { Database } from './client';
 import { audit, auditHead } from './schema';
 
@@ -16,11 +17,18 @@ export type ChainChecked = {
   readonly sealed: number;
   readonly erased: number;
   readonly head: KeptHead;
+  /** The rows of content that the deeds name, each as the latest left it. */
+  readonly seals: LatestSeals;
+  /** Rows of content sealed as they stood when content began to be sealed, and when that was. */
+  readonly asItStood: { readonly rows: number; readonly at: Date | undefined };
+  /** Who signed for broken parts, in a sentence each, and the parts nobody has signed for. */
+  readonly signedFor: readonly string[];
+  readonly broken: readonly BrokenRun[];
+  /** Heads kept outside that the chain does not reach, or contradicts. */
+  readonly lost: readonly KeptHead[];
   /** A sentence each; none when the chain holds. */
   readonly problems: readonly string[];
 };
-
-type Row = typeof audit.$inferSelect;
 
 /**
  * Checks every link of a clinic's chain, the details against their digests, and the heads kept outside against the rows they name.
@@ -43,7 +51,7 @@ export async function checkAudit(
   if (loose && loose.rows > 0)
     problems.push(`${rowsIn(loose.rows)} of the history ${loose.rows === 1 ? 'stands' : 'stand'} outside the chain.`);
   const start = Math.max(0, head.length - newest);
-  const chain = new Walk(auditKey(head.length === 0), start, start === 0 ? NO_LINK : await linkAt(database, clinicId, start));
+  const chain = new ChainWalk(auditKey(head.length === 0), start, start === 0 ? NO_LINK : await linkAt(database, clinicId, start));
   for (;;) {
     const next = and(own, gt(audit.number, chain.number), lte(audit.number, head.length));
     const page = await database.select().from(audit).where(next).orderBy(asc(audit.number)).limit(PAGE);
@@ -51,7 +59,13 @@ export async function checkAudit(
     if (page.length < PAGE) break;
   }
   problems.push(...chain.findings(), ...(await endOf(database, clinicId, chain, head)));
+  if (start === 0 && head.sealed !== chain.sealedBefore)
+    problems.push(`The head in the database says that ${rowsIn(head.sealed)} came before the chain; its deeds say ${chain.sealedBefore}.`);
+  if (start > 0 && chain.signedFor.length + problems.length > 0) return checkAudit(database, clinicId, outer);
+  const lost: KeptHead[] = [];
   for (const { where, head: kept } of outer) {
+    if (chain.lostHeads.has(kept.link)) continue;
+    const before = problems.length;
     if (kept.length > chain.number) {
       problems.push(
         `${rowsIn(kept.length - chain.number)} at the end ${kept.length - chain.number === 1 ? 'is' : 'are'} missing: the head ${where} names row ${kept.length}, the last there is has number ${chain.number}.`,
@@ -59,12 +73,18 @@ export async function checkAudit(
     } else if (kept.link !== (kept.length === 0 ? NO_LINK : await linkAt(database, clinicId, kept.length))) {
       problems.push(`Row ${kept.length} is not the one that the head ${where} names.`);
     }
+    if (problems.length > before) lost.push(kept);
   }
   return {
     rows: chain.number,
     sealed: head.sealed,
     erased: chain.blanked.size,
     head: { length: chain.number, link: chain.link },
+    seals: chain.seals,
+    asItStood: chain.asItStood,
+    signedFor: chain.signedFor,
+    broken: chain.broken(),
+    lost,
     problems,
   };
 }
@@ -73,7 +93,7 @@ export async function checkAudit(
  * Whether the chain ends where its head in the database says. Deeds may be added while this looks: rows beyond the head as it was read
  * first are right when the head has gone on with them.
  */
-async function endOf(database: Database, clinicId: string, chain: Walk, head: KeptHead): Promise<readonly string[]> {
+async function endOf(database: Database, clinicId: string, chain: ChainWalk, head: KeptHead): Promise<readonly string[]> {
   if (chain.number === 0) return ['There is no history at all, although the first deed of a clinic is that its first person was added.'];
   if (chain.number !== head.length)
     return [`The chain ends at row ${chain.number}, but its head in the database names row ${head.length}.`];
@@ -87,59 +107,13 @@ async function endOf(database: Database, clinicId: string, chain: Walk, head: Ke
   return beyond > 0 ? [`${rowsIn(beyond)} of the history ${beyond === 1 ? 'stands' : 'stand'} beyond its head.`] : [];
 }
 
-/** Goes along a chain row by row; a broken link is told once, and the walk goes on from what is written there. */
-class Walk {
-  readonly blanked = new Set<number>();
-  private readonly allowed = new Set<number>();
-  private readonly found: string[] = [];
-
-  constructor(
-    private readonly key: string,
-    public number: number,
-    public link: string,
-  ) {}
-
-  take(row: Row): void {
-    const number = row.number ?? 0;
-    if (number !== this.number + 1) this.found.push(missing(this.number + 1, number - 1));
-    if (linkOf(this.key, this.link, { ...row, number }) !== row.link)
-      this.found.push(`Row ${number} of the history (${row.action}) is not as it was written, or what stood before it is not.`);
-    else if (row.action === ERASED) for (const one of blankedBy(row.detail)) this.allowed.add(one);
-    if (row.salt !== null || row.detail !== null) {
-      if (row.salt === null || row.detail === null || digestOf(row.salt, row.detail) !== row.detailDigest)
-        this.found.push(`The detail of row ${number} of the history is not as it was written.`);
-    } else if (row.detailDigest !== null) this.blanked.add(number);
-    this.number = number;
-    this.link = row.link ?? '';
-  }
-
-  findings(): readonly string[] {
-    const wrong = [...this.blanked].filter((number) => !this.allowed.has(number));
-    return [
-      ...this.found,
-      ...wrong.map((number) => `The detail of row ${number} of the history was taken out although no erasure names it.`),
-    ];
-  }
-}
-
-/** The deed whose row names, in its detail, the rows that an erasure blanked. */
-export const ERASED = 'patient erased';
-
-function blankedBy(detail: Row['detail']): readonly number[] {
-  const rows = detail?.blanked;
-  return Array.isArray(rows) ? rows.filter((one) => typeof one === 'number') : [];
-}
-
-async function linkAt(database: Database, clinicId: string, number: number): Promise<string> {
+/** The link of a row of a clinic's history; words that are no link when there is no such row. */
+export async function linkAt(database: Database, clinicId: string, number: number): Promise<string> {
   const [row] = await database
     .select({ link: audit.link })
     .from(audit)
     .where(and(eq(audit.clinicId, clinicId), eq(audit.number, number)));
   return row?.link ?? 'no such row';
-}
-
-function missing(from: number, to: number): string {
-  return from === to ? `Row ${from} of the history is missing.` : `Rows ${from} to ${to} of the history are missing.`;
 }
 
 function rowsIn(count: number): string {

@@ -1,13 +1,14 @@
-import { and, eq, inArray, isNotNull, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNotNull, ne, sql } from 'drizzle-orm';
 import { chained, type Grown, type Note } from './audit-chain';
 import { keepHeads } from './audit-head';
-import { ERASED } from './check-audit';
+import { ERASED } from './chain-walk';
 import { type Database, getDatabase } from './client';
 import { deleteContent, idsOf } from './patient-content';
 import { rowsOf, runTogether, type Steps } from './run-steps';
 import { audit, erasure, patient, workCount, workLine, workState } from './schema';
 import { KNOWN, PATIENT } from './stored-work';
 import type { Therapist } from './therapist';
+import { TouchedRows } from './touched-rows';
 
 const PAGE = 500;
 
@@ -37,13 +38,15 @@ function* stepsOf(
 ): Steps<(Erased & { readonly grown: readonly Grown[] }) | undefined> {
   const skeleton = { referenceKey: `erased ${patientId}`, searchText: '' };
   const own = and(eq(patient.id, patientId), eq(patient.clinicId, clinicId));
-  const found = yield tx.update(patient).set(skeleton).where(own).returning({ id: patient.id });
+  const touched = new TouchedRows();
+  const found = yield* touched.run(tx.update(patient).set(skeleton).where(own).returning({ id: patient.id }));
   if (found.length === 0) return undefined;
   const erasureId = crypto.randomUUID();
-  yield tx.insert(erasure).values({ id: erasureId, clinicId, patientId, by, at, reason }).returning({ id: erasure.id });
+  const named = { id: erasureId, clinicId, patientId, by, at, reason };
+  yield* touched.run(tx.insert(erasure).values(named).returning({ id: erasure.id }));
   const ids = yield* idsOf(tx, patientId);
   yield* uncount(tx, clinicId, patientId);
-  const rows = yield* deleteContent(tx, patientId, ids);
+  const rows = yield* touched.runAll(deleteContent(tx, patientId, ids));
   const blanked = yield* blankDetails(tx, clinicId, [patientId, ...Object.values(ids).flat()], erasureId);
   const detail = { reason, rows, blanked };
   const note: Note = {
@@ -56,11 +59,11 @@ function* stepsOf(
     subjectId: patientId,
     detail,
   };
-  const grown = yield* chained(tx, [note]);
+  const grown = yield* chained(tx, [note], touched.list());
   return { rows, blanked: blanked.length, grown };
 }
 
-/** Blanks the details of every deed about these things; gives the numbers of the rows. */
+/** Blanks the details and salts of every deed about these things, but of an erasure; gives the numbers of the rows. */
 function* blankDetails(tx: Database, clinicId: string, subjects: readonly string[], erasureId: string): Steps<readonly number[]> {
   const numbers: number[] = [];
   for (let from = 0; from < subjects.length; from += PAGE) {
@@ -68,7 +71,14 @@ function* blankDetails(tx: Database, clinicId: string, subjects: readonly string
       tx
         .update(audit)
         .set({ detail: null, salt: null, erasureId })
-        .where(and(eq(audit.clinicId, clinicId), inArray(audit.subjectId, subjects.slice(from, from + PAGE)), isNotNull(audit.salt)))
+        .where(
+          and(
+            eq(audit.clinicId, clinicId),
+            inArray(audit.subjectId, subjects.slice(from, from + PAGE)),
+            isNotNull(audit.salt),
+            ne(audit.action, ERASED),
+          ),
+        )
         .returning({ number: audit.number }),
     );
     for (const { number } of rows) if (number !== null) numbers.push(number);

@@ -1,5 +1,5 @@
 import { Client, type ClientBase, type Pool } from 'pg';
-import { canonical } from './audit-chain';
+import { canonical } from './canonical';
 import { DatabaseRefused } from './database-refused';
 import { type MovedRow, quoted, type Side } from './move-side';
 import type { ValueKind } from './move-tables';

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import BetterSqlite from 'better-sqlite3';
-import { canonical } from './audit-chain';
+import { canonical } from './canonical';
 import { DatabaseRefused } from './database-refused';
 import { type MovedRow, quoted, type Side } from './move-side';
 import type { MovedTable, ValueKind } from './move-tables';

@@ -7,6 +7,7 @@ import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migr
 import { postgresSettings } from './postgres-settings';
 import { finish } from './run-steps';
 import { sealEarlier } from './seal-audit';
+import { sealContents } from './seal-contents';
 import { tryAgain } from './try-again';
 
 /** Any number agreed among the processes of this program; holds the others back while one migrates. */
@@ -56,7 +57,10 @@ export async function openPostgres(url: string) {
           sql`insert into ${sql.raw(MIGRATION_TABLE)} (hash, created_at) values (${migration.hash}, ${migration.folderMillis})`,
         );
       }
-      if (pending.length > 0) await finish(sealEarlier(tx as unknown as Database));
+      if (pending.length > 0) {
+        await finish(sealEarlier(tx as unknown as Database));
+        await finish(sealContents(tx as unknown as Database, new Date()));
+      }
     });
   } catch (error) {
     await pool.end();

@@ -2,14 +2,17 @@ import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { headFile, type KeptHeads, writeHeads } from './audit-head';
+import type { Grown } from './audit-chain';
+import { headFile, type KeptHeads, mergeHeads, readHeads, writeHeads } from './audit-head';
 import { stampOf } from './backup-manifest';
 import type { Database } from './client';
 import { DatabaseRefused } from './database-refused';
 import { keepStatements } from './kept-statements';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
+import { privateFile, privateFolder } from './private-files';
 import { finishNow } from './run-steps';
 import { sealEarlier } from './seal-audit';
+import { sealContents } from './seal-contents';
 
 /** Waits while the file is opened and brought up to date; nobody is served yet. */
 const OPENING_WAIT_MS = 5000;
@@ -37,7 +40,9 @@ export async function openSqlite(file: string) {
 
 function openFile(file: string): BetterSqlite.Database {
   try {
-    fs.mkdirSync(path.dirname(path.resolve(file)), { recursive: true });
+    privateFolder(path.dirname(path.resolve(file)));
+    // SQLite gives its log and shared index the mode of the file itself.
+    for (const one of [file, `${file}-wal`, `${file}-shm`]) if (one === file || fs.existsSync(one)) privateFile(one);
     const handle = new BetterSqlite(file, { timeout: OPENING_WAIT_MS });
     handle.pragma('journal_mode = WAL');
     handle.pragma('synchronous = FULL');
@@ -58,9 +63,13 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   const applied = appliedMigrations(handle);
   const pending = pendingMigrations(known, applied, file);
   if (pending.length === 0) return;
-  if (applied.length > 0) await handle.backup(`${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`);
+  if (applied.length > 0) {
+    const before = `${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`;
+    privateFile(before);
+    await handle.backup(before);
+  }
   handle.pragma('foreign_keys = OFF');
-  const migrate = handle.transaction((): KeptHeads => {
+  const migrate = handle.transaction((): { readonly heads: KeptHeads; readonly grown: readonly Grown[] } => {
     handle.exec(`create table if not exists ${MIGRATION_TABLE} (id integer primary key, hash text not null, created_at numeric)`);
     for (const migration of pendingMigrations(known, appliedMigrations(handle), file)) {
       for (const statement of migration.sql) handle.exec(statement);
@@ -68,10 +77,12 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
     }
     const broken = handle.pragma('foreign_key_check') as unknown[];
     if (broken.length > 0) throw new DatabaseRefused(`${file} has ${broken.length} rows without their owner. Nothing was changed.`);
-    return finishNow(sealEarlier(drizzle(handle, { casing: 'snake_case' }) as unknown as Database));
+    const tx = drizzle(handle, { casing: 'snake_case' }) as unknown as Database;
+    return { heads: finishNow(sealEarlier(tx)), grown: finishNow(sealContents(tx, new Date())) };
   });
-  const heads = migrate.immediate();
-  if (Object.keys(heads).length > 0) writeHeads(headFile(file), heads);
+  const { heads, grown } = migrate.immediate();
+  if (Object.keys(heads).length > 0) writeHeads(headFile(file), { ...readHeads(headFile(file)), ...heads });
+  if (grown.length > 0) mergeHeads(headFile(file), grown);
 }
 
 function assertDurable(handle: BetterSqlite.Database): void {

@@ -4,6 +4,7 @@ import type BetterSqlite from 'better-sqlite3';
 import { headFile, writeHeads } from './audit-head';
 import { contentOf, type Manifest, manifestOf, openToRead, sha256Of, tablesOf } from './backup-manifest';
 import { migrationsOf } from './pending-migrations';
+import { privateFile, privateFolder } from './private-files';
 
 /** How a restore ended: the rows that were compared and found equal, or the sentence that says why nothing was written. */
 export type Restored =
@@ -24,10 +25,11 @@ export async function restoreSqlite(from: string, to: string): Promise<Restored>
   if (!migrationsOf('sqlite').some((one) => one.folderMillis === manifest.migration)) {
     return refused(`${from} was written by a newer version of this program. Restore it with that version.`);
   }
-  fs.mkdirSync(path.dirname(path.resolve(to)), { recursive: true });
+  privateFolder(path.dirname(path.resolve(to)));
   const aside = `${to}.partly`;
   const source = openToRead(from);
   try {
+    privateFile(aside);
     await source.backup(aside);
     const copy = openToRead(aside);
     const difference = differenceOf(source, copy, manifest);

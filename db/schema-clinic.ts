@@ -35,11 +35,14 @@ export const clinicSetting = table(
   (row) => [index('clinic_setting_latest').on(row.clinicId, row.key, row.at)],
 );
 
+/** A row of content in its deed: table, id, and the digest of its words (`touched-rows.ts`); null when it is gone. */
+export type SealedRow = readonly [table: string, id: string, digest: string | null];
+
 /**
  * Who did what and when; one row for each write, in the same transaction. Never changed, but that the detail of an erased patient goes.
  *
- * Each row is a link of its clinic's chain (`audit-chain.ts`). `detail` enters the chain by its salted digest only, so that detail and
- * salt can be blanked on an erasure while the chain still holds.
+ * Each row is a link of its clinic's chain (`audit-chain.ts`). `detail` and the rows of content enter the chain by salted digests only, so
+ * that detail and salt can be blanked on an erasure while the chain still holds.
  */
 export const audit = table(
   'audit',
@@ -57,6 +60,8 @@ export const audit = table(
     salt: text(),
     detailDigest: text(),
     link: text(),
+    /** The rows of content that the deed wrote, each by its digest; null when it wrote none. */
+    contents: json<readonly SealedRow[]>(),
     /** The erasure that blanked the detail. */
     erasureId: text(),
   },

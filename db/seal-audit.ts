@@ -1,7 +1,8 @@
 import { and, asc, eq, isNull, notInArray } from 'drizzle-orm';
-import { NO_LINK, sealed } from './audit-chain';
+import { sealed } from './audit-chain';
 import type { KeptHeads } from './audit-head';
 import { auditKey } from './audit-key';
+import { NO_LINK } from './audit-link';
 import type { Database } from './client';
 import { rowsOf, type Steps } from './run-steps';
 import { audit, auditHead } from './schema';
@@ -37,7 +38,7 @@ function* sealClinic(tx: Database, clinicId: string): Steps<{ readonly number: n
   for (;;) {
     const page = yield* rowsOf(tx.select().from(audit).where(open).orderBy(asc(audit.at), asc(audit.id)).limit(PAGE));
     for (const row of page) {
-      const next = sealed(key, before, row);
+      const next = sealed(key, before, row, []);
       const { number, salt, detailDigest, link } = next;
       yield tx.update(audit).set({ number, salt, detailDigest, link }).where(eq(audit.id, row.id)).returning({ id: audit.id });
       before = next;

@@ -2,6 +2,7 @@ import { chained, type Grown, type Note } from './audit-chain';
 import { keepHeads } from './audit-head';
 import { type Database, getDatabase } from './client';
 import { type Query, runTogether, type Steps } from './run-steps';
+import { TouchedRows } from './touched-rows';
 
 /** One step of a write: a query that returns the rows it touched, or a note for the audit, which is written after all others. */
 export type Statement = ((tx: Database) => Query) | { readonly note: Note };
@@ -21,7 +22,7 @@ class TouchedNothing extends Error {
  * A statement that touches no row undoes all and is named in the answer. That one rule gives the check of a revision number
  * (`where id and revision`) and the single row of a form sent twice (`onConflictDoNothing`).
  * Notes come last, whatever their place in the list: the head of a clinic's chain, for which all writers queue, is held no longer
- * than it takes.
+ * than it takes. The rows of content that the steps touched are sealed into the first of them.
  */
 export async function writeTogether(statements: readonly Statement[]): Promise<Written> {
   const database = await getDatabase();
@@ -36,13 +37,14 @@ export async function writeTogether(statements: readonly Statement[]): Promise<W
 
 function* stepsOf(tx: Database, statements: readonly Statement[]): Steps<readonly Grown[]> {
   const notes: Note[] = [];
+  const touched = new TouchedRows();
   for (const [step, statement] of statements.entries()) {
     if ('note' in statement) {
       notes.push(statement.note);
       continue;
     }
-    const rows = yield statement(tx);
+    const rows = yield* touched.run(statement(tx));
     if (rows.length === 0) throw new TouchedNothing(step);
   }
-  return yield* chained(tx, notes);
+  return yield* chained(tx, notes, touched.list());
 }

@@ -1,6 +1,8 @@
 import { getDatabase } from '@/db/client';
 import { workAim } from '@/db/renew-work';
+import { runTogether } from '@/db/run-steps';
 import { patient, patientRevision, workCount, workLine, workState } from '@/db/schema';
+import { sealPatients } from '@/db/seal-contents';
 import { KNOWN, PATIENT } from '@/db/stored-work';
 import type { Therapist } from '@/db/therapist';
 import type { WorkKind } from '@/lib/schedule/worklist';
@@ -93,6 +95,7 @@ export async function bulkClinic(therapist: Therapist, patients: number, today: 
       );
     await database.insert(workLine).values(lines);
   }
+  await runTogether(database, (tx) => sealPatients(tx, clinicId, new Date()));
   const known = { kind: KNOWN, due: '' as CalendarDay, lines: patients };
   const rows = [...counts.values(), known].map((row) => ({ id: crypto.randomUUID(), clinicId, ...row }));
   for (let from = 0; from < rows.length; from += CHUNK) await database.insert(workCount).values(rows.slice(from, from + CHUNK));

@@ -48,11 +48,18 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
     size: 10_000,
     run: (size) => on('postgres', async (at) => (await import('./faults/repeated-submission')).sendAgain(at, size)),
   },
+  'alter-values': { size: 1, run: () => alter('sqlite') },
+  'alter-values-postgres': { size: 1, run: () => alter('postgres') },
   tamper: {
     size: 10_000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),
   },
 };
+
+async function alter(engine: Engine): Promise<unknown> {
+  const { alterEveryValue } = await import('./faults/altered-values');
+  return on(engine, (at) => alterEveryValue(at, engine));
+}
 
 async function failEach(engine: Engine): Promise<unknown> {
   const { failEachStep } = await import('./faults/failing-steps');

@@ -1,10 +1,13 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { BESIDE, headFile } from '@/db/audit-head';
 import { manifestOf, stampOf } from '@/db/backup-manifest';
 import { backupSqlite } from '@/db/backup-sqlite';
 import { databaseAddress, getDatabase } from '@/db/client';
+import { clockDoubts } from '@/db/clock-doubts';
 import { engine } from '@/db/columns';
-import { rotateBackups } from '@/db/rotate-backups';
+import { knownHeads } from '@/db/known-heads';
+import { backupsIn, rotateBackups } from '@/db/rotate-backups';
 import { runCommand } from './run-command';
 
 /** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
@@ -27,14 +30,21 @@ async function backup(): Promise<string | undefined> {
   const file = path.resolve(databaseAddress());
   const folder = values.to ?? path.join(path.dirname(file), 'backups');
   const name = path.basename(file, '.db');
-  const ended = await backupSqlite(await getDatabase(), name, folder, new Date());
-  if (ended.kind === 'refused') return `No backup was kept.\n${ended.problems.join('\n')}`;
+  const [database, now] = [await getDatabase(), new Date()];
+  const outer = knownHeads(file, folder);
+  const lacking = outer.some((one) => one.where === BESIDE && Object.keys(one.heads).length > 0)
+    ? []
+    : [`${headFile(file)} is missing or empty.`];
+  const doubts = [...lacking, ...(await clockDoubts(database, backupsIn(folder, name), now))];
+  const ended = await backupSqlite(database, name, folder, now, outer);
+  if (ended.kind === 'refused') return `No backup was kept, and none was let go.\n${ended.problems.join('\n')}`;
   const { manifest } = ended;
   const rows = Object.values(manifest.rows).reduce((sum, one) => sum + one, 0);
   process.stdout.write(
-    `${ended.backup}\n${manifest.bytes} bytes, ${rows} rows in ${Object.keys(manifest.rows).length} tables; pages, references and history checked.\n`,
+    `${ended.backup}\n${manifest.bytes} bytes, ${rows} rows in ${Object.keys(manifest.rows).length} tables; pages, references, history and every value checked.\n`,
   );
   process.stdout.write(`What it should hold: ${manifestOf(ended.backup)}\n`);
+  if (doubts.length > 0) return `The backup was kept, and none was let go.\n${doubts.join('\n')}`;
   for (const gone of rotateBackups(folder, name, keep)) process.stdout.write(`${gone} was let go.\n`);
   process.stdout.write('The key that seals the history is not in it: keep it elsewhere. Copy backups to another machine.\n');
   return undefined;

@@ -1,7 +1,6 @@
-import { headsBeside } from '@/db/audit-head';
 import { checkHistory } from '@/db/check-data';
 import { databaseAddress, getDatabase } from '@/db/client';
-import { engine } from '@/db/columns';
+import { historyDoubts } from '@/db/known-heads';
 import { hasPeople } from '@/db/people';
 import { runCommand } from './run-command';
 
@@ -16,8 +15,10 @@ const NEWEST = 2000;
  */
 async function check(): Promise<number> {
   const database = await getDatabase();
-  const { findings } = await checkHistory(database, engine === 'sqlite' ? headsBeside(databaseAddress()) : [], NEWEST);
-  for (const problem of findings.flatMap((one) => one.problems)) process.stderr.write(`${problem} Run npm run verify-data.\n`);
+  const { findings } = await checkHistory(database, [], NEWEST);
+  const doubts = await historyDoubts(database, databaseAddress());
+  for (const problem of [...doubts, ...findings.flatMap((one) => one.problems)])
+    process.stderr.write(`${problem} Run npm run verify-data.\n`);
   return (await hasPeople()) ? 0 : 3;
 }
 

@@ -44,7 +44,7 @@ function madeToday() {
 }
 
 function setAside() {
-  fs.mkdirSync(path.dirname(FILE), { recursive: true });
+  fs.mkdirSync(path.dirname(FILE), { recursive: true, mode: 0o700 });
   for (const end of ['', '-wal', '-shm', '.audit-head']) {
     fs.rmSync(`${FILE}.before${end}`, { force: true });
     if (fs.existsSync(FILE + end)) fs.renameSync(FILE + end, `${FILE}.before${end}`);

@@ -10,6 +10,7 @@ import { clinicOf } from '@/db/clinic';
 import { findPatients } from '@/db/find-patients';
 import { everyPatientFile, type OutgoingPatient, patientFiles } from '@/db/patient-files';
 import { policyOf } from '@/db/policy';
+import { privateFolder } from '@/db/private-files';
 import type { Therapist } from '@/db/therapist';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
@@ -36,7 +37,7 @@ async function exportFiles(): Promise<string | undefined> {
   if (fs.existsSync(to) && fs.readdirSync(to).length > 0) return `${to} is not empty. Nothing was written.`;
   const patientId = patient ? await idOf(therapist, patient) : null;
   if (patientId === undefined) return `The clinic has no patient with the reference ${patient}.`;
-  fs.mkdirSync(to, { recursive: true });
+  privateFolder(to);
   await noteExport(therapist, patientId, as);
   const patients = patientId
     ? await patientFiles(therapist, [patientId])
@@ -54,7 +55,7 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const partOf = partsOf(style, await policyOf(therapist), today);
   const counter = setCounter();
-  const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileOf(table)), 'wx') }));
+  const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileOf(table)), 'wx', 0o600) }));
   for (const { table, handle } of files) fs.writeSync(handle, headerLine(table, style));
   let count = 0;
   for await (const patient of patients) {
@@ -63,7 +64,9 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
     count += 1;
   }
   for (const { handle } of files) fs.closeSync(handle);
-  fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today, counter.tally()), null, 2)}\n`);
+  fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today, counter.tally()), null, 2)}\n`, {
+    mode: 0o600,
+  });
   return count;
 }
 
@@ -74,7 +77,10 @@ async function writeBundles(therapist: Therapist, to: string, patients: Patients
   for await (const patient of patients) {
     const { file, analysis } = partOf(patient);
     const name = `${file.details.reference.replace(/[^\w.-]+/g, '-')}.fhir.json`;
-    fs.writeFileSync(path.join(to, name), bundleText(patientBundle(file, analysis(), new Date().toISOString())), { flag: 'wx' });
+    fs.writeFileSync(path.join(to, name), bundleText(patientBundle(file, analysis(), new Date().toISOString())), {
+      flag: 'wx',
+      mode: 0o600,
+    });
     count += 1;
   }
   return count;

@@ -12,7 +12,9 @@ import { errorLine, requestLine } from './log-line.mjs';
 
 const current = new AsyncLocalStorage();
 const began = new WeakMap();
-const out = process.env.LOG_FILE ? fs.createWriteStream(process.env.LOG_FILE, { flags: 'a' }) : process.stdout;
+if (process.env.LOG_FILE && fs.existsSync(process.env.LOG_FILE) && fs.statSync(process.env.LOG_FILE).isFile())
+  fs.chmodSync(process.env.LOG_FILE, 0o600);
+const out = process.env.LOG_FILE ? fs.createWriteStream(process.env.LOG_FILE, { flags: 'a', mode: 0o600 }) : process.stdout;
 
 subscribe('http.server.request.start', ({ request, response }) => {
   const id = randomUUID();

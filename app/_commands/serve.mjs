@@ -19,7 +19,7 @@ export async function choosePort(host) {
 export function keptSecret() {
   if (process.env.AUTH_SECRET) return process.env.AUTH_SECRET;
   const file = path.join(ROOT, 'data/auth-secret');
-  fs.mkdirSync(path.dirname(file), { recursive: true });
+  fs.mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
   if (!fs.existsSync(file)) fs.writeFileSync(file, randomBytes(32).toString('hex'), { mode: 0o600 });
   return fs.readFileSync(file, 'utf8').trim();
 }

@@ -6,6 +6,7 @@ import { deedsOf } from '@/db/audit';
 import { shownAction } from '@/db/audit-actions';
 import { clinicOf } from '@/db/clinic';
 import { headsOf } from '@/db/find-patients';
+import { historyState } from '@/db/history-state';
 import type { PatientHead } from '@/db/patients';
 import { peopleOf } from '@/db/people';
 
@@ -15,6 +16,7 @@ export const metadata: Metadata = { title: 'Clinic' };
 export default async function ClinicPage() {
   const therapist = await requireTherapist('/clinic');
   const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await deedsOf(therapist, 20)];
+  const doubts = therapist.role === 'lead' ? await historyState() : [];
   const clock = dayAndTime(clinic.timeZone);
   const heads = await headsOf(
     therapist,
@@ -55,6 +57,16 @@ export default async function ClinicPage() {
           )}
         </div>
       </div>
+      {doubts.length > 0 && (
+        <div className="refused-box" role="alert">
+          <p>
+            The history of this clinic does not reach what is known of it. Stop, and compare with the newest backup (npm run verify-data).
+          </p>
+          {doubts.map((doubt) => (
+            <p key={doubt}>{doubt}</p>
+          ))}
+        </div>
+      )}
       <h2 className="section-head">
         People <span className="count">{people.length}</span>
       </h2>

@@ -5,7 +5,7 @@ import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { MIGRATION_TABLE, migrationsOf } from '@/db/pending-migrations';
-import { surplus } from '@/db/rotate-backups';
+import { type FoundBackup, surplus } from '@/db/rotate-backups';
 
 /** The newest migration before the chain of deeds: `0006_documents`. */
 const BEFORE_THE_CHAIN = 7;
@@ -55,12 +55,12 @@ describe('the commands that keep a clinic’s data', () => {
   it('deeds from before the chain are sealed in the order of their time, once, and it is said so', () => {
     const first = command('verify-data', []);
     expect(first.said).toContain(
-      'Harbour Lane: a history of 3 rows, each sealed on the one before. The first 3 were written before the chain began',
+      'Harbour Lane: a history of 4 rows, each sealed on the one before. The first 3 were written before the chain began',
     );
     expect(first.said).toContain('Everything holds.');
     expect(first.code).toBe(0);
     const handle = new BetterSqlite(file, { readonly: true });
-    expect(handle.prepare('select id from audit order by number').pluck().all()).toEqual(['a', 'b', 'c']);
+    expect(handle.prepare('select id from audit order by number').pluck().all()).toEqual(['a', 'b', 'c', expect.any(String)]);
     handle.close();
     expect(fs.statSync(path.join(folder, 'audit-key')).mode & 0o777).toBe(0o600);
   });
@@ -104,9 +104,9 @@ describe('the commands that keep a clinic’s data', () => {
     expect(said).toContain(
       'PROBLEM  Harbour Lane: Row 2 of the history (setting changed) is not as it was written, or what stood before it is not.',
     );
-    expect(said).toContain('clinic.db.audit-head is missing.');
+    expect(said).toContain('clinic.db.audit-head is missing or empty.');
     expect(said).toContain('belongs to a row of patient that is not there.');
-    expect(said).toMatch(/4 problems found\.\n$/);
+    expect(said).toMatch(/5 problems found\.\n$/);
   });
 
   it('erase-patient says what would go, and refuses someone who is not a lead here', () => {
@@ -117,17 +117,36 @@ describe('the commands that keep a clinic’s data', () => {
 });
 
 describe('which backups go', () => {
-  const on = (day: string) => `clinic-${day}T03-00-00Z.db`;
+  const made = (moments: readonly string[], more: Partial<FoundBackup> = {}) =>
+    moments.map((moment, place): FoundBackup => {
+      const stamp = `${moment}T03-00-00Z`;
+      return { file: `clinic-${stamp}.db`, sequence: place + 1, made: `${moment}T03:00:00Z`, isGood: true, ...more };
+    });
+  const names = (moments: readonly string[]) => made(moments).map((one) => one.file);
 
   it('the newest stay, and the last of each month', () => {
-    const all = ['2026-09-29', '2026-09-30', '2026-10-30', '2026-10-31', '2026-11-23', '2026-11-24', '2026-11-25'].map(on);
-    expect([...surplus(all, 2)].sort()).toEqual(['2026-09-29', '2026-10-30', '2026-11-23'].map(on));
+    const all = made(['2026-09-29', '2026-09-30', '2026-10-30', '2026-10-31', '2026-11-23', '2026-11-24', '2026-11-25']);
+    expect([...surplus(all, 2)].sort()).toEqual(names(['2026-09-29', '2026-10-30', '2026-11-23']));
   });
 
   it('of months only the twelve latest', () => {
-    const months = Array.from({ length: 15 }, (_one, month) =>
-      on(`${2025 + Math.floor(month / 12)}-${String((month % 12) + 1).padStart(2, '0')}-15`),
+    const months = Array.from(
+      { length: 15 },
+      (_one, month) => `${2025 + Math.floor(month / 12)}-${String((month % 12) + 1).padStart(2, '0')}-15`,
     );
-    expect([...surplus(months, 1)].sort()).toEqual(months.slice(0, 3));
+    expect([...surplus(made(months), 1)].sort()).toEqual(names(months.slice(0, 3)));
+  });
+
+  it.each(['2024-02-01', '2036-02-01'])('never the one made last, nor the good ones before it, when the clock says %s', (wrong) => {
+    const all = made(['2026-11-20', '2026-11-21', '2026-11-22', '2026-11-23', wrong]);
+    expect(surplus(all, 3)).toEqual(names(['2026-11-21', '2026-11-20']));
+    const after = made(['2026-11-20', '2026-11-21', wrong, '2026-11-22', '2026-11-23', '2026-11-24']);
+    expect(surplus(after, 3)).toEqual(names(['2026-11-21', '2026-11-20']));
+  });
+
+  it('a damaged one does not count among those that are kept', () => {
+    const all = made(['2026-11-20', '2026-11-21', '2026-11-22', '2026-11-23']);
+    const damaged = all.map((one, place) => (place >= 2 ? { ...one, isGood: false } : one));
+    expect(surplus(damaged, 2)).toEqual([]);
   });
 });

@@ -43,14 +43,15 @@ describe.each(ENGINES)('the chain of deeds on %s', (engine) => {
             )
           : value;
       const digest =
-        row.salt === null
+        row.salt === null || row.detail === null
           ? null
           : createHash('sha256')
               .update(`${row.salt}\n${JSON.stringify(inOrder(row.detail))}`)
               .digest('base64url');
       const values = [row.clinicId, row.number, row.id, row.at.getTime(), row.who, row.action, row.subjectKind, row.subjectId, digest];
+      const linked = row.contents === null ? values : [...values, row.contents];
       before = createHmac('sha256', key)
-        .update(`${before}\n${JSON.stringify(values)}`)
+        .update(`${before}\n${JSON.stringify(linked)}`)
         .digest('base64url');
       return before;
     });

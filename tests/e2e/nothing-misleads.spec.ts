@@ -55,7 +55,7 @@ test('starting an order and leaving it silences nothing: the proposal stays, mar
   const own = page.url();
   const next = page.getByRole('region', { name: 'Next' });
   const act = next.locator('.prompt-answers form:first-child button').first();
-  const title = await next.locator('h3').first().innerText();
+  const title = (await next.locator('h3').first().textContent()) ?? '';
   await act.click();
   await page.waitForURL((url) => url.href !== own);
   await page.goto(own);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '@/tests/cohort/random';
 import { type ClinicOn, clinicOn, ENGINES } from '@/tests/db/clinic-on';
+import { alterEveryValue } from './altered-values';
 import { cutLog } from './cut-log';
 import { editTogether } from './editors';
 import { failEachStep } from './failing-steps';
@@ -47,6 +48,13 @@ describe('nothing acknowledged is lost, nothing is half written', () => {
 });
 
 describe.each(ENGINES)('on %s', (engine) => {
+  it('every value of every table with content, altered by itself behind the program’s back, is seen', async () => {
+    const { tables, tried, seen, missed } = await on(engine, (at) => alterEveryValue(at, engine, engine === 'postgres' ? 1 : 3));
+    expect(missed).toEqual([]);
+    expect(seen).toBe(tried);
+    expect(tables).toBeGreaterThan(25);
+  });
+
   it('of many editors of the same visits none overwrites another, and each loser is shown both versions', async () => {
     const { saved, lost, leftInTheDark, gone } = await on(engine, (at) => editTogether(at, 10, 10, 3));
     expect({ saved, leftInTheDark, gone }).toEqual({ saved: 100, leftInTheDark: 0, gone: 0 });

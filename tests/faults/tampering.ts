@@ -82,8 +82,8 @@ const TRICKS: Readonly<Record<string, Trick>> = {
   'a row put in': (file, random, { clinic, rows }) => {
     const number = random.pick([rows + 1, null, 0, -1]);
     file
-      .prepare(`insert into audit select 'forged', clinic_id, at, who, action, subject_kind, subject_id, detail, ?, salt, detail_digest, link, null
-        from audit where clinic_id = ? and number = ?`)
+      .prepare(`insert into audit (id, clinic_id, at, who, action, subject_kind, subject_id, detail, number, salt, detail_digest, link, contents)
+        select 'forged', clinic_id, at, who, action, subject_kind, subject_id, detail, ?, salt, detail_digest, link, contents from audit where clinic_id = ? and number = ?`)
       .run(number, clinic, some(random, rows));
     headTo(file, clinic);
     return `a row put in as ${number}`;
