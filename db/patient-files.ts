@@ -2,6 +2,7 @@ import { and, asc, eq, gt, inArray } from 'drizzle-orm';
 import { groupedBy } from '@/lib/record/grouped-by';
 import type { PatientFile, VisitWriting } from '@/lib/record/patient-file';
 import { getDatabase } from './client';
+import { readEach } from './read-each';
 import { type KeptOrder, ordersOfPatients } from './read-orders';
 import type { KeptPiece } from './read-pieces';
 import type { KeptVisit } from './read-visits';
@@ -26,22 +27,33 @@ export async function patientFiles(therapist: Therapist, patientIds: readonly st
   }));
 }
 
-/** Every patient of the clinic as a file, a page at a time, by id. */
-export async function* everyPatientFile(therapist: Therapist): AsyncGenerator<OutgoingPatient> {
+/**
+ * Every patient of the clinic as a file, a page at a time, by id.
+ *
+ * A patient one of whose rows cannot be read is named to `unreadable`, by reference, and the others go on.
+ */
+export async function* everyPatientFile(
+  therapist: Therapist,
+  unreadable: (reference: string) => void = () => {},
+): AsyncGenerator<OutgoingPatient> {
   const database = await getDatabase();
   for (let last = ''; ; ) {
     const page = await database
-      .select({ id: patient.id })
+      .select({ id: patient.id, reference: patient.referenceKey })
       .from(patient)
       .where(and(eq(patient.clinicId, therapist.clinicId), gt(patient.id, last)))
       .orderBy(asc(patient.id))
       .limit(PAGE);
     const end = page.at(-1);
     if (!end) return;
-    yield* await patientFiles(
-      therapist,
-      page.map(({ id }) => id),
+    const { read, failed } = await readEach(page, (some) =>
+      patientFiles(
+        therapist,
+        some.map(({ id }) => id),
+      ),
     );
+    for (const { reference } of failed) unreadable(reference);
+    yield* read;
     last = end.id;
   }
 }
