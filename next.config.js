@@ -37,6 +37,8 @@ const listed = (named) => Object.entries(named).map(([key, value]) => ({ key, va
 export default {
   output: process.env.STANDALONE ? 'standalone' : undefined,
   poweredByHeader: false,
+  /** No page shows a picture that would be made smaller here: the address that does so answers nothing. */
+  images: { unoptimized: true },
   serverExternalPackages: ['better-sqlite3'],
   outputFileTracingIncludes: {
     '/*': [

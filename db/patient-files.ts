@@ -2,6 +2,7 @@ import { and, asc, eq, gt, inArray } from 'drizzle-orm';
 import { groupedBy } from '@/lib/record/grouped-by';
 import type { PatientFile, VisitWriting } from '@/lib/record/patient-file';
 import { getDatabase } from './client';
+import { readEach } from './read-each';
 import { type KeptOrder, ordersOfPatients } from './read-orders';
 import type { KeptPiece } from './read-pieces';
 import type { KeptVisit } from './read-visits';
@@ -27,34 +28,54 @@ export async function patientFiles(therapist: Therapist, patientIds: readonly st
 }
 
 /**
- * Every patient of the clinic as a file, a page at a time: by id, or in the order of a rank that is made for one export, so that no place in
- * a file tells who somebody is in another.
+ * Every patient of the clinic as a file, a page at a time.
+ *
+ * They come by id, or in the order of a rank that is made for one export, so that no place in a file tells who somebody is in another. A
+ * patient one of whose rows cannot be read is named to `unreadable`, by reference, and the others go on.
  */
-export async function* everyPatientFile(therapist: Therapist, rank?: (patientId: string) => string): AsyncGenerator<OutgoingPatient> {
-  const database = await getDatabase();
-  if (rank) {
-    const all = await database.select({ id: patient.id }).from(patient).where(eq(patient.clinicId, therapist.clinicId));
-    const ranked = all.map(({ id }) => ({ id, rank: rank(id) })).sort((one, other) => (one.rank < other.rank ? -1 : 1));
-    for (let at = 0; at < ranked.length; at += PAGE)
-      yield* await patientFiles(
+export async function* everyPatientFile(
+  therapist: Therapist,
+  {
+    rank,
+    unreadable = () => {},
+  }: { readonly rank?: ((patientId: string) => string) | undefined; readonly unreadable?: (reference: string) => void } = {},
+): AsyncGenerator<OutgoingPatient> {
+  for await (const page of rank ? pagesByRank(therapist, rank) : pagesById(therapist)) {
+    const { read, failed } = await readEach(page, (some) =>
+      patientFiles(
         therapist,
-        ranked.slice(at, at + PAGE).map(({ id }) => id),
-      );
-    return;
+        some.map(({ id }) => id),
+      ),
+    );
+    for (const { reference } of failed) unreadable(reference);
+    yield* read;
   }
+}
+
+type PatientOfPage = { readonly id: string; readonly reference: string };
+
+async function* pagesByRank(therapist: Therapist, rank: (patientId: string) => string): AsyncGenerator<readonly PatientOfPage[]> {
+  const database = await getDatabase();
+  const all = await database
+    .select({ id: patient.id, reference: patient.referenceKey })
+    .from(patient)
+    .where(eq(patient.clinicId, therapist.clinicId));
+  const ranked = all.map((one) => ({ one, rank: rank(one.id) })).sort((one, other) => (one.rank < other.rank ? -1 : 1));
+  for (let at = 0; at < ranked.length; at += PAGE) yield ranked.slice(at, at + PAGE).map(({ one }) => one);
+}
+
+async function* pagesById(therapist: Therapist): AsyncGenerator<readonly PatientOfPage[]> {
+  const database = await getDatabase();
   for (let last = ''; ; ) {
     const page = await database
-      .select({ id: patient.id })
+      .select({ id: patient.id, reference: patient.referenceKey })
       .from(patient)
       .where(and(eq(patient.clinicId, therapist.clinicId), gt(patient.id, last)))
       .orderBy(asc(patient.id))
       .limit(PAGE);
     const end = page.at(-1);
     if (!end) return;
-    yield* await patientFiles(
-      therapist,
-      page.map(({ id }) => id),
-    );
+    yield page;
     last = end.id;
   }
 }

@@ -6,6 +6,7 @@ import { getDatabase } from './client';
 import { movesOf } from './moved-dates';
 import { policyOf } from './policy';
 import { answersOf, asKnown } from './prompt-answers';
+import { readEach, unlessDamaged } from './read-each';
 import { recordsOf } from './records';
 import { dueDate, workCount, workLine, workState } from './schema';
 import { claimStale, type WorkAim } from './stale-work';
@@ -88,16 +89,21 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     .sort((one, other) => (one.patientId < other.patientId ? -1 : 1));
   const staleIds = stale.map((state) => state.patientId);
   if (stale.length === 0) return [];
-  const records = new Map((await recordsOf(therapist, staleIds)).map((record) => [record.head.patientId, record]));
+  const { read, failed } = await readEach(staleIds, (some) => recordsOf(therapist, some));
+  const records = new Map(read.map((record) => [record.head.patientId, record]));
   const answers = await answersOf(therapist, staleIds);
   const moves = await movesOf(therapist, staleIds);
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
   const renewals: Renewal[] = [];
   for (const { patientId, changes, renewals: times, basis: before } of stale) {
+    // Lines of a record that cannot be read stay as they are; its own page says why.
+    if (failed.includes(patientId)) continue;
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
     const record = records.get(patientId);
-    const work = record && patientWork(record, { answers: own(answers).map(asKnown), moves: own(moves) }, policy, today);
+    const known = { answers: own(answers).map(asKnown), moves: own(moves) };
+    const work = record && unlessDamaged(() => patientWork(record, known, policy, today));
+    if (record && !work) continue;
     const owner = { clinicId: therapist.clinicId, patientId };
     const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, times));
     const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: times + 1 };

@@ -20,8 +20,11 @@ export type TypedVisit = Omit<Visit, 'ladders'> & { readonly ladders: readonly T
 /** Questions of the sheet that were shown and left open, in words: they go into the log beside the save. */
 type LeftOpen = { readonly leftOpen?: readonly string[] };
 
-/** How the saving of a new visit ended. */
-export type VisitSaved = { readonly kind: 'saved' | 'already-saved'; readonly visitId: string } | { readonly kind: 'not-found' };
+/** How the saving of a new visit ended; `another-patient`: the form was sent before, and made another visit than this one. */
+export type VisitSaved =
+  | { readonly kind: 'saved' | 'already-saved'; readonly visitId: string }
+  | { readonly kind: 'not-found' }
+  | { readonly kind: 'another-patient' };
 
 /** How the correction of a visit ended; in a conflict both versions are there to be compared. */
 export type VisitRevised = VisitSaved | { readonly kind: 'conflict'; readonly theirs: KeptVisit; readonly yours: TypedVisit };
@@ -38,7 +41,8 @@ export async function saveVisit(
   const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
-  return saved ? { kind: 'already-saved', visitId: saved } : { kind: 'not-found' };
+  if (!saved) return { kind: 'not-found' };
+  return saved.patientId === entry.patientId ? { kind: 'already-saved', visitId: saved.visitId } : { kind: 'another-patient' };
 }
 
 /** The steps that add a visit: its head, its first revision with its ladders, its note in the audit. */
@@ -87,7 +91,7 @@ export async function reviseVisit(
   ]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
-  if (saved) return { kind: 'already-saved', visitId: saved };
+  if (saved) return saved.visitId === visitId ? { kind: 'already-saved', visitId } : { kind: 'another-patient' };
   const theirs = await keptVisit(therapist, visitId);
   return theirs ? { kind: 'conflict', theirs, yours: entry.visit } : { kind: 'not-found' };
 }
@@ -126,15 +130,20 @@ function insertRevision(
   ];
 }
 
-async function submitted(database: Database, therapist: Therapist, submissionId: string): Promise<string | undefined> {
+async function submitted(
+  database: Database,
+  therapist: Therapist,
+  submissionId: string,
+): Promise<{ readonly visitId: string; readonly patientId: string } | undefined> {
   const [found] = await database
-    .select({ visitId: visitRevision.visitId })
+    .select({ visitId: visitRevision.visitId, patientId: visit.patientId })
     .from(visitRevision)
+    .innerJoin(visit, eq(visit.id, visitRevision.visitId))
     .where(and(eq(visitRevision.clinicId, therapist.clinicId), eq(visitRevision.submissionId, submissionId)));
-  return found?.visitId;
+  return found;
 }
 
 /** The visit that a submission made, if it made one: tells a draft that was finished from one that was not. */
 export async function visitOfSubmission(therapist: Therapist, submissionId: string): Promise<string | undefined> {
-  return submitted(await getDatabase(), therapist, submissionId);
+  return (await submitted(await getDatabase(), therapist, submissionId))?.visitId;
 }

@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { build } from '@/app/_commands/prepare.mjs';
 import type { Engine } from '@/db/columns';
 import { seeded } from './cohort/random';
 import type { MadeUpClinic } from './db/made-up-clinic';
@@ -21,8 +22,12 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
   },
   'kill-server': {
     size: 300,
-    run: async (size) =>
-      tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], { SERVER_KILLS: String(size) }),
+    run: async (size) => {
+      if (!build()) throw new Error('The program could not be built.');
+      return tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], {
+        SERVER_KILLS: String(size),
+      });
+    },
   },
   'kill-save': {
     size: 3000,
@@ -55,6 +60,17 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),
   },
 };
+
+/** Figures that must be nothing, or the campaign fell short; of editors who meet, some lose and are shown both versions. */
+const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost'];
+
+function fellShort(name: string, figures: unknown): boolean {
+  if (figures === null || typeof figures !== 'object') return false;
+  return Object.entries(figures).some(([figure, value]) => {
+    if (!NOTHING.includes(figure) || (figure === 'lost' && name.startsWith('editors'))) return false;
+    return Array.isArray(value) ? value.length > 0 : value !== 0;
+  });
+}
 
 async function alter(engine: Engine): Promise<unknown> {
   const { alterEveryValue } = await import('./faults/altered-values');
@@ -101,7 +117,9 @@ async function campaign(): Promise<void> {
   const [name] = positionals;
   const wanted = name === undefined ? undefined : CAMPAIGNS[name];
   if (name === undefined) {
-    for (const one of Object.keys(CAMPAIGNS)) tool('tsx/dist/cli.mjs', ['tests/campaign.ts', one]);
+    const short = Object.keys(CAMPAIGNS).filter((one) => tool('tsx/dist/cli.mjs', ['tests/campaign.ts', one]) === 'failed');
+    const count = Object.keys(CAMPAIGNS).length;
+    console.log(`\n${count - short.length} of ${count} campaigns held.${short.length > 0 ? ` Fell short: ${short.join(', ')}.` : ''}`);
   } else if (!wanted) {
     process.stderr.write(`No campaign is called ${name}. There are: ${Object.keys(CAMPAIGNS).join(', ')}.\n`);
     process.exitCode = 1;
@@ -111,6 +129,7 @@ async function campaign(): Promise<void> {
     const figures = await wanted.run(size);
     console.log(`\n${name}, size ${size}, ${((Date.now() - start) / 1000).toFixed(1)} s`);
     if (figures !== undefined) console.log(figures);
+    if (fellShort(name, figures)) process.exitCode = 1;
   }
 }
 

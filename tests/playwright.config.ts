@@ -27,7 +27,7 @@ export default defineConfig({
   workers: 1,
   retries: 0,
   forbidOnly: true,
-  timeout: 30_000,
+  timeout: 60_000,
   reporter: [['list']],
   use: {
     baseURL: address,

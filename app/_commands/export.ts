@@ -39,11 +39,15 @@ async function exportFiles(): Promise<string | undefined> {
   if (patientId === undefined) return `The clinic has no patient with the reference ${patient}.`;
   privateFolder(to);
   await noteExport(therapist, patientId, as);
+  const rank = style && SET_STYLES[style].style.research ? randomRank() : undefined;
+  const unread: string[] = [];
   const patients = patientId
     ? await patientFiles(therapist, [patientId])
-    : everyPatientFile(therapist, style && SET_STYLES[style].style.research ? randomRank() : undefined);
+    : everyPatientFile(therapist, { rank, unreadable: (reference) => unread.push(reference) });
   const count = style ? await writeTables(therapist, to, style, patients) : await writeBundles(therapist, to, patients);
   say(`${counted(count, 'patient')} written to ${to}.`);
+  if (unread.length > 0)
+    return `Not written, because a row of theirs cannot be read (npm run verify-data says which): ${unread.join(', ')}.`;
   return undefined;
 }
 

@@ -7,6 +7,7 @@ import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
 import { landmarkCell, timeCell, zeroCell } from './ladder-cells';
 import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
+import { undefused } from './set/defused';
 
 /** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
 export const LADDER_COLUMNS = [
@@ -29,6 +30,9 @@ export const LADDER_COLUMNS = [
   'landmark',
   'note',
 ] as const;
+
+/** Columns that hold words: one that a spreadsheet could take for a formula carries an apostrophe before it (`set/defused`). */
+export const LADDER_WORDS: readonly string[] = ['patient', 'posture', 'measurer', 'zero', 'note'];
 
 type Draft<T> = { -readonly [key in keyof T]: T[key] };
 type LadderDraft = Omit<Draft<Ladder>, 'rungs' | 'landmarks'> & { rungs: Rung[]; landmarks: LandmarkReading[]; firstRow: CsvRow };
@@ -63,6 +67,10 @@ export function readLaddersCsv(
   }
 }
 
+function withPlainWords(row: CsvRow): CsvRow {
+  return { ...row, cell: (column) => (LADDER_WORDS.includes(column) ? undefused(row.cell(column)) : row.cell(column)) };
+}
+
 /** The records of the patients whose rows are all good, and every fault of the others, in the order of the rows. */
 export function readLadderRows(
   rows: readonly CsvRow[],
@@ -84,7 +92,10 @@ export function readLadderRows(
       return undefined;
     }
   };
-  for (const row of rows) orFault(row.cell('patient'), () => readRow(row, patients, today));
+  for (const defusedRow of rows) {
+    const row = withPlainWords(defusedRow);
+    orFault(row.cell('patient'), () => readRow(row, patients, today));
+  }
   const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
   return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults };
 }

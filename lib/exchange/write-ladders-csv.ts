@@ -3,7 +3,8 @@ import { isAffected, type PatientRecord, type Visit } from '../record/patient-re
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import { csvText } from './csv-text';
-import { LADDER_COLUMNS } from './read-ladders-csv';
+import { LADDER_COLUMNS, LADDER_WORDS } from './read-ladders-csv';
+import { defused } from './set/defused';
 
 type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
 
@@ -11,7 +12,7 @@ type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
  * Patients with their ladders as a ladders file: what `readLaddersCsv` reads back to the same record, every figure as it was typed.
  *
  * A landmark at a rung shares its row; one between rungs has a row of its own. A height or weight typed without a unit is written with
- * it. The file has no place for what is not a taped place: visits without a ladder, notes of a visit, single readings, second tapings,
+ * it. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder, notes of a visit, single readings, second tapings,
  * kept questions, the fold's height above the floor, names and events.
  * Shape: records; CSV text with a header. Source: the file layout of the command line (README); RFC 4180.
  */
@@ -24,7 +25,11 @@ export function writeLaddersCsv(records: readonly PatientRecord[]): string {
       }),
     ),
   );
-  return csvText([LADDER_COLUMNS, ...rows.map((cells: Cells) => LADDER_COLUMNS.map((column) => cells[column] ?? ''))]);
+  return csvText([LADDER_COLUMNS, ...rows.map((cells: Cells) => LADDER_COLUMNS.map((column) => written(column, cells[column] ?? '')))]);
+}
+
+function written(column: string, cell: string): string {
+  return LADDER_WORDS.includes(column) ? defused(cell) : cell;
 }
 
 function headCells(record: PatientRecord, visit: Visit, ladder: Ladder): Cells {

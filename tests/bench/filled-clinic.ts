@@ -2,7 +2,9 @@ import { hashPassword } from 'better-auth/crypto';
 import { todayIn } from '@/app/_session/today';
 import { closeDatabase, getDatabase } from '@/db/client';
 import { openClinic } from '@/db/people';
+import { runTogether } from '@/db/run-steps';
 import { ladder, patient, piece, pieceRevision, visit, visitRevision } from '@/db/schema';
+import { sealPatients } from '@/db/seal-contents';
 import { type Therapist, therapistWithId } from '@/db/therapist';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { addDays, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
@@ -62,6 +64,7 @@ export async function filledClinic(patients: number, visits: number): Promise<Fi
   }
   const longRecordId = patientIds[0] ?? '';
   await addVisits(lead, today, [[longRecordId, records(LONG_RECORD, 1)[0]]]);
+  await runTogether(await getDatabase(), (tx) => sealPatients(tx, lead.clinicId, new Date()));
   await closeDatabase();
   return { lead, today, patientIds, longRecordId };
 }

@@ -88,7 +88,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
 
   it('point at the visit: its day corrected, the order and its pieces find it and say the new day; what was sent stays', async () => {
     const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-09-02') });
-    if (saved.kind === 'not-found') throw new Error('not found');
+    if (!('visitId' in saved)) throw new Error('not found');
     const own = orderFrom(saved.visitId, '2026-09-02');
     const proposed = await at.db.orders.proposeOrder(at.therapist, { patientId, submissionId: form(), order: own });
     if (proposed.kind === 'not-found') throw new Error('not found');

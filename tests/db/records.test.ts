@@ -60,11 +60,21 @@ describe.each(ENGINES)('records on %s', (engine) => {
     expect(kept?.at).toBeInstanceOf(Date);
   });
 
+  it('refuses a submission that made a visit of somebody else before, and says so', async () => {
+    const submissionId = form();
+    const other = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0777') });
+    const otherId = 'patientId' in other ? other.patientId : '';
+    await at.db.visits.saveVisit(at.therapist, { patientId, submissionId, visit: visitOn('2026-10-19') });
+    const again = await at.db.visits.saveVisit(at.therapist, { patientId: otherId, submissionId, visit: visitOn('2026-10-19') });
+    expect(again).toEqual({ kind: 'another-patient' });
+    expect(await at.db.reading.visitsOfPatients(at.therapist, [otherId])).toEqual([]);
+  });
+
   it('makes one visit of one submission, however often it is sent, also at the same moment', async () => {
     const entry = { patientId, submissionId: form(), visit: visitOn('2026-10-20') };
     const first = await at.db.visits.saveVisit(at.therapist, entry);
     const others = await Promise.all(Array.from({ length: 20 }, () => at.db.visits.saveVisit(at.therapist, entry)));
-    if (first.kind === 'not-found') throw new Error('not saved');
+    if (!('visitId' in first)) throw new Error('not saved');
     expect(others).toEqual(others.map(() => ({ kind: 'already-saved', visitId: first.visitId })));
     const days = (await at.db.reading.visitsOfPatients(at.therapist, [patientId])).map((visit) => visit.day);
     expect(days.filter((day) => day === '2026-10-20')).toHaveLength(1);
@@ -74,7 +84,7 @@ describe.each(ENGINES)('records on %s', (engine) => {
     const entry = { patientId, submissionId: form(), visit: visitOn('2026-10-21') };
     const all = await Promise.all(Array.from({ length: 10 }, () => at.db.visits.saveVisit(at.therapist, entry)));
     expect(all.filter((one) => one.kind === 'saved')).toHaveLength(1);
-    expect(new Set(all.map((one) => (one.kind === 'not-found' ? '' : one.visitId))).size).toBe(1);
+    expect(new Set(all.map((one) => ('visitId' in one ? one.visitId : ''))).size).toBe(1);
   });
 
   it('makes one patient of one submission sent twice', async () => {

@@ -66,7 +66,7 @@ test('no page, action or route answers whom it is not for, nor a page of another
 test('every screen works under its own content policy, breaks no rule that axe can see in light or dark, and fits 320 px', async ({
   page,
 }) => {
-  test.setTimeout(300_000);
+  test.setTimeout(600_000);
   const found: string[] = [];
   let place = '';
   page.on('console', (message) => /Content Security Policy/i.test(message.text()) && found.push(`${place} ${message.text()}`));

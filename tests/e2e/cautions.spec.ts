@@ -141,6 +141,7 @@ test('a growth-watch card is asked for a child whose garment may cover hand or f
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`the cards break no rule of WCAG 2.2 A or AA that axe can see, at three widths, ${colorScheme}`, async ({ page }) => {
+    test.setTimeout(180_000);
     await page.emulateMedia({ colorScheme });
     await page.goto('/patients?q=Tess');
     await page

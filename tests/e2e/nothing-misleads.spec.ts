@@ -75,6 +75,9 @@ test('the day of a visit is corrected: the order made to it finds it under its n
   await page.goto(`${address}/orders/new`);
   await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: calf sleeve' });
   await page.getByLabel('Why it is ordered').selectOption('first piece');
+  await page.getByLabel('Reduction, %').fill('15');
+  await page.getByLabel('Expected life, days').fill('180');
+  await page.getByLabel('Making and delivery, days').fill('21');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await page.waitForURL(/\/orders\/[0-9a-f-]{36}$/);
   const order = page.url();

@@ -308,6 +308,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test(`screens of orders, pieces, coverage and calendar break no rule that axe can see and fit 320 px, ${colorScheme}`, async ({
     page,
   }) => {
+    test.setTimeout(180_000);
     await page.emulateMedia({ colorScheme });
     const own = await openLia(page);
     const links = await page.locator('main a').evaluateAll((all) => all.map((link) => new URL((link as HTMLAnchorElement).href).pathname));

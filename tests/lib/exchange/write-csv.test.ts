@@ -120,3 +120,21 @@ describe('files that are written', () => {
     );
   });
 });
+
+describe('words that a spreadsheet could take for a formula', () => {
+  const WORDS = ['=HYPERLINK("http://x")', '+1', '-1', '@SUM(1)', "'=1", "''=1", '\uff1d1', "it's"];
+
+  it.each(WORDS)('%s: leaves defused and comes back as it was', (word) => {
+    const [record] = recordsOf(file(...THREE));
+    const [visit] = record?.visits ?? [];
+    const [ladder] = visit?.ladders ?? [];
+    if (!record || !visit || !ladder) throw new Error('no ladder');
+    const rungs = ladder.rungs.map((rung) => ({ ...rung, note: word }));
+    const noted = { ...record, reference: word, visits: [{ ...visit, measurer: word, ladders: [{ ...ladder, rungs }] }] };
+    const text = writeLaddersCsv([noted]);
+    // OWASP, CSV injection: no cell of words may begin with one of these.
+    const cells = (parse(text, { columns: true }) as Record<string, string>[]).flatMap((row) => [row.patient, row.measurer, row.note]);
+    expect(cells.filter((cell) => /^[=+\-@\uff1d]/.test(cell ?? ''))).toEqual([]);
+    expect(recordsOf(text)).toEqual([noted]);
+  });
+});

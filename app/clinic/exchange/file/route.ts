@@ -18,6 +18,6 @@ export async function GET(request: Request): Promise<Response> {
   const [today, { style }] = [todayIn(timeZone), SET_STYLES[name]];
   await noteExport(therapist, null, name);
   const rank = style.research ? randomRank() : undefined;
-  const zip = setZip(() => everyPatientFile(therapist, rank), partsOf(style, policy, today), style, today);
+  const zip = setZip(() => everyPatientFile(therapist, { rank }), partsOf(style, policy, today), style, today);
   return fileResponse(zip, `clinic-${name}-${style.research ? today.slice(0, 7) : today}.zip`, 'application/zip');
 }

@@ -34,7 +34,7 @@ export async function chooseZeroAction(form: FormData): Promise<void> {
     visit: { day, time, posture, measurer, height, weight, note, readings, ladders },
     reason: choice === 'moved-back' ? 'zero read as moved, by the therapist’s choice' : 'zero kept as recorded, by the therapist’s choice',
   });
-  if (revised.kind === 'not-found') notFound();
+  if (revised.kind === 'not-found' || revised.kind === 'another-patient') notFound();
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }

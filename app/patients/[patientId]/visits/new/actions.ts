@@ -44,11 +44,18 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   const open = leftOpenInWords(signed, known);
   const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit, leftOpen: open });
   if (saved.kind === 'not-found') return notYours();
+  if (saved.kind === 'another-patient') return SENT_ELSEWHERE;
   await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${saved.visitId}`);
 }
+
+const SENT_ELSEWHERE: NotSaved = {
+  refusals: [
+    { where: 'form', reason: 'This sheet was sent before, for another patient. Nothing was saved; the draft is kept. Reload the page.' },
+  ],
+};
 
 function notYours(): NotSaved {
   return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };

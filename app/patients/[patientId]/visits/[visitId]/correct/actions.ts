@@ -83,6 +83,8 @@ export async function saveCorrection(
   const entry = { submissionId: sent.submissionId, visit: read.visit, reason, leftOpen: leftOpenInWords(signed, known) };
   const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
   if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic. Nothing was saved.');
+  if (saved.kind === 'another-patient')
+    return refusedForm('This sheet was sent before, for another visit. Nothing was saved. Reload the page.');
   if (saved.kind === 'conflict') {
     const { theirs } = saved;
     return {

@@ -1,0 +1,51 @@
+import type BetterSqlite from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { type ClinicOn, clinicOn } from './clinic-on';
+import { details, visitOn } from './made-up-records';
+
+describe.each(['{broken', '5'])('a ladder whose rungs read %s in the file', (damage) => {
+  let at: ClinicOn;
+
+  beforeAll(async () => {
+    at = await clinicOn('sqlite');
+    for (const reference of ['HL-1', 'HL-2', 'HL-3']) {
+      const added = await at.db.patients.addPatient(at.therapist, { submissionId: reference, details: details(reference) });
+      const patientId = 'patientId' in added ? added.patientId : '';
+      await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: `v ${reference}`, visit: visitOn('2026-10-14') });
+    }
+    const file = ((await at.db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+    file.exec('drop trigger ladder_refuses_update');
+    file
+      .prepare(
+        `update ladder set rungs = ? where visit_revision_id in (select r.id from visit_revision r join visit v on v.id = r.visit_id
+         join patient p on p.id = v.patient_id where p.reference_key = 'hl-2')`,
+      )
+      .run(damage);
+  });
+  afterAll(async () => at?.close());
+
+  it('leaves the other patients in the worklist', async () => {
+    await at.db.renew.renewStale(at.therapist, calendarDay('2026-11-25'));
+    const states = await (await at.db.client.getDatabase()).select().from(at.db.schema.workState);
+    expect(states.map((one) => one.renewedFor).sort()).toEqual(['2026-11-25', '2026-11-25', null]);
+  });
+
+  it('is found by the check of the data, in a sentence', async () => {
+    const { checkData } = await import('@/db/check-data');
+    const { findings } = await checkData(await at.db.client.getDatabase(), []);
+    expect(findings.flatMap((one) => one.problems).join(' ')).toMatch(
+      /The row [0-9a-f-]+ of ladder (has a value in rungs that cannot be read|is not as row)/,
+    );
+  });
+});
+
+it('a patient that cannot be read is named, and the others go out', async () => {
+  const { readEach } = await import('@/db/read-each');
+  const read = async (some: readonly string[]) => some.map((one) => JSON.parse(one) as number);
+  expect(await readEach(['1', '{', '3'], read)).toEqual({ read: [1, 3], failed: ['{'] });
+  const lost = async () => {
+    throw new Error('connection lost');
+  };
+  await expect(readEach(['1'], lost)).rejects.toThrow('connection lost');
+});
