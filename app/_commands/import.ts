@@ -46,7 +46,7 @@ async function importFile(): Promise<string | undefined> {
   const lead = await personWithEmail(values.by);
   if (lead?.role !== 'lead') return `${values.by} is not a lead of this clinic. Only a lead brings files in.`;
   if (values.undo) return undo(lead, values.undo);
-  const upload = uploadOfFile(file ?? '');
+  const upload = await uploadOfFile(file ?? '');
   if (typeof upload === 'string') return upload;
   const mapping = values.mapping === undefined ? null : mappingIn(values.mapping);
   if (typeof mapping === 'string') return mapping;
@@ -98,13 +98,13 @@ async function undo(lead: Therapist, id: string): Promise<string | undefined> {
   return undefined;
 }
 
-function uploadOfFile(file: string): Upload | string {
+async function uploadOfFile(file: string): Promise<Upload | string> {
   if (!fs.existsSync(file)) return `${file} cannot be read.`;
   if (fs.statSync(file).isDirectory()) {
     const texts = fs.readdirSync(file).map((name) => [name, fs.readFileSync(path.join(file, name), 'utf8')] as const);
     return { fileName: path.basename(file), form: 'set', text: JSON.stringify(Object.fromEntries(texts)) };
   }
-  const upload = uploadFrom(path.basename(file), fs.readFileSync(file));
+  const upload = await uploadFrom(path.basename(file), fs.readFileSync(file));
   return typeof upload === 'string' ? NOT_TAKEN[upload] : upload;
 }
 

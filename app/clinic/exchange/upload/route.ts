@@ -9,7 +9,7 @@ const FORM_BYTES = 10_000;
 export async function POST(request: Request): Promise<Response> {
   const therapist = await requireActing('lead');
   const file = await fileOf(request);
-  const upload = file === 'too large' ? file : uploadFrom(file?.name ?? '', new Uint8Array((await file?.arrayBuffer()) ?? []));
+  const upload = file === 'too large' ? file : await uploadFrom(file?.name ?? '', new Uint8Array((await file?.arrayBuffer()) ?? []));
   const to =
     typeof upload === 'string'
       ? `/clinic/exchange?refused=${encodeURIComponent(upload)}`
