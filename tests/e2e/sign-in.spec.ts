@@ -118,7 +118,7 @@ test('signing out leaves nothing of the last patient in the window: not in the p
   await signIn(page, PEOPLE.lead.email, PASSWORD);
   await page.waitForURL('/');
   await page.goto('/patients?q=mira');
-  await page.getByRole('link', { name: 'HL-0147' }).first().click();
+  await page.getByRole('link', { name: 'Mira Oduya' }).first().click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Mira Oduya');
   await page.evaluate(() => Object.assign(window, { keptFromBefore: true }));
   await page.getByText('R. Adeyemi').first().click();
