@@ -1,3 +1,4 @@
+import { textIn } from '@/app/_shell/posted';
 import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
 import { rolesFor } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { MAPPING, type Mapping, ROLES } from '@/lib/exchange/spreadsheet/mapping';
@@ -8,7 +9,7 @@ import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
  * the columns are looked at anew.
  */
 export function mappingFrom(form: FormData, { table, mapping: before }: { readonly table: TextTable; readonly mapping: Mapping }): Mapping {
-  const text = (name: string) => String(form.get(name) ?? '').trim();
+  const text = (name: string) => textIn(form, name).trim();
   const group = DIAGNOSIS_GROUPS.find((one) => one === text('diagnosisGroup'));
   const said = {
     ...before,

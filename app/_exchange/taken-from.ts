@@ -15,6 +15,6 @@ export async function takenFrom(fileName: string, bytes: Uint8Array, sheet: stri
     if (read.kind === 'refused') return read;
     return { kind: 'taken', upload: { fileName, form: 'spreadsheet', text: read.text }, said: read.said };
   }
-  const upload = uploadFrom(fileName, bytes);
+  const upload = await uploadFrom(fileName, bytes);
   return typeof upload === 'string' ? { kind: 'refused', reason: NOT_TAKEN[upload] } : { kind: 'taken', upload, said: [] };
 }

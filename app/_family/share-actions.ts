@@ -2,6 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
+import { textIn } from '@/app/_shell/posted';
 import { openLink, withdrawLink } from '@/db/share-links';
 
 /** The path of a link just made: shown once, because only its hash is kept. */
@@ -10,7 +11,7 @@ export type MadeLink = { readonly path: string } | null;
 /** Makes a link to an approved page. */
 export async function makeLinkAction(_before: MadeLink, form: FormData): Promise<MadeLink> {
   const therapist = await requireActing('lead', 'therapist');
-  const token = await openLink(therapist, String(form.get('documentId') ?? ''));
+  const token = await openLink(therapist, textIn(form, 'documentId'));
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
   return token ? { path: `/share/${token}` } : null;
 }
@@ -18,6 +19,6 @@ export async function makeLinkAction(_before: MadeLink, form: FormData): Promise
 /** Withdraws a link: it answers nothing from this moment on, also where it was opened already. */
 export async function withdrawLinkAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');
-  await withdrawLink(therapist, String(form.get('linkId') ?? ''));
+  await withdrawLink(therapist, textIn(form, 'linkId'));
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
 }

@@ -3,6 +3,7 @@
 import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic';
 import { revisePiece, savePiece } from '@/db/pieces';
 import { recordOf } from '@/db/records';
@@ -26,7 +27,7 @@ function heldByCaution(stops: readonly { readonly title: string }[]): string {
 /** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
 export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
   const therapist = await requireActing('lead', 'therapist');
-  const text = (name: string): string => String(form.get(name) ?? '');
+  const text = (name: string): string => textIn(form, name);
   const typed = Object.fromEntries(PIECE_BOXES.map((box) => [box, text(box)])) as TypedPieceForm;
   const patientId = text('patientId');
   const pieceId = text('pieceId');

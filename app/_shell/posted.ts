@@ -1,4 +1,47 @@
-/** The boxes of a posted form as they were typed, by name; of two with one name the later counts. Files are left out. */
+/** Characters that a box of a form may hold; boxes that are not named here are words, at most `LONGEST_WORDS`. */
+const LENGTHS: Readonly<Record<string, number>> = {
+  piece: 60,
+  reduction: 60,
+  allowance: 60,
+  quantity: 60,
+  lifeDays: 60,
+  leadDays: 60,
+  email: 320,
+  current: 1000,
+  password: 1000,
+  sealed: 2000,
+  /** A document as it was shown, sent back to be signed. */
+  shown: 200_000,
+};
+
+const LONGEST_WORDS = 4000;
+/** Boxes of one form; the largest, a clinic's limits, has about a hundred. */
+const MOST_BOXES = 500;
+
+/** A box that holds more than any form asks for. Its mark tells the page which one; what was typed is put back there. */
+class TextTooLong extends Error {
+  readonly digest: string;
+  constructor(box: string, most: number) {
+    super('a box holds too much text');
+    this.digest = `too-long/${box.slice(0, 40).replace(/[^\w-]/g, ' ')}/${most}`;
+  }
+}
+
+/** The boxes of a posted form as they were typed, by name; of two with one name the later counts. Files are left out. Throws when one is too long. */
 export function postedText(form: FormData): Record<string, string> {
-  return Object.fromEntries([...form.entries()].flatMap(([box, value]) => (typeof value === 'string' ? [[box, value]] : [])));
+  const boxes = [...form.entries()];
+  if (boxes.length > MOST_BOXES) throw new TextTooLong('boxes', MOST_BOXES);
+  return Object.fromEntries(boxes.flatMap(([box, value]) => (typeof value === 'string' ? [[box, bounded(box, value)]] : [])));
+}
+
+/** One box of a posted form as it was typed, '' without it. Throws when it is too long. */
+export function textIn(form: FormData, box: string): string {
+  const value = form.get(box);
+  return typeof value === 'string' ? bounded(box, value) : '';
+}
+
+function bounded(box: string, value: string): string {
+  const most = LENGTHS[box] ?? LONGEST_WORDS;
+  if (value.length > most) throw new TextTooLong(box, most);
+  return value;
 }

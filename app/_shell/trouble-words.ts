@@ -9,5 +9,7 @@ export const TROUBLE_WORDS: Readonly<Record<StorageTrouble, string>> = {
 
 /** The words for an error that a page met, by the mark it came with; undefined for any other error. */
 export function troubleWords(digest: string | undefined): string | undefined {
+  const [mark, box, most] = digest?.split('/') ?? [];
+  if (mark === 'too-long') return `The box “${box}” holds more than ${most} characters. Nothing was saved. Shorten it and send it again.`;
   return Object.entries(TROUBLE_WORDS).find(([trouble]) => digest === `storage-${trouble}`)?.[1];
 }

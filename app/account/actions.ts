@@ -8,7 +8,7 @@ import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
 import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-codes';
 import { confirmFactor } from '@/app/_session/second-factor';
 import { openSession, requireActing } from '@/app/_session/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText, textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic';
 import { changePassword, ownProof } from '@/db/own-account';
 import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/second-factor';
@@ -70,7 +70,7 @@ export async function renewCodesAction(_before: AccountState, form: FormData): P
 /** Ends one of this person's sessions. */
 export async function endSessionAction(form: FormData): Promise<void> {
   const therapist = await requireActing();
-  await endSession(therapist, String(form.get('sessionId') ?? ''));
+  await endSession(therapist, textIn(form, 'sessionId'));
   revalidatePath('/account');
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { textIn } from '@/app/_shell/posted';
 import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
@@ -33,7 +34,7 @@ const OLDEST = '1900-01-01';
 
 /** The form's boxes as text. */
 export function typedPatient(form: FormData): TypedPatient {
-  const text = (name: string) => String(form.get(name) ?? '');
+  const text = (name: string) => textIn(form, name);
   return {
     reference: text('reference'),
     name: text('name'),

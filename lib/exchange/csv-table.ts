@@ -1,5 +1,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
 
+/** Characters of one cell: the longest words that the program itself takes. */
+export const LONGEST_CELL = 20_000;
+
 /** What is wrong with a file, where. Lines count from 1, the header being line 1; `file` names it where several are read together. */
 export type CsvFault = { readonly file?: string; readonly line: number; readonly column: string; readonly reason: string };
 
@@ -41,6 +44,8 @@ export function namedRows(records: readonly CutRow[], columns: readonly string[]
   checkHeader(names, columns);
   const places = new Map(names.map((name, place) => [name, place]));
   return records.slice(1).map(({ cells, line }) => {
+    const long = cells.findIndex((cell) => cell.length > LONGEST_CELL);
+    if (long >= 0) throw new CsvRefusal({ line, column: names[long] ?? '', reason: `The cell has more than ${LONGEST_CELL} characters.` });
     if (cells.length !== names.length) {
       const column = names[Math.min(cells.length, names.length - 1)] ?? '';
       throw new CsvRefusal({ line, column, reason: `The row has ${cells.length} cells, the header ${names.length}.` });

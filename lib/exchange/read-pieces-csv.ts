@@ -91,7 +91,7 @@ function coversCell(row: CsvRow, limb: LimbKind, unit: TypedLength['unit']): Pie
 }
 
 function reductionCell(row: CsvRow): number {
-  const text = filledCell(row, 'reduction').replace(/\s*%$/, '');
+  const text = filledCell(row, 'reduction').replace(/%$/, '');
   const { numerator, denominator } = accepted(row, 'reduction', readNumber(text));
   const value = Number(numerator) / Number(denominator);
   if (!(value > 0 && value < 60))

@@ -9,6 +9,8 @@ export type PastedBlock = {
 };
 
 const MOST_ROWS = 400;
+/** Characters that are looked at: as many rows, five hundred each. */
+const MOST_TEXT = 200_000;
 
 /**
  * Text from a spreadsheet cut into cells: columns by tab, else semicolon, else comma; rows by line; quoted cells as they are.
@@ -19,7 +21,8 @@ const MOST_ROWS = 400;
  * Source: RFC 4180 for quotes; spreadsheets copy columns by tab.
  * Example: `12,5⏎13,1` is one column of decimals; `1.5,7.75⏎3,8.25` is two columns.
  */
-export function cutPasted(text: string, comma?: CommaIs): PastedBlock {
+export function cutPasted(pasted: string, comma?: CommaIs): PastedBlock {
+  const text = pasted.slice(0, MOST_TEXT);
   const taken = comma ?? guessComma(text);
   const separator = text.includes('\t') ? '\t' : text.includes(';') ? ';' : taken === 'column' ? ',' : '\n';
   const rows = cutQuoted(text.replace(/\r\n?/g, '\n'), separator).map((cells) => cells.map((cell) => cell.trim()));
@@ -31,7 +34,8 @@ export function cutPasted(text: string, comma?: CommaIs): PastedBlock {
 
 function guessComma(text: string): CommaIs {
   const lines = text.split('\n').filter((line) => line.trim() !== '');
-  const even = lines.every((line) => count(line) > 0 && count(line) === count(lines[0] ?? ''));
+  const first = count(lines[0] ?? '');
+  const even = first > 0 && lines.every((line) => count(line) === first);
   if (/[\t;]/.test(text) || !even) return 'decimal';
   return /\d\.\d|\d\/\d|[½¼¾⅛⅜⅝⅞]|,\s*[ "]|"\s*,|,[^,\n]*,/.test(text) ? 'column' : 'decimal';
 }
@@ -46,20 +50,27 @@ function cutQuoted(text: string, separator: string): string[][] {
   let row: string[] = [];
   let cell = '';
   let quoted = false;
+  let blank = true;
   for (let at = 0; at < text.length; at++) {
     const sign = text[at] as string;
     if (quoted && sign === '"' && text[at + 1] === '"') {
       cell += '"';
+      blank = false;
       at++;
-    } else if (sign === '"' && (quoted || cell.trim() === '')) quoted = !quoted;
+    } else if (sign === '"' && (quoted || blank)) quoted = !quoted;
     else if (!quoted && sign === '\n') {
       rows.push([...row, cell]);
       row = [];
       cell = '';
+      blank = true;
     } else if (!quoted && sign === separator) {
       row.push(cell);
       cell = '';
-    } else cell += sign;
+      blank = true;
+    } else {
+      cell += sign;
+      blank &&= sign.trim() === '';
+    }
   }
   rows.push([...row, cell]);
   return rows;

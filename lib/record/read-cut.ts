@@ -38,7 +38,8 @@ export function sameEnd(one: CoverEnd, other: CoverEnd): boolean {
 
 /** A reduction in per cent, 0 to 60. */
 export function readReduction(text: string): Reading<number> {
-  const number = readNumber(text.replace(/\s*%\s*$/, ''));
+  const figure = text.trimEnd();
+  const number = readNumber(figure.endsWith('%') ? figure.slice(0, -1) : figure);
   if (number.kind !== 'read') return number;
   const value = Number(number.value.numerator) / Number(number.value.denominator);
   return value > 0 && value < 60

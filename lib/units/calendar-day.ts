@@ -15,7 +15,7 @@ const WEEKDAYS = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.spli
  * Example: `2024-02-29` is read; `2023-02-29` and `29/02/2024` are refused.
  */
 export function readDay(typed: string): Reading<CalendarDay> {
-  const text = typed.trim();
+  const text = typed.trim().slice(0, 40);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return refused(`“${text}” is not a day. Type it as year-month-day, 2026-11-25.`);
   const time = Date.parse(`${text}T00:00:00Z`);
   if (Number.isNaN(time) || dayFromNumber(time / DAY_MS) !== text) return refused(`“${text}” is not in the calendar.`);

@@ -1,6 +1,6 @@
 import { type Reading, read, refused } from '../outcome';
 import { fraction, sumOf, wholeUnits } from './fraction';
-import { readNumber } from './read-number';
+import { readNumber, tooLongForFigure } from './read-number';
 
 /** A mass in kilograms, for arithmetic. */
 export type Kilograms = number & { readonly unit: 'kg' };
@@ -27,6 +27,8 @@ const POUNDS_AND_OUNCES = /^(.*?)\s*(?:lbs?|pounds?)\.?\s*(.+?)\s*(?:oz|ounces?)
  * Example: `readMass('42 3/4 lb', 'kg')` is 19.3910738175 kg.
  */
 export function readMass(typed: string, sheetUnit: MassUnit): Reading<TypedMass> {
+  const tooLong = tooLongForFigure(typed);
+  if (tooLong) return refused(tooLong);
   const text = typed.trim();
   const both = POUNDS_AND_OUNCES.exec(text);
   if (both) return readPoundsAndOunces(text, both[1] ?? '', both[2] ?? '');

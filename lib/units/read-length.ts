@@ -1,7 +1,7 @@
 import { type Reading, read, refused } from '../outcome';
 import { type Fraction, fraction, sumOf, wholeUnits } from './fraction';
 import { asNanometres, type LengthUnit, NANOMETRES_IN, type TypedLength } from './length';
-import { readNumber } from './read-number';
+import { readNumber, tooLongForFigure } from './read-number';
 
 const SUFFIXES: readonly [RegExp, LengthUnit | 'mm' | 'm'][] = [
   [/\s*(?:inches|inch|ins|in)\.?$/i, 'in'],
@@ -22,6 +22,8 @@ const FEET = /^(\d+)\s*(?:feet|foot|ft\.?|'|′|’)\s*(.*)$/i;
  * Example: `readLength('14 3/4', 'in')` is 374,650,000 nm; `readLength('37,5', 'cm')` is 375,000,000 nm.
  */
 export function readLength(typed: string, sheetUnit: LengthUnit, strict = false): Reading<TypedLength> {
+  const tooLong = tooLongForFigure(typed);
+  if (tooLong) return refused(tooLong);
   const text = typed.trim();
   const feet = FEET.exec(text);
   if (feet && strict) return refused(`“${text}” is in feet. On a ladder type ${nameOf(sheetUnit)} alone.`);

@@ -27,6 +27,15 @@ const TAPE_PARTS = new Set([2n, 4n, 8n, 10n, 16n, 32n, 64n]);
 
 const MOST_FIGURES = 6;
 
+/** Characters of one figure with its unit; the patterns below take time that grows faster than their text. */
+const LONGEST_FIGURE = 60;
+
+/** Why a text is too long to be one figure; undefined for one that is not. Readers of figures ask before they look for anything in it. */
+export function tooLongForFigure(typed: string): string | undefined {
+  if (typed.length <= LONGEST_FIGURE) return undefined;
+  return `“${typed.slice(0, 20)}…” has more characters than one figure can have. Type the figure alone.`;
+}
+
 /**
  * The exact number a person typed: whole, decimal (point or comma), fraction or mixed fraction.
  *
@@ -38,6 +47,8 @@ const MOST_FIGURES = 6;
  * Example: `readNumber('14-3/4')` is 59/4.
  */
 export function readNumber(typed: string): Reading<Fraction> {
+  const tooLong = tooLongForFigure(typed);
+  if (tooLong) return refused(tooLong);
   const text = tidy(typed);
   if (text === '') return refused('Nothing is typed here yet.');
   const shown = `“${typed.trim()}”`;

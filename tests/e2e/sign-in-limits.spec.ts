@@ -69,7 +69,7 @@ test('the first therapist comes from a command, a lost password too; no made-up 
 });
 
 test('behind a proxy that is named, its own word counts; cookies are Secure and carry the prefix', async () => {
-  test.setTimeout(60_000);
+  test.setTimeout(150_000);
   await serve({ APP_URL: 'https://quay.example', TRUSTED_PROXY_HEADER: 'x-real-ip' });
   const passphrase = /Password {2}(\S+)/.exec(command('add-therapist.ts', '--email', 'two@quay.example', '--name', 'C. Reed'))?.[1] ?? '';
   const statuses: number[] = [];

@@ -134,8 +134,8 @@ test('with no room left every page reads with a banner, a save is refused in wor
   }
   makeRoom();
   await form.locator('button[type=submit]').last().click();
-  await expect(page.getByRole('heading', { level: 1 })).toContainText('HL-9001', { timeout: 15_000 });
-  await reading.goto(`${server.address}/patients`);
-  await expect(reading.getByText('HL-9001')).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Ines Calder', { timeout: 15_000 });
+  await reading.goto(`${server.address}/patients?q=HL-9001`);
+  await expect(reading.getByRole('link', { name: 'Ines Calder' }).first()).toBeVisible();
   await expect(reading.getByText('nothing can be saved')).toHaveCount(0);
 });

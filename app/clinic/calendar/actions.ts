@@ -2,6 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
+import { textIn } from '@/app/_shell/posted';
 import { openFeed, withdrawFeed } from '@/db/calendar-feeds';
 
 /** The path of an address just opened: shown once, because only its hash is kept. */
@@ -18,6 +19,6 @@ export async function openFeedAction(_before: OpenedFeed, _form: FormData): Prom
 /** Withdraws a calendar address: it answers nothing from this moment on. */
 export async function withdrawFeedAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
-  await withdrawFeed(therapist, String(form.get('feedId') ?? ''));
+  await withdrawFeed(therapist, textIn(form, 'feedId'));
   revalidatePath('/clinic/calendar');
 }

@@ -5,6 +5,7 @@ import { mappingFrom } from '@/app/_exchange/mapping-from-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imports';
 import { importWithCounts } from '@/db/read-imports';
@@ -90,5 +91,5 @@ async function todayOf(therapist: Lead): Promise<CalendarDay> {
 }
 
 function idOf(form: FormData): string {
-  return String(form.get('import') ?? '');
+  return textIn(form, 'import');
 }

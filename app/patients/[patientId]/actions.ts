@@ -5,6 +5,7 @@ import { afterActing, DONE_WHEN_NOTED } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { returnPath } from '@/app/_session/return-path';
 import { requireActing } from '@/app/_session/therapist';
+import { textIn } from '@/app/_shell/posted';
 import { addEvent, withdrawEvent } from '@/db/events';
 import { moveDate } from '@/db/moved-dates';
 import { answerPrompt, asAsked } from '@/db/prompt-answers';
@@ -23,18 +24,18 @@ const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const;
 /** Logs what a therapist answered to a prompt, with the rule's version and inputs; acting goes on to where the act is done, and counts as begun until it is; else back to where it was asked. */
 export async function answerPromptAction(_before: AnswerState, form: FormData): Promise<AnswerState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
-  const cause = String(form.get('cause') ?? '');
+  const patientId = textIn(form, 'patientId');
+  const cause = textIn(form, 'cause');
   const { prompts, record, today } = await loadPatient(therapist, patientId);
   const prompt = prompts.find((one) => one.cause === cause);
-  const answer = ANSWERS.find((one) => one === form.get('answer'));
+  const answer = ANSWERS.find((one) => one === textIn(form, 'answer'));
   if (!prompt || !answer)
     return {
       cause,
       refusal: 'This has changed since the page was opened. Nothing was saved; look at it again.',
     };
-  const reason = String(form.get('reason') ?? '').trim();
-  const until = readDay(String(form.get('until') ?? ''));
+  const reason = textIn(form, 'reason').trim();
+  const until = readDay(textIn(form, 'until'));
   if (answer === 'not-now' && (until.kind !== 'read' || until.value <= today))
     return { cause, refusal: 'Choose the day to ask again, later than today.' };
   if (answer === 'not-for-this-patient' && reason === '')
@@ -57,9 +58,9 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
 /** Opens a prompt again that was answered: a further answer, so that the earlier ones stay as they were given. */
 export async function openAgainAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
+  const patientId = textIn(form, 'patientId');
   const { raised, answers, today } = await loadPatient(therapist, patientId);
-  const prompt = raised.find((one) => one.cause === form.get('cause'));
+  const prompt = raised.find((one) => one.cause === textIn(form, 'cause'));
   if (prompt && answerTo(prompt, answers)) {
     await answerPrompt(therapist, patientId, {
       ...asAsked(prompt),
@@ -78,11 +79,11 @@ export type MoveState = { readonly refusal: string; readonly day: string; readon
 /** Moves one date of the schedule to another day, with a reason. It holds until new data gives the date another day. */
 export async function moveDateAction(_before: MoveState, form: FormData): Promise<MoveState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
+  const patientId = textIn(form, 'patientId');
   const { dates, today } = await loadPatient(therapist, patientId);
-  const typed = { day: String(form.get('day') ?? ''), reason: String(form.get('reason') ?? '').trim() };
-  const date = dates.find((one) => one.key === form.get('key'));
-  if (!date || date.computed !== form.get('computed'))
+  const typed = { day: textIn(form, 'day'), reason: textIn(form, 'reason').trim() };
+  const date = dates.find((one) => one.key === textIn(form, 'key'));
+  if (!date || date.computed !== textIn(form, 'computed'))
     return { refusal: 'This date has changed since the page was opened. Nothing was moved; look at it again.', ...typed };
   const day = readDay(typed.day);
   if (day.kind !== 'read' || day.value < today) return { refusal: 'Choose a day, today or later.', ...typed };
@@ -94,7 +95,7 @@ export async function moveDateAction(_before: MoveState, form: FormData): Promis
 
 /** The page a form was sent from, when it named one of this program's. */
 function backTo(form: FormData, otherwise: string): string {
-  const asked = String(form.get('back') ?? '');
+  const asked = textIn(form, 'back');
   return asked ? returnPath(asked) : otherwise;
 }
 
@@ -106,14 +107,14 @@ const EVENT_KINDS = ['operation', 'infection', 'therapy', 'other'] as const;
 /** Notes an event after which the limbs' trends start anew. */
 export async function addEventAction(_before: EventState, form: FormData): Promise<EventState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
+  const patientId = textIn(form, 'patientId');
   const { today } = await loadPatient(therapist, patientId);
-  const words = String(form.get('words') ?? '').trim();
-  const day = readDay(String(form.get('day') ?? ''));
-  const kind = EVENT_KINDS.find((one) => one === form.get('kind'));
+  const words = textIn(form, 'words').trim();
+  const day = readDay(textIn(form, 'day'));
+  const kind = EVENT_KINDS.find((one) => one === textIn(form, 'kind'));
   if (day.kind !== 'read' || day.value > today) return { refusal: 'Choose the day it happened, today or before.', words };
   if (!kind || words === '') return { refusal: 'Choose the kind and say what happened in a few words.', words };
-  const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
+  const submissionId = textIn(form, 'submissionId') || crypto.randomUUID();
   await addEvent(therapist, { patientId, submissionId, event: { day: day.value, kind, words } });
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}`);
@@ -122,12 +123,12 @@ export async function addEventAction(_before: EventState, form: FormData): Promi
 /** Takes a mistaken event back with its reason, by another row: trends run through its day again. */
 export async function withdrawEventAction(_before: EventState, form: FormData): Promise<EventState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
-  const reason = String(form.get('reason') ?? '').trim();
+  const patientId = textIn(form, 'patientId');
+  const reason = textIn(form, 'reason').trim();
   if (reason === '') return { refusal: 'Say in a few words why it was a mistake.', words: '' };
   const { today } = await loadPatient(therapist, patientId);
-  const submissionId = String(form.get('submissionId') ?? '') || crypto.randomUUID();
-  const ended = await withdrawEvent(therapist, String(form.get('eventId') ?? ''), { submissionId, reason });
+  const submissionId = textIn(form, 'submissionId') || crypto.randomUUID();
+  const ended = await withdrawEvent(therapist, textIn(form, 'eventId'), { submissionId, reason });
   if (ended.kind === 'not-found') return { refusal: 'This event is no longer there. Nothing was changed.', words: reason };
   await renewPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}`);

@@ -9,6 +9,12 @@ export type TextTable = { readonly delimiter: ',' | ';' | '\t'; readonly rows: r
 /** More rows or columns than this are not read: no clinic's ladders fill them. Clinic default. */
 export const MOST_ROWS = 200_000;
 const MOST_COLUMNS = 1000;
+/** Signs of one line that may part cells: those of the most columns, and commas inside their words. */
+const MOST_SIGNS = 10_000;
+/** Cells of a table, counted before it is cut: 100,000 rows of twenty columns. Clinic default. */
+const MOST_CELLS = 2_000_000;
+/** Characters of one cell of a spreadsheet: the readers of a cell look for words and figures in it. */
+const LONGEST_CELL = 4000;
 
 const DELIMITERS = ['\t', ';', ','] as const;
 
@@ -22,6 +28,9 @@ const DELIMITERS = ['\t', ';', ','] as const;
 export function textTable(
   text: string,
 ): { readonly kind: 'read'; readonly table: TextTable } | { readonly kind: 'refused'; readonly reason: string } {
+  const signs = signsIn(text);
+  if (signs.all > MOST_CELLS) return { kind: 'refused', reason: `The table has more than ${MOST_CELLS.toLocaleString('en')} cells.` };
+  if (signs.ofOneLine > MOST_SIGNS) return { kind: 'refused', reason: `The table has more than ${MOST_COLUMNS} columns.` };
   const sample = text.slice(0, 20_000);
   const best = DELIMITERS.map((delimiter) => ({ delimiter, evenness: evenness(sample, delimiter) })).sort(
     (one, other) => other.evenness - one.evenness,
@@ -36,7 +45,25 @@ export function textTable(
     return { kind: 'refused', reason: `The table has ${rows.length} rows; at most ${MOST_ROWS} are read at once.` };
   if (rows.some(({ cells }) => cells.length > MOST_COLUMNS))
     return { kind: 'refused', reason: `The table has more than ${MOST_COLUMNS} columns.` };
+  const long = rows.find(({ cells }) => cells.some((cell) => cell.length > LONGEST_CELL));
+  if (long) return { kind: 'refused', reason: `Line ${long.line} has a cell of more than ${LONGEST_CELL} characters.` };
   return { kind: 'read', table: { delimiter: best.delimiter, rows } };
+}
+
+/** How many signs of a text, and of its fullest line, may part cells: no table has more cells than these. Commas inside words count too. */
+function signsIn(text: string): { readonly all: number; readonly ofOneLine: number } {
+  let all = 0;
+  let ofLine = 0;
+  let ofOneLine = 0;
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 0x0a || code === 0x0d) ofLine = 0;
+    else if (code === 0x2c || code === 0x3b || code === 0x09) ofLine++;
+    else continue;
+    all++;
+    ofOneLine = Math.max(ofOneLine, ofLine);
+  }
+  return { all, ofOneLine };
 }
 
 /** Share of lines that have the commonest number of cells, where that is more than one; a little more for more cells. */

@@ -2,6 +2,7 @@ import { saidCookie } from '@/app/_exchange/said-of-file';
 import { takenFrom } from '@/app/_exchange/taken-from';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
 import { requireActing } from '@/app/_session/therapist';
+import { textIn } from '@/app/_shell/posted';
 import { keepUpload } from '@/db/imports';
 
 /** What a form adds around its file, bytes. */
@@ -14,7 +15,7 @@ export async function POST(request: Request): Promise<Response> {
   if (form === 'too large') return goingTo('/clinic/exchange?refused=too large', [NOT_TAKEN[form]]);
   const file = form?.get('file');
   const bytes = new Uint8Array(file instanceof File ? await file.arrayBuffer() : []);
-  const taken = await takenFrom(file instanceof File ? file.name : '', bytes, String(form?.get('sheet') ?? ''));
+  const taken = await takenFrom(file instanceof File ? file.name : '', bytes, form ? textIn(form, 'sheet') : '');
   if (taken.kind === 'refused') return goingTo('/clinic/exchange?refused=file', [taken.reason]);
   return goingTo(`/clinic/exchange/${await keepUpload(therapist, taken.upload)}`, taken.said);
 }

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText, textIn } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/cautions';
 import { renewPatient } from '@/db/renew-work';
 import { cardStates } from '@/lib/cautions/caution-cards';
@@ -19,7 +19,7 @@ export type CautionFormState = {
 /** Keeps the answers to a patient's caution cards with the wording they were asked in, for the newest visit where there is one. */
 export async function answerCautionsAction(_before: CautionFormState, form: FormData): Promise<CautionFormState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = String(form.get('patientId') ?? '');
+  const patientId = textIn(form, 'patientId');
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const about = cautionAbout(analysis);
   const typed = postedText(form);

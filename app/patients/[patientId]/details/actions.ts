@@ -3,6 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
+import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic';
 import { patientHead, revisePatient } from '@/db/patients';
 import { renewPatient } from '@/db/renew-work';
@@ -13,7 +14,7 @@ import { readPatient, typedPatient } from '../../read-patient';
 export async function correctPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
-  const patientId = String(form.get('patientId') ?? '');
+  const patientId = textIn(form, 'patientId');
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const read = readPatient(typed, today);
   const reason = typed.reason.trim();
@@ -22,8 +23,8 @@ export async function correctPatientAction(_before: PatientFormState, form: Form
   if (reason === '') return { errors: unsaid, typed };
   const head = await patientHead(therapist, patientId);
   if (!head) return { errors: { reference: 'This patient is not in your clinic. Nothing was saved.' }, typed };
-  const saved = await revisePatient(therapist, patientId, Number(form.get('revision')), {
-    submissionId: String(form.get('submissionId') ?? '') || crypto.randomUUID(),
+  const saved = await revisePatient(therapist, patientId, Number(textIn(form, 'revision')), {
+    submissionId: textIn(form, 'submissionId') || crypto.randomUUID(),
     details: { ...read.details, note: head.note },
     reason,
   });

@@ -3,6 +3,7 @@
 import { notFound, redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
+import { textIn } from '@/app/_shell/posted';
 import { renewPatient } from '@/db/renew-work';
 import { reviseVisit } from '@/db/visits';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
@@ -14,7 +15,7 @@ import { isNoAnswer } from '@/lib/outcome';
  */
 export async function chooseZeroAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');
-  const text = (name: string): string => String(form.get(name) ?? '');
+  const text = (name: string): string => textIn(form, name);
   const patientId = text('patientId');
   const visitId = text('visitId');
   const { record, analysis, today } = await loadPatient(therapist, patientId);
