@@ -29,10 +29,7 @@ export function OfferFactor({ offer: fresh }: { readonly offer: FactorOffer }) {
         </>
       ) : (
         <>
-          <p>
-            Off. With one, whoever learns your password still needs the authenticator on your phone, and a password of 8 characters is
-            enough.
-          </p>
+          <p>Off. With one, whoever learns your password still needs the authenticator on your phone.</p>
           {isOpen ? (
             <form className="form" method="post" onSubmit={withoutReset(turnOn)}>
               <FactorPicture offer={offer} />

@@ -29,7 +29,8 @@ const NINETY = 1.2816;
 /**
  * The early day asks whether the band was left on any day up to then. Growth to come wanders, and a random walk without drift passes a
  * limit by a day twice as often as it lies beyond it on that day (reflection principle): 1.645 SD instead of 1.282. With drift less;
- * halfway is taken, which kept the early day in nine of ten simulated children. What is unsure today does not wander.
+ * halfway is taken for girths, which kept the early day of a piece cut today in nine of ten simulated children. A growing limb's length
+ * does not turn back, and what is unsure today does not wander: both are taken as they are.
  */
 const ON_ANY_DAY = 1.15;
 const LONGEST_DAYS = 364;
@@ -107,7 +108,7 @@ function checker(fit: FitToday, trend: OwnTrend | undefined, policy: Policy): (o
     if (!latest.growing) return undefined;
     const length = lengthAhead(latest, outlook);
     const drift = (coveredMm + fit.lengthDriftMm) * length.ratio - coveredMm;
-    const driftSd = Math.hypot(fit.lengthDriftSdMm, ON_ANY_DAY * coveredMm * length.sd);
+    const driftSd = Math.hypot(fit.lengthDriftSdMm, coveredMm * length.sd);
     return drift + sds * driftSd > mostDriftMm ? { by: 'length', atHeightMm: null } : undefined;
   };
 }

@@ -59,7 +59,7 @@ export function outlookCohort(scenario: OutlookScenario, pool: readonly LimbShap
     const zero = zerosMm[scenario.cutAt]?.[0] ?? 0;
     const coveredMm = said.fit.cut.toMm - said.fit.cut.fromMm;
     const places = said.fit.places.map(({ placeMm }) => anatomyOf(someone.shape, (placeMm + zero) / someone.stretchOn(cutDay)));
-    const truth = trulyOutgrown(someone, cutDay, newestDay, places, coveredMm, setUp.intervalMm / 2, piece.reductionPct / 100);
+    const truth = trulyOutgrown(someone, cutDay, newestDay, places, coveredMm, piece.reductionPct / 100);
     const early = said.outgrow.earlyDay ? dayNumber(said.outgrow.earlyDay) : undefined;
     const middle = said.outgrow.day ? dayNumber(said.outgrow.day) : undefined;
     kept.children += 1;
@@ -120,16 +120,16 @@ function girth(someone: Person, place: number, day: number): number {
   return someone.girthOn('left', place, day);
 }
 
-/** The first day on or after the newest ladder on which the piece truly leaves the band at a rung, or has drifted by the limit. */
+/** The first day on or after the newest ladder on which the piece truly leaves the band at a rung, or has drifted by the clinic's share of the covered length. */
 function trulyOutgrown(
   someone: Person,
   cutDay: number,
   newestDay: number,
   places: readonly number[],
   coveredMm: number,
-  mostDriftMm: number,
   reduction: number,
 ): number | undefined {
+  const mostDriftMm = (DEFAULT_POLICY.lengthDriftPct / 100) * coveredMm;
   for (let day = newestDay; day <= newestDay + LOOKED; day++) {
     const drift = coveredMm * (someone.stretchOn(day) / someone.stretchOn(cutDay) - 1);
     const leaves = places.some((place) => {

@@ -9,6 +9,13 @@ const PLANS = [
   ['fourth visit, cut 90 days ago', [0, 90, 180, 270], 2],
 ] as const;
 
+const REDUCTIONS_PCT = [10, 15, 20] as const;
+
+/** Whether the tally at this place of a table is of a piece cut on the day of the newest ladder. */
+export function isCutToday(index: number): boolean {
+  return Math.floor(index / REDUCTIONS_PCT.length) % PLANS.length === 0;
+}
+
 /** Runs every plan of visits, limb and reduction, prints one line each, and gives the tallies. */
 export function outlookTable(
   which: string,
@@ -18,7 +25,7 @@ export function outlookTable(
 ): OutlookTally[] {
   const scenarios = (['leg', 'arm'] as const).flatMap((limb) =>
     PLANS.flatMap(([plan, visitDays, cutAt]) =>
-      [10, 15, 20].map(
+      REDUCTIONS_PCT.map(
         (reductionPct): OutlookScenario => ({
           name: `${limb}, r ${reductionPct} %, ${plan}`,
           limb,
