@@ -44,7 +44,7 @@ export default defineConfig({
     command: `node --import tsx tests/e2e/seed.ts && exec node --import ./app/_commands/log-requests.mjs node_modules/next/dist/bin/next start -H 127.0.0.1 -p ${process.env.E2E_PORT}`,
     cwd: root,
     url: `${address}/api/health`,
-    timeout: 60_000,
+    timeout: 180_000,
     gracefulShutdown: { signal: 'SIGTERM', timeout: 5000 },
     env: {
       DATABASE_URL: '',
