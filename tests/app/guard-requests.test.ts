@@ -58,7 +58,7 @@ describe('the guard of every request', () => {
     expect((await post(1024 * KB + 1, { cookie: signedCookie() })).status).toBe(413);
     expect((await post(2048 * KB, { cookie: signedCookie() }, '/clinic/exchange/upload')).status).toBe(200);
     expect((await post(2048 * KB, {}, '/clinic/exchange/upload')).status).toBe(413);
-    const refused = await post(34 * 1024 * KB, { cookie: signedCookie() }, '/clinic/exchange/upload');
+    const refused = await post(41 * 1024 * KB, { cookie: signedCookie() }, '/clinic/exchange/upload');
     expect([refused.status, refused.headers.get('location')]).toEqual([303, '/clinic/exchange?refused=too%20large']);
   });
 
