@@ -5,7 +5,8 @@ import type { LimbSide, Piece } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { cautionSteps, cautionsOfPatients } from './cautions';
 import type { Therapist } from './therapist';
-import type { Statement } from './write-together';
+import { changesOf, workChangedFrom } from './work-changed';
+import { type Statement, type Written, writeTogether } from './write-together';
 
 /** What a person said at a hand-over: stops lifted, and why cautions were not asked where some were not. */
 export type HandOver = {
@@ -21,6 +22,29 @@ export type Held = { readonly kind: 'held'; readonly stops: readonly Stop[] };
 export function handsOver(before: Piece | null, after: Piece): boolean {
   if (after.retired !== null) return false;
   return (['delivered', 'firstFit', 'firstWorn'] as const).some((step) => after[step] && !before?.[step]);
+}
+
+/**
+ * Writes what cautions can hold back, on the cautions as they stand at that moment.
+ *
+ * The stops are read, and the write then counts on the patient's record being as it was before that reading: an answer given in between
+ * makes it touch no row, and the stops are read anew. Three such races in a row end as a stale write does.
+ */
+export async function writeUnlessHeld(
+  therapist: Therapist,
+  patientId: string,
+  notLifted: () => Promise<readonly Stop[]>,
+  statements: readonly Statement[],
+): Promise<Written | Held> {
+  let written: Written = { kind: 'untouched', step: 0 };
+  for (let tries = 0; tries < 3; tries++) {
+    const changes = await changesOf(therapist, patientId);
+    const stops = await notLifted();
+    if (stops.length > 0) return { kind: 'held', stops };
+    written = await writeTogether([...statements, workChangedFrom(therapist, patientId, changes)]);
+    if (written.kind === 'written' || written.step !== statements.length) return written;
+  }
+  return written;
 }
 
 /** Stops of a limb that stand and that nobody has lifted: asked of the database at the write, whatever the page knew. */

@@ -3,7 +3,7 @@ import type { Order } from '@/lib/record/order';
 import { noteOf } from './audit';
 import type { OrderDeed } from './audit-actions';
 import { getDatabase } from './client';
-import { type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted } from './holds';
+import { type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted, writeUnlessHeld } from './holds';
 import { patientHead } from './patients';
 import { newPiece, nextRevision, type TypedPiece } from './pieces';
 import { type KeptOrder, orderWithHistory } from './read-orders';
@@ -97,14 +97,11 @@ export async function reviseOrder(
   const { submissionId, order, deed, reason, handOver } = entry;
   const already = await orderOfSubmission(therapist, submissionId);
   if (already) return { kind: 'already-saved', orderId: already };
-  if (deed === 'sent' || deed === 'delivered') {
-    const lifted = deed === 'sent' ? liftedBy(order.questions) : (handOver?.lifted ?? []);
-    const stops = await stopsNotLifted(therapist, patientId, order, lifted);
-    if (stops.length > 0) return { kind: 'held', stops };
-  }
   const detail = { revision: expectedRevision + 1, reason };
   const next = expectedRevision + 1;
-  const written = await writeTogether([
+  const lifted = deed === 'sent' ? liftedBy(order.questions) : (handOver?.lifted ?? []);
+  const notLifted = async () => (deed === 'sent' || deed === 'delivered' ? await stopsNotLifted(therapist, patientId, order, lifted) : []);
+  const written = await writeUnlessHeld(therapist, patientId, notLifted, [
     (tx) =>
       tx
         .update(garmentOrder)
@@ -122,9 +119,9 @@ export async function reviseOrder(
       nextRevision(therapist, pieceId, revision, { submissionId: `${submissionId}/${pieceId}`, piece, reason: why }, at),
     ),
     ...(handOver ? handOverSteps(therapist, patientId, `order ${order.order}`, handOver, at) : []),
-    workChanged(therapist, patientId),
     noteOf(therapist, { action: `order ${deed}`, subjectKind: 'order', subjectId: orderId, detail }, at),
   ]);
+  if (written.kind === 'held') return written;
   if (written.kind === 'written') return { kind: 'saved', orderId };
   const meanwhile = await orderOfSubmission(therapist, submissionId);
   if (meanwhile) return { kind: 'already-saved', orderId: meanwhile };

@@ -1,16 +1,16 @@
 import { and, eq } from 'drizzle-orm';
+import type { Stop } from '@/lib/cautions/hold';
 import type { Piece } from '@/lib/record/patient-record';
 import { noteOf } from './audit';
 import { getDatabase } from './client';
-import { type HandOver, type Held, handOverSteps, handsOver, stopsNotLifted } from './holds';
+import { type HandOver, type Held, handOverSteps, handsOver, stopsNotLifted, writeUnlessHeld } from './holds';
 import { isDuplicate } from './is-duplicate';
 import { patientHead } from './patients';
 import { type KeptPiece, pieceWithHistory } from './read-pieces';
 import { keptVisit } from './read-visits';
 import { piece, pieceRevision } from './schema';
 import { assertMayWrite, type Therapist } from './therapist';
-import { workChanged } from './work-changed';
-import { type Statement, writeTogether } from './write-together';
+import type { Statement } from './write-together';
 
 /** A piece as a person writes it down: the lib piece, the visit it was cut from, and why it was retired. */
 export type TypedPiece = Piece & { readonly cutFromVisitId: string | null; readonly retiredReason: string | null };
@@ -37,14 +37,13 @@ export async function savePiece(
   if (!(await patientHead(therapist, entry.patientId)) || !(await isCutFrom(therapist, entry.patientId, entry.piece))) {
     return { kind: 'not-found' };
   }
-  const held = await heldBack(therapist, entry.patientId, null, entry);
-  if (held) return held;
   const { pieceId, statements } = newPiece(therapist, entry.patientId, entry, at);
-  const written = await writeTogether([
+  const notLifted = () => stopsNow(therapist, entry.patientId, null, entry);
+  const written = await writeUnlessHeld(therapist, entry.patientId, notLifted, [
     ...statements,
     ...saidAt(therapist, entry.patientId, entry, at),
-    workChanged(therapist, entry.patientId),
   ]);
+  if (written.kind === 'held') return written;
   if (written.kind === 'written') return { kind: 'saved', pieceId };
   const saved = await pieceOfSubmission(therapist, entry.submissionId);
   return saved ? { kind: 'already-saved', pieceId: saved } : { kind: 'label-taken' };
@@ -61,14 +60,14 @@ export async function revisePiece(
   assertMayWrite(therapist);
   const before = await pieceWithHistory(therapist, pieceId);
   if (!before || !(await isCutFrom(therapist, before.current.patientId, entry.piece))) return { kind: 'not-found' };
-  const held = await heldBack(therapist, before.current.patientId, before.current, entry);
-  if (held) return held;
+  const { patientId } = before.current;
+  const notLifted = () => stopsNow(therapist, patientId, before.current, entry);
   try {
-    const written = await writeTogether([
+    const written = await writeUnlessHeld(therapist, patientId, notLifted, [
       ...nextRevision(therapist, pieceId, expectedRevision, entry, at),
-      ...saidAt(therapist, before.current.patientId, entry, at),
-      workChanged(therapist, before.current.patientId),
+      ...saidAt(therapist, patientId, entry, at),
     ]);
+    if (written.kind === 'held') return written;
     if (written.kind === 'written') return { kind: 'saved', pieceId };
   } catch (error) {
     if (isDuplicate(error)) return { kind: 'label-taken' };
@@ -80,16 +79,15 @@ export async function revisePiece(
   return now ? { kind: 'conflict', theirs: now.current, yours: entry.piece } : { kind: 'not-found' };
 }
 
-/** The stops that hold a hand-over back, unless the same form was taken already. */
-async function heldBack(
+/** The stops that hold a hand-over back, none where nothing is handed over or the same form was taken already. */
+async function stopsNow(
   therapist: Therapist,
   patientId: string,
   before: Piece | null,
   { piece: after, handOver, submissionId }: PieceEntry,
-): Promise<Held | undefined> {
-  if (!handsOver(before, after) || (await pieceOfSubmission(therapist, submissionId))) return undefined;
-  const stops = await stopsNotLifted(therapist, patientId, after, handOver?.lifted ?? []);
-  return stops.length > 0 ? { kind: 'held', stops } : undefined;
+): Promise<readonly Stop[]> {
+  if (!handsOver(before, after) || (await pieceOfSubmission(therapist, submissionId))) return [];
+  return stopsNotLifted(therapist, patientId, after, handOver?.lifted ?? []);
 }
 
 function saidAt(

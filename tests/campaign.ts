@@ -20,6 +20,13 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
         READER_TEXTS: String(size),
       }),
   },
+  'doubt-rates': {
+    size: 500,
+    run: async (size) =>
+      tool('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', 'tests/properties/doubt-rates.test.ts'], {
+        DOUBT_LADDERS: String(size),
+      }),
+  },
   'kill-server': {
     size: 300,
     run: async (size) => {

@@ -28,6 +28,8 @@ export default defineConfig({
   retries: 0,
   forbidOnly: true,
   timeout: 60_000,
+  /** Long enough for a machine that does much else; nothing here is a timed test. */
+  expect: { timeout: 15_000 },
   reporter: [['list']],
   use: {
     baseURL: address,

@@ -40,6 +40,7 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     expectedBody: expectedBody(record, trusted, day, policy),
     bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
     otherVisits: othersOf(record.visits),
+    measurers: [...new Set(record.visits.flatMap(({ measurer }) => measurer ?? []))],
   };
 }
 

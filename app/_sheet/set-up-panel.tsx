@@ -5,19 +5,20 @@ import { firstSheet } from '@/lib/record/first-sheet';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/record/visit-form';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
+import type { Known } from './sheet-data';
 import { VisitFacts } from './visit-facts';
 
 type PanelProps = {
   readonly form: VisitForm;
   readonly group: number;
-  readonly today: string;
+  readonly known: Pick<Known, 'today' | 'measurers'>;
   readonly onField: (change: Partial<VisitForm>) => void;
   readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet, words?: string) => void;
   readonly onClose: () => void;
 };
 
 /** Everything that is set before measuring: which limbs, the ruler, and who measures how and when. Changes hold at once. */
-export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: PanelProps) {
+export function SetUpPanel({ form, group, known, onField, onSheet, onClose }: PanelProps) {
   const sheet = form.sheets[group];
   if (!sheet) return null;
   const unused = (['leg', 'arm'] as const).filter((limb) => form.sheets.every((one) => one.limb !== limb));
@@ -28,7 +29,7 @@ export function SetUpPanel({ form, group, today, onField, onSheet, onClose }: Pa
         <Zero sheet={sheet} onSheet={onSheet} />
         <Grid key={`${sheet.unit}${sheet.interval}`} sheet={sheet} onSheet={onSheet} />
         <Ends sheet={sheet} onSheet={onSheet} />
-        <VisitFacts form={form} today={today} onField={onField} />
+        <VisitFacts form={form} known={known} onField={onField} />
       </div>
       <div className="actions">
         <button className="button" type="button" onClick={onClose}>

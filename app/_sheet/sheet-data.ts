@@ -29,6 +29,8 @@ export type Known = {
   readonly born: CalendarDay;
   /** Other visits of the record with the limbs that were measured (by `limbKey`): a second one of a day says why. */
   readonly otherVisits: readonly { readonly day: CalendarDay; readonly time: string | null; readonly limbs: readonly string[] }[];
+  /** Who measured at the visits of the record, as written there. */
+  readonly measurers: readonly string[];
   /** The last day a visit may have. */
   readonly today: CalendarDay;
 };

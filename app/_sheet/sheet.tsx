@@ -105,7 +105,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       {top?.(form)}
       <RefusedBox refusals={finishing.refusals} onGo={finishing.goTo} />
       {panel === 'set-up' && (
-        <SetUpPanel form={form} group={group} today={data.today} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
+        <SetUpPanel form={form} group={group} known={data} onField={onField} onSheet={onSheet} onClose={() => setPanel(null)} />
       )}
       <BodyFields
         form={form}

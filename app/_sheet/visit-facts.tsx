@@ -1,12 +1,19 @@
+import { takenFor } from '@/lib/record/same-person';
 import type { VisitForm } from '@/lib/record/visit-form';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
+import type { Known } from './sheet-data';
 
-type FactsProps = { readonly form: VisitForm; readonly today: string; readonly onField: (change: Partial<VisitForm>) => void };
+type FactsProps = {
+  readonly form: VisitForm;
+  readonly known: Pick<Known, 'today' | 'measurers'>;
+  readonly onField: (change: Partial<VisitForm>) => void;
+};
 
 /** Day, time, posture, who measures, and a note. */
-export function VisitFacts({ form, today, onField }: FactsProps) {
+export function VisitFacts({ form, known, onField }: FactsProps) {
+  const alike = takenFor(form.measurer, known.measurers);
   return (
     <>
       <label className="field">
@@ -31,12 +38,21 @@ export function VisitFacts({ form, today, onField }: FactsProps) {
           value={form.measurer}
           maxLength={60}
           autoComplete="off"
+          aria-describedby={alike ? 'measurer-alike' : undefined}
           onChange={({ target }) => onField({ measurer: target.value })}
         />
       </label>
+      {alike && (
+        <p className="field measurer-alike" id="measurer-alike" role="status">
+          Taken as {alike}, who measured before. If it is somebody else, write the whole name.
+          <button className="button" type="button" onClick={() => onField({ measurer: alike })}>
+            It is {alike}
+          </button>
+        </p>
+      )}
       <label className="field">
         <span>Day</span>
-        <input id="box-day" type="date" max={today} value={form.day} onChange={({ target }) => onField({ day: target.value })} />
+        <input id="box-day" type="date" max={known.today} value={form.day} onChange={({ target }) => onField({ day: target.value })} />
       </label>
       <label className="field">
         <span>Time</span>

@@ -1,3 +1,4 @@
+import { limitShown } from './limit-in-words';
 import { LIMITS, type LimitName } from './limits';
 import { DEFAULT_POLICY, type Policy, policySchema } from './policy';
 
@@ -7,10 +8,19 @@ export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'revie
 /** The clinic's own figures, only where they differ from the defaults. */
 export type OwnPolicy = Partial<Policy>;
 
+/** Limits of one scale, each below the next one, or one place would say two things of one figure. */
+const IN_ORDER: readonly (readonly LimitName[])[] = [
+  ['abpiStop', 'abpiLow', 'abpiHigh'],
+  ['toeStopMmHg', 'toeLowMmHg'],
+  ['lightPressureMmHg', 'strongPressureMmHg'],
+  ['heatAskPct', 'heatPlanPct'],
+  ['weightLookPct', 'weightRefitPct'],
+];
+
 /**
  * The clinic's own limits from what was typed; an empty box, or one as it would be unset, goes back to what stands without it.
  *
- * Refuses by name what is not a figure above 0, and a working band that does not hold 1. Shape: box name to text; own figures only.
+ * Refuses by name what is not a figure above 0, a working band that does not hold 1, and limits of one scale that are not in their order. Shape: box name to text; own figures only.
  */
 export function readPolicyForm(
   typed: Readonly<Record<string, string>>,
@@ -29,6 +39,14 @@ export function readPolicyForm(
   const high = (own.bandHigh as number | undefined) ?? LIMITS.bandHigh.value;
   if (low >= 1) errors.bandLow = 'The lower edge must lie below 1, the fitting itself.';
   if (high <= 1) errors.bandHigh = 'The upper edge must lie above 1, the fitting itself.';
+  const inForce = (name: LimitName) => (own[name] as number | undefined) ?? unset[name];
+  for (const scale of IN_ORDER)
+    for (const [index, name] of scale.entries()) {
+      const below = scale[index - 1];
+      if (below === undefined || inForce(below) < inForce(name) || errors[below] || errors[name]) continue;
+      errors[own[name] === undefined ? below : name] =
+        `This limit must be below another: “${LIMITS[below].does}” (${limitShown(below, inForce(below))}) below “${LIMITS[name].does}” (${limitShown(name, inForce(name))}).`;
+    }
   if (typed.growthReference && typed.growthReference !== DEFAULT_POLICY.growthReference) own.growthReference = typed.growthReference;
   const review = DEFAULT_POLICY.reviewDays.map((row, index) => ({
     underYears: row.underYears,

@@ -16,6 +16,18 @@ export function isSamePerson(one: string | null, other: string | null): boolean 
   return first.length > 1 && first.length === second.length && first.every((word, index) => isShortFor(word, second[index] as string));
 }
 
+/**
+ * The measurer on record that a name is taken for although it is written otherwise; none where it stands so already, or two would fit.
+ *
+ * Example: `RA` beside `R. Adeyemi` and `S. Brandt` gives `R. Adeyemi`; beside `R. Adeyemi` and `R. Alvarez` none.
+ */
+export function takenFor(name: string, onRecord: readonly string[]): string | undefined {
+  const typed = name.trim();
+  if (onRecord.includes(typed)) return undefined;
+  const alike = onRecord.filter((one) => isSamePerson(typed, one));
+  return alike.length === 1 ? alike[0] : undefined;
+}
+
 function wordsOf(name: string): string[] {
   return name
     .toLowerCase()

@@ -88,6 +88,29 @@ describe.each(ENGINES)('a caution that says stop, on %s', (engine) => {
     expect(await stops()).toHaveLength(1);
   });
 
+  it('that is answered between the reading of stops and the write holds it all the same', async () => {
+    await answer('broken-skin', 'absent', 'closed');
+    const { writeUnlessHeld, stopsNotLifted } = at.db.holds;
+    let reads = 0;
+    const notLifted = async () => {
+      const found = await stopsNotLifted(at.therapist, patientId, { limb: 'leg', side: 'right' }, []);
+      if (++reads === 1) await answer('broken-skin', 'present', 'heel');
+      return found;
+    };
+    const { pieceId, statements } = at.db.pieces.newPiece(
+      at.therapist,
+      patientId,
+      { submissionId: form(), piece: pieceFrom(visitId, '2026-10-14', 'raced') },
+      next(),
+    );
+    expect(await writeUnlessHeld(at.therapist, patientId, notLifted, statements)).toMatchObject({
+      kind: 'held',
+      stops: [{ card: 'broken-skin' }],
+    });
+    expect(reads).toBe(2);
+    expect((await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).some((one) => one.pieceId === pieceId)).toBe(false);
+  });
+
   it('is not lifted by what was said of an earlier answer', async () => {
     const before = await lifting();
     await answer('broken-skin', 'present', 'heel and ankle');

@@ -51,6 +51,7 @@ async function modules() {
     schema: await import('@/db/schema'),
     together: await import('@/db/write-together'),
     therapist: await import('@/db/therapist'),
+    holds: await import('@/db/holds'),
     people: await import('@/db/people'),
     manage: await import('@/db/manage-people'),
     oneTimeLinks: await import('@/db/one-time-links'),

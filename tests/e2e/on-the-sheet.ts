@@ -1,4 +1,4 @@
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import { PASSWORD } from './people';
 
 /** Adds a patient by the form and opens the sheet of a first visit; answers the patient's address. */
@@ -20,8 +20,15 @@ export async function newSheet(page: Page, reference: string, limb: 'leg' | 'arm
 
 /** Waits until the sheet answers to keys, not only stands there. */
 export async function ready(page: Page): Promise<void> {
-  await expect(page.getByRole('table', { name: /Girths of the/ })).toBeVisible();
+  const table = page.getByRole('table', { name: /Girths of the/ });
+  await expect(table).toBeVisible();
+  await alive(table);
   await page.waitForLoadState('networkidle');
+}
+
+/** Waits until React has taken over what the server wrote: it leaves its own marks on an element it answers for. */
+export async function alive(part: Locator): Promise<void> {
+  await expect.poll(() => part.first().evaluate((element) => Object.keys(element).some((key) => key.startsWith('__react')))).toBe(true);
 }
 
 export type SideWord = 'Left' | 'Right';

@@ -1,15 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import { authenticator } from './authenticator';
 import { PASSWORD } from './people';
+import { rulesBroken } from './rules-broken';
 
 const SHORT = 'owl & sea';
 const LONG = 'quietly borrowed umbrella';
-
-async function brokenRules(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']).analyze();
-  return violations.map((one) => `${one.id} ${one.nodes[0]?.html}`);
-}
 
 async function fits(page: Page): Promise<void> {
   const size = page.viewportSize();
@@ -75,7 +70,7 @@ test('somebody invited joins with a password long enough and a second factor, si
   await guest.getByLabel('Set up a second factor as well').check();
   const key = (await guest.locator('.factor-key').textContent()) ?? '';
   await fits(guest);
-  expect(await brokenRules(guest)).toEqual([]);
+  expect(await rulesBroken(guest)).toEqual([]);
   await guest.getByLabel('Code it shows now').fill('000000');
   await guest.getByRole('button', { name: 'Set the password' }).click();
   await expect(guest.getByText('This code does not fit.')).toBeVisible();
@@ -89,14 +84,14 @@ test('somebody invited joins with a password long enough and a second factor, si
   await expect(guest.getByRole('heading', { name: 'This link opens nothing' })).toBeVisible();
   await signIn(guest, 'okafor@harbour.example', LONG, joined);
   await expect(guest.getByText('This code does not fit, or was used before.')).toBeVisible();
-  expect(await brokenRules(guest)).toEqual([]);
+  expect(await rulesBroken(guest)).toEqual([]);
   await guest.getByLabel('Code of your second factor').fill(authenticator(key, Date.now() + 30_000));
   await guest.getByRole('button', { name: 'Sign in' }).click();
   await expect(guest).toHaveURL('/');
 
   await guest.goto('/account');
   await expect(guest.getByText('10 of 10 recovery codes are left.')).toBeVisible();
-  expect(await brokenRules(guest)).toEqual([]);
+  expect(await rulesBroken(guest)).toEqual([]);
   await fits(guest);
   const other = await stranger(browser);
   await signIn(other, 'okafor@harbour.example', LONG, recovery);
@@ -135,7 +130,7 @@ test('a lead changes a role and keeps somebody out at once; the last lead stays;
   await expect(guest.getByRole('heading', { name: 'Your role does not cover this' })).toBeVisible();
   await page.getByRole('button', { name: 'Disable' }).click();
   await expect(page.getByText('They cannot sign in any more')).toBeVisible();
-  expect(await brokenRules(page)).toEqual([]);
+  expect(await rulesBroken(page)).toEqual([]);
   await guest.goto('/patients');
   await expect(guest).toHaveURL(/sign-in/);
   await signIn(guest, 'lund@harbour.example', LONG);

@@ -90,4 +90,16 @@ describe('the limits form', () => {
     expect(errors({ shiftAskMm: '0' })).toEqual(['shiftAskMm']);
     expect(errors({ 'review-0': '1.5' })).toEqual(['reviewDays']);
   });
+
+  it('refuses limits of one scale that are not in their order, at the box that was typed', () => {
+    const errors = (typed: Record<string, string>) => {
+      const read = readPolicyForm(typed);
+      return read.kind === 'refused' ? read.errors : {};
+    };
+    expect(errors({ abpiStop: '0.9' })).toEqual({ abpiStop: expect.stringContaining('(0.9) below') });
+    expect(Object.keys(errors({ abpiLow: '1.4' }))).toEqual(['abpiLow']);
+    expect(Object.keys(errors({ abpiLow: '0.5' }))).toEqual(['abpiLow']);
+    expect(errors({ abpiStop: '0.9', abpiLow: '0.95' })).toEqual({});
+    expect(Object.keys(errors({ toeStopMmHg: '300' }))).toEqual(['toeStopMmHg']);
+  });
 });
