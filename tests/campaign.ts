@@ -62,6 +62,10 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
   },
   'alter-values': { size: 1, run: () => alter('sqlite') },
   'alter-values-postgres': { size: 1, run: () => alter('postgres') },
+  'flip-bits': {
+    size: 2000,
+    run: (size) => on('sqlite', async (at) => (await import('./faults/flipped-bits')).flipBits(at, size, seeded(8105))),
+  },
   tamper: {
     size: 10_000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),

@@ -17,7 +17,7 @@ type Row = Record<string, unknown>;
  * history and its head, which are altered too. Each table must hold a row, so that none is passed by.
  */
 export async function alterEveryValue(at: MadeUpClinic, engine: Engine, rowsEach = Number.POSITIVE_INFINITY): Promise<Altered> {
-  await fill(at);
+  await fillEveryTable(at);
   const { checkHistory } = await import('@/db/check-data');
   const { checkContents } = await import('@/db/check-contents');
   const { NOT_CONTENT, UNSEALED_COLUMNS } = await import('@/db/content-tables');
@@ -76,7 +76,7 @@ export async function alterEveryValue(at: MadeUpClinic, engine: Engine, rowsEach
 }
 
 /** Writes by every path of the program, so that every table has rows. */
-async function fill(at: MadeUpClinic): Promise<void> {
+export async function fillEveryTable(at: MadeUpClinic): Promise<void> {
   for (const one of savePaths(at, 'HL-0001', 'words')) await one.write();
   const person = { name: 'A. Okoro', email: 'a@harbour.example', role: 'therapist' } as const;
   await at.db.manage.invitePerson(at.therapist, person);

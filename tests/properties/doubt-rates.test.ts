@@ -17,7 +17,7 @@ import { ansurLegs, questionsAbout, rowsOf, slackLimbs, yeadonLimbs } from './re
 import { askedWhileTyping, limbPair, type Pool, placesAsked, twoVisits } from './two-visits';
 
 /** Ladders a class; the campaign `doubt-rates` asks for more. */
-const LADDERS = Number(process.env.DOUBT_LADDERS ?? 80);
+const LADDERS = Number(process.env.DOUBT_LADDERS ?? 60);
 
 /** What was found, printed in one table at the end: the share of planted errors that raise a question where they are. */
 const table: { class: string; limbs: string; 'with a last visit': string; 'first visit': string; 'swollen limb': string; asked: string }[] =

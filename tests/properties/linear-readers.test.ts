@@ -8,7 +8,7 @@ import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { readNumber } from '@/lib/units/read-number';
 
-const LENGTHS = [1000, 10_000, 100_000, 1_000_000] as const;
+const LENGTHS = [3000, 30_000, 300_000] as const;
 
 /** Texts that make a pattern try again from every place; found by reading the patterns. */
 const HOSTILE: Readonly<Record<string, (length: number) => string>> = {
@@ -57,11 +57,11 @@ function timeOf(read: (text: string) => unknown, text: string): number {
 }
 
 describe('a reader given a hostile text', () => {
-  it.each(Object.entries(READERS))('%s takes time that grows no faster than the text, 1,000 to 1,000,000 characters', (name, read) => {
+  it.each(Object.entries(READERS))('%s takes time that grows no faster than the text, 3,000 to 300,000 characters', (name, read) => {
     let worst = { ratio: 0, ms: 0, text: '' };
     for (const [text, make] of Object.entries(HOSTILE)) {
       const times = LENGTHS.map((length) => timeOf(read, make(length)));
-      const [, , before = 0, last = 0] = times;
+      const [, before = 0, last = 0] = times;
       const ratio = last / Math.max(before, 2);
       if (ratio > worst.ratio) worst = { ratio, ms: last, text };
     }
