@@ -35,7 +35,8 @@ export default defineConfig({
     baseURL: address,
     locale: 'en-GB',
     timezoneId: 'Europe/London',
-    trace: 'retain-on-failure',
+    /** A trace takes a picture of the page at each step, a quarter of the time of a test: asked for when one is looked into. */
+    trace: process.env.E2E_TRACE ? 'retain-on-failure' : 'off',
     launchOptions: { executablePath: chromiumPath(), args: [...quiet, ...alone, ...asRoot] },
   },
   projects: [

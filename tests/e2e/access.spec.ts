@@ -4,7 +4,7 @@ import { expect, test } from '@playwright/test';
 import { ACTIONS, type Given, type Needs, PAGES, ROUTES } from './access-table';
 import { MARKERS, MILL, makeMillLane, rowsNaming, sessionOfLead } from './other-clinic';
 import { PASSWORD, PEOPLE } from './people';
-import { rulesBroken } from './rules-broken';
+import { screenFaults } from './screen-faults';
 
 test.use({ storageState: { cookies: [], origins: [] } });
 
@@ -84,16 +84,7 @@ test('every screen works under its own content policy, breaks no rule that axe c
     await page.evaluate(() => new Promise((settled) => requestIdleCallback(() => setTimeout(settled, 100))));
     if (!answer?.headers()['content-security-policy']?.includes("script-src-attr 'none'")) found.push(`${place} has no policy`);
     if (/<[^>]+\sstyle=/.test((await answer?.text()) ?? '')) found.push(`${place} has an inline style`);
-    for (const [colorScheme, width] of [
-      ['light', 1280],
-      ['dark', 320],
-    ] as const) {
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      await page.setViewportSize({ width, height: 900 });
-      found.push(...(await rulesBroken(page, colorScheme === 'dark')).map((broken) => `${place} ${colorScheme} ${broken}`));
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      if (wide > width) found.push(`${place} is ${wide} px wide in a window of ${width}`);
-    }
+    found.push(...(await screenFaults(page)).map((fault) => `${place} ${fault}`));
   }
   expect(found).toEqual([]);
 });

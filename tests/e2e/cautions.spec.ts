@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { cell, finish, newSheet, signIn, typeDown } from './on-the-sheet';
 import { DB_FILE } from './other-clinic';
 import { PEOPLE } from './people';
-import { rulesBroken } from './rules-broken';
+import { screenFaults } from './screen-faults';
 
 const card = (page: Page, title: string) => page.getByRole('group', { name: title, exact: true });
 const keep = (page: Page) => page.getByRole('button', { name: 'Keep the answers' }).click();
@@ -134,23 +134,15 @@ test('a growth-watch card is asked for a child whose garment may cover hand or f
   await context.close();
 });
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  test(`the cards break no rule of WCAG 2.2 A or AA that axe can see, at three widths, ${colorScheme}`, async ({ page }) => {
-    test.setTimeout(180_000);
-    await page.emulateMedia({ colorScheme });
-    await page.goto('/patients?q=Tess');
-    await page
-      .getByRole('link', { name: /Tess Ibarra/ })
-      .first()
-      .click();
-    await page.waitForURL(/\/patients\/[0-9a-f-]{36}$/);
-    await page.goto(`${new URL(page.url()).pathname}/cautions`);
-    await keep(page);
-    await expect(page.getByRole('alert').filter({ hasText: 'Nothing' })).toBeVisible();
-    for (const width of [1280, 390, 320]) {
-      await page.setViewportSize({ width, height: 900 });
-      expect(await rulesBroken(page, colorScheme === 'dark' || width !== 1280), `width ${width}`).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), `width ${width}`).toBeLessThanOrEqual(width);
-    }
-  });
-}
+test('the cards break no rule of WCAG 2.2 A or AA that axe can see, in light and dark, and fit a phone', async ({ page }) => {
+  await page.goto('/patients?q=Tess');
+  await page
+    .getByRole('link', { name: /Tess Ibarra/ })
+    .first()
+    .click();
+  await page.waitForURL(/\/patients\/[0-9a-f-]{36}$/);
+  await page.goto(`${new URL(page.url()).pathname}/cautions`);
+  await keep(page);
+  await expect(page.getByRole('alert').filter({ hasText: 'Nothing' })).toBeVisible();
+  expect(await screenFaults(page, [1280, 390, 320])).toEqual([]);
+});

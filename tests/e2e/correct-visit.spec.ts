@@ -1,7 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import { cell, finish, newSheet, ready, saved, signIn, typeDown } from './on-the-sheet';
 import { PEOPLE } from './people';
-import { rulesBroken } from './rules-broken';
+import { rulesBroken } from './screen-faults';
 
 const LEG = ['8 1/8', '8 3/8', '8 7/8', '9 5/8', '10 1/2', '11 3/8', '12 1/8', '12 5/8', '12 7/8', '12 3/4'];
 

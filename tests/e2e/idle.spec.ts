@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { alive, cell, newSheet, saved, signIn, typeDown } from './on-the-sheet';
 import { DB_FILE } from './other-clinic';
 import { PEOPLE } from './people';
-import { rulesBroken } from './rules-broken';
+import { rulesBroken } from './screen-faults';
 
 const MINUTE = 60_000;
 

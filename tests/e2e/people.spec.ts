@@ -1,7 +1,7 @@
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import { authenticator } from './authenticator';
 import { PASSWORD } from './people';
-import { rulesBroken } from './rules-broken';
+import { rulesBroken } from './screen-faults';
 
 const SHORT = 'owl & sea';
 const LONG = 'quietly borrowed umbrella';

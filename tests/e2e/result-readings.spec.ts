@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import { cell, finish, newSheet, typeDown } from './on-the-sheet';
-import { rulesBroken } from './rules-broken';
+import { rulesBroken } from './screen-faults';
 
 test('single readings, fold height and both tapings stand on the result and beside the visit, with which one counts', async ({ page }) => {
   const address = await newSheet(page, 'RR-1');
