@@ -16,7 +16,9 @@ export const typedSignIn = z.object({ email: z.string().max(320), password: z.st
 /** How a try to sign in ended. */
 export type SignInAnswer =
   | { readonly is: 'in' | 'wrong' | 'code-needed' | 'wrong-code' | 'disabled' }
-  | { readonly is: 'too-many'; readonly waitMinutes: number };
+  | { readonly is: 'too-many'; readonly waitMinutes: number }
+  /** A session cannot be kept, because nothing can be written at the moment. */
+  | { readonly is: 'not-now'; readonly why: string };
 
 /**
  * Signing in with e-mail and password, and a second factor where one is set up: a session begins only when all of it is right.

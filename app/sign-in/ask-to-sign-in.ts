@@ -24,6 +24,8 @@ export async function askToSignIn(email: string, password: string, code: string)
       return { refusal: DISABLED, needsCode: false };
     case 'too-many':
       return { refusal: tooMany(answer.waitMinutes), needsCode: code !== '' };
+    case 'not-now':
+      return { refusal: answer.why, needsCode: code !== '' };
     default:
       return { refusal: AWAY, needsCode: code !== '' };
   }
@@ -33,7 +35,7 @@ async function posted(body: Readonly<Record<string, string>>): Promise<SignInAns
   try {
     const headers = { 'content-type': 'application/json' };
     const answer = await fetch('/api/auth/sign-in/email', { method: 'POST', headers, body: JSON.stringify(body) });
-    return answer.status < 500 ? await answer.json() : undefined;
+    return answer.headers.get('content-type')?.includes('json') ? await answer.json() : undefined;
   } catch {
     return undefined;
   }

@@ -1,3 +1,4 @@
+import type BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -125,6 +126,36 @@ describe.each(ENGINES)('approved pages and links to them on %s', (engine) => {
       const before = await database.select().from(at.db.schema[name]);
       await expect(Promise.resolve(database.delete(at.db.schema[name]))).rejects.toThrow();
       expect(await database.select().from(at.db.schema[name])).toEqual(before);
+    }
+  });
+});
+
+describe('a link on a file that cannot be written', () => {
+  it('is not exchanged and asks to come back, reads go on, and it is as good as before afterwards', async () => {
+    const at = await clinicOn('sqlite');
+    try {
+      const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0001') });
+      const patientId = added.kind === 'saved' ? added.patientId : '';
+      const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
+      const visitId = saved.kind === 'saved' ? saved.visitId : '';
+      const documentId = (await at.db.familyPages.approveFamilyPage(at.therapist, { visitId, submissionId: 'page', page: PAGE })) ?? '';
+      const token = (await at.db.links.openLink(at.therapist, documentId)) ?? '';
+      const { GET } = await import('@/app/share/[token]/route');
+      const exchange = () => GET(new Request(`http://clinic.example/share/${token}`), { params: Promise.resolve({ token }) });
+      const file = ((await at.db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+      file.pragma('query_only = on');
+      const refused = await exchange();
+      expect([refused.status, refused.headers.get('set-cookie')]).toEqual([503, null]);
+      expect(await refused.text()).toMatch(/try again in a minute[\s\S]*inténtelo/);
+      const visit = { patientId, submissionId: form(), visit: visitOn('2026-10-15') };
+      await expect(at.db.visits.saveVisit(at.therapist, visit)).rejects.toMatchObject({ digest: 'storage-read-only' });
+      expect((await at.db.reading.keptVisit(at.therapist, visitId))?.visitId).toBe(visitId);
+      file.pragma('query_only = off');
+      const opened = await exchange();
+      expect([opened.status, opened.headers.get('location')]).toEqual([303, '/share']);
+      expect(await at.db.visits.saveVisit(at.therapist, visit)).toMatchObject({ kind: 'saved' });
+    } finally {
+      await at.close();
     }
   });
 });

@@ -1,8 +1,10 @@
 import { getAuth } from '@/app/_session/auth';
-import { typedSignIn } from '@/app/_session/own-sign-in';
+import { type SignInAnswer, typedSignIn } from '@/app/_session/own-sign-in';
 import { isSameOrigin } from '@/app/_session/same-origin';
+import { TROUBLE_WORDS } from '@/app/_shell/trouble-words';
+import { troubleOf } from '@/db/storage-trouble';
 
-const STATUS = { in: 200, wrong: 401, 'code-needed': 401, 'wrong-code': 401, disabled: 401, 'too-many': 429 };
+const STATUS = { in: 200, wrong: 401, 'code-needed': 401, 'wrong-code': 401, disabled: 401, 'too-many': 429, 'not-now': 503 };
 
 /** Signing in, and nothing else of the sign-in library: its other addresses do not answer. */
 export async function POST(request: Request): Promise<Response> {
@@ -11,6 +13,13 @@ export async function POST(request: Request): Promise<Response> {
   const body = typedSignIn.safeParse(await request.json().catch(() => undefined));
   if (!body.success) return new Response(null, { status: 400 });
   const auth = await getAuth();
-  const { response, headers } = await auth.api.signInHere({ body: body.data, headers: request.headers, returnHeaders: true });
-  return Response.json(response, { status: STATUS[response.is], headers });
+  try {
+    const { response, headers } = await auth.api.signInHere({ body: body.data, headers: request.headers, returnHeaders: true });
+    return Response.json(response, { status: STATUS[response.is], headers });
+  } catch (error) {
+    const trouble = troubleOf(error);
+    if (!trouble) throw error;
+    const answer: SignInAnswer = { is: 'not-now', why: TROUBLE_WORDS[trouble] };
+    return Response.json(answer, { status: 503, headers: { 'Retry-After': '60' } });
+  }
 }
