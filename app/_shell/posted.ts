@@ -1,3 +1,5 @@
+import { isPlainText } from '@/lib/units/plain-text';
+
 /** Characters that a box of a form may hold; boxes that are not named here are words, at most `LONGEST_WORDS`. */
 const LENGTHS: Readonly<Record<string, number>> = {
   piece: 60,
@@ -18,23 +20,23 @@ const LONGEST_WORDS = 4000;
 /** Boxes of one form; the largest, a clinic's limits, has about a hundred. */
 const MOST_BOXES = 500;
 
-/** A box that holds more than any form asks for. Its mark tells the page which one; what was typed is put back there. */
-class TextTooLong extends Error {
+/** A box that holds what no form asks for. Its mark tells the page which one and why; what was typed is put back there. */
+class BoxRefused extends Error {
   readonly digest: string;
-  constructor(box: string, most: number) {
-    super('a box holds too much text');
-    this.digest = `too-long/${box.slice(0, 40).replace(/[^\w-]/g, ' ')}/${most}`;
+  constructor(why: 'too-long' | 'not-text', box: string, most: number) {
+    super(`a box is refused: ${why}`);
+    this.digest = `${why}/${box.slice(0, 40).replace(/[^\w-]/g, ' ')}/${most}`;
   }
 }
 
-/** The boxes of a posted form as they were typed, by name; of two with one name the later counts. Files are left out. Throws when one is too long. */
+/** The boxes of a posted form as they were typed, by name; of two with one name the later counts. Files are left out. Throws when one is too long or no text. */
 export function postedText(form: FormData): Record<string, string> {
   const boxes = [...form.entries()];
-  if (boxes.length > MOST_BOXES) throw new TextTooLong('boxes', MOST_BOXES);
+  if (boxes.length > MOST_BOXES) throw new BoxRefused('too-long', 'boxes', MOST_BOXES);
   return Object.fromEntries(boxes.flatMap(([box, value]) => (typeof value === 'string' ? [[box, bounded(box, value)]] : [])));
 }
 
-/** One box of a posted form as it was typed, '' without it. Throws when it is too long. */
+/** One box of a posted form as it was typed, '' without it. Throws when it is too long or no text. */
 export function textIn(form: FormData, box: string): string {
   const value = form.get(box);
   return typeof value === 'string' ? bounded(box, value) : '';
@@ -42,6 +44,7 @@ export function textIn(form: FormData, box: string): string {
 
 function bounded(box: string, value: string): string {
   const most = LENGTHS[box] ?? LONGEST_WORDS;
-  if (value.length > most) throw new TextTooLong(box, most);
+  if (value.length > most) throw new BoxRefused('too-long', box, most);
+  if (!isPlainText(value)) throw new BoxRefused('not-text', box, most);
   return value;
 }

@@ -11,5 +11,7 @@ export const TROUBLE_WORDS: Readonly<Record<StorageTrouble, string>> = {
 export function troubleWords(digest: string | undefined): string | undefined {
   const [mark, box, most] = digest?.split('/') ?? [];
   if (mark === 'too-long') return `The box “${box}” holds more than ${most} characters. Nothing was saved. Shorten it and send it again.`;
+  if (mark === 'not-text')
+    return `The box “${box}” holds a character that is none. Nothing was saved. Type its text anew and send it again.`;
   return Object.entries(TROUBLE_WORDS).find(([trouble]) => digest === `storage-${trouble}`)?.[1];
 }

@@ -1,15 +1,19 @@
 import { z } from 'zod';
+import { isPlainText } from '../units/plain-text';
 import { OCCASIONS } from './patient-record';
 import type { VisitForm } from './visit-form';
 
+/** A text of so many characters at most, which both databases keep to the letter. */
+const text = (most: number) => z.string().max(most).refine(isPlainText, 'holds a character that is none');
+
 /** Longer texts than any reading has; a note may be longer. They bound what a stranger could make the server keep. */
-const SHORT = z.string().max(60);
-const NAME = z.string().max(120);
+const SHORT = text(60);
+const NAME = text(120);
 
 const side = z.enum(['left', 'right']);
 const unit = z.enum(['in', 'cm']);
 const kept = z.array(z.object({ kind: SHORT, by: NAME, at: SHORT })).max(20);
-const cell = z.object({ text: SHORT, again: SHORT.optional(), kept: kept.optional(), note: z.string().max(500).optional() });
+const cell = z.object({ text: SHORT, again: SHORT.optional(), kept: kept.optional(), note: text(500).optional() });
 
 const sheet = z.object({
   limb: z.enum(['leg', 'arm']),
@@ -42,7 +46,7 @@ export const visitFormSchema: z.ZodType<VisitForm> = z.object({
   heightUnit: unit,
   weight: SHORT,
   massUnit: z.enum(['kg', 'lb']),
-  note: z.string().max(4000),
+  note: text(4000),
   sheets: z.array(sheet).max(8),
   readings: z.array(z.object({ name: NAME, text: SHORT, unit })).max(40),
   keptBody: kept.optional(),

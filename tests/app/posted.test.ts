@@ -42,6 +42,12 @@ describe('a posted form', () => {
     expect(digestOf(() => postedText(formOf({ [box]: 'x'.repeat(most) })))).toBeUndefined();
   });
 
+  it.each(['Mira\0', 'bell \u0007'])('is refused when a box holds no text: %j', (value) => {
+    expect(troubleWords(digestOf(() => postedText(formOf({ name: value }))))).toContain('“name” holds a character that is none');
+    expect(troubleWords(digestOf(() => textIn(formOf({ name: value }), 'name')))).toContain('“name”');
+    expect(digestOf(() => postedText(formOf({ name: 'пять 🧵\r\nsecond\tline' })))).toBeUndefined();
+  });
+
   it('with hundreds of boxes is refused', () => {
     const many = formOf(Object.fromEntries(Array.from({ length: 501 }, (_, number) => [`box${number}`, 'x'])));
     expect(digestOf(() => postedText(many))).toBe('too-long/boxes/500');
