@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import http from 'node:http';
 import { boundBody } from './body-bounds.mjs';
 import { keepFromCrowding } from './crowded-connections.mjs';
+import { faultOf, onceItIsACall, refuse } from './request-shape.mjs';
 import { allowOwnScripts } from './script-nonce.mjs';
 
 /*
@@ -9,7 +10,7 @@ import { allowOwnScripts } from './script-nonce.mjs';
  *
  * Times: a request's head must be whole within ten seconds, the request within five minutes (an import of 33 MB over 1 Mbit/s takes
  * four and a half); `body-bounds` is stricter with strangers. The program learns who sends a request from the socket, in a header whose
- * name nobody outside can know. A page's own scripts are told apart by a word made for this one answer.
+ * name nobody outside can know. A request that no page of this program sends is refused in one line (`request-shape.mjs`). A page's own scripts are told apart by a word made for this one answer.
  */
 
 const TIMES = { headersTimeout: 10_000, requestTimeout: 300_000, connectionsCheckingInterval: 2000, keepAliveTimeout: 5000 };
@@ -32,8 +33,10 @@ http.createServer = (...given) => {
 
 function guarded(listener) {
   return (request, response) => {
+    const fault = faultOf(request);
+    if (fault) return refuse(response, fault);
     request.headers[process.env.RUNGWISE_CALLER_HEADER] = request.socket.remoteAddress ?? 'unknown';
     allowOwnScripts(request, response);
-    if (boundBody(request, response)) return listener(request, response);
+    if (boundBody(request, response)) return onceItIsACall(request, response, listener);
   };
 }

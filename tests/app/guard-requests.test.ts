@@ -50,6 +50,78 @@ function postUnsaid(bytes: number): Promise<number | undefined> {
   });
 }
 
+describe('a request that no page of this program sends', () => {
+  const call = (body: string, headers: Record<string, string> = {}) =>
+    fetch(`http://127.0.0.1:${port}/patients`, {
+      method: 'POST',
+      body,
+      headers: { 'next-action': 'x', 'content-type': 'text/plain', ...headers },
+    });
+  const raw = (path: string, host = 'here.example') =>
+    new Promise<number | undefined>((resolve, reject) => {
+      const asked = http.request({ port, host: '127.0.0.1', path, headers: { host } }, (answer) => resolve(answer.resume().statusCode));
+      asked.on('error', reject).end();
+    });
+
+  it.each([
+    ['nothing', ''],
+    ['no JSON', '{{{'],
+    ['no list', '5'],
+    ['null', 'null'],
+    ['a reference to a part that did not come', '["$F1"]'],
+    ['a reference deep inside', '[{"a":["$K2"]}]'],
+    ['twenty thousand lists in one another', `${'['.repeat(20_000)}${']'.repeat(20_000)}`],
+  ])('is answered 400 in one line and reaches nothing: a call with %s', async (_what, body) => {
+    const answer = await call(body);
+    expect([answer.status, (await answer.text()).trim().split('\n').length, given]).toEqual([400, 1, 0]);
+  });
+
+  it('is no call with a text that begins with a dollar, a day, nothing, or a whole sheet: it comes on byte for byte', async () => {
+    for (const body of [
+      '[]',
+      '["$$5 a piece","$undefined","$D2026-11-30T00:00:00.000Z","$NaN"]',
+      JSON.stringify(['x'.repeat(50_000), { a: [{ b: 'ü🧵' }] }]),
+    ]) {
+      given = 0;
+      expect((await call(body)).status).toBe(200);
+      expect(given).toBe(Buffer.byteLength(body));
+    }
+  });
+
+  it('is a form that was cut off; one that came whole goes on', async () => {
+    const form = new FormData();
+    form.append('name', 'Mira');
+    const asked = new Request('http://here.example', { method: 'POST', body: form });
+    const [type, whole] = [asked.headers.get('content-type') ?? '', await asked.text()];
+    expect((await call(whole, { 'content-type': type })).status).toBe(200);
+    expect((await call(whole.slice(0, -20), { 'content-type': type })).status).toBe(400);
+  });
+
+  it('is refused when its address cannot be read', async () => {
+    expect([await raw('/patients/%zz'), await raw('/patients/%00'), await raw('/patients/%E2%82%AC?q=%zz')]).toEqual([400, 400, 200]);
+  });
+
+  it('is refused when a page of another site sends it', async () => {
+    expect((await call('[]', { origin: 'https://elsewhere.example' })).status).toBe(403);
+    expect((await call('[]', { origin: 'null' })).status).toBe(403);
+    expect((await call('[]', { origin: `http://127.0.0.1:${port}` })).status).toBe(200);
+    vi.stubEnv('APP_URL', 'https://clinic.example/');
+    expect((await call('[]', { origin: 'https://clinic.example' })).status).toBe(200);
+  });
+
+  it('is refused at another host than the one people type, where one is set; an address of the machine is not', async () => {
+    expect(await raw('/', 'elsewhere.example')).toBe(200);
+    vi.stubEnv('APP_URL', 'https://clinic.example');
+    expect([await raw('/', 'elsewhere.example'), await raw('/', 'clinic.example.elsewhere.example')]).toEqual([421, 421]);
+    expect([
+      await raw('/', 'clinic.example'),
+      await raw('/', `127.0.0.1:${port}`),
+      await raw('/', 'localhost'),
+      await raw('/', '[::1]:3000'),
+    ]).toEqual([200, 200, 200, 200]);
+  });
+});
+
 describe('the guard of every request', () => {
   it('takes 64 kB from a stranger, 1 MB from who is signed in, a file only at its address', async () => {
     expect((await post(64 * KB)).status).toBe(200);
