@@ -74,7 +74,11 @@ describe('the commands that keep a clinic’s data', () => {
       'clinic-MOMENT.manifest.json',
     ]);
     const to = path.join(folder, 'restored', 'clinic.db');
+    const mask = process.umask(0);
     const restored = command('restore', ['--from', backup, '--to', to]);
+    process.umask(mask);
+    for (const one of [to, path.dirname(to)])
+      expect([one, fs.statSync(one).mode & 0o077], 'for its owner only, whatever the umask').toEqual([one, 0]);
     expect(restored.said).toMatch(/Compared with the backup: \d+ rows in \d+ tables, equal\./);
     expect(restored.said).toContain('The key that seals its history is not there.');
     expect(command('restore', ['--from', backup, '--to', to]).refused).toContain('is there already. Move it away first');

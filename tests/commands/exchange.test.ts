@@ -42,7 +42,14 @@ describe('npm run export and npm run import, without the server', () => {
 
   it('carry a clinic into another one and out again, every table equal to the last sign', () => {
     const out = path.join(folder, 'out');
+    const mask = process.umask(0);
     expect(run('here', 'export.ts', ['--by', 'lead@here.example', '--to', out])).toMatchObject({ code: 0, refused: '' });
+    process.umask(mask);
+    const written = [out, ...fs.readdirSync(out, { recursive: true, encoding: 'utf8' }).map((name) => path.join(out, name))];
+    expect(
+      written.filter((one) => (fs.statSync(one).mode & 0o077) !== 0),
+      'for their owner only, whatever the umask',
+    ).toEqual([]);
     expect(run('there', 'import.ts', ['--by', 'lead@there.example', out]).said).toContain('Nothing was changed: add --yes.');
     expect(run('there', 'import.ts', ['--by', 'lead@there.example', out, '--yes'])).toMatchObject({ code: 0 });
     const again = path.join(folder, 'again');

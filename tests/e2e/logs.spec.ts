@@ -30,6 +30,7 @@ test('each request has an id in its answer and in the log; no line holds a name,
   expect(id).toMatch(/^[0-9a-f-]{36}$/);
   await expect.poll(() => lines().some((line) => line.request === id)).toBe(true);
 
+  expect((fs.statSync(LOG).mode & 0o077).toString(8), 'the log is for its owner only').toBe('0');
   const text = fs.readFileSync(LOG, 'utf8');
   const cookies = (await context.cookies()).map(({ value }) => decodeURIComponent(value).split('.')[0] ?? '');
   for (const secret of [
