@@ -2,12 +2,19 @@ import { and, asc, eq, gt, inArray, like, max } from 'drizzle-orm';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from './client';
 import { headColumns, isCurrent, type PatientHead } from './patients';
+import { readEach } from './read-each';
 import { patient, patientRevision, visit } from './schema';
 import { TAKEN_BACK } from './taken-back';
 import type { Therapist } from './therapist';
 
-/** One page of a list of patients, and how many there are in all. */
-export type PatientPage = { readonly rows: readonly PatientHead[]; readonly total: number; readonly page: number; readonly pages: number };
+/** One page of a list of patients, the ids of those on it that cannot be read, and how many there are in all. */
+export type PatientPage = {
+  readonly rows: readonly PatientHead[];
+  readonly damaged: readonly string[];
+  readonly total: number;
+  readonly page: number;
+  readonly pages: number;
+};
 
 const PAGE_SIZE = 50;
 
@@ -24,21 +31,39 @@ export async function findPatients(therapist: Therapist, search = '', page = 1, 
     gt(patient.revision, TAKEN_BACK),
     ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
   );
+  const inOrder = [asc(patient.referenceKey), asc(patient.id)];
   const rowsOn = (at: number) =>
     database
       .select(headColumns)
       .from(patient)
       .innerJoin(patientRevision, isCurrent)
       .where(wanted)
-      .orderBy(asc(patient.referenceKey), asc(patient.id))
+      .orderBy(...inOrder)
       .limit(pageSize)
       .offset((at - 1) * pageSize);
-  const first = await rowsOn(1);
-  if (first.length < pageSize) return { rows: first, total: first.length, page: 1, pages: 1 };
+  const pageOf = async (at: number) => {
+    const { read, failed } = await readEach([at], async ([number = 1]) => [await rowsOn(number)]);
+    if (failed.length === 0) return { rows: read.flat(), damaged: [] };
+    const ids = await database
+      .select({ id: patient.id })
+      .from(patient)
+      .where(wanted)
+      .orderBy(...inOrder)
+      .limit(pageSize)
+      .offset((at - 1) * pageSize);
+    const each = await readEach(
+      ids.map(({ id }) => id),
+      (some) => headsOf(therapist, some),
+    );
+    return { rows: each.read, damaged: each.failed };
+  };
+  const first = await pageOf(1);
+  const found = first.rows.length + first.damaged.length;
+  if (found < pageSize) return { ...first, total: found, page: 1, pages: 1 };
   const total = await database.$count(patient, wanted);
   const pages = Math.max(1, Math.ceil(total / pageSize));
   const at = Math.min(Math.max(1, page), pages);
-  return { rows: at === 1 ? first : await rowsOn(at), total, page: at, pages };
+  return { ...(at === 1 ? first : await pageOf(at)), total, page: at, pages };
 }
 
 /** The heads of these patients of the clinic; ids of others are left out. */

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import http from 'node:http';
 import { boundBody } from './body-bounds.mjs';
 import { keepFromCrowding } from './crowded-connections.mjs';
+import { sayFailuresPlainly } from './plain-error-page.mjs';
 import { faultOf, onceItIsACall, refuse } from './request-shape.mjs';
 import { allowOwnScripts } from './script-nonce.mjs';
 
@@ -36,6 +37,7 @@ function guarded(listener) {
     const fault = faultOf(request);
     if (fault) return refuse(response, fault);
     request.headers[process.env.RUNGWISE_CALLER_HEADER] = request.socket.remoteAddress ?? 'unknown';
+    sayFailuresPlainly(request, response);
     allowOwnScripts(request, response);
     if (boundBody(request, response)) return onceItIsACall(request, response, listener);
   };

@@ -1,23 +1,20 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { countPlaywright, countVitest, withExitCode } from './count-tests.mjs';
-import { install, ROOT, run, runBeside, runNext } from './prepare.mjs';
+import { install, ROOT, run, runBeside } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
 const failures = [];
 let passed = 0;
 let failed = 0;
 
-/** Installs, then lint, types, unit and database tests, build and browser tests; ends with `N passed, N failed`. */
+/** Installs, then lint, types and build beside the unit and database tests, then the browser tests; ends with `N passed, N failed`. */
 async function verify() {
   if (!install()) return note('install', { passed: 0, failed: 1 });
   fs.rmSync(RESULTS, { recursive: true, force: true });
   fs.mkdirSync(RESULTS, { recursive: true });
-  step('lint', () => tool('@biomejs/biome/bin/biome', ['check', '.']));
-  step('types of lib', () => tool('typescript/bin/tsc', ['--noEmit', '-p', 'lib']));
-  step('types', () => runNext(['typegen']) || tool('typescript/bin/tsc', ['--noEmit']));
-  vitest();
-  if (step('build', () => runNext(['build']))) await browser();
+  const [isBuilt] = await Promise.all([checks(), vitest()]);
+  if (isBuilt) await browser();
   if (process.argv.includes('--fresh')) freshness();
 }
 
@@ -29,11 +26,19 @@ function freshness() {
   run('npm', ['audit', '--omit=dev']);
 }
 
-function vitest() {
+/** What runs nothing of the program, beside the tests that wait much: lint, types, and the build, whose success comes back. */
+async function checks() {
+  await step('lint', () => tool('@biomejs/biome/bin/biome', ['check', '.']));
+  await step('types of lib', () => tool('typescript/bin/tsc', ['--noEmit', '-p', 'lib']));
+  await step('types', async () => (await next(['typegen'])) || tool('typescript/bin/tsc', ['--noEmit']));
+  return step('build', () => next(['build']));
+}
+
+async function vitest() {
   say('unit and database tests');
   const report = path.join(RESULTS, 'vitest.json');
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-  const code = tool('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', ...reporters]);
+  const code = await tool('vitest/vitest.mjs', ['run', '--config', 'tests/vitest.config.ts', ...reporters]);
   note('unit and database tests', withExitCode(countVitest(report), code));
 }
 
@@ -52,15 +57,19 @@ async function browser() {
 }
 
 /** A step without tests of its own: a failure counts as one failed, success as nothing. */
-function step(name, work) {
+async function step(name, work) {
   say(name);
-  const good = work() === 0;
+  const good = (await work()) === 0;
   note(name, { passed: 0, failed: good ? 0 : 1 });
   return good;
 }
 
-function tool(file, given, env = {}) {
-  return run(process.execPath, [path.join(ROOT, 'node_modules', file), ...given], env);
+function tool(file, given) {
+  return runBeside(process.execPath, [path.join(ROOT, 'node_modules', file), ...given]);
+}
+
+function next(given) {
+  return runBeside(process.execPath, [path.join(ROOT, 'node_modules/next/dist/bin/next'), ...given], { NEXT_TELEMETRY_DISABLED: '1' });
 }
 
 function note(name, counts) {

@@ -37,6 +37,7 @@ export default async function PatientsPage({ searchParams }: { searchParams: Pro
           )}
         </div>
       </div>
+      {found.damaged.length > 0 && <p role="alert">{damaged(found.damaged)}</p>}
       {found.total > 0 ? (
         <PatientTable patients={found.rows} lastVisits={await lastVisitDays(therapist, ids)} today={today} />
       ) : (
@@ -53,6 +54,11 @@ export default async function PatientsPage({ searchParams }: { searchParams: Pro
       )}
     </main>
   );
+}
+
+function damaged(ids: readonly string[]): string {
+  const who = ids.length === 1 ? 'The record of 1 patient' : `The records of ${ids.length} patients`;
+  return `${who} on this page cannot be read (${ids.join(', ')}). Nothing was changed. Tell whoever runs the server: npm run verify-data says more.`;
 }
 
 function sentence(total: number, q: string): string {

@@ -17,6 +17,11 @@ beforeEach(async () => {
   vi.stubEnv('AUTH_SECRET', SECRET);
   given = 0;
   server = http.createServer((request, response) => {
+    if (request.url?.startsWith('/fails')) {
+      response.statusCode = 500;
+      response.write('the framework’s');
+      return void response.end(' own');
+    }
     response.setHeader('Content-Security-Policy', "default-src 'none'; script-src 'self'; style-src 'self'");
     request.on('data', (chunk) => (given += chunk.length));
     request.on('error', () => {});
@@ -49,6 +54,26 @@ function postUnsaid(bytes: number): Promise<number | undefined> {
     request.end();
   });
 }
+
+describe('a page that failed', () => {
+  const failing = (headers: Record<string, string>, method = 'GET') =>
+    fetch(`http://127.0.0.1:${port}/fails?a=%22%3Cb`, { method, headers: { accept: 'text/html', ...headers } });
+
+  it('says so in words that need no script, with the way on, and keeps its status', async () => {
+    const answer = await failing({});
+    const text = await answer.text();
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([500, 'text/html; charset=utf-8']);
+    expect(text).toContain('Everything saved before is kept.');
+    expect(text).toContain('<a href="/fails?a=%22%3Cb">Try again</a>');
+    expect(text).not.toContain('the framework');
+    expect(await (await failing({}, 'POST')).text()).toMatch(/is not certain[\s\S]*Go to Today/);
+  });
+
+  it('is left to the program where its own script asked, and where no page was asked for', async () => {
+    for (const headers of [{ rsc: '1' }, { accept: 'application/json' }])
+      expect(await (await failing(headers)).text()).toBe('the framework’s own');
+  });
+});
 
 describe('a request that no page of this program sends', () => {
   const call = (body: string, headers: Record<string, string> = {}) =>

@@ -40,6 +40,25 @@ describe.each(['{broken', '5'])('a ladder whose rungs read %s in the file', (dam
   });
 });
 
+it('a patient whose details cannot be read is named in the list, beside the others in their order', async () => {
+  const at = await clinicOn('sqlite');
+  try {
+    const ids: string[] = [];
+    for (const reference of ['HL-1', 'HL-2', 'HL-3']) {
+      const added = await at.db.patients.addPatient(at.therapist, { submissionId: reference, details: details(reference) });
+      ids.push('patientId' in added ? added.patientId : '');
+    }
+    const file = ((await at.db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+    file.exec('drop trigger patient_revision_refuses_update');
+    file.prepare("update patient_revision set affected = '{' where patient_id = ?").run(ids[1]);
+    const page = await at.db.find.findPatients(at.therapist);
+    expect(page.rows.map(({ patientId }) => patientId)).toEqual([ids[0], ids[2]]);
+    expect(page).toMatchObject({ damaged: [ids[1]], total: 3, pages: 1 });
+  } finally {
+    await at.close();
+  }
+});
+
 it('a patient that cannot be read is named, and the others go out', async () => {
   const { readEach } = await import('@/db/read-each');
   const read = async (some: readonly string[]) => some.map((one) => JSON.parse(one) as number);

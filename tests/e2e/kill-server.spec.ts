@@ -6,7 +6,7 @@ import { seeded } from '../cohort/random';
 import { PASSWORD, PEOPLE } from './people';
 
 /** How often the server is killed; the campaign asks for more. */
-const KILLS = Number(process.env.SERVER_KILLS ?? 12);
+const KILLS = Number(process.env.SERVER_KILLS ?? 30);
 
 const root = path.resolve(import.meta.dirname, '../..');
 const file = path.join(root, 'test-results/browser/killed/clinic.db');
