@@ -70,7 +70,8 @@ describe('a page that failed', () => {
   });
 
   it('is left to the program where its own script asked, and where no page was asked for', async () => {
-    for (const headers of [{ rsc: '1' }, { accept: 'application/json' }])
+    const asked: readonly Record<string, string>[] = [{ rsc: '1' }, { accept: 'application/json' }];
+    for (const headers of asked)
       expect(await (await failing(headers)).text()).toBe('the framework’s own');
   });
 });
