@@ -71,8 +71,7 @@ describe('a page that failed', () => {
 
   it('is left to the program where its own script asked, and where no page was asked for', async () => {
     const asked: readonly Record<string, string>[] = [{ rsc: '1' }, { accept: 'application/json' }];
-    for (const headers of asked)
-      expect(await (await failing(headers)).text()).toBe('the framework’s own');
+    for (const headers of asked) expect(await (await failing(headers)).text()).toBe('the framework’s own');
   });
 });
 

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
-import type { Database } from '@/db/client';
+import type { Database } from '@/db/sql/database';
 import type { Random } from '@/tests/cohort/random';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { fillEveryTable } from './altered-values';
@@ -17,9 +17,9 @@ export type Flipped = { readonly tried: number; readonly changed: number; readon
  */
 export async function flipBits(at: MadeUpClinic, times: number, random: Random): Promise<Flipped> {
   await fillEveryTable(at);
-  const { checkData, checkHistory } = await import('@/db/check-data');
+  const { checkData, checkHistory } = await import('@/db/upkeep/check-data');
   const { openSqlite } = await import('@/db/open-sqlite');
-  const { CONTENT_TABLES } = await import('@/db/content-tables');
+  const { CONTENT_TABLES } = await import('@/db/audit/content-tables');
   const { toSnakeCase } = await import('drizzle-orm/casing');
   const { heads } = await checkHistory(await at.db.client.getDatabase(), []);
   const queries = [...CONTENT_TABLES.values()].map(({ name, columns }) => {

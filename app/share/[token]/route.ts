@@ -1,6 +1,6 @@
 import { shareCookie } from '@/app/_family/share-cookie';
-import { openSharedPage } from '@/db/share-links';
-import { troubleOf } from '@/db/storage-trouble';
+import { openSharedPage } from '@/db/documents/share-links';
+import { troubleOf } from '@/db/sql/storage-trouble';
 
 const LATER =
   'The page cannot be opened at the moment. Please try again in a minute.\nLa hoja no puede abrirse en este momento. Por favor, inténtelo de nuevo en un minuto.\n';

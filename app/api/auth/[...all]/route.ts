@@ -2,7 +2,7 @@ import { getAuth } from '@/app/_session/auth';
 import { type SignInAnswer, typedSignIn } from '@/app/_session/own-sign-in';
 import { isSameOrigin } from '@/app/_session/same-origin';
 import { TROUBLE_WORDS } from '@/app/_shell/trouble-words';
-import { troubleOf } from '@/db/storage-trouble';
+import { troubleOf } from '@/db/sql/storage-trouble';
 
 const STATUS = { in: 200, wrong: 401, 'code-needed': 401, 'wrong-code': 401, disabled: 401, 'too-many': 429, 'not-now': 503 };
 
