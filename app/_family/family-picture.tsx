@@ -1,6 +1,6 @@
 import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { Still } from '@/app/_shell/still';
-import type { FamilyPage } from '@/lib/summary/family/family-page';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 
 const HEIGHT = 380;
 const TOP = 12;

@@ -1,4 +1,4 @@
-import type { FamilyPage } from '@/lib/summary/family/family-page';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { FamilyPicture } from './family-picture';
 
 /** The family page as it is printed and shared: one side, large type, nothing but what was approved. Large print runs on to a second side. */

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import type { LadderChoice } from '@/app/_piece/piece-form';
+import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment';
 import { ORDER_REASONS } from '@/lib/record/order';

@@ -4,7 +4,14 @@ import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { isAffected } from '@/lib/record/patient-record';
 import type { CutLadder } from '@/lib/record/read-cut';
 import { showDay } from '@/lib/units/calendar-day';
-import type { LadderChoice } from './piece-form';
+
+/** A ladder as a form offers it. */
+export type LadderChoice = {
+  readonly key: string;
+  readonly words: string;
+  /** The landmarks it can be covered to, in words. */
+  readonly ends: readonly string[];
+};
 
 /** Every ladder of a patient that a piece can be cut from, the newest first; of one visit the affected limbs first, as a form offers the first. */
 export function cutLadders(record: KeptRecord): CutLadder[] {

@@ -3,14 +3,8 @@
 import { useActionState } from 'react';
 import { Field } from '@/app/_shell/field';
 import type { PieceBox, TypedPieceForm } from '@/lib/record/read-piece-form';
+import type { LadderChoice } from './cut-ladders';
 import { type PieceFormState, savePieceAction } from './save-piece';
-
-export type LadderChoice = {
-  readonly key: string;
-  readonly words: string;
-  /** The landmarks it can be covered to, in words. */
-  readonly ends: readonly string[];
-};
 
 type Props = {
   readonly patientId: string;

@@ -1,13 +1,10 @@
 import type { VisitForm } from '@/lib/record/visit-form';
 import type { CopyStore } from './browser-store';
 import { keyOf, sealed, unsealed } from './seal';
-import type { DraftContent } from './sheet-data';
+import type { DeviceKey, DraftContent } from './sheet-data';
 
 /** What the device holds of a draft: its content, and the version on the server that it was typed over. */
 export type CopyOnDevice = { readonly content: DraftContent; readonly version: number };
-
-/** Under which name and key the device keeps a draft: made by the server for one person, patient and kind of form. */
-export type DeviceKey = { readonly name: string; readonly key: string };
 
 /**
  * The copy of one draft on this device, for as long as the server does not have all of it.

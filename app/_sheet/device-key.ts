@@ -2,7 +2,7 @@ import 'server-only';
 import { hkdfSync } from 'node:crypto';
 import { authSecret } from '@/app/_session/auth-secret';
 import type { Therapist } from '@/db/therapist';
-import type { DeviceKey } from './device-copy';
+import type { DeviceKey } from './sheet-data';
 
 /**
  * The name and the key under which a browser keeps what is typed on one sheet while the server cannot be reached.

@@ -6,10 +6,11 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { VisitForm } from '@/lib/record/visit-form';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
-import type { DeviceKey } from './device-copy';
-
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
 export type DraftContent = { readonly form: VisitForm; readonly submissionId: string; readonly base?: number };
+
+/** Under which name and key the device keeps a draft: made by the server for one person, patient and kind of form. */
+export type DeviceKey = { readonly name: string; readonly key: string };
 
 /** A draft as the sheet meets it. */
 export type MetDraft = { readonly content: DraftContent; readonly version: number; readonly at: string };

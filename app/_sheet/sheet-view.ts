@@ -1,6 +1,7 @@
 import type { ReferenceLine } from '@/lib/alignment/reference-line';
 import { type LastLadder, lastVisitLine, type TapingDay } from '@/lib/growth/expected-ladder';
-import { type LimbOnSheet, sheetDoubts } from '@/lib/growth/sheet-doubts';
+import type { LimbOnSheet } from '@/lib/growth/limb-on-sheet';
+import { sheetDoubts } from '@/lib/growth/sheet-doubts';
 import type { Doubt } from '@/lib/ladder/doubt';
 import type { Side } from '@/lib/ladder/limb';
 import { type ReadLadder, readSheetSide } from '@/lib/record/read-sheet-side';

@@ -1,5 +1,5 @@
 import { and, desc, eq } from 'drizzle-orm';
-import type { FamilyPage } from '@/lib/summary/family/family-page';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { noteOf } from '../audit/audit-entry';
 import { getDatabase } from '../client';

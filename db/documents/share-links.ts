@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { and, asc, desc, eq, gt, isNull } from 'drizzle-orm';
-import type { FamilyPage } from '@/lib/summary/family/family-page';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { noteOf } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { hashOf } from '../people/token-hash';

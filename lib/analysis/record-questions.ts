@@ -1,4 +1,5 @@
-import { type LimbOnSheet, sheetDoubts } from '../growth/sheet-doubts';
+import type { LimbOnSheet } from '../growth/limb-on-sheet';
+import { sheetDoubts } from '../growth/sheet-doubts';
 import type { Doubt } from '../ladder/doubt';
 import { LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';

@@ -16,17 +16,10 @@ import { placeOf, tapedLine } from '../ladder/taped-line';
 import { wasKept } from '../ladder/was-kept';
 import { zeroAndDirection } from '../ladder/zero-and-direction';
 import { anatomicalPlace } from './anatomical-place';
-import { type LastLadder, lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
+import { lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
+import type { LimbOnSheet } from './limb-on-sheet';
 import { sidesChanged } from './sides-changed';
 import { usualShapeLine } from './usual-shape';
-
-/** One limb on the sheet: what is typed so far, the places of all its rows (mm from zero), and its last ladder if there is one. */
-export type LimbOnSheet = {
-  readonly ladder: Ladder;
-  readonly rowsMm: readonly number[];
-  readonly affected: boolean;
-  readonly last: LastLadder | undefined;
-};
 
 /** A question and the side it is about. */
 export type SheetDoubt = { readonly side: Side; readonly doubt: Doubt };

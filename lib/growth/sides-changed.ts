@@ -3,7 +3,7 @@ import { tapedRungs } from '../alignment/reference-line';
 import type { Doubt } from '../ladder/doubt';
 import { wasKept } from '../ladder/was-kept';
 import { type LastLadder, lastVisitLine, type TapingDay } from './expected-ladder';
-import type { LimbOnSheet } from './sheet-doubts';
+import type { LimbOnSheet } from './limb-on-sheet';
 
 /** Whether both limbs were typed in each other's column; needs a last visit of both. A kept question is not raised again. */
 export function sidesChanged(limbs: readonly LimbOnSheet[], today: TapingDay): Doubt | undefined {

@@ -75,7 +75,7 @@ it('of 1,000 changes to the history behind the program’s back, all are seen', 
 });
 
 it('of single bits flipped in the file, every one that changes a sealed value is seen', async () => {
-  const { changed, seen, missed } = await on('sqlite', (at) => flipBits(at, 120, seeded(7105)));
+  const { changed, seen, missed } = await on('sqlite', (at) => flipBits(at, 250, seeded(7105)));
   expect(missed).toEqual([]);
   expect(seen).toBe(changed);
   expect(changed).toBeGreaterThan(10);

@@ -1,6 +1,6 @@
 import { placeLandmarks } from '@/lib/alignment/place-landmarks';
 import type { LastLadder, TapingDay } from '@/lib/growth/expected-ladder';
-import type { LimbOnSheet } from '@/lib/growth/sheet-doubts';
+import type { LimbOnSheet } from '@/lib/growth/limb-on-sheet';
 import { sheetDoubts } from '@/lib/growth/sheet-doubts';
 import type { Doubt } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';

@@ -3,7 +3,7 @@ import type { LimbSide } from '../../record/patient-record';
 import { heightOnLimb, type SeriesVisit } from '../../trend/limb-series';
 import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { mm } from '../../units/length';
-import type { FamilyFacts, FamilyOutline } from './family-page';
+import type { FamilyFacts, FamilyOutline } from './family-content';
 import { pictureEnds } from './picture-ends';
 
 /** How far back the page compares: the visit nearest a year before, at least two months back. Common practice of growth talks. */

@@ -3,7 +3,7 @@ import { inUse } from '../../garments/wear';
 import { garmentForm } from '../../record/garment';
 import type { LimbSide } from '../../record/patient-record';
 import { emergencyNumber } from './emergency-number';
-import type { FamilyHelp } from './family-page';
+import type { FamilyHelp } from './family-content';
 
 /**
  * What the emergency part of a family page needs beside the clinic's texts: the emergency number of the place, the clinic's minutes, what

@@ -1,7 +1,7 @@
 import { DEFAULT_POLICY } from '../../record/policy';
 import type { ClinicTexts } from './clinic-texts';
 import { ANYWHERE } from './emergency-number';
-import type { FamilyChoice, FamilyHelp, FamilyPage } from './family-page';
+import type { FamilyChoice, FamilyHelp, FamilyPage } from './family-content';
 import type { FamilyWords } from './family-words';
 
 const NOTHING_KNOWN: FamilyHelp = { emergency: ANYWHERE, minutes: DEFAULT_POLICY.feelingBackMinutes, watch: [], closures: [] };

@@ -1,6 +1,6 @@
 import type { LimbSide } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
-import type { FamilyChoice } from './family-page';
+import type { FamilyChoice } from './family-content';
 import { CHANGES, REASONS, RIGHTS } from './family-words';
 import { LANGUAGES } from './language-names';
 import { readSteps } from './step-rows';

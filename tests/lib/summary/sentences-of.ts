@@ -1,4 +1,4 @@
-import type { FamilyPage } from '@/lib/summary/family/family-page';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 
 /** Every sentence of a family page, in reading order: what a readability formula looks at. */
 export function sentencesOf(page: FamilyPage): string[] {

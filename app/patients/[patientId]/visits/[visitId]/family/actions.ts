@@ -5,9 +5,10 @@ import { loadFamily } from '@/app/_family/load-family';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { approveFamilyPage } from '@/db/documents/family-pages';
+import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
-import { type FamilyPage, familyPage } from '@/lib/summary/family/family-page';
+import { familyPage } from '@/lib/summary/family/family-page';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { readFamilyForm, type TypedFamily } from '@/lib/summary/family/read-family-form';
 

@@ -1,0 +1,96 @@
+import type { LandmarkId } from '../../ladder/limb';
+import type { GrowthWatchPart } from '../../record/garment';
+import type { CalendarDay } from '../../units/calendar-day';
+import type { LengthUnit } from '../../units/length';
+import type { Change, Person, StillRight, WhyNot } from './family-words';
+import type { FamilyStep } from './step-rows';
+
+/** What a therapist confirmed or typed for the page. Nothing else of meaning reaches it. */
+export type FamilyChoice = {
+  readonly language: string;
+  readonly person: Person;
+  readonly change: Change;
+  readonly right: StillRight;
+  readonly why: WhyNot | null;
+  readonly hours: number | null;
+  readonly steps: readonly FamilyStep[];
+  readonly note: string;
+  /** What a stranger is told in an emergency; empty leaves a line to write on. */
+  readonly wornFor?: string;
+  readonly allergies?: string;
+};
+
+/** What is printed for an emergency beside the clinic's texts: none of it may be blank. */
+export type FamilyHelp = {
+  readonly emergency: string;
+  readonly minutes: number;
+  /** What the garments in use press, and how they open. */
+  readonly watch: readonly GrowthWatchPart[];
+  readonly closures: readonly string[];
+};
+
+/** What was measured, as data: no rule and no verdict is in it. */
+export type FamilyFacts = {
+  readonly day: CalendarDay;
+  readonly unit: LengthUnit;
+  readonly places: number;
+  /** Height gained since an earlier visit, for a child measured at both; mm. */
+  readonly taller: { readonly byMm: number; readonly since: CalendarDay } | null;
+  /** Absent where nothing is known of it: the number that every telephone takes, and the default minutes. */
+  readonly help?: FamilyHelp;
+  /** Outlines of the limb then and now, heights and girths in mm; `earlier` only where there is such a ladder. */
+  readonly outlines: { readonly earlier: FamilyOutline | null; readonly now: FamilyOutline; readonly ends: PictureEnds | null } | null;
+};
+
+/** An end of the picture: the landmark nearest to it, and how far above that it lies, mm; 0 where it is the landmark. */
+export type PictureEnd = { readonly landmark: LandmarkId; readonly aboveMm: number };
+export type PictureEnds = { readonly from: PictureEnd; readonly to: PictureEnd };
+
+export type FamilyOutline = {
+  readonly day: CalendarDay;
+  readonly heightsMm: readonly number[];
+  readonly girthsMm: readonly number[];
+  readonly lengthMm: number;
+};
+
+/** A drawn outline with its words. */
+export type FamilyDrawing = FamilyOutline & { readonly label: string; readonly lengthWords: string };
+
+/** Signs with what they ask for; `urgent` is an ambulance. */
+export type HelpBox = {
+  readonly head: string;
+  readonly lead: string;
+  readonly signs: readonly string[];
+  readonly line: string | null;
+  readonly urgent: boolean;
+};
+
+/** The page as it is frozen: every sentence resolved. */
+export type FamilyPage = {
+  readonly language: string;
+  readonly direction: 'ltr' | 'rtl';
+  readonly version: number;
+  readonly title: string;
+  readonly dateLine: string;
+  readonly sections: readonly { readonly head: string; readonly sentences: readonly string[] }[];
+  readonly steps: {
+    readonly head: string;
+    readonly items: readonly { readonly when: string; readonly what: string }[];
+    readonly none: string;
+  };
+  readonly wait: { readonly head: string; readonly text: string };
+  readonly call: {
+    readonly head: string;
+    readonly lead: string;
+    readonly signs: readonly string[];
+    readonly phone: string;
+    readonly lines: readonly string[];
+    /** Ambulance, same day, next working day; pages from before these were printed have none. */
+    readonly also?: readonly HelpBox[];
+    readonly night?: string;
+    /** For the first side of large print. */
+    readonly line?: string;
+  };
+  readonly picture: { readonly side: Person['side']; readonly caption: string; readonly drawings: readonly FamilyDrawing[] } | null;
+  readonly footer: string;
+};
