@@ -24,9 +24,30 @@ const LIB_ORDER = [
   'exchange',
 ];
 
+/** Rooms and doors of db from the ground up; each imports only from itself and those before it. */
+const DB_ORDER = [
+  'sql',
+  'schema',
+  'audit',
+  'open-postgres',
+  'open-sqlite',
+  'client',
+  'therapist',
+  'transaction',
+  'patients',
+  'clinic',
+  'people',
+  'documents',
+  'worklist',
+  'erasure',
+  'exchange',
+  'upkeep',
+];
+
 /** `fhir` is types alone: the shapes of FHIR resources. */
 const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir'];
 const LONGEST_FILE = 260;
+const MOST_FILES = 20;
 const LAYERS = ['lib', 'db', 'app'] as const;
 
 /** Entries that answer without a person signed in, each for its own reason. */
@@ -79,7 +100,9 @@ function code(file: string): string {
 }
 
 const layerOf = (name: string) => LAYERS.findIndex((layer) => name === layer || name.startsWith(`${layer}/`));
-const libFolderOf = (name: string) => LIB_ORDER.indexOf(name.split('/')[1]?.replace(/\.ts$/, '') ?? '');
+const placeIn = (order: readonly string[]) => (name: string) => order.indexOf(name.split('/')[1]?.replace(/\.tsx?$/, '') ?? '');
+const libFolderOf = placeIn(LIB_ORDER);
+const dbRoomOf = placeIn(DB_ORDER);
 
 describe('the house', () => {
   it.each(LAYERS)('%s imports only along the arrow app → db → lib', (layer) => {
@@ -102,6 +125,22 @@ describe('the house', () => {
 
   it('every folder of lib has its place in that order', () => {
     expect(filesUnder('lib').filter((file) => libFolderOf(file) < 0)).toEqual([]);
+  });
+
+  it('db is read from top to bottom: a room imports only from rooms before it, and every file stands in one', () => {
+    const files = filesUnder('db').filter((file) => !/^db\/(migrations\/|drizzle\.config)/.test(file));
+    expect(files.filter((file) => dbRoomOf(file) < 0)).toEqual([]);
+    const wrong = files.flatMap((file) =>
+      importsOf(file)
+        .filter((name) => name.startsWith('db/') && dbRoomOf(name) > dbRoomOf(file))
+        .map((name) => `${file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it(`a room of db holds at most ${MOST_FILES} files`, () => {
+    const full = DB_ORDER.filter((room) => filesUnder('db').filter((file) => file.startsWith(`db/${room}/`)).length > MOST_FILES);
+    expect(full).toEqual([]);
   });
 
   it('lib brings in only the small packages it may', () => {
