@@ -25,7 +25,7 @@ const LIB_ORDER = [
 ];
 
 /** `fhir` is types alone: the shapes of FHIR resources. */
-const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir'];
+const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir', '@noble'];
 const LONGEST_FILE = 260;
 const LAYERS = ['lib', 'db', 'app'] as const;
 

@@ -12,6 +12,7 @@ import { everyPatientFile, type OutgoingPatient, patientFiles } from '@/db/patie
 import { policyOf } from '@/db/policy';
 import { privateFolder } from '@/db/private-files';
 import type { Therapist } from '@/db/therapist';
+import { transactionBundle } from '@/lib/exchange/fhir/transaction-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
@@ -19,7 +20,7 @@ import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
 
-const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir] [--patient HL-0147]
+const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir|fhir-transaction] [--patient HL-0147]
   Without --patient the whole clinic goes out. The folder must be new or empty.`;
 
 const { values } = parseArgs({
@@ -30,7 +31,7 @@ const { values } = parseArgs({
 async function exportFiles(): Promise<string | undefined> {
   const { by, to, as, patient } = values;
   const style = setStyleNamed(as);
-  if (!by || !to || (!style && as !== 'fhir')) return USAGE;
+  if (!by || !to || (!style && as !== 'fhir' && as !== 'fhir-transaction')) return USAGE;
   const therapist = await personWithEmail(by);
   if (!therapist) return `Nobody here has the e-mail ${by}.`;
   if (!patient && therapist.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead takes the whole clinic out.`;
@@ -44,7 +45,9 @@ async function exportFiles(): Promise<string | undefined> {
   const patients = patientId
     ? await patientFiles(therapist, [patientId])
     : everyPatientFile(therapist, { rank, unreadable: (reference) => unread.push(reference) });
-  const count = style ? await writeTables(therapist, to, style, patients) : await writeBundles(therapist, to, patients);
+  const count = style
+    ? await writeTables(therapist, to, style, patients)
+    : await writeBundles(therapist, to, patients, as === 'fhir-transaction');
   say(`${counted(count, 'patient')} written to ${to}.`);
   if (unread.length > 0)
     return `Not written, because a row of theirs cannot be read (npm run verify-data says which): ${unread.join(', ')}.`;
@@ -74,14 +77,16 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   return count;
 }
 
-async function writeBundles(therapist: Therapist, to: string, patients: Patients): Promise<number> {
-  const today = todayIn((await clinicOf(therapist)).timeZone);
+async function writeBundles(therapist: Therapist, to: string, patients: Patients, forServer: boolean): Promise<number> {
+  const clinic = await clinicOf(therapist);
+  const today = todayIn(clinic.timeZone);
   const partOf = partsOf(SET_STYLES.raw.style, await policyOf(therapist), today);
   let count = 0;
   for await (const patient of patients) {
     const { file, analysis } = partOf(patient);
+    const bundle = patientBundle(file, analysis(), new Date().toISOString(), { patientId: patient.patientId, clinic });
     const name = `${file.details.reference.replace(/[^\w.-]+/g, '-')}.fhir.json`;
-    fs.writeFileSync(path.join(to, name), bundleText(patientBundle(file, analysis(), new Date().toISOString())), {
+    fs.writeFileSync(path.join(to, name), bundleText(forServer ? transactionBundle(bundle) : bundle), {
       flag: 'wx',
       mode: 0o600,
     });

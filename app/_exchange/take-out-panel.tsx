@@ -19,6 +19,11 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
               For another clinical program, as a FHIR bundle
             </a>
           </li>
+          <li>
+            <a href={`${address}fhir-transaction`} download>
+              For a FHIR server, as a transaction: sent again it updates and doubles nothing
+            </a>
+          </li>
           {Object.entries(SET_STYLES).map(([name, { words }]) => (
             <li key={name}>
               <a href={`${address}${name}`} download>

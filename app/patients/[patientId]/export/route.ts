@@ -9,24 +9,28 @@ import { clinicOf } from '@/db/clinic';
 import { patientFiles } from '@/db/patient-files';
 import { policyOf } from '@/db/policy';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { transactionBundle } from '@/lib/exchange/fhir/transaction-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
 import { recordOfFile } from '@/lib/record/patient-file';
 
-/** One patient to take along: a FHIR bundle (`?as=fhir`), the ladders file (`ladders`), or a set of tables. The log says who took what. */
+/** One patient to take along: a FHIR bundle (`?as=fhir`, or `fhir-transaction` for a server), the ladders file (`ladders`), or a set of tables. The log says who took what. */
 export async function GET(request: Request, { params }: { params: Promise<{ patientId: string }> }): Promise<Response> {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const [patient] = await patientFiles(therapist, [patientId]);
   if (!patient) return new Response('There is no such patient in your clinic.', { status: 404 });
   const as = new URL(request.url).searchParams.get('as');
-  const [policy, { timeZone }] = [await policyOf(therapist), await clinicOf(therapist)];
-  const today = todayIn(timeZone);
+  const [policy, clinic] = [await policyOf(therapist), await clinicOf(therapist)];
+  const today = todayIn(clinic.timeZone);
   const { reference } = patient.file.details;
-  if (as === 'fhir') {
-    await noteExport(therapist, patientId, 'fhir');
-    const bundle = patientBundle(patient.file, analysePatient(recordOfFile(patient.file), policy, today), new Date().toISOString());
-    return fileResponse(bundleText(bundle), `${reference}.fhir.json`, 'application/fhir+json');
+  if (as === 'fhir' || as === 'fhir-transaction') {
+    await noteExport(therapist, patientId, as);
+    const analysis = analysePatient(recordOfFile(patient.file), policy, today);
+    const bundle = patientBundle(patient.file, analysis, new Date().toISOString(), { patientId, clinic });
+    return as === 'fhir'
+      ? fileResponse(bundleText(bundle), `${reference}.fhir.json`, 'application/fhir+json')
+      : fileResponse(bundleText(transactionBundle(bundle)), `${reference}.transaction.fhir.json`, 'application/fhir+json');
   }
   if (as === 'ladders') {
     await noteExport(therapist, patientId, 'ladders');
