@@ -1,6 +1,5 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { counted } from '@/app/_exchange/counted';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
@@ -18,13 +17,17 @@ import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { personWithEmail } from './person-with-email';
+import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
 const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir|fhir-transaction] [--patient HL-0147]
   Without --patient the whole clinic goes out. The folder must be new or empty.`;
 
-const { values } = parseArgs({
-  options: { by: { type: 'string' }, to: { type: 'string' }, as: { type: 'string', default: 'raw' }, patient: { type: 'string' } },
+const { values } = readArguments(USAGE, {
+  by: { type: 'string' },
+  to: { type: 'string' },
+  as: { type: 'string', default: 'raw' },
+  patient: { type: 'string' },
 });
 
 /** Writes a patient or the clinic into a folder: a set of tables with its dictionary, or a FHIR bundle for each patient. */
