@@ -13,6 +13,7 @@ import { renewStale } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
 import { undoImport } from '@/db/undo-import';
 import type { CsvFault } from '@/lib/exchange/csv-table';
+import { faultGroups, faultTable } from '@/lib/exchange/fault-report';
 import { importDoubts } from '@/lib/exchange/import-doubts';
 import { MAPPING, type Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { bringInOneByOne, laddersIn, lookThrough } from './import-ladders';
@@ -22,7 +23,7 @@ import { personWithEmail } from './person-with-email';
 import { EXIT, readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
-const USAGE = `npm run import -- --by lead@clinic.example file [--sheet name] [--mapping mapping.json] [--yes]
+const USAGE = `npm run import -- --by lead@clinic.example file [--sheet name] [--mapping mapping.json] [--report bad-cells.csv] [--yes]
 npm run import -- --by lead@clinic.example --undo <id>
   The file is a spreadsheet (.xlsx or CSV), a set taken out of this program (its folder or .zip), or a FHIR bundle;
   - is standard input. A ladders file may be of any size. Ends with 0, with 1 when it was refused, with 2 when some cells could not be read.
@@ -34,8 +35,11 @@ const AT_ONCE = 200;
 /** Patients of a large file that are held and brought in together. */
 const PART = 20;
 
+/** Bad cells of a large file that go into a report at most: they are held until it is written. */
+const MOST_KEPT = 100_000;
+
 /** Fault lines printed at most. */
-const MOST_SHOWN = 50;
+const MOST_SHOWN = 20;
 
 const { values, positionals } = readArguments(
   USAGE,
@@ -44,6 +48,7 @@ const { values, positionals } = readArguments(
     mapping: { type: 'string' },
     undo: { type: 'string' },
     sheet: { type: 'string' },
+    report: { type: 'string' },
     yes: { type: 'boolean', default: false },
   },
   { names: 1 },
@@ -65,7 +70,9 @@ async function importFile(): Promise<string | number | undefined> {
 /** Brings a ladders file of any size in, a patient at a time. */
 async function importLadders(lead: Therapist, name: string, ladders: LaddersByPatient): Promise<string | number> {
   const [policy, today] = [await policyOf(lead), todayIn((await clinicOf(lead)).timeZone)];
-  const found = lookThrough(ladders, today, MOST_SHOWN, (one) => (values.yes ? 0 : importDoubts(one, policy).length));
+  const found = lookThrough(ladders, today, values.report ? MOST_KEPT : MOST_SHOWN, (one) =>
+    values.yes ? 0 : importDoubts(one, policy).length,
+  );
   sayWhatWasRead(found);
   const code = found.faulty > 0 ? EXIT.cellsNotRead : EXIT.done;
   if (!values.yes) {
@@ -86,6 +93,11 @@ async function importWhole(lead: Therapist, file: string, name: string): Promise
   if (typeof mapping === 'string') return mapping;
   const read = readIncoming(upload, mapping, todayIn((await clinicOf(lead)).timeZone));
   if (read.leftOut && read.leftOut.length > 0) say(`${counted(read.leftOut.length, 'column')} left out: ${read.leftOut.join(', ')}.`);
+  for (const sentence of read.said ?? []) say(sentence);
+  if (read.lost)
+    say(
+      `${read.lost.lost} figures stand a thousandfold, as ${read.lost.example}: a spreadsheet of another language took their point for thousands. Answer "figures": "thousandths" to put it back.`,
+    );
   if (read.sheet && read.sheet.missing.length > 0) {
     say(JSON.stringify(read.sheet.mapping, null, 2));
     return `This is how the file would be read. Save it as mapping.json, answer ${read.sheet.missing.join(', ')}, and give it with --mapping.`;
@@ -107,8 +119,11 @@ type WhatWasRead = { readonly patients: number; readonly visits: number; readonl
 
 /** Says how much was read on standard output, and each cell that was not on standard error. */
 function sayWhatWasRead({ patients, visits, faults, faulty }: WhatWasRead): void {
-  for (const fault of faults.slice(0, MOST_SHOWN)) process.stderr.write(`${faultLine(fault)}\n`);
-  if (faulty > MOST_SHOWN) process.stderr.write(`and ${faulty - MOST_SHOWN} more.\n`);
+  const kinds = faultGroups(faults).slice(0, MOST_SHOWN);
+  for (const { first, cells } of kinds)
+    process.stderr.write(`${faultLine(first)}${cells > 1 ? ` And ${cells - 1} more of this column.` : ''}\n`);
+  if (faulty > kinds.length) process.stderr.write(`${faulty} in all; --report file.csv names each.\n`);
+  if (values.report) fs.writeFileSync(values.report, faultTable(faults), { flag: 'wx' });
   say(`${counted(patients, 'patient')} with ${counted(visits, 'visit')} can be brought in; ${counted(faulty, 'cell')} could not be read.`);
 }
 

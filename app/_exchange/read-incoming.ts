@@ -6,9 +6,11 @@ import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-forei
 import { readSet } from '@/lib/exchange/set/read-set';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { columnsLeftOut } from '@/lib/exchange/spreadsheet/left-out';
+import { type LostPoints, lostPoints } from '@/lib/exchange/spreadsheet/lost-points';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
+import { tidyTable } from '@/lib/exchange/spreadsheet/tidy-table';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { refusedDay } from '@/lib/record/visit-days';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -20,6 +22,9 @@ export type IncomingRead = {
   readonly sheet?: { readonly table: TextTable; readonly mapping: Mapping; readonly missing: readonly (keyof Mapping)[] };
   /** Columns of a spreadsheet that were left out although something stands in them. */
   readonly leftOut?: readonly string[];
+  /** What was taken otherwise than it stands, or left out, by rows and cells; and figures that may have lost their point. */
+  readonly said?: readonly string[];
+  readonly lost?: LostPoints | undefined;
 };
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
@@ -28,10 +33,12 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   if (form === 'bundle') return possibleDays(readBundle(text), today);
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
-  const mapping = said ?? guessMapping(cut.table);
-  const missing = unanswered(mapping, cut.table);
-  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping, today);
-  return { ...read, sheet: { table: cut.table, mapping, missing }, leftOut: columnsLeftOut(cut.table, mapping) };
+  const { table, above, said: tidied } = tidyTable(cut.table);
+  const mapping = said ?? guessMapping(table, above);
+  const missing = unanswered(mapping, table);
+  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(table, mapping, today);
+  const lost = mapping.figures === 'as-written' ? lostPoints(table, mapping) : undefined;
+  return { ...read, sheet: { table, mapping, missing }, leftOut: columnsLeftOut(table, mapping), said: tidied, lost };
 }
 
 /** Leaves out, by name, whoever has a visit on a day that cannot be. */

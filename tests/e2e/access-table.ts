@@ -47,6 +47,7 @@ export const ROUTES: Readonly<Record<string, Needs>> = {
   'GET api/health/route.ts': 'nobody',
   'GET calendar/[token]/route.ts': 'nobody',
   'GET clinic/calendar/file/route.ts': 'signed in',
+  'GET clinic/exchange/[importId]/report/route.ts': 'leads',
   'GET clinic/exchange/file/route.ts': 'leads',
   'POST clinic/exchange/upload/route.ts': 'leads',
   'GET patients/[patientId]/calendar/route.ts': 'signed in',

@@ -12,6 +12,7 @@ import {
   withUnitOf,
 } from './spreadsheet-row';
 import type { TableRow, TextTable } from './text-table';
+import { limbOf, sexOf } from './words-of-cells';
 
 /** One column that is a place: its side where the heading says one, and what the place is. */
 type PlaceColumn = { readonly index: number; readonly name: string; readonly side: string | undefined; readonly label: PlaceLabel };
@@ -30,7 +31,7 @@ export function visitsDownRows({ rows }: TextTable, mapping: Mapping): Translate
   const faults = places.flatMap(({ label, name }): CsvFault[] =>
     label.kind === 'unknown' ? [{ line: header.line, column: name, reason: `${label.reason} Or leave the column out.` }] : [],
   );
-  return { rows: body.flatMap((row) => rowsOfVisit(row, header, places, mapping)), faults };
+  return { rows: carriedDown(body, mapping).flatMap((row) => rowsOfVisit(row, header, places, mapping)), faults };
 }
 
 function placeColumn(index: number, heading: string, mapping: Mapping): PlaceColumn {
@@ -62,7 +63,7 @@ function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColu
     measurer: cellOf('measurer'),
     height: withUnitOf(cellOf('height'), mapping.heightUnit),
     weight: withUnitOf(cellOf('weight'), mapping.weightUnit),
-    limb: cellOf('limb').toLowerCase() || mapping.limb,
+    limb: limbOf(cellOf('limb')) || mapping.limb,
     zero: mapping.zero,
     unit: mapping.unit,
   };
@@ -85,10 +86,15 @@ function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColu
   });
 }
 
-/** The sex a cell says, in the words people use; the cell as it is where it says something else. */
-function sexOf(text: string): string {
-  const first = text.trim().toLowerCase();
-  if (['f', 'female', 'w', 'woman', 'girl'].includes(first)) return 'F';
-  if (['m', 'male', 'man', 'boy'].includes(first)) return 'M';
-  return text.trim();
+/** An empty cell of patient, birth or sex takes the one above, where something else stands in its row: merged cells come so. */
+function carriedDown(rows: readonly TableRow[], { roles }: Mapping): readonly TableRow[] {
+  let above: readonly string[] = [];
+  return rows.map((row) => {
+    const cells = Array.from({ length: Math.max(row.cells.length, roles.length) }, (_, index) => {
+      const cell = row.cells[index] ?? '';
+      return cell === '' && ['reference', 'born', 'sex'].includes(roles[index] ?? '') ? (above[index] ?? '') : cell;
+    });
+    above = cells;
+    return { ...row, cells };
+  });
 }
