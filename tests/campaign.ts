@@ -55,6 +55,14 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
   },
   'alter-values': { size: 1, run: () => alter('sqlite') },
   'alter-values-postgres': { size: 1, run: () => alter('postgres') },
+  spreadsheets: {
+    size: 1,
+    run: async () => (await import('./spreadsheets/round-trips')).spreadsheetTrips(process.env.RECORD_TO),
+  },
+  'sample-workbooks': {
+    size: 1,
+    run: async () => (await import('./spreadsheets/make-samples')).makeSamples(process.env.RECORD_TO ?? 'test-results/workbooks'),
+  },
   tamper: {
     size: 10_000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),
@@ -62,7 +70,7 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
 };
 
 /** Figures that must be nothing, or the campaign fell short; of editors who meet, some lose and are shown both versions. */
-const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost'];
+const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost', 'altered', 'doubled', 'merged'];
 
 function fellShort(name: string, figures: unknown): boolean {
   if (figures === null || typeof figures !== 'object') return false;

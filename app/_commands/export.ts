@@ -3,6 +3,7 @@ import path from 'node:path';
 import { counted } from '@/app/_exchange/counted';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
+import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
 import { todayIn } from '@/app/_session/today';
 import { noteExport } from '@/db/audit-exports';
 import { clinicOf } from '@/db/clinic';
@@ -20,7 +21,7 @@ import { personWithEmail } from './person-with-email';
 import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
-const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir|fhir-transaction] [--patient HL-0147]
+const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|workbook|fhir|fhir-transaction] [--patient HL-0147]
   Without --patient the whole clinic goes out. The folder must be new or empty.`;
 
 const { values } = readArguments(USAGE, {
@@ -34,7 +35,7 @@ const { values } = readArguments(USAGE, {
 async function exportFiles(): Promise<string | undefined> {
   const { by, to, as, patient } = values;
   const style = setStyleNamed(as);
-  if (!by || !to || (!style && as !== 'fhir' && as !== 'fhir-transaction')) return USAGE;
+  if (!by || !to || (!style && as !== 'fhir' && as !== 'fhir-transaction' && as !== 'workbook')) return USAGE;
   const therapist = await personWithEmail(by);
   if (!therapist) return `Nobody here has the e-mail ${by}.`;
   if (!patient && therapist.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead takes the whole clinic out.`;
@@ -48,9 +49,12 @@ async function exportFiles(): Promise<string | undefined> {
   const patients = patientId
     ? await patientFiles(therapist, [patientId])
     : everyPatientFile(therapist, { rank, unreadable: (reference) => unread.push(reference) });
-  const count = style
-    ? await writeTables(therapist, to, style, patients)
-    : await writeBundles(therapist, to, patients, as === 'fhir-transaction');
+  const write = async () => {
+    if (style) return writeTables(therapist, to, style, patients);
+    return as === 'workbook' ? writeWorkbook(therapist, to, patients) : writeBundles(therapist, to, patients, as === 'fhir-transaction');
+  };
+  const count = await write();
+  if (typeof count === 'string') return count;
   say(`${counted(count, 'patient')} written to ${to}.`);
   if (unread.length > 0)
     return `Not written, because a row of theirs cannot be read (npm run verify-data says which): ${unread.join(', ')}.`;
@@ -77,6 +81,22 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   fs.writeFileSync(path.join(to, DICTIONARY_FILE), `${JSON.stringify(dataDictionary(style, today, counter.tally()), null, 2)}\n`, {
     mode: 0o600,
   });
+  return count;
+}
+
+/** Every patient in one workbook; how many they are, or why it cannot be one. */
+async function writeWorkbook(therapist: Therapist, to: string, patients: Patients): Promise<number | string> {
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  let count = 0;
+  const counting = async function* () {
+    for await (const patient of patients) {
+      count += 1;
+      yield patient;
+    }
+  };
+  const made = await setWorkbook(counting(), partsOf(WORKBOOK_STYLE, await policyOf(therapist), today), today);
+  if (made.kind === 'refused') return made.reason;
+  fs.writeFileSync(path.join(to, `clinic-${today}.xlsx`), made.bytes, { flag: 'wx', mode: 0o600 });
   return count;
 }
 

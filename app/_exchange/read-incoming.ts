@@ -3,7 +3,8 @@ import type { Upload } from '@/db/imports';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
-import { readSet } from '@/lib/exchange/set/read-set';
+import { readSet, saidOfSet } from '@/lib/exchange/set/read-set';
+import { saidOfCarried } from '@/lib/exchange/spreadsheet/carried-down';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { columnsLeftOut } from '@/lib/exchange/spreadsheet/left-out';
 import { type LostPoints, lostPoints } from '@/lib/exchange/spreadsheet/lost-points';
@@ -38,7 +39,13 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   const missing = unanswered(mapping, table);
   const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(table, mapping, today);
   const lost = mapping.figures === 'as-written' ? lostPoints(table, mapping) : undefined;
-  return { ...read, sheet: { table, mapping, missing }, leftOut: columnsLeftOut(table, mapping), said: tidied, lost };
+  return {
+    ...read,
+    sheet: { table, mapping, missing },
+    leftOut: columnsLeftOut(table, mapping),
+    said: [...tidied, ...saidOfCarried(table, mapping)],
+    lost,
+  };
 }
 
 /** Leaves out, by name, whoever has a visit on a day that cannot be. */
@@ -55,8 +62,9 @@ function possibleDays(read: IncomingRead, today: CalendarDay): IncomingRead {
 }
 
 function readPackedSet(text: string): IncomingRead {
-  const read = readSet(new Map(Object.entries(JSON.parse(text) as Record<string, string>)));
-  return read.kind === 'read' ? { patients: read.patients, faults: [] } : { patients: [], faults: [read.fault] };
+  const files = new Map(Object.entries(JSON.parse(text) as Record<string, string>));
+  const read = readSet(files);
+  return read.kind === 'read' ? { patients: read.patients, faults: [], said: saidOfSet(files) } : { patients: [], faults: [read.fault] };
 }
 
 function readBundle(text: string): IncomingRead {

@@ -71,7 +71,7 @@ export const SAMPLES: Readonly<Record<string, Sample>> = {
     visits: 2,
     girths: 5,
     some: ['HL-7 2026-03-02 left leg 2 7 5/8', 'HL-8 2026-04-07 right leg 2 9 3/8'],
-    said: [],
+    said: ['15 empty cells of patient, day or side took the cell above'],
   },
   'two-tables-one-sheet': {
     rows: [

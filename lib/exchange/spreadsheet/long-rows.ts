@@ -1,4 +1,5 @@
 import type { CsvRow } from '../csv-table';
+import { carriedDown } from './carried-down';
 import type { Mapping, Role } from './mapping';
 import { distanceInCell, sideIn } from './place-label';
 import {
@@ -14,9 +15,6 @@ import {
 import type { TableRow, TextTable } from './text-table';
 import { limbOf, sexOf } from './words-of-cells';
 
-/** Columns whose empty cell takes the one above: merged cells come so. */
-const CARRIED: readonly Role[] = ['reference', 'born', 'sex', 'day', 'time', 'limb', 'side'];
-
 /**
  * A table with a row a measured place and headings of its own, as rows of the ladders file: `Patient, Date, Side, Distance (cm), Girth (cm)`.
  *
@@ -25,16 +23,7 @@ const CARRIED: readonly Role[] = ['reference', 'born', 'sex', 'day', 'time', 'li
 export function longRows({ rows }: TextTable, mapping: Mapping): TranslatedRows {
   const [header, ...body] = rows;
   if (!header) return { rows: [], faults: [] };
-  let above: readonly string[] = [];
-  const filled = body.map((row) => {
-    const cells = header.cells.map((_, index) => {
-      const cell = row.cells[index] ?? '';
-      return cell === '' && CARRIED.includes(mapping.roles[index] ?? 'ignore') ? (above[index] ?? '') : cell;
-    });
-    above = cells;
-    return { ...row, cells };
-  });
-  return { rows: filled.flatMap((row) => rowOf(row, header, mapping)), faults: [] };
+  return { rows: carriedDown(body, mapping).flatMap((row) => rowOf(row, header, mapping)), faults: [] };
 }
 
 function rowOf(row: TableRow, header: TableRow, mapping: Mapping): readonly CsvRow[] {

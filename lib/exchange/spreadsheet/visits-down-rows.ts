@@ -1,4 +1,5 @@
 import type { CsvFault, CsvRow } from '../csv-table';
+import { carriedDown } from './carried-down';
 import type { Mapping, Role } from './mapping';
 import { type PlaceLabel, placeLabel, sideIn } from './place-label';
 import {
@@ -83,18 +84,5 @@ function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColu
     if (label.kind === 'landmark-at') return [spreadsheetRow(row.line, { ...of, distance: cell, landmark: label.landmark }, names)];
     const cells = { ...of, distance: label.distance, girth: cell, landmark: label.landmark ?? '', note: label.words };
     return [spreadsheetRow(row.line, cells, names)];
-  });
-}
-
-/** An empty cell of patient, birth or sex takes the one above, where something else stands in its row: merged cells come so. */
-function carriedDown(rows: readonly TableRow[], { roles }: Mapping): readonly TableRow[] {
-  let above: readonly string[] = [];
-  return rows.map((row) => {
-    const cells = Array.from({ length: Math.max(row.cells.length, roles.length) }, (_, index) => {
-      const cell = row.cells[index] ?? '';
-      return cell === '' && ['reference', 'born', 'sex'].includes(roles[index] ?? '') ? (above[index] ?? '') : cell;
-    });
-    above = cells;
-    return { ...row, cells };
   });
 }

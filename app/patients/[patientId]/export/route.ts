@@ -1,6 +1,7 @@
-import { fileResponse } from '@/app/_exchange/file-response';
+import { fileResponse, workbookResponse } from '@/app/_exchange/file-response';
 import { partsOf } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
+import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
 import { setZip } from '@/app/_exchange/set-zip';
 import { requireTherapist } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
@@ -40,13 +41,17 @@ export async function GET(request: Request, { params }: { params: Promise<{ pati
       'text/csv; charset=utf-8; header=present',
     );
   }
+  const once = async function* () {
+    yield patient;
+  };
+  if (as === 'workbook') {
+    await noteExport(therapist, patientId, as);
+    return workbookResponse(await setWorkbook(once(), partsOf(WORKBOOK_STYLE, policy, today), today), `${reference}.xlsx`);
+  }
   const name = setStyleNamed(as);
   if (!name) return new Response('This is not a form that a patient goes out in.', { status: 400 });
   await noteExport(therapist, patientId, name);
   const { style } = SET_STYLES[name];
-  const once = async function* () {
-    yield patient;
-  };
   const fileName = style.research ? `patient-${name}.zip` : `${reference}-${name}.zip`;
   return fileResponse(setZip(once, partsOf(style, policy, today), style, today), fileName, 'application/zip');
 }
