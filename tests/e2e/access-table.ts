@@ -79,6 +79,7 @@ export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   'account/actions.ts turnOffFactorAction': ['signed in', 'state and form'],
   'account/actions.ts turnOnFactorAction': ['signed in', 'state and form'],
   'clinic/calendar/actions.ts openFeedAction': ['leads', 'state and form'],
+  'clinic/calendar/actions.ts setAlarmAction': ['leads', 'form'],
   'clinic/calendar/actions.ts withdrawFeedAction': ['leads', 'form'],
   'clinic/coverage/actions.ts saveCoverageAction': ['leads', 'state and form'],
   'clinic/exchange/actions.ts continueAction': ['leads', 'form'],

@@ -1,5 +1,6 @@
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
 import { requireTherapist } from '@/app/_session/therapist';
+import { alarmDaysOf } from '@/db/calendar-alarm';
 import { datesForCalendar } from '@/db/calendar-feeds';
 import { clinicOf } from '@/db/clinic';
 
@@ -7,5 +8,9 @@ import { clinicOf } from '@/db/clinic';
 export async function GET(): Promise<Response> {
   const therapist = await requireTherapist('/clinic/calendar');
   const { timeZone } = await clinicOf(therapist);
-  return calendarResponse(await datesForCalendar(therapist, null, changedSince()), timeZone, 'clinic-dates');
+  return calendarResponse(
+    await datesForCalendar(therapist, null, changedSince()),
+    { timeZone, alarmDays: await alarmDaysOf(therapist) },
+    'clinic-dates',
+  );
 }
