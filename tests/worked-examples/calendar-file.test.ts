@@ -66,7 +66,7 @@ describe('a calendar file (RFC 5545)', () => {
   it('says name, address and reminder to two readers that nobody here wrote (ical.js, node-ical)', () => {
     const file = calendarFile(
       [entry({ alarmDays: 2 }), entry({ uid: 'gone@b', cancelled: true, sequence: 3, alarmDays: 2 })],
-      'Dates, all',
+      'Garment dates',
     );
     const calendar = new ICAL.Component(ICAL.parse(file));
     expect([calendar.getFirstPropertyValue('name'), calendar.getFirstPropertyValue('x-wr-calname')]).toEqual([
