@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { build } from '@/app/_commands/prepare.mjs';
+import { readArguments } from '@/app/_commands/read-arguments';
 import type { Engine } from '@/db/columns';
 import { seeded } from './cohort/random';
 import type { MadeUpClinic } from './db/made-up-clinic';
@@ -121,7 +121,8 @@ function tool(file: string, given: readonly string[], env: Readonly<Record<strin
  * Each runs in a process of its own, because a process knows one engine.
  */
 async function campaign(): Promise<void> {
-  const { values, positionals } = parseArgs({ options: { size: { type: 'string' } }, allowPositionals: true });
+  const usage = `npm run campaign [-- name] [--size 1000]\n  Without a name all of them: ${Object.keys(CAMPAIGNS).join(', ')}.`;
+  const { values, positionals } = readArguments(usage, { size: { type: 'string' } }, { names: 1 });
   const [name] = positionals;
   const wanted = name === undefined ? undefined : CAMPAIGNS[name];
   if (name === undefined) {

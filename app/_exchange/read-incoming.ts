@@ -28,6 +28,9 @@ export type IncomingRead = {
   readonly lost?: LostPoints | undefined;
 };
 
+/** Answers that mappings kept before 2026-11-30 do not have. */
+const ADDED_LATER = { lastYear: null, figures: 'as-written' } as const;
+
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
 export function readIncoming({ form, text }: Upload, said: Mapping | null, today: CalendarDay): IncomingRead {
   if (form === 'set') return possibleDays(readPackedSet(text), today);
@@ -35,7 +38,7 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
   const { table, above, said: tidied } = tidyTable(cut.table);
-  const mapping = said ?? guessMapping(table, above);
+  const mapping = said ? { ...ADDED_LATER, ...said } : guessMapping(table, above);
   const missing = unanswered(mapping, table);
   const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(table, mapping, today);
   const lost = mapping.figures === 'as-written' ? lostPoints(table, mapping) : undefined;

@@ -86,7 +86,7 @@ test('a workbook as clinics have it: what was read past is said, lost points are
   await page.getByLabel('Limb', { exact: true }).selectOption('leg');
   await page.getByLabel('Distances begin at').selectOption('ankle-crease');
   await page.getByLabel('Reference of the patient').fill('OLD-9');
-  await page.getByLabel('Born').fill('1961-04-30');
+  await page.getByRole('textbox', { name: 'Born' }).fill('1961-04-30');
   await page.getByLabel('Growth table').selectOption('F');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('1 patient, 2 visits, 6 girths.')).toBeVisible();
@@ -99,7 +99,7 @@ test('a workbook as clinics have it: what was read past is said, lost points are
   await page.getByLabel('Side', { exact: true }).selectOption('right');
   await page.getByLabel('Distances begin at').selectOption('ankle-crease');
   await page.getByLabel('Reference of the patient').fill('OLD-9');
-  await page.getByLabel('Born').fill('1961-04-30');
+  await page.getByRole('textbox', { name: 'Born' }).fill('1961-04-30');
   await page.getByLabel('Growth table').selectOption('F');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('1 patient, 3 visits, 11 girths.')).toBeVisible();

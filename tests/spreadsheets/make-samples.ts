@@ -3,10 +3,11 @@ import os from 'node:os';
 import path from 'node:path';
 import { flatWorkbook } from './flat-workbook';
 import { SAMPLES } from './sample-workbooks';
-import { saveAs } from './spreadsheet-program';
+import { programVersion, saveAs } from './spreadsheet-program';
 
 /** Has the spreadsheet program make the eight sample workbooks, and puts them into a folder. */
 export function makeSamples(to: string): number {
+  programVersion();
   const flat = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-flat-'));
   const files = Object.entries(SAMPLES).map(([name, { rows }]) => {
     const file = path.join(flat, `${name}.fods`);

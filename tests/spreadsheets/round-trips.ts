@@ -29,6 +29,7 @@ type Trip = { readonly trip: string; readonly ended: 'equal' | 'refused'; readon
  * became one; all three must be nothing. `recordTo` keeps what the program wrote as fixtures.
  */
 export async function spreadsheetTrips(recordTo: string | undefined) {
+  const program = programVersion();
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-trips-'));
   const workbook = path.join(folder, 'set.xlsx');
   const made = await setWorkbook(outgoing(), partOfPerson, TODAY);
@@ -87,7 +88,7 @@ export async function spreadsheetTrips(recordTo: string | undefined) {
   }
   fs.rmSync(folder, { recursive: true, force: true });
   for (const { trip, ended, said } of trips) console.log(`${trip}: ${ended}; ${said}`);
-  return { program: programVersion(), trips: trips.length, equal: trips.filter(({ ended }) => ended === 'equal').length, ...counts };
+  return { program, trips: trips.length, equal: trips.filter(({ ended }) => ended === 'equal').length, ...counts };
 }
 
 /** What a file says in figures and days, without the words. */

@@ -10,14 +10,11 @@ const PROGRAM = process.env.SPREADSHEET_PROGRAM ?? 'soffice';
 export const LANGUAGES = { 'en-US': 1033, 'de-DE': 1031 } as const;
 export type Language = keyof typeof LANGUAGES;
 
-/** Whether the program is on this machine. */
-export function hasProgram(): boolean {
-  return spawnSync(PROGRAM, ['--version'], { encoding: 'utf8' }).status === 0;
-}
-
-/** What the program calls itself. */
+/** What the program calls itself. Throws, with what to install, where it is not on this machine. */
 export function programVersion(): string {
-  return spawnSync(PROGRAM, ['--version'], { encoding: 'utf8' }).stdout.trim();
+  const ended = spawnSync(PROGRAM, ['--version'], { encoding: 'utf8' });
+  if (ended.status === 0) return ended.stdout.trim();
+  throw new Error(`${PROGRAM} is not on this machine: apt-get install -y --no-install-recommends libreoffice-calc`);
 }
 
 /**

@@ -25,8 +25,8 @@ const SHOWN = 3;
  * that nothing was taped become empty, and a mark behind a figure goes. All of it is said.
  */
 export function dropRows(rows: readonly TableRow[], header: TableRow, said: Said): readonly TableRow[] {
-  const workedOut = rows.filter(isWorkedOut);
-  const notes = rows.filter((row) => !isWorkedOut(row) && isNote(row));
+  const workedOut = rows.filter((row) => isWorkedOut(row, header));
+  const notes = rows.filter((row) => !isWorkedOut(row, header) && isNote(row));
   if (workedOut.length > 0)
     said.push(`${counted(workedOut, 'row')} of sums or means ${workedOut.length === 1 ? 'was' : 'were'} left out: ${named(workedOut)}.`);
   if (notes.length > 0) said.push(`${counted(notes, 'row')} of words ${notes.length === 1 ? 'was' : 'were'} left out: ${named(notes)}.`);
@@ -54,8 +54,11 @@ export function dropRows(rows: readonly TableRow[], header: TableRow, said: Said
   return cleaned;
 }
 
-function isWorkedOut({ cells }: TableRow): boolean {
-  return WORKED_OUT.test(cells.find((cell) => cell !== '') ?? '');
+/** A row that begins with a word like “Total”; where references stand the word alone, because a reference may begin with it. */
+function isWorkedOut({ cells }: TableRow, header: TableRow): boolean {
+  const at = cells.findIndex((cell) => cell !== '');
+  const [found = ''] = WORKED_OUT.exec(cells[at] ?? '') ?? [];
+  return found !== '' && (roleOfHeading(header.cells[at] ?? '') !== 'reference' || found === cells[at]);
 }
 
 /** One cell of words and nothing beside it; a lone figure is no note. */

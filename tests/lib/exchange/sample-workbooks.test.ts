@@ -75,6 +75,19 @@ describe('what could not be read', () => {
     expect(read.sheet?.table.rows).toHaveLength(2);
   });
 
+  it('a reference that begins like a sum is a patient; the word alone is a sum', () => {
+    const text = 'Ref\tBorn\tSex\tDate\tSide\t0\nSUM-1\t1961-04-30\tF\t2026-03-02\tleft\t22\nSum\t\t\t\t\t22\n';
+    const mapping = sheet(text).sheet?.mapping;
+    if (!mapping) throw new Error('not read');
+    const read = readIncoming(
+      { fileName: 'x', form: 'spreadsheet', text },
+      { ...mapping, limb: 'leg', zero: 'ankle-crease', unit: 'cm' },
+      TODAY,
+    );
+    expect(girths(read.patients)).toEqual(['SUM-1 2026-03-02 left leg 0 22']);
+    expect(read.said).toEqual(['1 row of sums or means was left out: row 3 “Sum”.']);
+  });
+
   it('a word is taken for an empty cell in columns of figures only: sex X stays X', () => {
     const text = 'Ref\tSex\tBorn\tDate\tSide\t0\t10\tNote\nA\tX\t1961-04-30\t2026-03-02\tleft\t22\tx\t-\n';
     const mapping = sheet(text).sheet?.mapping;
