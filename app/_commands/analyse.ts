@@ -17,9 +17,13 @@ const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [-
  * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
  *
  * The file is gone through twice, a patient at a time: once to find its faults, once to analyse. What must be learnt over all patients
- * before the first is analysed belongs into the first pass.
+ * before the first is analysed belongs into the first pass. Whoever stops reading (`| head`) ends it quietly.
  */
 function main(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(0);
+  });
   const { ladders, garments, today, policy } = given();
   const records = givenRecords(ladders, garments);
   const fault = firstFault(records, today);

@@ -13,6 +13,7 @@ import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { anyFile } from '@/tests/properties/made-up-files';
+import { byFhir } from './validators';
 
 type MedplumBundle = Parameters<MockClient['executeBatch']>[0];
 
@@ -128,6 +129,10 @@ describe('what a transaction is made of', () => {
       (bundle.entry ?? []).filter(({ resource, request }) => resource?.id || !(request?.ifNoneExist ?? request?.url.includes('?'))),
     ).toEqual([]);
     expect(fingerprint('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'); // FIPS 180-4, example “abc”.
+  });
+
+  it('passes the validator of the `fhir` package, warnings counted', () => {
+    expect(byFhir(bundle)).toEqual([]);
   });
 
   it('gives every Observation a category and a performer, every visit a type, and each limb its code and side', () => {
