@@ -1,5 +1,5 @@
 import { hashPassword } from 'better-auth/crypto';
-import { addPerson, openClinic, soleClinic } from '@/db/people';
+import { addPerson, openClinic, soleClinic } from '@/db/people/people';
 import type { Role } from '@/db/therapist';
 import { passphrase } from './passphrase';
 import { readArguments } from './read-arguments';

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import { counted } from '@/app/_exchange/counted';
-import { bringInNext, keepUpload, lineUpMore, openLine } from '@/db/imports';
+import { bringInNext, keepUpload, lineUpMore, openLine } from '@/db/exchange/imports';
 import type { Therapist } from '@/db/therapist';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { LADDER_COLUMNS, readLadderRows } from '@/lib/exchange/read-ladders-csv';

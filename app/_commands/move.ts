@@ -1,8 +1,8 @@
 import path from 'node:path';
-import { headFile } from '@/db/audit-head';
-import { keepMovedHeads, moveDatabase } from '@/db/move-database';
-import { postgresToFill, postgresToRead } from '@/db/move-postgres';
-import { sqliteToFill, sqliteToRead } from '@/db/move-sqlite';
+import { headFile } from '@/db/audit/audit-head';
+import { keepMovedHeads, moveDatabase } from '@/db/upkeep/move-database';
+import { postgresToFill, postgresToRead } from '@/db/upkeep/move-postgres';
+import { sqliteToFill, sqliteToRead } from '@/db/upkeep/move-sqlite';
 import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 

@@ -1,5 +1,5 @@
-import { RESET_DAYS } from '@/db/one-time-links';
-import { resetByCommand } from '@/db/people';
+import { RESET_DAYS } from '@/db/people/one-time-links';
+import { resetByCommand } from '@/db/people/people';
 import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
 

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { restoreSqlite } from '@/db/restore-sqlite';
+import { restoreSqlite } from '@/db/upkeep/restore-sqlite';
 import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
 

@@ -1,7 +1,8 @@
 import fs from 'node:fs';
-import { closeDatabase, databaseAddress } from '@/db/client';
-import { engine } from '@/db/columns';
-import { DatabaseRefused } from '@/db/database-refused';
+import { closeDatabase } from '@/db/client';
+import { engine } from '@/db/sql/columns';
+import { databaseAddress } from '@/db/sql/database';
+import { DatabaseRefused } from '@/db/sql/database-refused';
 
 /**
  * What a command does with the clinic's database: `mayCreate` makes one where there is none yet; `opensNone` is of one that works on files it is

@@ -1,7 +1,7 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import readWorkbook from 'read-excel-file/node';
 import writeWorkbook from 'write-excel-file/node';
-import type { OutgoingPatient } from '@/db/patient-files';
+import type { OutgoingPatient } from '@/db/exchange/patient-files';
 import { csvText } from '@/lib/exchange/csv-text';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';

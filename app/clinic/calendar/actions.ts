@@ -3,9 +3,9 @@
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { ALARM_DAYS, ALARM_KEY } from '@/db/calendar-alarm';
-import { openFeed, withdrawFeed } from '@/db/calendar-feeds';
-import { changeSetting } from '@/db/clinic';
+import { changeSetting } from '@/db/clinic/clinic';
+import { ALARM_DAYS, ALARM_KEY } from '@/db/documents/calendar-alarm';
+import { openFeed, withdrawFeed } from '@/db/documents/calendar-feeds';
 
 /** The path of an address just opened: shown once, because only its hash is kept. */
 export type OpenedFeed = { readonly path: string } | null;

@@ -3,9 +3,9 @@ import Link from 'next/link';
 import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import { alarmDaysOf } from '@/db/calendar-alarm';
-import { feedsOf, type KeptFeed } from '@/db/calendar-feeds';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
+import { alarmDaysOf } from '@/db/documents/calendar-alarm';
+import { feedsOf, type KeptFeed } from '@/db/documents/calendar-feeds';
 import { setAlarmAction, withdrawFeedAction } from './actions';
 import { OpenFeed } from './open-feed';
 

@@ -2,8 +2,8 @@ import { fileResponse } from '@/app/_exchange/file-response';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { clinicOf } from '@/db/clinic';
-import { uploadOf } from '@/db/imports';
+import { clinicOf } from '@/db/clinic/clinic';
+import { uploadOf } from '@/db/exchange/imports';
 import { faultTable } from '@/lib/exchange/fault-report';
 
 /** Every cell of a file that could not be read, as a table to mend it by. */
