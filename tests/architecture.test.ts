@@ -45,7 +45,7 @@ const DB_ORDER = [
 ];
 
 /** `fhir` is types alone: the shapes of FHIR resources. */
-const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir'];
+const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir', '@noble'];
 const LONGEST_FILE = 260;
 const MOST_FILES = 20;
 const LAYERS = ['lib', 'db', 'app'] as const;

@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { build } from '@/app/_commands/prepare.mjs';
+import { readArguments } from '@/app/_commands/read-arguments';
 import type { Engine } from '@/db/sql/columns';
 import { seeded } from './cohort/random';
 import type { MadeUpClinic } from './db/made-up-clinic';
@@ -66,6 +66,14 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
     size: 2000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/flipped-bits')).flipBits(at, size, seeded(8105))),
   },
+  spreadsheets: {
+    size: 1,
+    run: async () => (await import('./spreadsheets/round-trips')).spreadsheetTrips(process.env.RECORD_TO),
+  },
+  'sample-workbooks': {
+    size: 1,
+    run: async () => (await import('./spreadsheets/make-samples')).makeSamples(process.env.RECORD_TO ?? 'test-results/workbooks'),
+  },
   tamper: {
     size: 10_000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),
@@ -73,7 +81,7 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
 };
 
 /** Figures that must be nothing, or the campaign fell short; of editors who meet, some lose and are shown both versions. */
-const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost'];
+const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost', 'altered', 'doubled', 'merged'];
 
 function fellShort(name: string, figures: unknown): boolean {
   if (figures === null || typeof figures !== 'object') return false;
@@ -124,7 +132,8 @@ function tool(file: string, given: readonly string[], env: Readonly<Record<strin
  * Each runs in a process of its own, because a process knows one engine.
  */
 async function campaign(): Promise<void> {
-  const { values, positionals } = parseArgs({ options: { size: { type: 'string' } }, allowPositionals: true });
+  const usage = `npm run campaign [-- name] [--size 1000]\n  Without a name all of them: ${Object.keys(CAMPAIGNS).join(', ')}.`;
+  const { values, positionals } = readArguments(usage, { size: { type: 'string' } }, { names: 1 });
   const [name] = positionals;
   const wanted = name === undefined ? undefined : CAMPAIGNS[name];
   if (name === undefined) {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { appAddress } from '@/app/_session/app-address';
 import { todayIn } from '@/app/_session/today';
 import { CANCELLED_DAYS, calendarEntries, type StoredDay } from '@/lib/schedule/calendar-entries';
 import { calendarFile } from '@/lib/schedule/calendar-file';
@@ -9,8 +10,12 @@ export function changedSince(now = Date.now()): Date {
 }
 
 /** Stored dates as a calendar file, never kept by anyone on the way. */
-export function calendarResponse(dates: readonly StoredDay[], timeZone: string, fileName: string): Response {
-  const entries = calendarEntries(dates, 'rungwise.invalid', todayIn(timeZone));
+export async function calendarResponse(
+  dates: readonly StoredDay[],
+  { timeZone, alarmDays }: { readonly timeZone: string; readonly alarmDays: number | null },
+  fileName: string,
+): Promise<Response> {
+  const entries = calendarEntries(dates, 'rungwise.invalid', todayIn(timeZone), { address: await appAddress(), alarmDays });
   return new Response(calendarFile(entries, 'Garment dates'), {
     headers: {
       'Content-Type': 'text/calendar; charset=utf-8',

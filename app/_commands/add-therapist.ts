@@ -1,23 +1,21 @@
-import { parseArgs } from 'node:util';
 import { hashPassword } from 'better-auth/crypto';
 import { addPerson, openClinic, soleClinic } from '@/db/people/people';
 import type { Role } from '@/db/therapist';
 import { passphrase } from './passphrase';
+import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
 
 const USAGE = `npm run add-therapist -- --email you@clinic.example --name "Your Name" [--role lead|therapist|read-only]
   The first person also opens the clinic: --clinic "Name" [--subtitle "garment clinic"] [--units in|cm] [--zone Europe/London]`;
 
-const { values } = parseArgs({
-  options: {
-    email: { type: 'string' },
-    name: { type: 'string' },
-    role: { type: 'string' },
-    clinic: { type: 'string' },
-    subtitle: { type: 'string', default: '' },
-    units: { type: 'string', default: 'in' },
-    zone: { type: 'string', default: Intl.DateTimeFormat().resolvedOptions().timeZone },
-  },
+const { values } = readArguments(USAGE, {
+  email: { type: 'string' },
+  name: { type: 'string' },
+  role: { type: 'string' },
+  clinic: { type: 'string' },
+  subtitle: { type: 'string', default: '' },
+  units: { type: 'string', default: 'in' },
+  zone: { type: 'string', default: Intl.DateTimeFormat().resolvedOptions().timeZone },
 });
 
 /** Adds a person who may sign in, and prints their passphrase once. The first one opens the clinic and leads it. */
@@ -53,4 +51,4 @@ function isZone(zone: string): boolean {
   }
 }
 
-await runCommand(addTherapist);
+await runCommand(addTherapist, { mayCreate: Boolean(values.clinic) });

@@ -1,48 +1,62 @@
 import { readFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { todayIn } from '@/app/_session/today';
-import { analysisDocument } from '@/lib/exchange/analysis-document';
-import type { CsvFault } from '@/lib/exchange/csv-table';
-import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { readPiecesCsv } from '@/lib/exchange/read-pieces-csv';
+import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
+import { pieceRows } from '@/lib/exchange/read-pieces-csv';
 import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/record/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
+import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
+import { inputFile } from './input-file';
+import { NotText, openLadders } from './ladders-by-patient';
+import { readArguments } from './read-arguments';
+import { writeDocument } from './write-document';
 
-const USAGE = 'Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json]';
+const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json]
+  Either file may be - for standard input. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
 
-/** Prints one JSON document for a ladders file; a fault goes to standard error with exit code 2, and nothing else is printed. */
+/**
+ * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
+ *
+ * The file is gone through twice, a patient at a time: once to find its faults, once to analyse. What must be learnt over all patients
+ * before the first is analysed belongs into the first pass. Whoever stops reading (`| head`) ends it quietly.
+ */
 function main(): void {
-  const { ladders, garments, today, policy } = readArguments();
-  const read = readLaddersCsv(textOf(ladders), today);
-  if (read.kind === 'fault') stop(faultLine(ladders, read.fault));
-  let { records } = read;
-  if (garments) {
-    const withPieces = readPiecesCsv(textOf(garments), records);
-    if (withPieces.kind === 'fault') stop(faultLine(garments, withPieces.fault));
-    records = withPieces.records;
-  }
-  process.stdout.write(`${JSON.stringify(analysisDocument(records, policy, today), null, 2)}\n`);
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(0);
+  });
+  const { ladders, garments, today, policy } = given();
+  const records = givenRecords(ladders, garments);
+  const fault = firstFault(records, today);
+  if (fault) stop(faultLine(fault.of === 'ladders' ? nameOf(ladders) : nameOf(garments ?? ''), fault.fault));
+  writeDocument(recordsOneByOne(records, today), policy, today, (text) => process.stdout.write(text));
+  records.ladders.close();
 }
 
-function readArguments(): { ladders: string; garments: string | undefined; today: CalendarDay; policy: Policy } {
-  let parsed: ReturnType<typeof parse>;
-  try {
-    parsed = parse();
-  } catch (error) {
-    return stop(`${(error as Error).message}\n${USAGE}`);
-  }
-  const { values, positionals } = parsed;
+function given(): { ladders: string; garments: string | undefined; today: CalendarDay; policy: Policy } {
+  const options = { garments: { type: 'string' }, today: { type: 'string' }, policy: { type: 'string' } } as const;
+  const { values, positionals } = readArguments(USAGE, options, { names: 1, wrong: 2 });
   const [ladders] = positionals;
-  if (!ladders || positionals.length > 1) return stop(USAGE);
+  if (!ladders) return stop(USAGE);
   const today = values.today === undefined ? todayIn(Intl.DateTimeFormat().resolvedOptions().timeZone) : dayFrom(values.today);
   return { ladders, garments: values.garments, today, policy: values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy) };
 }
 
-function parse() {
-  return parseArgs({
-    allowPositionals: true,
-    options: { garments: { type: 'string' }, today: { type: 'string' }, policy: { type: 'string' } },
-  });
+function givenRecords(ladders: string, garments: string | undefined): GivenRecords {
+  const file = inputFile(ladders);
+  if (!file) return stop(`${ladders}: cannot be read.`);
+  const opened = orRefused(ladders, () => openLadders(file.path));
+  return { ladders: opened, pieces: garments === undefined ? [] : orRefused(garments, () => pieceRows(textOf(garments))) };
+}
+
+/** What `read` gives; a file that is not what it should be ends the command with its fault. */
+function orRefused<T>(given: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof NotText) return stop(notText(given));
+    if (error instanceof CsvRefusal) return stop(faultLine(nameOf(given), error.fault));
+    return stop(`${given}: cannot be read.`);
+  }
 }
 
 function dayFrom(text: string): CalendarDay {
@@ -65,18 +79,28 @@ function policyFrom(file: string): Policy {
   return policyWith(checked.data);
 }
 
-function textOf(file: string): string {
+function textOf(given: string): string {
+  const file = inputFile(given);
+  if (!file) return stop(`${given}: cannot be read.`);
   let bytes: Buffer;
   try {
-    bytes = readFileSync(file);
+    bytes = readFileSync(file.path);
   } catch {
-    return stop(`${file}: cannot be read.`);
+    return stop(`${given}: cannot be read.`);
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    return stop(`${file}: this is not UTF-8 text. Save it as CSV UTF-8.`);
+    return stop(notText(given));
   }
+}
+
+function notText(given: string): string {
+  return `${nameOf(given)}: this is not UTF-8 text. Save it as CSV UTF-8.`;
+}
+
+function nameOf(given: string): string {
+  return given === '-' ? 'standard input' : given;
 }
 
 function faultLine(file: string, fault: CsvFault): string {

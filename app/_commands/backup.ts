@@ -1,5 +1,4 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { BESIDE, headFile } from '@/db/audit/audit-head';
 import { getDatabase } from '@/db/client';
 import { engine } from '@/db/sql/columns';
@@ -10,10 +9,16 @@ import { backupSqlite } from '@/db/upkeep/backup-sqlite';
 import { clockDoubts } from '@/db/upkeep/clock-doubts';
 import { knownHeads } from '@/db/upkeep/known-heads';
 import { backupsIn, rotateBackups } from '@/db/upkeep/rotate-backups';
+import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
 
 /** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
 const KEEP = '14';
+
+const USAGE = `npm run backup [-- --to folder --keep 14]
+  Backs up the clinic’s file while it is used, and lets older backups go. Records on a PostgreSQL server: says what to type.`;
+
+const { values } = readArguments(USAGE, { to: { type: 'string' }, keep: { type: 'string', default: KEEP } });
 
 /** What to type for records on a PostgreSQL server. */
 const advice = (name: string) => `The records are on a PostgreSQL server: its own tools make the backup.
@@ -25,7 +30,6 @@ Restore into an empty database, and compare its history with the heads kept then
 
 /** Backs up the clinic's file while it is used: `npm run backup [-- --to folder --keep 14]`. Lets older backups go. */
 async function backup(): Promise<string | undefined> {
-  const { values } = parseArgs({ options: { to: { type: 'string' }, keep: { type: 'string', default: KEEP } } });
   const keep = Number(values.keep);
   if (!Number.isInteger(keep) || keep < 1) return '--keep wants how many backups to keep, at least 1.';
   if (engine === 'postgres') return advice(`clinic-${fileStamp(new Date())}`);

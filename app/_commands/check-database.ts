@@ -23,4 +23,4 @@ async function check(): Promise<number> {
   return (await hasPeople()) ? 0 : 3;
 }
 
-await runCommand(check);
+await runCommand(check, { mayCreate: true });

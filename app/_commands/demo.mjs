@@ -1,5 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
+import { namesGiven } from './no-arguments.mjs';
 import { build, install, ROOT, runTypeScript } from './prepare.mjs';
 import { choosePort, serve } from './serve.mjs';
 
@@ -51,4 +52,5 @@ function setAside() {
   }
 }
 
+namesGiven('npm run demo\n  Serves a made-up clinic from a file of its own. PORT chooses the port.');
 process.exitCode = await demo();

@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { todayIn } from '@/app/_session/today';
 import { getDatabase } from '@/db/client';
 import { clinicOf } from '@/db/clinic/clinic';
@@ -6,19 +5,18 @@ import { erasePatient } from '@/db/erasure/erase-patient';
 import { type PlannedErasure, plannedErasures } from '@/db/erasure/planned-erasure';
 import { wipeFreedSpace } from '@/db/erasure/wipe-freed-space';
 import { personWithEmail } from './person-with-email';
+import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
 const USAGE = `npm run erase-patient -- --reference HL-0147 --by lead@clinic.example --reason "asked for in writing" [--despite-retention] [--yes]
   Without --yes it only says what would go. The reason stays in the record: do not name the patient in it.`;
 
-const { values } = parseArgs({
-  options: {
-    reference: { type: 'string' },
-    by: { type: 'string' },
-    reason: { type: 'string' },
-    'despite-retention': { type: 'boolean', default: false },
-    yes: { type: 'boolean', default: false },
-  },
+const { values } = readArguments(USAGE, {
+  reference: { type: 'string' },
+  by: { type: 'string' },
+  reason: { type: 'string' },
+  'despite-retention': { type: 'boolean', default: false },
+  yes: { type: 'boolean', default: false },
 });
 
 /** Erases one patient on request of a lead, after the time the record has to be kept, or before it when told so. */

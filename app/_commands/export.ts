@@ -1,9 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { counted } from '@/app/_exchange/counted';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
+import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
 import { todayIn } from '@/app/_session/today';
 import { noteExport } from '@/db/clinic/audit-exports';
 import { clinicOf } from '@/db/clinic/clinic';
@@ -12,25 +12,30 @@ import { everyPatientFile, type OutgoingPatient, patientFiles } from '@/db/excha
 import { findPatients } from '@/db/patients/find-patients';
 import { privateFolder } from '@/db/sql/private-files';
 import type { Therapist } from '@/db/therapist';
+import { transactionBundle } from '@/lib/exchange/fhir/transaction-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { personWithEmail } from './person-with-email';
+import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
-const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|fhir] [--patient HL-0147]
+const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|workbook|fhir|fhir-transaction] [--patient HL-0147]
   Without --patient the whole clinic goes out. The folder must be new or empty.`;
 
-const { values } = parseArgs({
-  options: { by: { type: 'string' }, to: { type: 'string' }, as: { type: 'string', default: 'raw' }, patient: { type: 'string' } },
+const { values } = readArguments(USAGE, {
+  by: { type: 'string' },
+  to: { type: 'string' },
+  as: { type: 'string', default: 'raw' },
+  patient: { type: 'string' },
 });
 
 /** Writes a patient or the clinic into a folder: a set of tables with its dictionary, or a FHIR bundle for each patient. */
 async function exportFiles(): Promise<string | undefined> {
   const { by, to, as, patient } = values;
   const style = setStyleNamed(as);
-  if (!by || !to || (!style && as !== 'fhir')) return USAGE;
+  if (!by || !to || (!style && as !== 'fhir' && as !== 'fhir-transaction' && as !== 'workbook')) return USAGE;
   const therapist = await personWithEmail(by);
   if (!therapist) return `Nobody here has the e-mail ${by}.`;
   if (!patient && therapist.role !== 'lead') return `${by} is not a lead of this clinic. Only a lead takes the whole clinic out.`;
@@ -44,7 +49,12 @@ async function exportFiles(): Promise<string | undefined> {
   const patients = patientId
     ? await patientFiles(therapist, [patientId])
     : everyPatientFile(therapist, { rank, unreadable: (reference) => unread.push(reference) });
-  const count = style ? await writeTables(therapist, to, style, patients) : await writeBundles(therapist, to, patients);
+  const write = async () => {
+    if (style) return writeTables(therapist, to, style, patients);
+    return as === 'workbook' ? writeWorkbook(therapist, to, patients) : writeBundles(therapist, to, patients, as === 'fhir-transaction');
+  };
+  const count = await write();
+  if (typeof count === 'string') return count;
   say(`${counted(count, 'patient')} written to ${to}.`);
   if (unread.length > 0)
     return `Not written, because a row of theirs cannot be read (npm run verify-data says which): ${unread.join(', ')}.`;
@@ -74,14 +84,32 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   return count;
 }
 
-async function writeBundles(therapist: Therapist, to: string, patients: Patients): Promise<number> {
+/** Every patient in one workbook; how many they are, or why it cannot be one. */
+async function writeWorkbook(therapist: Therapist, to: string, patients: Patients): Promise<number | string> {
   const today = todayIn((await clinicOf(therapist)).timeZone);
+  let count = 0;
+  const counting = async function* () {
+    for await (const patient of patients) {
+      count += 1;
+      yield patient;
+    }
+  };
+  const made = await setWorkbook(counting(), partsOf(WORKBOOK_STYLE, await policyOf(therapist), today), today);
+  if (made.kind === 'refused') return made.reason;
+  fs.writeFileSync(path.join(to, `clinic-${today}.xlsx`), made.bytes, { flag: 'wx', mode: 0o600 });
+  return count;
+}
+
+async function writeBundles(therapist: Therapist, to: string, patients: Patients, forServer: boolean): Promise<number> {
+  const clinic = await clinicOf(therapist);
+  const today = todayIn(clinic.timeZone);
   const partOf = partsOf(SET_STYLES.raw.style, await policyOf(therapist), today);
   let count = 0;
   for await (const patient of patients) {
     const { file, analysis } = partOf(patient);
+    const bundle = patientBundle(file, analysis(), new Date().toISOString(), { patientId: patient.patientId, clinic });
     const name = `${file.details.reference.replace(/[^\w.-]+/g, '-')}.fhir.json`;
-    fs.writeFileSync(path.join(to, name), bundleText(patientBundle(file, analysis(), new Date().toISOString())), {
+    fs.writeFileSync(path.join(to, name), bundleText(forServer ? transactionBundle(bundle) : bundle), {
       flag: 'wx',
       mode: 0o600,
     });

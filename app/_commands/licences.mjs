@@ -1,6 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { namesGiven } from './no-arguments.mjs';
 import { ROOT } from './prepare.mjs';
 
 /** Where the list is kept; a test compares it with the lock file. */
@@ -27,4 +28,7 @@ function write() {
   console.log(`Written to ${path.relative(ROOT, LICENCES)}.`);
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) write();
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  namesGiven('npm run licences\n  Writes the list of every package and its licence.');
+  write();
+}

@@ -1,20 +1,19 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { engine } from '@/db/sql/columns';
 import { databaseAddress } from '@/db/sql/database';
 import { knownHeads } from '@/db/upkeep/known-heads';
 import { brokenHistory, mendHistory } from '@/db/upkeep/mend-history';
 import { personWithEmail } from './person-with-email';
+import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
 const USAGE = `npm run mend-history -- --by lead@clinic.example --reason "another key was set after the restore" [--yes]
   Signs for the part of the history that was sealed with another key, or that is lost. Without --yes it only says which.`;
 
+const { values } = readArguments(USAGE, { by: { type: 'string' }, reason: { type: 'string' }, yes: { type: 'boolean', default: false } });
+
 /** Lets a lead sign for a broken history, so that it goes on from there. The rows stay as they are. */
 async function mend(): Promise<string | undefined> {
-  const { values } = parseArgs({
-    options: { by: { type: 'string' }, reason: { type: 'string' }, yes: { type: 'boolean', default: false } },
-  });
   const { by, reason } = values;
   if (!by || !reason?.trim()) return USAGE;
   const lead = await personWithEmail(by);

@@ -1,14 +1,16 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { headFile } from '@/db/audit/audit-head';
 import { keepMovedHeads, moveDatabase } from '@/db/upkeep/move-database';
 import { postgresToFill, postgresToRead } from '@/db/upkeep/move-postgres';
 import { sqliteToFill, sqliteToRead } from '@/db/upkeep/move-sqlite';
+import { readArguments } from './read-arguments';
 import { runCommand, say } from './run-command';
 
 const USAGE = `npm run move -- --from data/clinic.db --to postgres://user@host/name
 npm run move -- --from postgres://user@host/name --to data/clinic.db
   Carries a whole clinic into an empty database and compares the two row by row. Stop the program first. Run again to go on after a stop.`;
+
+const { values } = readArguments(USAGE, { from: { type: 'string' }, to: { type: 'string' } });
 
 /** How many rows pass between two lines of progress. */
 const EVERY = 5000;
@@ -17,7 +19,6 @@ const isServer = (address: string) => /^postgres(ql)?:\/\//.test(address);
 
 /** Moves a clinic between a SQLite file and a PostgreSQL server. */
 async function move(): Promise<string | undefined> {
-  const { values } = parseArgs({ options: { from: { type: 'string' }, to: { type: 'string' } } });
   if (!values.from || !values.to) return USAGE;
   const source = await (isServer(values.from) ? postgresToRead : sqliteToRead)(values.from);
   const target = await (isServer(values.to) ? postgresToFill : sqliteToFill)(values.to);
@@ -38,4 +39,4 @@ async function move(): Promise<string | undefined> {
   return undefined;
 }
 
-await runCommand(move);
+await runCommand(move, { opensNone: true });

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { chromium } from '@playwright/test';
+import { namesGiven } from './no-arguments.mjs';
 import { ROOT } from './prepare.mjs';
 
 /** The demonstration clinic's sign-in, as `npm run demo` prints it. */
@@ -47,4 +48,8 @@ async function pictures(address) {
   await browser.close();
 }
 
-await pictures(process.argv[2] ?? 'http://127.0.0.1:3000');
+const [address = 'http://127.0.0.1:3000'] = namesGiven(
+  'npm run pictures [-- http://127.0.0.1:3000]\n  Takes the README’s pictures from a running demonstration clinic.',
+  1,
+);
+await pictures(address);

@@ -4,7 +4,13 @@ import { onePersonOfEachClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
 import { renewStale, workAim } from '@/db/worklist/refresh-work';
 import { staleCount } from '@/db/worklist/stale-work';
+import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
+
+const USAGE = `npm run renew
+  Makes every clinic’s worklist and dates ready for today. Takes no options.`;
+
+readArguments(USAGE, {});
 
 /**
  * Makes every clinic's worklist and dates ready for today: for the early morning, or after a change of limits or rules.

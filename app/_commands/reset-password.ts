@@ -1,17 +1,15 @@
-import { parseArgs } from 'node:util';
 import { RESET_DAYS } from '@/db/people/one-time-links';
 import { resetByCommand } from '@/db/people/people';
+import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
 
 const USAGE = `npm run reset-password -- --email you@clinic.example [--second-factor-lost] [--address https://clinic.example]
   Prints a link with which this person chooses a new password, once, within ${RESET_DAYS * 24} hours.`;
 
-const { values } = parseArgs({
-  options: {
-    email: { type: 'string' },
-    'second-factor-lost': { type: 'boolean', default: false },
-    address: { type: 'string', default: process.env.APP_URL || 'http://127.0.0.1:3000' },
-  },
+const { values } = readArguments(USAGE, {
+  email: { type: 'string' },
+  'second-factor-lost': { type: 'boolean', default: false },
+  address: { type: 'string', default: process.env.APP_URL || 'http://127.0.0.1:3000' },
 });
 
 /** Prints a one-time link for somebody who cannot get in; also when nobody leads who could make one on the screen. */

@@ -1,14 +1,16 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { restoreSqlite } from '@/db/upkeep/restore-sqlite';
+import { readArguments } from './read-arguments';
+import { runCommand } from './run-command';
 
 const USAGE = `npm run restore -- --from backups/clinic-2026-11-25T17-30-05Z.db --to data/clinic.db
   Makes a clinic's file of a backup, compares the two row by row, and overwrites nothing.`;
 
+const { values } = readArguments(USAGE, { from: { type: 'string' }, to: { type: 'string' } });
+
 /** Restores a backup of a SQLite file, and says whether the two are equal. */
 async function restore(): Promise<string | undefined> {
-  const { values } = parseArgs({ options: { from: { type: 'string' }, to: { type: 'string' } } });
   if (!values.from || !values.to) return USAGE;
   if (!fs.existsSync(values.from)) return `${values.from} is not there.`;
   const ended = await restoreSqlite(values.from, values.to);
@@ -26,6 +28,4 @@ async function restore(): Promise<string | undefined> {
   return undefined;
 }
 
-const refusal = await restore();
-if (refusal) process.stderr.write(`${refusal}\n`);
-process.exitCode = refusal ? 1 : 0;
+await runCommand(restore, { opensNone: true });

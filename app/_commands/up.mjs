@@ -1,3 +1,4 @@
+import { namesGiven } from './no-arguments.mjs';
 import { build, install, runTypeScript } from './prepare.mjs';
 import { choosePort, serve } from './serve.mjs';
 
@@ -28,4 +29,5 @@ async function up() {
   return process.exitCode ?? 0;
 }
 
+namesGiven('npm run up\n  Serves the clinic of DATABASE_URL, else DB_FILE, else data/clinic.db. HOST, PORT and APP_URL say where.');
 process.exitCode = await up();

@@ -1,12 +1,17 @@
 import path from 'node:path';
-import { parseArgs } from 'node:util';
 import { BESIDE, headFile, type KeptHeads, type OuterHeads, readHeads, writeHeads } from '@/db/audit/audit-head';
 import { getDatabase } from '@/db/client';
 import { engine } from '@/db/sql/columns';
 import { databaseAddress } from '@/db/sql/database';
 import { checkData } from '@/db/upkeep/check-data';
 import { knownHeads } from '@/db/upkeep/known-heads';
+import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
+
+const USAGE = `npm run verify-data [-- --head file] [-- --keep-head file]
+  Says whether the clinic’s data are whole. Ends with 0 when everything holds, else with 1.`;
+
+const { values } = readArguments(USAGE, { head: { type: 'string', multiple: true }, 'keep-head': { type: 'string' } });
 
 /**
  * Says in plain sentences whether the clinic's data are whole: `npm run verify-data [-- --head file] [-- --keep-head file]`.
@@ -15,7 +20,6 @@ import { runCommand } from './run-command';
  * program keeps one by itself. Ends with 0 when everything holds, else with 1.
  */
 async function verifyData(): Promise<boolean> {
-  const { values } = parseArgs({ options: { head: { type: 'string', multiple: true }, 'keep-head': { type: 'string' } } });
   const outer: OuterHeads[] = [];
   const problems: string[] = [];
   for (const file of values.head ?? []) {

@@ -1,6 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { countPlaywright, countVitest, withExitCode } from './count-tests.mjs';
+import { namesGiven } from './no-arguments.mjs';
 import { install, ROOT, run, runBeside } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
@@ -82,6 +83,7 @@ function say(name) {
   console.log(`\n== ${name}`);
 }
 
+namesGiven('npm run verify\n  Lint, types, tests, build and browser tests; ends with 0 when all passed, else with 1.');
 await verify();
 if (failures.length > 0) console.log(`\nFailed: ${failures.join(', ')}`);
 console.log(`\n${passed} passed, ${failed} failed`);

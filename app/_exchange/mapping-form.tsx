@@ -1,5 +1,6 @@
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
+import type { LostPoints } from '@/lib/exchange/spreadsheet/lost-points';
 import type { Mapping, Role } from '@/lib/exchange/spreadsheet/mapping';
 import { columnName } from '@/lib/exchange/spreadsheet/spreadsheet-row';
 import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
@@ -8,6 +9,7 @@ import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 /** What is asked when an answer is missing, by its name. */
 const ASKED: Readonly<Partial<Record<keyof Mapping, string>>> = {
   dayOrder: 'The days can be read in more than one way. Choose the order.',
+  lastYear: 'Years are written with two figures. Say once which century is meant.',
   unit: 'Inches or centimetres? The table does not say. Nothing is read until you choose.',
   heightUnit: 'A height names no unit. Say which it is.',
   weightUnit: 'A weight names no unit: kilograms or pounds?',
@@ -25,18 +27,23 @@ export function MappingForm({
   table,
   mapping,
   missing,
+  lost,
+  thisYear,
   save,
 }: {
   readonly importId: string;
   readonly table: TextTable;
   readonly mapping: Mapping;
   readonly missing: readonly (keyof Mapping)[];
+  readonly lost: LostPoints | undefined;
+  readonly thisYear: number;
   readonly save: (form: FormData) => Promise<void>;
 }) {
   const isLandmark = ZEROS.some(({ key }) => key === mapping.zero);
   const typed = {
     ...mapping,
     dayOrder: mapping.dayOrder ?? '',
+    lastYear: mapping.lastYear === null ? '' : String(mapping.lastYear),
     zero: isLandmark ? mapping.zero : '',
     zeroWords: isLandmark ? '' : mapping.zero,
   };
@@ -51,6 +58,15 @@ export function MappingForm({
       <div className="two-columns">
         {choice('layout', 'Layout', LAYOUTS, null)}
         {choice('dayOrder', 'Days are written', ORDERS, 'choose')}
+        {(missing.includes('lastYear') || mapping.lastYear !== null) &&
+          choice('lastYear', 'Years of two figures', centuries(thisYear), 'choose')}
+        {(lost || mapping.figures === 'thousandths') &&
+          choice(
+            'figures',
+            lost ? `${lost.lost} figures stand a thousandfold, as ${lost.example}` : 'Figures that lost their point',
+            FIGURES,
+            null,
+          )}
       </div>
       <div className="four-columns">
         {choice('unit', 'Girths and distances are in', UNITS, 'choose')}
@@ -90,7 +106,7 @@ function Columns({
   readonly refusal: string | undefined;
 }) {
   const [header, ...rows] = table.rows;
-  const roles = mapping.layout === 'places-down' ? CHART_ROLES : TABLE_ROLES;
+  const roles = mapping.layout === 'places-down' ? CHART_ROLES : mapping.layout === 'long' ? LONG_ROLES : TABLE_ROLES;
   const columns = mapping.roles.map((role, index) => ({ role, index, letter: columnName(index, ''), heading: header?.cells[index] ?? '' }));
   return (
     <div className="scroll-across">
@@ -131,12 +147,22 @@ function Columns({
 const LAYOUTS = [
   { key: 'places-down', words: 'a column a visit, places down the side' },
   { key: 'visits-down', words: 'a row a visit, places across' },
+  { key: 'long', words: 'a row a measured place, headings of its own' },
   { key: 'rungs', words: 'a row a measured place (ladders file)' },
 ];
 const ORDERS = [
   { key: 'ymd', words: 'year, month, day' },
   { key: 'dmy', words: 'day, month, year' },
   { key: 'mdy', words: 'month, day, year' },
+];
+const FIGURES = [
+  { key: 'as-written', words: 'as they are written' },
+  { key: 'thousandths', words: 'with the point put back before the last three' },
+];
+const centuries = (thisYear: number) => [
+  { key: String(thisYear), words: `up to this one: ${String(thisYear).slice(2)} is ${thisYear}, the next is ${thisYear - 99}` },
+  { key: '2099', words: '2000 to 2099' },
+  { key: '1999', words: '1900 to 1999' },
 ];
 const UNITS = [
   { key: 'in', words: 'inches' },
@@ -175,6 +201,12 @@ const ROLE_WORDS: Readonly<Record<Role, string>> = {
   note: 'note',
   place: 'place',
   visit: 'a visit',
+  distance: 'distance',
+  girth: 'girth',
+  unit: 'unit',
+  landmark: 'landmark',
 };
 const CHART_ROLES: readonly Role[] = ['place', 'visit', 'ignore'];
-const TABLE_ROLES = (Object.keys(ROLE_WORDS) as Role[]).filter((role) => role !== 'visit');
+const LONG_ONLY: readonly Role[] = ['distance', 'girth', 'unit', 'landmark'];
+const TABLE_ROLES = (Object.keys(ROLE_WORDS) as Role[]).filter((role) => role !== 'visit' && !LONG_ONLY.includes(role));
+const LONG_ROLES = (Object.keys(ROLE_WORDS) as Role[]).filter((role) => role !== 'visit' && role !== 'place');

@@ -15,6 +15,8 @@ export function mappingFrom(form: FormData, { table, mapping: before }: { readon
     ...before,
     layout: text('layout') || before.layout,
     dayOrder: text('dayOrder') || before.dayOrder,
+    lastYear: Number(text('lastYear')) || before.lastYear,
+    figures: text('figures') || before.figures,
     unit: text('unit') || before.unit,
     heightUnit: text('heightUnit') || before.heightUnit,
     weightUnit: text('weightUnit') || before.weightUnit,

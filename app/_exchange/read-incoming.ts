@@ -3,12 +3,15 @@ import type { Upload } from '@/db/exchange/imports';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
-import { readSet } from '@/lib/exchange/set/read-set';
+import { readSet, saidOfSet } from '@/lib/exchange/set/read-set';
+import { saidOfCarried } from '@/lib/exchange/spreadsheet/carried-down';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { columnsLeftOut } from '@/lib/exchange/spreadsheet/left-out';
+import { type LostPoints, lostPoints } from '@/lib/exchange/spreadsheet/lost-points';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
+import { tidyTable } from '@/lib/exchange/spreadsheet/tidy-table';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { refusedDay } from '@/lib/record/visit-days';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -20,7 +23,13 @@ export type IncomingRead = {
   readonly sheet?: { readonly table: TextTable; readonly mapping: Mapping; readonly missing: readonly (keyof Mapping)[] };
   /** Columns of a spreadsheet that were left out although something stands in them. */
   readonly leftOut?: readonly string[];
+  /** What was taken otherwise than it stands, or left out, by rows and cells; and figures that may have lost their point. */
+  readonly said?: readonly string[];
+  readonly lost?: LostPoints | undefined;
 };
+
+/** Answers that mappings kept before 2026-11-30 do not have. */
+const ADDED_LATER = { lastYear: null, figures: 'as-written' } as const;
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
 export function readIncoming({ form, text }: Upload, said: Mapping | null, today: CalendarDay): IncomingRead {
@@ -28,10 +37,18 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   if (form === 'bundle') return possibleDays(readBundle(text), today);
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
-  const mapping = said ?? guessMapping(cut.table);
-  const missing = unanswered(mapping, cut.table);
-  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(cut.table, mapping, today);
-  return { ...read, sheet: { table: cut.table, mapping, missing }, leftOut: columnsLeftOut(cut.table, mapping) };
+  const { table, above, said: tidied } = tidyTable(cut.table);
+  const mapping = said ? { ...ADDED_LATER, ...said } : guessMapping(table, above);
+  const missing = unanswered(mapping, table);
+  const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(table, mapping, today);
+  const lost = mapping.figures === 'as-written' ? lostPoints(table, mapping) : undefined;
+  return {
+    ...read,
+    sheet: { table, mapping, missing },
+    leftOut: columnsLeftOut(table, mapping),
+    said: [...tidied, ...saidOfCarried(table, mapping)],
+    lost,
+  };
 }
 
 /** Leaves out, by name, whoever has a visit on a day that cannot be. */
@@ -48,8 +65,9 @@ function possibleDays(read: IncomingRead, today: CalendarDay): IncomingRead {
 }
 
 function readPackedSet(text: string): IncomingRead {
-  const read = readSet(new Map(Object.entries(JSON.parse(text) as Record<string, string>)));
-  return read.kind === 'read' ? { patients: read.patients, faults: [] } : { patients: [], faults: [read.fault] };
+  const files = new Map(Object.entries(JSON.parse(text) as Record<string, string>));
+  const read = readSet(files);
+  return read.kind === 'read' ? { patients: read.patients, faults: [], said: saidOfSet(files) } : { patients: [], faults: [read.fault] };
 }
 
 function readBundle(text: string): IncomingRead {

@@ -19,6 +19,16 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
               For another clinical program, as a FHIR bundle
             </a>
           </li>
+          <li>
+            <a href={`${address}fhir-transaction`} download>
+              For a FHIR server, as a transaction: sent again it updates and doubles nothing
+            </a>
+          </li>
+          <li>
+            <a href={`${address}workbook`} download>
+              As a workbook (.xlsx), every cell as text: a spreadsheet program changes nothing in it
+            </a>
+          </li>
           {Object.entries(SET_STYLES).map(([name, { words }]) => (
             <li key={name}>
               <a href={`${address}${name}`} download>

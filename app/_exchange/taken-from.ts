@@ -13,6 +13,7 @@ export async function takenFrom(fileName: string, bytes: Uint8Array, sheet: stri
     const read = await readWorkbookSheet(bytes, sheet, MOST_BYTES).catch(() => undefined);
     if (!read) return { kind: 'refused', reason: 'The workbook cannot be read. Save it once more as .xlsx, or as CSV. Nothing was taken.' };
     if (read.kind === 'refused') return read;
+    if (read.kind === 'set') return { kind: 'taken', upload: { fileName, form: 'set', text: read.text }, said: [] };
     return { kind: 'taken', upload: { fileName, form: 'spreadsheet', text: read.text }, said: read.said };
   }
   const upload = await uploadFrom(fileName, bytes);

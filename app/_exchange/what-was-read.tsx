@@ -1,16 +1,28 @@
+import { faultGroups } from '@/lib/exchange/fault-report';
 import type { ImportDoubt } from '@/lib/exchange/import-doubts';
 import { showDay } from '@/lib/units/calendar-day';
 import { counted } from './counted';
 import type { IncomingRead } from './read-incoming';
 
-/** At most so many bad cells and questions are shown; the rest is counted. */
+/** Questions shown at most; the rest is counted. */
 const MOST_SHOWN = 200;
+/** Kinds of bad cells that are shown, each by its first cell; all of them are in the file. */
+const KINDS_SHOWN = 20;
 /** So many questions stand open to be read before anything is brought in. */
 const OPEN_UP_TO = 20;
 
 /** What could be read of a file: how much, each bad cell with its reason, and the questions that the sheet would have asked. */
-export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; readonly doubts: readonly ImportDoubt[] }) {
+export function WhatWasRead({
+  read,
+  doubts,
+  reportAt,
+}: {
+  readonly read: IncomingRead;
+  readonly doubts: readonly ImportDoubt[];
+  readonly reportAt: string;
+}) {
   const { patients, faults } = read;
+  const kinds = faultGroups(faults);
   const visits = patients.reduce((sum, one) => sum + one.visits.length, 0);
   const girths = patients.reduce((sum, one) => sum + girthsIn(one), 0);
   return (
@@ -19,6 +31,13 @@ export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; rea
       <p>{`${counted(patients.length, 'patient')}, ${counted(visits, 'visit')}, ${counted(girths, 'girth')}.`}</p>
       {read.leftOut && read.leftOut.length > 0 && (
         <p>{`${counted(read.leftOut.length, 'column')} left out: ${read.leftOut.join(', ')}.`}</p>
+      )}
+      {read.said && read.said.length > 0 && (
+        <ul>
+          {read.said.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
       )}
       {faults.length > 0 && (
         <details open={patients.length === 0}>
@@ -33,16 +52,22 @@ export function WhatWasRead({ read, doubts }: { readonly read: IncomingRead; rea
               </tr>
             </thead>
             <tbody>
-              {faults.slice(0, MOST_SHOWN).map(({ file, line, column, reason }) => (
+              {kinds.slice(0, KINDS_SHOWN).map(({ first: { file, line, column, reason }, cells }) => (
                 <tr key={`${file}-${line}-${column}-${reason}`}>
                   <th scope="row">{file ? `${file}, ${line}` : line}</th>
                   <td>{column}</td>
-                  <td className="whole-row">{reason}</td>
+                  <td className="whole-row">{cells > 1 ? `${reason} And ${cells - 1} more of this column.` : reason}</td>
                 </tr>
               ))}
             </tbody>
           </table>
-          {faults.length > MOST_SHOWN && <p className="secondary">{`And ${faults.length - MOST_SHOWN} more. Mend these first.`}</p>}
+          {(kinds.length > KINDS_SHOWN || kinds.length < faults.length) && (
+            <p>
+              <a href={reportAt} download>
+                Every one of them as a file
+              </a>
+            </p>
+          )}
         </details>
       )}
       {doubts.length > 0 && (

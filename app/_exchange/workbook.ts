@@ -1,9 +1,11 @@
 import { strFromU8, Unzip, UnzipInflate } from 'fflate';
 import readWorkbook from 'read-excel-file/node';
+import { setOfWorkbook } from './set-workbook';
 
-/** Why a workbook is not taken, in a sentence; or the text of its one sheet, and what was said of it. */
+/** Why a workbook is not taken, in a sentence; the text of its one sheet, and what was said of it; or the tables of a set that was made here, as JSON. */
 export type WorkbookRead =
   | { readonly kind: 'read'; readonly text: string; readonly said: readonly string[] }
+  | { readonly kind: 'set'; readonly text: string }
   | { readonly kind: 'refused'; readonly reason: string };
 
 type Cell = string | number | boolean | Date | null;
@@ -32,9 +34,14 @@ export async function readWorkbookSheet(bytes: Uint8Array, sheetName: string, mo
     return refused('This is an old binary workbook. Save it as .xlsx, or as CSV.');
   const parts = partsWithin(bytes, most);
   if (!parts) return refused('The workbook cannot be unpacked, or is larger than it says. Nothing was taken.');
-  if (!parts.has('xl/workbook.xml')) return refused('This workbook is of another form. Save it as .xlsx, or as CSV.');
+  if (!parts.has('xl/workbook.xml'))
+    return refused(
+      'This is an OpenDocument workbook (.ods), or one of another form. It is not read: open it and save it as .xlsx, or as CSV.',
+    );
   if ([...parts.keys()].some((name) => name.endsWith('vbaProject.bin')))
     return refused('This workbook holds macros. Save it as .xlsx without them.');
+  const set = await setOfWorkbook(bytes);
+  if (set) return { kind: 'set', text: JSON.stringify(set) };
   const hidden = hiddenSheets(parts.get('xl/workbook.xml') ?? '');
   const sheets = (await readWorkbook(Buffer.from(bytes))).map(({ sheet, data }) => ({
     name: sheet,

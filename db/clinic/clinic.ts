@@ -35,7 +35,7 @@ export async function clinicOf(therapist: Therapist): Promise<Clinic> {
 }
 
 /** Every setting the clinic has changed, by key. What is not there stands at its default. */
-export async function settingsOf(therapist: Therapist): Promise<ReadonlyMap<string, Setting>> {
+export async function settingsOf(therapist: Pick<Therapist, 'clinicId'>): Promise<ReadonlyMap<string, Setting>> {
   const database = await getDatabase();
   const changes = await database
     .select()

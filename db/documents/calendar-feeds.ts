@@ -10,6 +10,7 @@ import { calendarFeed, clinic, dueDate, patient, patientRevision, user } from '.
 import { ifItCan } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { writeTogether } from '../transaction';
+import { alarmDaysOf } from './calendar-alarm';
 
 /** A calendar address: whose dates, who opened it, whether it still answers. The token itself is never kept. */
 export type KeptFeed = {
@@ -66,12 +67,12 @@ export async function feedsOf(therapist: Therapist): Promise<readonly KeptFeed[]
     .orderBy(desc(at), desc(id));
 }
 
-/** What the holder of a token may read: the dates of its feed and the zone their days are counted in; undefined for any other token. */
+/** What the holder of a token may read: the dates of its feed, the zone their days are counted in, and when the clinic wants to be reminded; undefined for any other token. */
 export async function calendarOfToken(
   token: string,
   changedSince: Date,
   at = new Date(),
-): Promise<{ readonly timeZone: string; readonly dates: readonly StoredDay[] } | undefined> {
+): Promise<{ readonly timeZone: string; readonly alarmDays: number | null; readonly dates: readonly StoredDay[] } | undefined> {
   const database = await getDatabase();
   const [feed] = await database
     .select({ id: calendarFeed.id, clinicId: calendarFeed.clinicId, patientId: calendarFeed.patientId, timeZone: clinic.timeZone })
@@ -80,14 +81,15 @@ export async function calendarOfToken(
     .where(and(eq(calendarFeed.tokenHash, hashOf(token)), isNull(calendarFeed.withdrawnAt)));
   if (!feed) return undefined;
   await ifItCan(async () => database.update(calendarFeed).set({ lastReadAt: at }).where(eq(calendarFeed.id, feed.id)));
-  return { timeZone: feed.timeZone, dates: await storedDays(feed.clinicId, feed.patientId, changedSince) };
+  const [alarmDays, dates] = [await alarmDaysOf(feed), await storedDays(feed.clinicId, feed.patientId, changedSince)];
+  return { timeZone: feed.timeZone, alarmDays, dates };
 }
 
 async function storedDays(clinicId: string, patientId: string | null, changedSince: Date): Promise<StoredDay[]> {
   const database = await getDatabase();
   const { id, kind, day, state, sequence, changedAt } = dueDate;
   const rows = await database
-    .select({ id, reference: patientRevision.reference, kind, day, state, sequence, changedAt })
+    .select({ id, patientId: dueDate.patientId, reference: patientRevision.reference, kind, day, state, sequence, changedAt })
     .from(dueDate)
     .innerJoin(patient, eq(patient.id, dueDate.patientId))
     .innerJoin(patientRevision, and(eq(patientRevision.patientId, patient.id), eq(patientRevision.number, patient.revision)))

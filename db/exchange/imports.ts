@@ -52,11 +52,34 @@ export async function keepMapping(therapist: Therapist, importId: string, mappin
 /** Puts the patients of a file in line to be brought in, and lets the file go. The same button pressed twice lines them up once. */
 export async function lineUp(therapist: Therapist, importId: string, patients: readonly PatientFile[], at = new Date()): Promise<void> {
   assertMayWrite(therapist);
-  const items = patients.map((content, position) => ({
+  await writeTogether([...opened(therapist, importId, patients.length, at), ...inLine(therapist, importId, patients, 0)]);
+}
+
+/** Opens the line of an import whose patients come in parts, because the file is too large to be held. */
+export async function openLine(therapist: Therapist, importId: string, patients: number, at = new Date()): Promise<void> {
+  assertMayWrite(therapist);
+  await writeTogether(opened(therapist, importId, patients, at));
+}
+
+/** Puts some more patients into an open line; `from` is how many stand in it already. */
+export async function lineUpMore(therapist: Therapist, importId: string, patients: readonly PatientFile[], from: number): Promise<void> {
+  assertMayWrite(therapist);
+  await writeTogether(inLine(therapist, importId, patients, from));
+}
+
+function opened(therapist: Therapist, importId: string, patients: number, at: Date): readonly Statement[] {
+  return [
+    (tx) => tx.update(dataImport).set({ state: 'open', text: null }).where(inReading(therapist, importId)).returning({ id: dataImport.id }),
+    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: importId, detail: { patients } }, at),
+  ];
+}
+
+function inLine(therapist: Therapist, importId: string, patients: readonly PatientFile[], before: number): readonly Statement[] {
+  const items = patients.map((content, index) => ({
     id: crypto.randomUUID(),
     clinicId: therapist.clinicId,
     importId,
-    position,
+    position: before + index,
     state: 'waiting' as const,
     reference: content.details.reference,
     content,
@@ -66,11 +89,7 @@ export async function lineUp(therapist: Therapist, importId: string, patients: r
     const rows = items.slice(from, from + CHUNK);
     chunks.push((tx) => tx.insert(importItem).values(rows).returning({ id: importItem.id }));
   }
-  await writeTogether([
-    (tx) => tx.update(dataImport).set({ state: 'open', text: null }).where(inReading(therapist, importId)).returning({ id: dataImport.id }),
-    ...chunks,
-    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: importId, detail: { patients: patients.length } }, at),
-  ]);
+  return chunks;
 }
 
 function inReading({ clinicId }: Therapist, importId: string) {

@@ -33,7 +33,12 @@ export class CsvRefusal extends Error {
  * Source: RFC 4180; a byte order mark is passed over.
  */
 export function csvRows(text: string, columns: readonly string[], exact = false): CsvRow[] {
-  return namedRows(parsed(exact ? text : text.replace(/\r\n?/g, '\n')), columns, exact);
+  return namedRows(cutRows(text, exact), columns, exact);
+}
+
+/** The rows of a CSV text as they are cut, the header among them; refuses (CsvRefusal) quotes that do not close. */
+export function cutRows(text: string, exact = false): CutRow[] {
+  return parsed(exact ? text : text.replace(/\r\n?/g, '\n'));
 }
 
 /** The rows of a table that was cut already, with the columns that are expected; refuses like `csvRows`. */
@@ -55,7 +60,8 @@ export function namedRows(records: readonly CutRow[], columns: readonly string[]
   });
 }
 
-type CutRow = { readonly cells: readonly string[]; readonly line: number };
+/** A row before its cells are named. */
+export type CutRow = { readonly cells: readonly string[]; readonly line: number };
 
 function parsed(text: string): CutRow[] {
   try {

@@ -1,11 +1,12 @@
-import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
-import { type LandmarkId, LIMBS, type LimbKind, type Side } from '../ladder/limb';
+import type { Rung } from '../ladder/ladder';
+import type { LimbKind, Side } from '../ladder/limb';
 import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
 import { refusedDay } from '../record/visit-days';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
 import { landmarkCell, timeCell, zeroCell } from './ladder-cells';
+import { type LadderDraft, ladderFrom } from './ladder-of-rows';
 import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
 import { undefused } from './set/defused';
 
@@ -35,7 +36,6 @@ export const LADDER_COLUMNS = [
 export const LADDER_WORDS: readonly string[] = ['patient', 'posture', 'measurer', 'zero', 'note'];
 
 type Draft<T> = { -readonly [key in keyof T]: T[key] };
-type LadderDraft = Omit<Draft<Ladder>, 'rungs' | 'landmarks'> & { rungs: Rung[]; landmarks: LandmarkReading[]; firstRow: CsvRow };
 type VisitDraft = Omit<Draft<Visit>, 'ladders'> & { ladders: LadderDraft[] };
 type PatientDraft = {
   reference: string;
@@ -67,17 +67,23 @@ export function readLaddersCsv(
   }
 }
 
+/** The patient a row of a ladders file is about, as the reader takes it. */
+export function patientOfRow(row: CsvRow): string {
+  return withPlainWords(row).cell('patient');
+}
+
 function withPlainWords(row: CsvRow): CsvRow {
   return { ...row, cell: (column) => (LADDER_WORDS.includes(column) ? undefused(row.cell(column)) : row.cell(column)) };
 }
 
-/** The records of the patients whose rows are all good, and every fault of the others, in the order of the rows. */
+/** The records of the patients whose rows are all good, and every fault of the others, in the order of the rows; `ofRows` of them were found row by row, the rest on whole ladders. */
 export function readLadderRows(
   rows: readonly CsvRow[],
   today: CalendarDay,
 ): {
   readonly records: readonly PatientRecord[];
   readonly faults: readonly CsvFault[];
+  readonly ofRows: number;
 } {
   const patients = new Map<string, PatientDraft>();
   const spoilt = new Set<string>();
@@ -96,8 +102,9 @@ export function readLadderRows(
     const row = withPlainWords(defusedRow);
     orFault(row.cell('patient'), () => readRow(row, patients, today));
   }
+  const ofRows = faults.length;
   const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
-  return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults };
+  return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults, ofRows };
 }
 
 function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: CalendarDay): void {
@@ -234,21 +241,4 @@ function recordOf(patient: PatientDraft): PatientRecord {
     .sort((one, other) => `${one.day} ${one.time ?? ''}`.localeCompare(`${other.day} ${other.time ?? ''}`));
   const affected = [...patient.affected.values()].filter((one) => one.affected).map((one) => one.limbSide);
   return { reference: patient.reference, born: patient.born, sex: patient.sex, affected, visits, pieces: [] };
-}
-
-function ladderFrom({ firstRow, ...draft }: LadderDraft): Ladder {
-  const order = LIMBS[draft.limb].landmarks;
-  const rank = order.indexOf(draft.zero as LandmarkId);
-  const ranks = draft.landmarks.map(({ landmark }) => order.indexOf(landmark));
-  const down = rank === 2 || (rank !== 0 && ranks.some((one) => (rank < 0 ? one === 0 : one < rank)));
-  const beyond = [...draft.landmarks]
-    .sort((one, other) => one.distance.nm - other.distance.nm)
-    .map(({ landmark }) => order.indexOf(landmark));
-  const sorted = [...beyond].sort((one, other) => (down ? other - one : one - other));
-  const wrongSide = rank >= 0 && ranks.some((one) => (down ? one > rank : one < rank));
-  if (wrongSide || beyond.some((one, index) => one !== sorted[index])) {
-    refuseCell(firstRow, 'landmark', 'The landmarks of this ladder do not lie in the order they have on the limb.');
-  }
-  const rungs = [...draft.rungs].sort((one, other) => one.distance.nm - other.distance.nm);
-  return { ...draft, direction: down ? 'down' : 'up', rungs };
 }

@@ -35,21 +35,52 @@ export function readPiecesCsv(
   records: readonly PatientRecord[],
 ): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
   try {
-    const pieces = new Map<string, Piece[]>(records.map((record) => [record.reference, []]));
-    for (const row of csvRows(text, PIECE_COLUMNS)) {
-      const reference = filledCell(row, 'patient');
-      const record = records.find((one) => one.reference === reference);
-      if (!record) return refuseCell(row, 'patient', `No ladder of ${reference} stands in the ladders file.`);
-      const own = pieces.get(reference) ?? [];
-      const piece = readPiece(row, record);
-      if (own.some((one) => one.piece === piece.piece)) refuseCell(row, 'piece', `Piece ${piece.piece} of ${reference} stands twice.`);
-      own.push(piece);
-    }
+    const byReference = new Map(records.map((record) => [record.reference, record]));
+    const pieces = new Map<string, Piece[]>();
+    for (const row of csvRows(text, PIECE_COLUMNS)) addPiece(row, byReference.get(row.cell('patient')), pieces);
     return { kind: 'read', records: records.map((record) => ({ ...record, pieces: pieces.get(record.reference) ?? [] })) };
   } catch (error) {
     if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
     throw error;
   }
+}
+
+function addPiece(row: CsvRow, record: PatientRecord | undefined, pieces: Map<string, Piece[]>): void {
+  const reference = filledCell(row, 'patient');
+  if (!record) throw refuseCell(row, 'patient', `No ladder of ${reference} stands in the ladders file.`);
+  const own = pieces.get(reference) ?? [];
+  const piece = readPiece(row, record);
+  if (own.some((one) => one.piece === piece.piece)) refuseCell(row, 'piece', `Piece ${piece.piece} of ${reference} stands twice.`);
+  pieces.set(reference, [...own, piece]);
+}
+
+/** The rows of a pieces file, cut and named; refuses (CsvRefusal) what is no such file. */
+export function pieceRows(text: string): readonly CsvRow[] {
+  return csvRows(text, PIECE_COLUMNS);
+}
+
+/** One patient with the pieces of their rows, or the first fault in them; for files whose patients are read one by one. */
+export function withPieces(
+  record: PatientRecord,
+  rows: readonly CsvRow[],
+): { kind: 'read'; record: PatientRecord } | { kind: 'fault'; fault: CsvFault } {
+  try {
+    const pieces = new Map<string, Piece[]>();
+    for (const row of rows) addPiece(row, record, pieces);
+    return { kind: 'read', record: { ...record, pieces: pieces.get(record.reference) ?? [] } };
+  } catch (error) {
+    if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
+    throw error;
+  }
+}
+
+/** What is wrong with the first row that names nobody, or none of these patients; undefined when every row does. */
+export function strayPiece(rows: readonly CsvRow[], isKnown: (reference: string) => boolean): CsvFault | undefined {
+  const row = rows.find((one) => !isKnown(one.cell('patient')));
+  if (!row) return undefined;
+  const reference = row.cell('patient');
+  const reason = reference === '' ? 'This cell is empty.' : `No ladder of ${reference} stands in the ladders file.`;
+  return { line: row.line, column: 'patient', reason };
 }
 
 function readPiece(row: CsvRow, record: PatientRecord): Piece {

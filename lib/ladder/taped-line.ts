@@ -34,6 +34,15 @@ export function tapedLine(ladder: Ladder): TapedLine {
  * Example: 40 mm down from the gluteal fold is −40; 40 mm up from a crease whose zero was taken 20 mm too high is 60.
  */
 export function placeOf(ladder: Ladder, distanceMm: number): number {
-  const moved = ladder.zeroChoice?.choice === 'moved-back' ? ladder.zeroChoice.shiftMm : 0;
-  return (ladder.direction === 'up' ? distanceMm : -distanceMm) + moved;
+  return (ladder.direction === 'up' ? distanceMm : -distanceMm) + movedBack(ladder);
+}
+
+/** A place on a ladder's upward ruler as a distance from its zero, mm; undoes `placeOf`. Example: −40 on a ladder down from the fold is 40. */
+export function distanceAt(ladder: Ladder, placeMm: number): number {
+  const along = placeMm - movedBack(ladder);
+  return ladder.direction === 'up' ? along : -along;
+}
+
+function movedBack({ zeroChoice }: Ladder): number {
+  return zeroChoice?.choice === 'moved-back' ? zeroChoice.shiftMm : 0;
 }

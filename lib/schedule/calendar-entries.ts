@@ -6,6 +6,7 @@ import type { DateKind } from './scheduled-date';
 /** A stored date of a patient's schedule, with the reference the clinic knows the patient by. */
 export type StoredDay = {
   readonly id: string;
+  readonly patientId: string;
   readonly reference: string;
   readonly kind: DateKind;
   readonly day: CalendarDay;
@@ -31,15 +32,30 @@ export const CANCELLED_DAYS = 90;
  * Stored dates as calendar entries: kind and reference, no name, no diagnosis.
  *
  * A date that is done or fell away is cancelled, for ninety days; after that it is left out.
- * Shape: stored dates, the host the ids belong to, today. Example: `Order by, HL-0147` with the id `<stored id>@clinic`.
+ * Each leads to its patient's page, which asks for a sign-in. Shape: stored dates, the host the ids belong to, today, the address of the program,
+ * and when the clinic wants to be reminded. Example: `Order by, HL-0147` with the id `<stored id>@clinic`.
  */
-export function calendarEntries(dates: readonly StoredDay[], host: string, today: CalendarDay): CalendarEntry[] {
-  return dates.flatMap(({ id, reference, kind, day, state, sequence, changedAt }) => {
+export function calendarEntries(
+  dates: readonly StoredDay[],
+  host: string,
+  today: CalendarDay,
+  { address, alarmDays }: { readonly address: string; readonly alarmDays: number | null },
+): CalendarEntry[] {
+  return dates.flatMap(({ id, patientId, reference, kind, day, state, sequence, changedAt }) => {
     const cancelled = state !== 'open';
     const changedOn = changedAt.toISOString().slice(0, 10) as CalendarDay;
     if (cancelled && addDays(changedOn, CANCELLED_DAYS) < today) return [];
     return [
-      { uid: `${id}@${host}`, day, summary: `${WORDS[kind] ?? kind}, ${reference}`, cancelled, sequence, changedAtMs: changedAt.getTime() },
+      {
+        uid: `${id}@${host}`,
+        day,
+        summary: `${WORDS[kind] ?? kind}, ${reference}`,
+        cancelled,
+        sequence,
+        changedAtMs: changedAt.getTime(),
+        url: `${address}/patients/${patientId}`,
+        alarmDays,
+      },
     ];
   });
 }

@@ -12,14 +12,21 @@ export type CalendarEntry = {
   readonly sequence: number;
   /** When it last changed, in milliseconds since 1970 (UTC). */
   readonly changedAtMs: number;
+  /** Where the date is looked at, behind a sign-in. */
+  readonly url: string;
+  /** Days before on which the program reminds, at nine in the morning; null for none. A cancelled date reminds of nothing. */
+  readonly alarmDays: number | null;
 };
+
+/** The hour of the day on which a reminder comes. Common practice: the beginning of a working day. */
+const ALARM_HOUR = 9;
 
 /**
  * A calendar file of whole-day entries.
  *
  * Lines end with CRLF and are folded at 75 octets, never inside a character; text is escaped; the end of a whole day is the next day,
  * exclusive; a cancelled entry stays with `STATUS:CANCELLED` and a higher `SEQUENCE`, so that calendars remove it.
- * Shape: entries and the calendar's name; text. Source: RFC 5545 sections 3.1, 3.3.11, 3.6.1, 3.8.1.11, 3.8.7.4; RFC 7986 5.1 and 5.7 (NAME,
+ * Shape: entries and the calendar's name; text. Source: RFC 5545 sections 3.1, 3.3.11, 3.6.1, 3.8.1.11, 3.8.4.6 (URL), 3.6.6 (VALARM), 3.8.7.4; RFC 7986 5.1 and 5.7 (NAME,
  * REFRESH-INTERVAL); the two X- properties say the same to programs that read no RFC 7986 (common practice).
  * Example: 2024-02-29 is `DTSTART;VALUE=DATE:20240229` and `DTEND;VALUE=DATE:20240301`.
  */
@@ -40,7 +47,7 @@ export function calendarFile(entries: readonly CalendarEntry[], name: string): s
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-function entryLines({ uid, day, summary, cancelled, sequence, changedAtMs }: CalendarEntry): string[] {
+function entryLines({ uid, day, summary, cancelled, sequence, changedAtMs, url, alarmDays }: CalendarEntry): string[] {
   const changed = utc(changedAtMs);
   return [
     'BEGIN:VEVENT',
@@ -54,8 +61,15 @@ function entryLines({ uid, day, summary, cancelled, sequence, changedAtMs }: Cal
     `STATUS:${cancelled ? 'CANCELLED' : 'CONFIRMED'}`,
     'TRANSP:TRANSPARENT',
     'CLASS:CONFIDENTIAL',
+    `URL:${url}`,
+    ...(alarmDays === null || cancelled ? [] : alarmLines(summary, alarmDays)),
     'END:VEVENT',
   ];
+}
+
+/** A reminder: it is set off so many hours before the day begins. Example: one day before at nine is `-PT15H`. */
+function alarmLines(summary: string, days: number): string[] {
+  return ['BEGIN:VALARM', 'ACTION:DISPLAY', `DESCRIPTION:${escaped(summary)}`, `TRIGGER:-PT${24 * days - ALARM_HOUR}H`, 'END:VALARM'];
 }
 
 function basic(day: CalendarDay): string {

@@ -27,6 +27,9 @@ describe.each(ENGINES)('calendar addresses and coverage on %s', (engine) => {
     const read = await at.db.feeds.calendarOfToken(token, LONG_AGO);
     expect(read?.dates).toMatchObject([{ reference: 'HL-0001', kind: 'visit', day: '2027-01-06', state: 'open', sequence: 0 }]);
     expect((await at.db.feeds.feedsOf(at.therapist))[0]?.lastReadAt).not.toBeNull();
+    expect(read?.alarmDays).toBeNull();
+    await at.db.clinic.changeSetting(at.therapist, { key: 'calendar-alarm', value: 2, reason: null });
+    expect((await at.db.feeds.calendarOfToken(token, LONG_AGO))?.alarmDays).toBe(2);
   });
 
   it('a withdrawn address, a made-up one and an empty one look the same', async () => {

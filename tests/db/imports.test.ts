@@ -77,7 +77,14 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   it('every bundle of the demonstration clinic passes both validators and our own rules', () => {
     expect(files.length).toBe(demoClinic(TODAY).patients.length);
     for (const file of files) {
-      const bundle = JSON.parse(bundleText(patientBundle(file, analysis(file), '2026-11-25T12:00:00Z')));
+      const bundle = JSON.parse(
+        bundleText(
+          patientBundle(file, analysis(file), '2026-11-25T12:00:00Z', {
+            patientId: file.details.reference,
+            clinic: { id: 'c', name: 'Clinic' },
+          }),
+        ),
+      );
       const faults = [
         ...byFhir(bundle),
         ...byOwnRules(bundle),
@@ -97,7 +104,16 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     if (set.kind !== 'read') throw new Error(JSON.stringify(set.fault));
     const half = Math.ceil(files.length / 2);
     const bundles = files.slice(half).map((file) => {
-      const read = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(file), '2026-11-25T12:00:00Z'))));
+      const read = readOurBundle(
+        JSON.parse(
+          bundleText(
+            patientBundle(file, analysis(file), '2026-11-25T12:00:00Z', {
+              patientId: file.details.reference,
+              clinic: { id: 'c', name: 'Clinic' },
+            }),
+          ),
+        ),
+      );
       if (read.kind !== 'read') throw new Error(read.reason);
       return read.files[0] as PatientFile;
     });

@@ -1,3 +1,5 @@
+import fs from 'node:fs';
+import path from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { parse } from 'csv-parse/sync';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
@@ -71,6 +73,57 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
   await page.getByRole('button', { name: 'Take it back' }).click();
   await expect(page.getByText('1 taken back')).toBeVisible();
   expect((await page.goto(patient))?.status()).toBe(404);
+});
+
+test('a workbook as clinics have it: what was read past is said, lost points are mended once for the whole file', async ({ page }) => {
+  const book = (name: string) => fs.readFileSync(path.resolve(import.meta.dirname, `../reference/workbooks/${name}.xlsx`));
+  await upload(page, 'lost-points.xlsx', book('lost-points'));
+  await page.getByLabel('6 figures stand a thousandfold, as 22525').selectOption('thousandths');
+  await page.getByLabel('Girths and distances are in').selectOption('cm');
+  await page.getByLabel('Limb', { exact: true }).selectOption('leg');
+  await page.getByLabel('Distances begin at').selectOption('ankle-crease');
+  await page.getByLabel('Reference of the patient').fill('OLD-9');
+  await page.getByRole('textbox', { name: 'Born' }).fill('1961-04-30');
+  await page.getByLabel('Growth table').selectOption('F');
+  await page.getByRole('button', { name: 'Read it so' }).click();
+  await expect(page.getByText('1 patient, 2 visits, 6 girths.')).toBeVisible();
+  await page.getByRole('button', { name: 'Let the file go' }).click();
+  await upload(page, 'chart.xlsx', book('chart-two-figure-years'));
+  await expect(page.getByText('Say once which century is meant.')).toBeVisible();
+  await page.getByLabel('Years of two figures').selectOption('2099');
+  await page.getByLabel('Days are written').selectOption('dmy');
+  await page.getByLabel('Girths and distances are in').selectOption('cm');
+  await page.getByLabel('Side', { exact: true }).selectOption('right');
+  await page.getByLabel('Distances begin at').selectOption('ankle-crease');
+  await page.getByLabel('Reference of the patient').fill('OLD-9');
+  await page.getByRole('textbox', { name: 'Born' }).fill('1961-04-30');
+  await page.getByLabel('Growth table').selectOption('F');
+  await page.getByRole('button', { name: 'Read it so' }).click();
+  await expect(page.getByText('1 patient, 3 visits, 11 girths.')).toBeVisible();
+  await expect(page.getByText('1 row of sums or means was left out: row 7 “Total”.')).toBeVisible();
+  expect(await rulesBroken(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Let the file go' }).click();
+});
+
+test('the clinic goes out as a workbook and comes back as a set', async ({ page }) => {
+  const answer = await page.request.get('/clinic/exchange/file?as=workbook');
+  expect(answer.headers()['content-type']).toContain('spreadsheetml');
+  await upload(page, 'clinic.xlsx', new Uint8Array(await answer.body()));
+  await expect(page.getByText(/^\d+ patients, \d+ visits, \d+ girths\.$/)).toBeVisible();
+  await expect(page.getByText('could not be read')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Let the file go' }).click();
+});
+
+test('a lead sets when calendar programs remind, and the file says so', async ({ page }) => {
+  await page.goto('/clinic/calendar');
+  await page.getByLabel('Calendar programs remind of a date').selectOption('7');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByLabel('Calendar programs remind of a date')).toHaveValue('7');
+  const file = await (await page.request.get('/clinic/calendar/file')).text();
+  expect(file).toContain('TRIGGER:-PT159H');
+  await page.getByLabel('Calendar programs remind of a date').selectOption('');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByLabel('Calendar programs remind of a date')).toHaveValue('');
 });
 
 test('each bad cell is named by line and column, and its patient stays out whole', async ({ page }) => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import ICAL from 'ical.js';
+import nodeIcal from 'node-ical';
 import { describe, expect, it } from 'vitest';
 import { type CalendarEntry, calendarFile } from '@/lib/schedule/calendar-file';
 import { addDays, calendarDay, dayFromNumber } from '@/lib/units/calendar-day';
@@ -32,6 +33,8 @@ const entry = (rest: Partial<CalendarEntry> = {}): CalendarEntry => ({
   cancelled: false,
   sequence: 0,
   changedAtMs: Date.UTC(2026, 10, 25, 13, 45),
+  url: 'https://clinic.example/patients/7',
+  alarmDays: null,
   ...rest,
 });
 
@@ -58,6 +61,47 @@ describe('a calendar file (RFC 5545)', () => {
       }),
       { numRuns: 10_000, seed: 20261125 },
     );
+  });
+
+  it('says name, address and reminder to two readers that nobody here wrote (ical.js, node-ical)', () => {
+    const file = calendarFile(
+      [entry({ alarmDays: 2 }), entry({ uid: 'gone@b', cancelled: true, sequence: 3, alarmDays: 2 })],
+      'Garment dates',
+    );
+    const calendar = new ICAL.Component(ICAL.parse(file));
+    expect([calendar.getFirstPropertyValue('name'), calendar.getFirstPropertyValue('x-wr-calname')]).toEqual([
+      'Garment dates',
+      'Garment dates',
+    ]);
+    expect(String(calendar.getFirstPropertyValue('refresh-interval'))).toBe('P1D');
+    const [event, gone] = calendar.getAllSubcomponents('vevent');
+    expect(event?.getFirstPropertyValue('url')).toBe('https://clinic.example/patients/7');
+    // Two days before at nine in the morning is 39 hours before the day begins: 2 × 24 − 9.
+    const trigger = event?.getFirstSubcomponent('valarm')?.getFirstPropertyValue('trigger') as ICAL.Duration;
+    expect([trigger.toSeconds(), gone?.getFirstSubcomponent('valarm')]).toEqual([-39 * 3600, null]);
+    const read = Object.values(nodeIcal.sync.parseICS(file)).filter((one) => one?.type === 'VEVENT');
+    expect(read).toHaveLength(2);
+    const [first, second] = read as unknown as Record<string, unknown>[];
+    expect(first).toMatchObject({
+      uid: 'a@b',
+      summary: 'Visit, HL-0147',
+      status: 'CONFIRMED',
+      datetype: 'date',
+      url: 'https://clinic.example/patients/7',
+      alarms: [expect.objectContaining({ action: 'DISPLAY', trigger: '-PT39H' })],
+    });
+    expect([second?.uid, second?.status, Number(second?.sequence), Number(first?.sequence)]).toEqual(['gone@b', 'CANCELLED', 3, 0]);
+    const day = (first as { start: Date }).start;
+    expect([day.getFullYear(), day.getMonth(), day.getDate()]).toEqual([2026, 10, 25]);
+  });
+
+  it('a moved date replaces itself in a reader that merges by id: one event, the later sequence, the new day', () => {
+    const before = calendarFile([entry()], 'dates');
+    const after = calendarFile([entry({ day: calendarDay('2026-12-02'), sequence: 1 })], 'dates');
+    const kept = { ...nodeIcal.sync.parseICS(before), ...nodeIcal.sync.parseICS(after) };
+    const events = Object.values(kept).filter((one) => one?.type === 'VEVENT') as unknown as { sequence: string; start: Date }[];
+    expect(events).toHaveLength(1);
+    expect([Number(events[0]?.sequence), events[0]?.start.getDate(), events[0]?.start.getMonth()]).toEqual([1, 2, 11]);
   });
 
   it('has no line longer than 75 octets, and ends every line with CRLF', () => {

@@ -6,5 +6,5 @@ export async function GET(_request: Request, { params }: { params: Promise<{ tok
   const { token } = await params;
   const found = /^[\w-]{43}$/.test(token) ? await calendarOfToken(token, changedSince()) : undefined;
   if (!found) return new Response('There is nothing at this address.', { status: 404, headers: { 'Cache-Control': 'no-store' } });
-  return calendarResponse(found.dates, found.timeZone, 'garment-dates');
+  return calendarResponse(found.dates, found, 'garment-dates');
 }

@@ -3,6 +3,8 @@
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
+import { changeSetting } from '@/db/clinic/clinic';
+import { ALARM_DAYS, ALARM_KEY } from '@/db/documents/calendar-alarm';
 import { openFeed, withdrawFeed } from '@/db/documents/calendar-feeds';
 
 /** The path of an address just opened: shown once, because only its hash is kept. */
@@ -14,6 +16,14 @@ export async function openFeedAction(_before: OpenedFeed, _form: FormData): Prom
   const token = await openFeed(therapist, null);
   revalidatePath('/clinic/calendar');
   return token ? { path: `/calendar/${token}` } : null;
+}
+
+/** Says when calendar programs remind of a date, for the whole clinic; nothing chosen is no reminder. */
+export async function setAlarmAction(form: FormData): Promise<void> {
+  const therapist = await requireActing('lead');
+  const days = ALARM_DAYS.safeParse(Number(textIn(form, 'days')) || null);
+  if (days.success) await changeSetting(therapist, { key: ALARM_KEY, value: days.data, reason: null });
+  revalidatePath('/clinic/calendar');
 }
 
 /** Withdraws a calendar address: it answers nothing from this moment on. */

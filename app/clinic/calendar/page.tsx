@@ -4,8 +4,9 @@ import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
+import { alarmDaysOf } from '@/db/documents/calendar-alarm';
 import { feedsOf, type KeptFeed } from '@/db/documents/calendar-feeds';
-import { withdrawFeedAction } from './actions';
+import { setAlarmAction, withdrawFeedAction } from './actions';
 import { OpenFeed } from './open-feed';
 
 export const metadata: Metadata = { title: 'Calendar' };
@@ -14,6 +15,7 @@ export const metadata: Metadata = { title: 'Calendar' };
 export default async function CalendarPage() {
   const therapist = await requireTherapist('/clinic/calendar');
   const [clinic, feeds] = [await clinicOf(therapist), await feedsOf(therapist)];
+  const alarm = await alarmDaysOf(therapist);
   const clock = dayAndTime(clinic.timeZone);
   const lead = therapist.role === 'lead';
   return (
@@ -32,6 +34,29 @@ export default async function CalendarPage() {
           </Link>
         </div>
       </div>
+      <h2 className="section-head">Reminders</h2>
+      {lead ? (
+        <form className="form" action={setAlarmAction}>
+          <div className="field">
+            <label htmlFor="days">Calendar programs remind of a date</label>
+            <select id="days" name="days" key={alarm} defaultValue={alarm ?? ''}>
+              <option value="">not at all</option>
+              {ALARM_CHOICES.map((days) => (
+                <option key={days} value={days}>
+                  {alarmInWords(days)}
+                </option>
+              ))}
+            </select>
+          </div>
+          <div className="actions">
+            <button type="submit" className="button">
+              Save
+            </button>
+          </div>
+        </form>
+      ) : (
+        <p className="secondary">Calendar programs remind of a date {alarm === null ? 'not at all' : alarmInWords(alarm)}.</p>
+      )}
       <h2 className="section-head">Addresses for calendar programs</h2>
       <p className="secondary">
         {lead
@@ -63,6 +88,13 @@ export default async function CalendarPage() {
       )}
     </main>
   );
+}
+
+/** Days before that can be chosen. */
+const ALARM_CHOICES = [1, 2, 3, 7, 14, 28];
+
+function alarmInWords(days: number): string {
+  return days === 1 ? 'the day before, at nine' : `${days} days before, at nine`;
 }
 
 function stateOf(feed: KeptFeed, lead: boolean, clock: Intl.DateTimeFormat) {

@@ -72,6 +72,11 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             out from their own page, also as a FHIR bundle.
           </p>
           <ul className="plain-list file-links">
+            <li>
+              <a href="/clinic/exchange/file?as=workbook" download>
+                As a workbook (.xlsx), every cell as text
+              </a>
+            </li>
             {Object.entries(SET_STYLES).map(([name, { words }]) => (
               <li key={name}>
                 <a href={`/clinic/exchange/file?as=${name}`} download>

@@ -7,6 +7,8 @@ import type { LimbVolume } from '../../volume/limb-volume';
 import { fhirText, jsonExtension, keptExtension, listed, textExtension } from './extensions';
 import type { LimbPlaces } from './limb-places';
 import { ownConcept, ownExtension } from './own-codes';
+import { unlike } from './own-ids';
+import { category, limbSite } from './public-codes';
 import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
 import { measuredAt } from './visit-resources';
 
@@ -23,18 +25,21 @@ export function ladderResources(
   visit: FiledVisit,
   ladder: FiledLadder,
   encounterId: string,
+  number: number,
   status: Observation['status'],
   places: LimbPlaces,
   volume: LimbVolume | NoAnswer | undefined,
 ): Observation[] {
   const id = `${encounterId}-${ladder.side}-${ladder.limb}`;
-  const at = { status, ...measuredAt(visit, encounterId) };
+  const at: At = { status, category: category('exam'), ...measuredAt(visit, encounterId) };
+  const names = unlike(ladder.rungs.map(({ distance }) => BigInt(distance.nm).toString(36)));
+  const marks = unlike(ladder.landmarks.map(({ landmark }) => landmark));
   const members = [
-    ...ladder.rungs.map((rung, index) => rungResource(`${id}-rung-${index + 1}`, at, ladder, rung, places)),
+    ...ladder.rungs.map((rung, index) => rungResource(`${id}-rung-${names[index]}`, at, ladder, rung, places)),
     ...ladder.landmarks.map(
       ({ landmark, distance }, index): Observation => ({
         resourceType: 'Observation',
-        id: `${id}-landmark-${index + 1}`,
+        id: `${id}-${marks[index]}`,
         extension: textExtension('landmark', landmark),
         ...at,
         code: ownConcept('landmark-on-ladder', placeInWords(landmark)),
@@ -53,17 +58,18 @@ export function ladderResources(
         ]
       : []),
   ];
-  const panel = panelResource(id, at, ladder, members);
+  const panel = panelResource(id, at, ladder, members, number);
   return [panel, ...members, ...volumeResource(id, at, ladder, volume)];
 }
 
-type At = Pick<Observation, 'status' | 'subject' | 'encounter' | 'effectiveDateTime'> & { status: Observation['status'] };
+type At = Pick<Observation, 'status' | 'category' | 'subject' | 'encounter' | 'effectiveDateTime' | 'performer'>;
 
-function panelResource(id: string, at: At, ladder: FiledLadder, members: readonly Observation[]): Observation {
+function panelResource(id: string, at: At, ladder: FiledLadder, members: readonly Observation[], number: number): Observation {
   return {
     resourceType: 'Observation',
     id,
     extension: listed([
+      ...textExtension('number', String(number)),
       ...textExtension('limb', ladder.limb),
       ...textExtension('side', ladder.side),
       ...textExtension('zero', ladder.zero),
@@ -74,7 +80,7 @@ function panelResource(id: string, at: At, ladder: FiledLadder, members: readonl
     ]),
     ...at,
     code: ownConcept('girth-ladder', `Girth ladder, ${limbInWords(ladder.limb, ladder.side)}`),
-    bodySite: { text: limbInWords(ladder.limb, ladder.side) },
+    bodySite: limbSite(ladder.limb, ladder.side),
     ...(members.length === 0
       ? { dataAbsentReason: notTaped }
       : { hasMember: members.map((member) => ({ reference: `Observation/${member.id}` })) }),
@@ -98,7 +104,7 @@ function rungResource(id: string, at: At, ladder: Ladder, rung: Rung, places: Li
     code: ladder.limb === 'leg' ? { ...code, coding: [...(code.coding ?? []), SNOMED_LEG_GIRTH] } : code,
     bodySite: {
       extension: [{ url: BODY_SITE, valueReference: places.placeOf(ladder, rung.distance) }],
-      text: limbInWords(ladder.limb, ladder.side),
+      ...limbSite(ladder.limb, ladder.side),
     },
     ...(rung.girth ? { valueQuantity: typedQuantity(rung.girth) } : { dataAbsentReason: notTaped }),
     note: rung.note && fhirText(rung.note) ? [{ text: fhirText(rung.note) }] : undefined,
@@ -126,7 +132,7 @@ function volumeResource(panelId: string, at: At, ladder: Ladder, volume: LimbVol
       id: `${panelId}-volume`,
       ...at,
       code: ownConcept('limb-volume'),
-      bodySite: { text: limbInWords(ladder.limb, ladder.side) },
+      bodySite: limbSite(ladder.limb, ladder.side),
       method: { text: 'Frusta of cones between neighbouring girths, summed' },
       ...answer,
       derivedFrom: [{ reference: `Observation/${panelId}` }],

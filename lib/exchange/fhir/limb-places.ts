@@ -3,7 +3,9 @@ import type { Ladder } from '../../ladder/ladder';
 import { limbInWords, placeInWords } from '../../ladder/limb';
 import type { TypedLength } from '../../units/length';
 import { fhirText } from './extensions';
+import { fingerprint } from './own-ids';
 import { SUBJECT } from './patient-resource';
+import { limbRegion, sideConcept } from './public-codes';
 import { typedQuantity } from './typed-quantity';
 
 /** R5 landmarks on an R4 BodyStructure. Source: HL7, Extensions for Using Data Elements from FHIR R5 in FHIR R4. */
@@ -21,7 +23,7 @@ export function limbPlaces(): LimbPlaces {
   return {
     placeOf(ladder, distance) {
       const key = JSON.stringify([ladder.limb, ladder.side, ladder.zero, ladder.direction, distance.text, distance.unit]);
-      const known = places.get(key) ?? bodyStructure(`place-${places.size + 1}`, ladder, distance);
+      const known = places.get(key) ?? bodyStructure(`place-${fingerprint(key).slice(0, 16)}`, ladder, distance);
       places.set(key, known);
       return { reference: `BodyStructure/${known.id}` };
     },
@@ -40,8 +42,8 @@ function bodyStructure(id: string, ladder: Ladder, distance: TypedLength): BodyS
       {
         url: INCLUDED_STRUCTURE,
         extension: [
-          { url: 'structure', valueCodeableConcept: { text: limb } },
-          { url: 'laterality', valueCodeableConcept: { text: side } },
+          { url: 'structure', valueCodeableConcept: limbRegion(limb) },
+          { url: 'laterality', valueCodeableConcept: sideConcept(side) },
           {
             url: 'bodyLandmarkOrientation',
             extension: [
@@ -52,8 +54,8 @@ function bodyStructure(id: string, ladder: Ladder, distance: TypedLength): BodyS
         ],
       },
     ],
-    location: { text: limb },
-    locationQualifier: [{ text: side }],
+    location: limbRegion(limb),
+    locationQualifier: [sideConcept(side)],
     description: `${limbInWords(limb, side)}, ${fhirText(distance.text)} ${distance.unit} from the ${zero} ${way}`,
     patient: SUBJECT,
   };

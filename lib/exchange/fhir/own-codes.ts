@@ -31,11 +31,6 @@ export function ownExtension(name: string): string {
   return `${OWN}/StructureDefinition/${name}`;
 }
 
-/** A name of ours for a resource, that stays when a server gives it another id. */
-export function ownIdentifierOf(kind: string, value: string): Identifier {
-  return { system: `${OWN}/NamingSystem/${kind}`, value };
-}
-
 /** The name of ours that a resource carries; undefined for others'. */
 export function ownIdentifier(resource: FhirResource): string | undefined {
   const { identifier } = resource as { readonly identifier?: Identifier | readonly Identifier[] };

@@ -1,18 +1,43 @@
-import type { Patient } from 'fhir/r4';
+import type { Identifier, Organization, Patient } from 'fhir/r4';
 import { limbInWords } from '../../ladder/limb';
 import type { PatientDetails } from '../../record/patient-details';
 import type { LimbSide, Sex } from '../../record/patient-record';
 import { calendarDay } from '../../units/calendar-day';
 import { extendedText, extensionsOf, fhirText, listed, textExtension } from './extensions';
 import { OWN } from './own-codes';
+import type { BundleOwner } from './own-ids';
 
 const GENDER: Readonly<Record<Sex, Patient['gender']>> = { F: 'female', M: 'male', X: 'other' };
 
 /** Whose the bundle is. */
 export const SUBJECT = { reference: 'Patient/subject' } as const;
 
+/** Who measured, sends and keeps: the clinic. */
+export const CLINIC = { reference: 'Organization/clinic' } as const;
+
+/** The clinic as an Organization. */
+export function clinicResource({ clinic }: BundleOwner): Organization {
+  return {
+    resourceType: 'Organization',
+    id: 'clinic',
+    identifier: [{ system: `${OWN}/NamingSystem/clinic`, value: clinic.id }],
+    active: true,
+    name: fhirText(clinic.name) || 'Clinic',
+  };
+}
+
+/** The number of a patient as the clinic gave it: a medical record number in a namespace of that clinic. Source: HL7 v2 table 0203, MR. */
+function referenceIdentifier(reference: string, { clinic }: BundleOwner): Identifier {
+  return {
+    use: 'usual',
+    type: { coding: [{ system: 'http://terminology.hl7.org/CodeSystem/v2-0203', code: 'MR', display: 'Medical record number' }] },
+    system: `${OWN}/clinic/${encodeURIComponent(clinic.id)}/reference`,
+    value: fhirText(reference),
+  };
+}
+
 /** A patient as a Patient. */
-export function patientResource(details: PatientDetails): Patient {
+export function patientResource(details: PatientDetails, owner: BundleOwner): Patient {
   return {
     resourceType: 'Patient',
     id: 'subject',
@@ -21,19 +46,25 @@ export function patientResource(details: PatientDetails): Patient {
       ...details.affected.flatMap(({ limb, side }) => textExtension('affected-limb', limbInWords(limb, side))),
       ...textExtension('note', details.note),
     ]),
-    identifier: [{ system: `${OWN}/NamingSystem/reference`, value: fhirText(details.reference) }],
+    identifier: [referenceIdentifier(details.reference, owner)],
     name: details.name ? [{ text: fhirText(details.name) }] : undefined,
     gender: GENDER[details.sex],
     birthDate: details.born,
     communication: [{ language: { coding: [{ system: 'urn:ietf:bcp:47', code: details.language }] }, preferred: true }],
+    managingOrganization: CLINIC,
   };
+}
+
+/** The number a patient of a bundle of ours is filed under, whatever a server put beside it. */
+export function referenceOf({ identifier = [] }: Patient): string | undefined {
+  return identifier.find(({ system }) => system?.startsWith(`${OWN}/`) && system.endsWith('/reference'))?.value;
 }
 
 /** The patient of a bundle of ours. */
 export function detailsOf(patient: Patient): PatientDetails {
   const sex = (['F', 'M', 'X'] as const).find((one) => GENDER[one] === patient.gender) ?? 'X';
   return {
-    reference: patient.identifier?.[0]?.value ?? '',
+    reference: referenceOf(patient) ?? '',
     name: patient.name?.[0]?.text ?? null,
     born: calendarDay(patient.birthDate ?? ''),
     sex,

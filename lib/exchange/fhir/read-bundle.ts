@@ -10,7 +10,8 @@ import { type BundleGraph, bundleGraph } from './bundle-graph';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
 import { OWN, OWN_SYSTEM, type OwnCode, ownIdentifier } from './own-codes';
-import { detailsOf } from './patient-resource';
+import { withoutKey } from './own-ids';
+import { detailsOf, referenceOf } from './patient-resource';
 import { lengthOf, massOf } from './typed-quantity';
 import { BODY, BODY_MASS_INDEX } from './visit-resources';
 
@@ -68,9 +69,9 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
   };
 }
 
-/** The order in which they were written, by our own identifiers; as they come where there is none. */
-function inOrder<T extends FhirResource>(resources: readonly T[]): readonly T[] {
-  const place = (one: T) => Number(/-(\d+)$/.exec(ownIdentifier(one) ?? '')?.[1] ?? Number.NaN);
+/** The order in which they were written, by the number they carry or that ends their identifier; as they come where there is none. */
+function inOrder<T extends FhirResource & Extended>(resources: readonly T[]): readonly T[] {
+  const place = (one: T) => Number(extendedText(one, 'number') ?? /-(\d+)$/.exec(ownIdentifier(one) ?? '')?.[1] ?? Number.NaN);
   return [...resources].sort((one, other) => place(one) - place(other) || 0);
 }
 
@@ -85,6 +86,7 @@ function passedOverIn(graph: BundleGraph): string[] {
     'DeviceUseStatement',
     'Provenance',
     'CodeSystem',
+    'Organization',
   ]);
   return graph.resources.flatMap((one) => {
     if (one.resourceType === 'Observation') {
@@ -104,7 +106,7 @@ function isOursOrBody({ code }: Observation): boolean {
 
 function checkPatient(patient: Patient): void {
   if (readDay(patient.birthDate ?? '').kind !== 'read') throw new BundleRefusal('The Patient has no day of birth.');
-  if (!patient.identifier?.[0]?.value) throw new BundleRefusal('The Patient has no identifier.');
+  if (!referenceOf(patient)) throw new BundleRefusal('The Patient has no number of the clinic that sent it.');
 }
 
 function visitOf(encounter: Encounter, observations: readonly Observation[], graph: BundleGraph): FiledVisit {
@@ -113,13 +115,13 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], gra
   const own = observations.filter((one) => graph.resolve(one.encounter?.reference) === encounter);
   const height = own.find((one) => one.code.coding?.[0]?.code === BODY.height.code);
   const weight = own.find((one) => one.code.coding?.[0]?.code === BODY.weight.code);
-  const readings = own.filter((one) => hasCode(one, 'single-reading')).map(readingOf);
+  const readings = inOrder(own.filter((one) => hasCode(one, 'single-reading'))).map(readingOf);
   const keptBody = [height, weight].flatMap((one) => (one ? keptQuestions(one) : []));
   const occasion = OCCASIONS.find((one) => one === extendedText(encounter, 'occasion')) ?? null;
   return {
     keptBody: keptBody.length > 0 ? keptBody : null,
     occasion,
-    id: ownIdentifier(encounter) ?? encounter.id ?? '',
+    id: withoutKey(ownIdentifier(encounter) ?? encounter.id ?? ''),
     day: day.value,
     time: extendedText(encounter, 'clock-time'),
     posture: extendedText(encounter, 'posture'),
@@ -128,7 +130,7 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], gra
     height: height ? needed(height, lengthOf(height.valueQuantity)) : null,
     weight: weight ? needed(weight, massOf(weight.valueQuantity)) : null,
     readings: readings.length > 0 ? readings : null,
-    ladders: own.filter((one) => hasCode(one, 'girth-ladder')).map((panel) => ladderOf(panel, graph)),
+    ladders: inOrder(own.filter((one) => hasCode(one, 'girth-ladder'))).map((panel) => ladderOf(panel, graph)),
   };
 }
 

@@ -4,11 +4,10 @@ import type { FiledVisit, VisitWriting } from '../../record/patient-file';
 import { mm } from '../../units/length';
 import { kg } from '../../units/mass';
 import { fhirText, keptExtension, listed, textExtension } from './extensions';
-import { ownConcept, ownIdentifierOf } from './own-codes';
-import { SUBJECT } from './patient-resource';
+import { ownConcept } from './own-codes';
+import { CLINIC, SUBJECT } from './patient-resource';
+import { category, VISIT_TYPE } from './public-codes';
 import { typedQuantity, UCUM_SYSTEM } from './typed-quantity';
-
-const VITAL_SIGNS = [{ coding: [{ system: 'http://terminology.hl7.org/CodeSystem/observation-category', code: 'vital-signs' }] }];
 
 /** LOINC codes and profiles of the vital signs that are weighed and measured. Source: HL7 FHIR R4, vital signs profiles. */
 export const BODY = {
@@ -31,12 +30,12 @@ export function statusOf(writings: readonly VisitWriting[]): 'final' | 'amended'
 }
 
 /** A visit as an Encounter. A clock time without a zone is no instant: it goes beside the day. */
-export function encounterResource(visit: FiledVisit, id: string): Encounter {
+export function encounterResource(visit: FiledVisit, id: string, number: number): Encounter {
   return {
     resourceType: 'Encounter',
     id,
-    identifier: [ownIdentifierOf('visit', id)],
     extension: listed([
+      ...textExtension('number', String(number)),
       ...textExtension('clock-time', visit.time),
       ...textExtension('posture', visit.posture),
       ...textExtension('measurer', visit.measurer),
@@ -45,8 +44,10 @@ export function encounterResource(visit: FiledVisit, id: string): Encounter {
     ]),
     status: 'finished',
     class: { system: 'http://terminology.hl7.org/CodeSystem/v3-ActCode', code: 'AMB', display: 'ambulatory' },
+    type: [VISIT_TYPE],
     subject: SUBJECT,
     period: { start: visit.day },
+    serviceProvider: CLINIC,
   };
 }
 
@@ -58,7 +59,7 @@ export function bodyResources(visit: FiledVisit, encounterId: string, status: Ob
     meta: { profile: [profile] },
     extension: listed((visit.keptBody ?? []).filter(({ kind }) => kind === name).map(keptExtension)),
     status,
-    category: VITAL_SIGNS,
+    category: category('vital-signs'),
     code: { coding: [{ system: 'http://loinc.org', code, display }], text: display },
     ...measuredAt(visit, encounterId),
     valueQuantity,
@@ -79,7 +80,9 @@ export function bodyResources(visit: FiledVisit, encounterId: string, status: Ob
       ({ name, length }, index): Observation => ({
         resourceType: 'Observation',
         id: `${encounterId}-reading-${index + 1}`,
+        extension: textExtension('number', String(index + 1)),
         status,
+        category: category('exam'),
         code: ownConcept('single-reading', fhirText(name)),
         ...measuredAt(visit, encounterId),
         valueQuantity: typedQuantity(length),
@@ -94,9 +97,15 @@ function indexOf({ height, weight }: FiledVisit): number | undefined {
   return index === undefined ? undefined : Number(index.toFixed(1));
 }
 
-/** Whose an Observation is, from which visit and day. */
+/** Whose an Observation is, from which visit and day, and who measured: the clinic, and the person in words. */
 export function measuredAt(visit: FiledVisit, encounterId: string) {
-  return { subject: SUBJECT, encounter: { reference: `Encounter/${encounterId}` }, effectiveDateTime: visit.day };
+  const measurer = visit.measurer ? fhirText(visit.measurer) : '';
+  return {
+    subject: SUBJECT,
+    encounter: { reference: `Encounter/${encounterId}` },
+    effectiveDateTime: visit.day,
+    performer: [CLINIC, ...(measurer ? [{ display: measurer }] : [])],
+  };
 }
 
 /** Who wrote a visit and who corrected it, when and why, each writing as a Provenance. */

@@ -5,45 +5,55 @@ import { cautionResource, eventResource, orderResource, pieceResources } from '.
 import { ladderResources } from './ladder-resources';
 import { limbPlaces } from './limb-places';
 import { OWN, OWN_CODE_SYSTEM } from './own-codes';
-import { patientResource } from './patient-resource';
+import { type BundleOwner, shortNames, withOwnIds } from './own-ids';
+import { clinicResource, patientResource } from './patient-resource';
 import { digitsOf } from './typed-quantity';
 import { bodyResources, encounterResource, provenanceResources, statusOf } from './visit-resources';
 
 /**
  * One patient as a FHIR R4 bundle (collection): the patient, each visit, what was measured, volumes, orders, pieces, events, cautions, and
- * who wrote what; our code system travels with it. Prompts stay at home: something to consider is not a result.
+ * who wrote what; our code system travels with it. Prompts stay at home: something to consider is not a result. Every id is the patient's own
+ * and the same at each writing: of a visit by its id, of a rung by its distance, of a place by what it is.
  *
- * Shape: a file, what the engine says of it, and the moment it is written. Source: HL7 FHIR R4 (4.0.1).
+ * Shape: a file, what the engine says of it, the moment it is written, whose it is and which clinic sends it. Source: HL7 FHIR R4 (4.0.1).
  */
-export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: string): Bundle<FhirResource> {
+export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: string, owner: BundleOwner): Bundle<FhirResource> {
   const places = limbPlaces();
   const volumeOf = new Map(analysis.limbs.flatMap(({ visits }) => visits.map((one) => [one.at.ladder, one.volume] as const)));
+  const names = shortNames(file.visits.map(({ id }) => id));
   const visits = file.visits.flatMap((visit, index) => {
-    const id = `visit-${index + 1}`;
+    const id = `visit-${names[index]}`;
     const writings = file.writings.filter(({ visitId }) => visitId === visit.id);
     const status = statusOf(writings);
     return [
-      encounterResource(visit, id),
+      encounterResource(visit, id, index + 1),
       ...bodyResources(visit, id, status),
-      ...visit.ladders.flatMap((ladder) => ladderResources(visit, ladder, id, status, places, volumeOf.get(ladder))),
+      ...visit.ladders.flatMap((ladder, number) => ladderResources(visit, ladder, id, number + 1, status, places, volumeOf.get(ladder))),
       ...provenanceResources(writings, id),
     ];
   });
-  const idOfVisit = new Map(file.visits.map(({ id }, index) => [id, `visit-${index + 1}`]));
+  const idOfVisit = new Map(file.visits.map(({ id }, index) => [id, `visit-${names[index]}`]));
   const cutFrom = <T extends { readonly cutFromVisitId: string | null }>(one: T): T => ({
     ...one,
     cutFromVisitId: idOfVisit.get(one.cutFromVisitId ?? '') ?? null,
   });
-  const resources: FhirResource[] = [
-    patientResource(file.details),
-    ...visits,
-    ...places.all(),
-    ...file.orders.map((order) => orderResource(cutFrom(order))),
-    ...file.pieces.flatMap((piece, index) => pieceResources(cutFrom(piece), index + 1)),
-    ...file.events.map((event, index) => eventResource(event, index + 1)),
-    ...file.cautions.map((caution, index) => cautionResource(caution, index + 1)),
-    OWN_CODE_SYSTEM,
-  ];
+  const pieceNames = shortNames(file.pieces.map(({ piece }) => piece));
+  const eventNames = shortNames(file.events.map(({ day }) => day));
+  const cautionNames = shortNames(file.cautions.map(({ card }) => card));
+  const resources = withOwnIds(
+    [
+      clinicResource(owner),
+      patientResource(file.details, owner),
+      ...visits,
+      ...places.all(),
+      ...file.orders.map((order) => orderResource(cutFrom(order))),
+      ...file.pieces.flatMap((piece, index) => pieceResources(cutFrom(piece), pieceNames[index] ?? '', index + 1)),
+      ...file.events.map((event, index) => eventResource(event, eventNames[index] ?? '', index + 1)),
+      ...file.cautions.map((caution, index) => cautionResource(caution, cautionNames[index] ?? '', index + 1)),
+      OWN_CODE_SYSTEM,
+    ],
+    owner,
+  );
   return {
     resourceType: 'Bundle',
     type: 'collection',

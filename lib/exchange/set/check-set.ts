@@ -6,7 +6,11 @@ import type { SetTally } from './set-tally';
 import { SUBJECT } from './visit-tables';
 
 /** The tally as a dictionary carries it. */
-export const TALLY: z.ZodType<SetTally> = z.object({ references: z.array(z.string()), rows: z.record(z.string(), z.number()) });
+export const TALLY: z.ZodType<SetTally> = z.object({
+  references: z.array(z.string()),
+  rows: z.record(z.string(), z.number()),
+  sums: z.record(z.string(), z.string()).optional(),
+});
 
 /**
  * Holds a set against itself, so that what a spreadsheet program changed on the way is refused and nobody's figures reach another patient.

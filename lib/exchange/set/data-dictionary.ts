@@ -37,14 +37,14 @@ export function fileOf(table: SetTable): string {
  * Shape: a style, the day it was written, and the tally of what was written (a research set keeps no references); the JSON of a CSVW table group.
  * Source: W3C Recommendation, Metadata Vocabulary for Tabular Data, 17 December 2015 (csvw). Units: UCUM.
  */
-export function dataDictionary(style: SetStyle, day: string, { references, rows }: SetTally) {
+export function dataDictionary(style: SetStyle, day: string, { references, rows, sums }: SetTally) {
   return {
     '@context': 'http://www.w3.org/ns/csvw',
     'dc:title': 'Ladders of girths, limb volumes and garments',
     'dc:created': style.research ? day.slice(0, 7) : day,
     [RESEARCH]: style.research,
     [DEFUSED]: style.defused,
-    [WRITTEN]: { ...(style.research ? {} : { references }), rows },
+    [WRITTEN]: style.research ? { rows } : { references, rows, sums },
     tables: SET_TABLES.map((table) => ({
       url: fileOf(table),
       'dc:title': table.name,

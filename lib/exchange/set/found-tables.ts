@@ -1,5 +1,7 @@
+import { distanceAt } from '../../ladder/taped-line';
 import { isNoAnswer } from '../../outcome';
 import { raisePrompts } from '../../prompts/decide-prompts';
+import type { FiledVisit } from '../../record/patient-file';
 import { heightOnLimb } from '../../trend/limb-series';
 import { LADDER_ID, ladderIdIn, type SetTable, SUBJECT_ID } from './set-table';
 
@@ -22,13 +24,20 @@ export const VOLUME: SetTable = {
       says: 'Lower end of the stretch, above the far landmark where it is known, else from the zero.',
     },
     { name: 'to_mm', kind: 'decimal', unit: 'mm', says: 'Upper end of the stretch.' },
+    {
+      name: 'from_distance_mm',
+      kind: 'decimal',
+      unit: 'mm',
+      says: 'The lower end as a distance from the ladder’s zero, as distance_mm of its rungs.',
+    },
+    { name: 'to_distance_mm', kind: 'decimal', unit: 'mm', says: 'The upper end as such a distance.' },
     { name: 'mean_girth_mm', kind: 'decimal', unit: 'mm', says: 'Mean girth of the stretch.' },
     { name: 'why_none', kind: 'word', says: 'Why there is no volume.' },
   ],
   rows: (part) =>
     part.analysis().limbs.flatMap(({ series, visits }) =>
       visits.map(({ at, volume }) => {
-        const place = part.file.visits.findIndex((visit) => visit === at.visit);
+        const place = part.file.visits.indexOf(at.visit as FiledVisit);
         const head = {
           subject_id: part.subjectId,
           ladder_id: ladderIdIn(part, place, series),
@@ -43,6 +52,8 @@ export const VOLUME: SetTable = {
           volume_sd_ml: volume.sdMl.toFixed(3),
           from_mm: heightOnLimb(at, volume.span.fromMm).toFixed(3),
           to_mm: heightOnLimb(at, volume.span.toMm).toFixed(3),
+          from_distance_mm: distanceAt(at.ladder, volume.span.fromMm).toFixed(3),
+          to_distance_mm: distanceAt(at.ladder, volume.span.toMm).toFixed(3),
           mean_girth_mm: volume.meanGirthMm.toFixed(3),
         };
       }),

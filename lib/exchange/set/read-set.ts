@@ -9,7 +9,7 @@ import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
 import type { SetTable } from './set-table';
-import type { SetTally } from './set-tally';
+import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
@@ -37,6 +37,22 @@ export function readSet(
     if (error instanceof CsvRefusal) return { kind: 'fault', fault: error.fault };
     throw error;
   }
+}
+
+/**
+ * What is said of a set that another program changed and that reads all the same: which tables are not as they were written. The exact figures
+ * beside the typed ones agree, or the set would have been refused; the words of a figure may be others (`26.75` for `26 3/4`).
+ */
+export function saidOfSet(files: ReadonlyMap<string, string>): readonly string[] {
+  const written = TALLY.safeParse(jsonObject(files.get(DICTIONARY_FILE) ?? '')?.[WRITTEN]).data;
+  const changed = READ.filter((table) => {
+    const [sum, text] = [written?.sums?.[table.name], files.get(fileOf(table))];
+    return sum !== undefined && text !== undefined && sumOfTable(text) !== sum;
+  });
+  if (changed.length === 0) return [];
+  return [
+    `Another program changed ${changed.map(fileOf).join(', ')} since the set was written. Every exact figure agrees with what stands beside it, but figures may be worded otherwise (26.75 for 26 3/4), and words may have changed.`,
+  ];
 }
 
 function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
@@ -82,6 +98,11 @@ function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: bool
 }
 
 function rowsIn(file: string, text: string, table: SetTable): readonly CsvRow[] {
+  if (/^\ufeff?"?subject_id"?[;\t]/.test(text)) {
+    const reason =
+      'A spreadsheet program parted this table by semicolons or tabs when it saved it, and may have changed figures. Bring in the set as it was written, or take it out as a workbook.';
+    throw new CsvRefusal({ file, line: 1, column: '', reason });
+  }
   try {
     return csvRows(
       text,

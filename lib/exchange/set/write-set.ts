@@ -63,9 +63,14 @@ export function headerLine(table: SetTable, style: SetStyle): string {
  * Shape: a table, a patient, a style; CSV text without a header. Source: RFC 4180.
  */
 export function linesOf(table: SetTable, part: SetPart, style: SetStyle): string {
+  return csvText(rowsOf(table, part, style));
+}
+
+/** One patient's rows of a table as cells, in the order of its columns. */
+export function rowsOf(table: SetTable, part: SetPart, style: SetStyle): readonly (readonly string[])[] {
   const columns = columnsKept(table, style);
   const { born } = part.file.details;
-  return csvText(table.rows(part).map((cells) => columns.map((column) => written(column, cells[column.name] ?? '', style, born))));
+  return table.rows(part).map((cells) => columns.map((column) => written(column, cells[column.name] ?? '', style, born)));
 }
 
 function written({ kind }: Column, cell: string, style: SetStyle, born: CalendarDay): string {

@@ -1,7 +1,10 @@
 import { z } from 'zod';
 
-/** How a spreadsheet is laid out: a row a measured place; a column a visit with places down the side; a row a visit with places across. */
-export const LAYOUTS = ['rungs', 'places-down', 'visits-down'] as const;
+/**
+ * How a spreadsheet is laid out: a row a measured place; a column a visit with places down the side; a row a visit with places across;
+ * `long` is a row a measured place under headings of the clinic's own.
+ */
+export const LAYOUTS = ['rungs', 'places-down', 'visits-down', 'long'] as const;
 export type Layout = (typeof LAYOUTS)[number];
 
 /** The order of the parts of a day. */
@@ -25,6 +28,10 @@ export const ROLES = [
   'note',
   'place',
   'visit',
+  'distance',
+  'girth',
+  'unit',
+  'landmark',
 ] as const;
 export type Role = (typeof ROLES)[number];
 
@@ -44,5 +51,9 @@ export const MAPPING = z.object({
   affected: z.enum(['left', 'right', 'both', 'neither']),
   zero: z.string(),
   roles: z.array(z.enum(ROLES)),
+  /** Years of two figures are the last year that ends so and is not after this one; null where nobody has said. */
+  lastYear: z.number().int().min(1999).max(2199).nullable().default(null),
+  /** `thousandths` puts back a point that a spreadsheet took for thousands: `200025` is 200.025. */
+  figures: z.enum(['as-written', 'thousandths']).default('as-written'),
 });
 export type Mapping = z.infer<typeof MAPPING>;

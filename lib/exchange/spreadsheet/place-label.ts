@@ -71,6 +71,16 @@ function distanceIn(text: string, limb: LimbKind, unit: LengthUnit | ''): PlaceL
   return { kind: 'distance', distance, landmark, words: landmark ? '' : rest };
 }
 
+/** The distance in a cell of a column of distances, with the landmark or words behind it; the cell as it is where it is none. */
+export function distanceInCell(
+  text: string,
+  limb: LimbKind,
+  unit: LengthUnit | '',
+): { readonly distance: string; readonly landmark: LandmarkId | null; readonly words: string } {
+  const found = distanceIn(text.trim(), limb, unit);
+  return found?.kind === 'distance' ? found : { distance: text, landmark: null, words: '' };
+}
+
 /** Whether a heading is a place in either unit, of either limb, whatever the zero will be: what a first look takes for a column of girths. */
 export function isPlaceHeading(text: string): boolean {
   const words = text.trim().toLowerCase();

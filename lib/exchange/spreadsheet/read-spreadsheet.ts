@@ -3,8 +3,12 @@ import type { PatientRecord } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
 import { type CsvFault, CsvRefusal, namedRows } from '../csv-table';
 import { LADDER_COLUMNS, readLadderRows } from '../read-ladders-csv';
+import { visitHeading } from './guess-mapping';
+import { longRows } from './long-rows';
+import { mended } from './lost-points';
 import type { Mapping } from './mapping';
 import { placesDownRows } from './places-down-rows';
+import { hasShortYear } from './spreadsheet-day';
 import type { TranslatedRows } from './spreadsheet-row';
 import type { TextTable } from './text-table';
 import { hasBareFigures } from './units-said';
@@ -16,10 +20,11 @@ export type SpreadsheetRead = { readonly patients: readonly PatientFile[]; reado
 /** What a mapping still lacks, each with its answer's name, so that a form can say it beside its box. */
 export function unanswered(mapping: Mapping, table: TextTable): readonly (keyof Mapping)[] {
   if (mapping.layout === 'rungs') return [];
-  const inColumn = (role: Mapping['roles'][number]) => mapping.layout === 'visits-down' && mapping.roles.includes(role);
+  const inColumn = (role: Mapping['roles'][number]) => ['visits-down', 'long'].includes(mapping.layout) && mapping.roles.includes(role);
   return [
     ...(mapping.dayOrder === null ? (['dayOrder'] as const) : []),
-    ...(mapping.unit === '' ? (['unit'] as const) : []),
+    ...(mapping.lastYear === null && hasShortYears(table, mapping) ? (['lastYear'] as const) : []),
+    ...(mapping.unit === '' && !inColumn('unit') ? (['unit'] as const) : []),
     ...(mapping.heightUnit === '' && hasBareFigures(table, mapping, 'height') ? (['heightUnit'] as const) : []),
     ...(mapping.weightUnit === '' && hasBareFigures(table, mapping, 'weight') ? (['weightUnit'] as const) : []),
     ...(mapping.reference.trim() === '' && !inColumn('reference') ? (['reference'] as const) : []),
@@ -27,9 +32,26 @@ export function unanswered(mapping: Mapping, table: TextTable): readonly (keyof 
     ...(mapping.sex === '' && !inColumn('sex') ? (['sex'] as const) : []),
     ...(mapping.limb === '' && !inColumn('limb') ? (['limb'] as const) : []),
     ...(mapping.zero.trim() === '' ? (['zero'] as const) : []),
-    ...(mapping.roles.includes(mapping.layout === 'places-down' ? 'visit' : 'place') ? [] : (['roles'] as const)),
-    ...(mapping.layout === 'visits-down' && !mapping.roles.includes('day') ? (['roles'] as const) : []),
+    ...(NEEDED[mapping.layout].every((role) => mapping.roles.includes(role)) ? [] : (['roles'] as const)),
   ];
+}
+
+/** What some column must hold, by layout. */
+const NEEDED: Readonly<Record<Mapping['layout'], readonly Mapping['roles'][number][]>> = {
+  rungs: [],
+  'places-down': ['visit'],
+  'visits-down': ['place', 'day'],
+  long: ['day', 'distance', 'girth'],
+};
+
+/** Whether a day of the table, of a visit or of birth, has a year of two figures. */
+function hasShortYears({ rows, more = [] }: TextTable, mapping: Mapping): boolean {
+  const [header, ...body] = rows;
+  if (mapping.layout === 'places-down') return (header?.cells ?? []).some((cell) => hasShortYear(visitHeading(cell)));
+  const columns = mapping.roles.flatMap((role, index) => (role === 'day' || role === 'born' ? [index] : []));
+  return (
+    body.some(({ cells }) => columns.some((index) => hasShortYear(cells[index] ?? ''))) || more.some((one) => hasShortYears(one, mapping))
+  );
 }
 
 /**
@@ -39,15 +61,22 @@ export function unanswered(mapping: Mapping, table: TextTable): readonly (keyof 
  * Shape: the table, the mapping, and the last day a visit may have.
  */
 export function readSpreadsheet(table: TextTable, mapping: Mapping, today: CalendarDay): SpreadsheetRead {
-  const { rows, faults } = translated(table, mapping);
+  const { rows, faults } = translatedAll(mended(table, mapping), mapping);
   const read = readLadderRows(rows, today);
   const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
   return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
 }
 
+/** The rows of a table and of those of its kind beside it, one after the other: what belongs to one visit comes together by patient, day and limb. */
+function translatedAll(table: TextTable, mapping: Mapping): TranslatedRows {
+  const parts = [table, ...(table.more ?? [])].map((one) => translated(one, mapping));
+  return { rows: parts.flatMap(({ rows }) => rows), faults: parts.flatMap(({ faults }) => faults) };
+}
+
 function translated(table: TextTable, mapping: Mapping): TranslatedRows {
   if (mapping.layout === 'places-down') return placesDownRows(table, mapping);
   if (mapping.layout === 'visits-down') return visitsDownRows(table, mapping);
+  if (mapping.layout === 'long') return longRows(table, mapping);
   try {
     return { rows: namedRows(table.rows, LADDER_COLUMNS), faults: [] };
   } catch (error) {

@@ -7,10 +7,10 @@ const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', '
 /**
  * A day as spreadsheets write it, in the order that was chosen: `2026-03-02`, `02.03.2026`, `3/2/2026`, `2 Mar 2026`, `Mar 2, 2026`.
  *
- * Refuses a year of two figures (which century?) and a day that is not in the calendar. Months are read by their English names.
+ * A year of two figures is the last year that ends so and is not after `lastYear`; where nobody has said which, it is refused. Refuses a day that is not in the calendar. Months are read by their English names.
  * Example: `02/03/2026` is 2 March with `dmy` and 3 February with `mdy`.
  */
-export function spreadsheetDay(text: string, order: DayOrder): Reading<CalendarDay> {
+export function spreadsheetDay(text: string, order: DayOrder, lastYear: number | null): Reading<CalendarDay> {
   const parts = partsOf(text);
   if (!parts)
     return refused(
@@ -19,17 +19,29 @@ export function spreadsheetDay(text: string, order: DayOrder): Reading<CalendarD
         : `“${text}” is not a day.`,
     );
   if (parts.named) return made(text, parts.named.year, parts.named.month, parts.named.day);
-  const [one = '', two = '', three = ''] = parts.figures;
+  const [one = '', two = '', short = ''] = parts.figures;
+  const three = short.length === 2 && one.length < 4 && lastYear !== null ? String(lastYear - ((lastYear - Number(short)) % 100)) : short;
   if (one.length === 4) return made(text, one, two, three);
-  if (three.length !== 4) return refused(`“${text}” has a year of two figures. Write all four.`);
+  if (three.length !== 4) return refused(`“${text}” has a year of two figures. Say which century, or write all four.`);
   if (order === 'ymd') return refused(`“${text}” does not begin with its year. Choose the order of day and month.`);
   return order === 'dmy' ? made(text, three, two, one) : made(text, three, one, two);
+}
+
+/** The last year that is taken for years of two figures while only the order of a day is looked for. */
+export const ANY_CENTURY = 2099;
+
+/** Whether a day is written with a year of two figures. */
+export function hasShortYear(text: string): boolean {
+  const figures = partsOf(text)?.figures ?? [];
+  return figures[0]?.length !== 4 && figures[2]?.length === 2;
 }
 
 /** In which orders the days of a column can all be read: one is sure, two must be asked about, none is a column without days. */
 export function ordersOf(texts: readonly string[]): readonly DayOrder[] {
   const orders: readonly DayOrder[] = ['ymd', 'dmy', 'mdy'];
-  const found = orders.filter((order) => texts.length > 0 && texts.every((text) => spreadsheetDay(text, order).kind === 'read'));
+  const found = orders.filter(
+    (order) => texts.length > 0 && texts.every((text) => spreadsheetDay(text, order, ANY_CENTURY).kind === 'read'),
+  );
   return found.includes('ymd') ? ['ymd'] : found;
 }
 

@@ -34,7 +34,7 @@ export function spoiltRow(line: number, patient: string, column: string, reason:
 /** A day in the order of the mapping, as the ladders file writes it; or why not. */
 export function isoDay(text: string, mapping: Mapping): { readonly day: string } | { readonly reason: string } {
   if (mapping.dayOrder === null) return { reason: 'Choose the order of day and month.' };
-  const reading = spreadsheetDay(text, mapping.dayOrder);
+  const reading = spreadsheetDay(text, mapping.dayOrder, mapping.lastYear);
   return reading.kind === 'read' ? { day: reading.value } : { reason: reading.reason };
 }
 

@@ -3,8 +3,8 @@ import { CsvError, parse } from 'csv-parse/sync';
 /** A row of a spreadsheet with the line it begins on, from 1. */
 export type TableRow = { readonly line: number; readonly cells: readonly string[] };
 
-/** A spreadsheet's text cut into cells, and what parts them. */
-export type TextTable = { readonly delimiter: ',' | ';' | '\t'; readonly rows: readonly TableRow[] };
+/** A spreadsheet's text cut into cells, and what parts them; `more` are further tables of the same kind on the same sheet. */
+export type TextTable = { readonly delimiter: ',' | ';' | '\t'; readonly rows: readonly TableRow[]; readonly more?: readonly TextTable[] };
 
 /** More rows or columns than this are not read: no clinic's ladders fill them. Clinic default. */
 export const MOST_ROWS = 200_000;

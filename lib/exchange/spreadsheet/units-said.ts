@@ -31,15 +31,17 @@ type Subject = 'places' | 'height' | 'weight';
 function textsOf(table: TextTable, layout: Layout, roles: readonly Role[], of: Subject): readonly string[] {
   const header = table.rows[0]?.cells ?? [];
   const headings =
-    layout === 'visits-down'
-      ? header.filter((_, index) => roles[index] === (of === 'places' ? 'place' : of))
-      : [...(of === 'places' ? [header[0] ?? ''] : []), ...rowsAbout(table, roles, of).map(({ cells }) => labelIn(cells, roles))];
+    layout === 'long' && of === 'places'
+      ? header.filter((_, index) => roles[index] === 'distance' || roles[index] === 'girth')
+      : layout !== 'places-down'
+        ? header.filter((_, index) => roles[index] === (of === 'places' ? 'place' : of))
+        : [...(of === 'places' ? [header[0] ?? ''] : []), ...rowsAbout(table, roles, of).map(({ cells }) => labelIn(cells, roles))];
   return [...headings, ...figuresOf(table, layout, roles, of)];
 }
 
 function figuresOf(table: TextTable, layout: Layout, roles: readonly Role[], of: Subject): readonly string[] {
   if (layout === 'rungs') return [];
-  const column = layout === 'places-down' ? 'visit' : of === 'places' ? 'place' : of;
+  const column = layout === 'places-down' ? 'visit' : of !== 'places' ? of : layout === 'long' ? 'girth' : 'place';
   const rows = layout === 'places-down' ? rowsAbout(table, roles, of) : table.rows.slice(1);
   return rows.flatMap(({ cells }) => cells.filter((_, index) => roles[index] === column));
 }

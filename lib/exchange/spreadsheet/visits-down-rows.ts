@@ -1,4 +1,5 @@
 import type { CsvFault, CsvRow } from '../csv-table';
+import { carriedDown } from './carried-down';
 import type { Mapping, Role } from './mapping';
 import { type PlaceLabel, placeLabel, sideIn } from './place-label';
 import {
@@ -12,6 +13,7 @@ import {
   withUnitOf,
 } from './spreadsheet-row';
 import type { TableRow, TextTable } from './text-table';
+import { limbOf, sexOf } from './words-of-cells';
 
 /** One column that is a place: its side where the heading says one, and what the place is. */
 type PlaceColumn = { readonly index: number; readonly name: string; readonly side: string | undefined; readonly label: PlaceLabel };
@@ -30,7 +32,7 @@ export function visitsDownRows({ rows }: TextTable, mapping: Mapping): Translate
   const faults = places.flatMap(({ label, name }): CsvFault[] =>
     label.kind === 'unknown' ? [{ line: header.line, column: name, reason: `${label.reason} Or leave the column out.` }] : [],
   );
-  return { rows: body.flatMap((row) => rowsOfVisit(row, header, places, mapping)), faults };
+  return { rows: carriedDown(body, mapping).flatMap((row) => rowsOfVisit(row, header, places, mapping)), faults };
 }
 
 function placeColumn(index: number, heading: string, mapping: Mapping): PlaceColumn {
@@ -62,7 +64,7 @@ function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColu
     measurer: cellOf('measurer'),
     height: withUnitOf(cellOf('height'), mapping.heightUnit),
     weight: withUnitOf(cellOf('weight'), mapping.weightUnit),
-    limb: cellOf('limb').toLowerCase() || mapping.limb,
+    limb: limbOf(cellOf('limb')) || mapping.limb,
     zero: mapping.zero,
     unit: mapping.unit,
   };
@@ -83,12 +85,4 @@ function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColu
     const cells = { ...of, distance: label.distance, girth: cell, landmark: label.landmark ?? '', note: label.words };
     return [spreadsheetRow(row.line, cells, names)];
   });
-}
-
-/** The sex a cell says, in the words people use; the cell as it is where it says something else. */
-function sexOf(text: string): string {
-  const first = text.trim().toLowerCase();
-  if (['f', 'female', 'w', 'woman', 'girl'].includes(first)) return 'F';
-  if (['m', 'male', 'man', 'boy'].includes(first)) return 'M';
-  return text.trim();
 }

@@ -10,6 +10,7 @@ import { defused, undefused } from '@/lib/exchange/set/defused';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
+import { groupedBy } from '@/lib/record/grouped-by';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
@@ -143,6 +144,23 @@ describe('the set of tables', () => {
       }
     }
     expect(followed).toBeGreaterThan(10);
+  });
+
+  it('volumes and rungs stand on one scale: the stretch of a volume begins and ends at the outer girths of its ladder’s rungs', () => {
+    const set = setOf(fc.sample(anyFile, { numRuns: 60, seed: 12 }), RAW);
+    const rowsIn = (url: string) => parse(set.get(url) ?? '', { columns: true }) as Record<string, string>[];
+    const rungs = groupedBy(
+      rowsIn('rung.csv').filter(({ girth_mm }) => girth_mm !== ''),
+      ({ ladder_id = '' }) => ladder_id,
+    );
+    const volumes = rowsIn('volume.csv').filter(({ volume_ml }) => volume_ml !== '');
+    expect(volumes.length).toBeGreaterThan(5);
+    for (const { ladder_id, from_distance_mm, to_distance_mm } of volumes) {
+      const taped = (rungs.get(ladder_id ?? '') ?? []).map(({ distance_mm }) => Number(distance_mm));
+      const ends = [Number(from_distance_mm), Number(to_distance_mm)].sort((one, other) => one - other);
+      expect(ends[0]).toBeCloseTo(Math.min(...taped), 3);
+      expect(ends[1]).toBeCloseTo(Math.max(...taped), 3);
+    }
   });
 
   it('nobody’s birthday is found in a research set: a week at best, and no clock, day of export or due day to count it from', () => {

@@ -246,17 +246,20 @@ describe('what a table does not say', () => {
     [['02/03/2026', '03/25/2026'], ['mdy']],
     [['02/03/2026'], ['dmy', 'mdy']],
     [['2026-03-02'], ['ymd']],
-    [['02/03/26'], []],
+    [['02/03/26'], ['dmy', 'mdy']],
   ])('the days %j can be read as %j', (texts, orders) => {
     expect(ordersOf(texts)).toEqual(orders);
   });
 
   it('days are read in the order that was chosen, and refused when the calendar has none', () => {
-    expect(spreadsheetDay('02/03/2026', 'dmy')).toMatchObject({ value: '2026-03-02' });
-    expect(spreadsheetDay('02/03/2026', 'mdy')).toMatchObject({ value: '2026-02-03' });
-    expect(spreadsheetDay('2 March 2026', 'ymd')).toMatchObject({ value: '2026-03-02' });
-    expect(spreadsheetDay('30/02/2026', 'dmy')).toMatchObject({ kind: 'refused' });
-    expect(spreadsheetDay('2/3/26', 'dmy')).toMatchObject({ kind: 'refused', reason: expect.stringContaining('two figures') });
+    expect(spreadsheetDay('02/03/2026', 'dmy', null)).toMatchObject({ value: '2026-03-02' });
+    expect(spreadsheetDay('02/03/2026', 'mdy', null)).toMatchObject({ value: '2026-02-03' });
+    expect(spreadsheetDay('2 March 2026', 'ymd', null)).toMatchObject({ value: '2026-03-02' });
+    expect(spreadsheetDay('30/02/2026', 'dmy', null)).toMatchObject({ kind: 'refused' });
+    expect(spreadsheetDay('2/3/26', 'dmy', 2026)).toMatchObject({ value: '2026-03-02' });
+    expect(spreadsheetDay('2/3/27', 'dmy', 2026)).toMatchObject({ value: '1927-03-02' });
+    expect(spreadsheetDay('2/3/27', 'dmy', 1999)).toMatchObject({ value: '1927-03-02' });
+    expect(spreadsheetDay('2/3/26', 'dmy', null)).toMatchObject({ kind: 'refused', reason: expect.stringContaining('two figures') });
   });
 
   it.each([
@@ -351,7 +354,7 @@ describe('what falls away or changes its meaning is asked about, never dropped',
     const answers = { ...WHO, limb: 'leg', side: 'left', zero: 'ankle-crease' } as const;
     const { faults } = brought('day\t0\t8\n2026-03-02\t21\t46085\n', answers);
     expect(faults[0]?.reason).toMatch(/larger than any limb\. Is it the serial number of a date\?/);
-    expect(spreadsheetDay('46085', 'dmy')).toMatchObject({ kind: 'refused', reason: expect.stringContaining('serial number') });
+    expect(spreadsheetDay('46085', 'dmy', null)).toMatchObject({ kind: 'refused', reason: expect.stringContaining('serial number') });
   });
 
   it('columns left out are always named, those with nothing in them are not', () => {

@@ -116,7 +116,8 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
   const upload = await uploadOf(therapist, importId);
   if (!upload) return null;
   const policy = await policyOf(therapist);
-  const read = readIncoming(upload, upload.mapping, todayIn((await clinicOf(therapist)).timeZone));
+  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const read = readIncoming(upload, upload.mapping, today);
   const said = await saidOfFile();
   const doubts = firstDoubts(read.patients, (file) => importDoubts(file, policy));
   const open = read.sheet ? read.sheet.missing.length > 0 : false;
@@ -127,8 +128,10 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
           {said.join(' ')}
         </p>
       )}
-      {read.sheet && <MappingForm importId={importId} {...read.sheet} save={keepMappingAction} />}
-      {!open && <WhatWasRead read={read} doubts={doubts} />}
+      {read.sheet && (
+        <MappingForm importId={importId} {...read.sheet} lost={read.lost} thisYear={Number(today.slice(0, 4))} save={keepMappingAction} />
+      )}
+      {!open && <WhatWasRead read={read} doubts={doubts} reportAt={`/clinic/exchange/${importId}/report`} />}
       <div className="actions">
         {read.patients.length > 0 && (
           <OneButton

@@ -1,6 +1,7 @@
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
 import { requireTherapist } from '@/app/_session/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
+import { alarmDaysOf } from '@/db/documents/calendar-alarm';
 import { datesForCalendar } from '@/db/documents/calendar-feeds';
 import { patientHead } from '@/db/patients/patients';
 
@@ -11,5 +12,9 @@ export async function GET(_request: Request, { params }: { params: Promise<{ pat
   const head = await patientHead(therapist, patientId);
   if (!head) return new Response('There is no such patient in your clinic.', { status: 404 });
   const { timeZone } = await clinicOf(therapist);
-  return calendarResponse(await datesForCalendar(therapist, patientId, changedSince()), timeZone, 'patient-dates');
+  return calendarResponse(
+    await datesForCalendar(therapist, patientId, changedSince()),
+    { timeZone, alarmDays: await alarmDaysOf(therapist) },
+    'patient-dates',
+  );
 }
