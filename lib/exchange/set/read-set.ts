@@ -8,15 +8,12 @@ import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
-import type { SetTable } from './set-table';
+import type { RowsOf, SetTable } from './set-table';
 import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
 const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
-
-/** The rows of one table, all of them or those that belong to an owner by one of its columns. */
-export type RowsOf = (table: SetTable, ownerColumn?: string, owner?: string) => readonly CsvRow[];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.

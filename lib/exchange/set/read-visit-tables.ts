@@ -9,8 +9,8 @@ import type { CsvRow } from '../csv-table';
 import { timeCell } from '../ladder-cells';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
-import type { RowsOf } from './read-set';
 import { cellOrNull, landmarkCell, momentCell, neededLengthCells, numberCell, typedLengthCells, typedMassCells } from './read-set-cells';
+import type { RowsOf } from './set-table';
 import { BODY_MEASURE, VISIT } from './visit-tables';
 
 /** A row of the subject table. */

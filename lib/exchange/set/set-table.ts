@@ -3,6 +3,7 @@ import type { PatientFile } from '../../record/patient-file';
 import type { LimbSide } from '../../record/patient-record';
 import type { TypedLength } from '../../units/length';
 import type { TypedMass } from '../../units/mass';
+import type { CsvRow } from '../csv-table';
 import { exactDecimal, KG_DECIMALS, MM_DECIMALS } from '../exact-decimal';
 
 /**
@@ -70,3 +71,6 @@ export function massCells(name: string, mass: TypedMass | null): Cells {
   if (!mass) return {};
   return { [`${name}_as_typed`]: mass.text, [`${name}_unit`]: mass.unit, [`${name}_kg`]: exactDecimal(mass.ng, KG_DECIMALS) };
 }
+
+/** The rows of one table, all of them or those that belong to an owner by one of its columns. */
+export type RowsOf = (table: SetTable, ownerColumn?: string, owner?: string) => readonly CsvRow[];
