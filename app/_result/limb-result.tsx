@@ -5,8 +5,8 @@ import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
+import { courseSentence } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
@@ -48,11 +48,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
-          {last?.uneven && (
-            <p className="since-first">
-              <span className="judgement">{unevenSentence(last.uneven, last.change)}</span>
-            </p>
-          )}
+          {last && courseSentence(last) && <p className="course-line">{courseSentence(last)}</p>}
           <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
@@ -127,13 +123,10 @@ function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: An
 function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
   const { sinceLast, sinceBaseline } = visit;
   if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast) return null;
-  const { change, uneven, verdict } = sinceBaseline;
+  const { change, verdict, found } = sinceBaseline;
   const lately = sinceLast && !isNoAnswer(sinceLast) ? sinceLast : undefined;
-  const said = [
-    verdict === 'no-clear-change' || verdict === lately?.verdict ? [] : verdictSentence(sinceBaseline, analysis.record),
-    uneven && !lately?.uneven ? unevenSentence(uneven, change) : [],
-  ].flat();
-  if (said.length === 0) return null;
+  if (verdict === 'no-clear-change' || (verdict === lately?.verdict && found?.part === lately.found?.part)) return null;
+  const said = [verdictSentence(sinceBaseline, analysis.record), ...(found ? [courseSentence(sinceBaseline)] : [])];
   return (
     <p className="since-first">
       {`Since the first visit, ${showDay(change.earlier.visit.day)}: `}
