@@ -9,6 +9,8 @@ import { rememberedChanges } from '../trend/remembered-changes';
 const FEWEST_VISITS = 3;
 /** What limbs give whose errors are as assumed: model terms left out. Simulated once (`npm run campaign -- course`). */
 const USUAL = 0.95;
+/** The most probable history hangs on the scale: so many rounds, each from the scale before. */
+const ROUNDS = 2;
 
 /**
  * The scale of error of a whole record: one factor on the variance, learnt from every limb with three visits or more.
@@ -16,14 +18,19 @@ const USUAL = 0.95;
  * Each limb by itself, without its witness. Shape: records and a policy; its own `errorScale` is not read. Source: `learnErrorScale`.
  */
 export function recordErrorScale(records: readonly PatientRecord[], policy: Policy): ErrorScale {
-  const assumed = { ...policy, errorScale: 1 };
   const limbs = records.flatMap((record) =>
-    limbSeries(record, assumed).flatMap((series) => {
-      const last = series.visits.length - 1;
-      if (last + 1 < FEWEST_VISITS) return [];
-      const course = limbCourse(series, undefined, assumed, rememberedChanges(assumed)).at(last, 'clean', false);
-      return course ? [{ strain: course.strain, degrees: course.degrees }] : [];
-    }),
+    limbSeries(record, policy).flatMap((series) =>
+      series.visits.length < FEWEST_VISITS ? [] : [{ series, between: rememberedChanges(policy) }],
+    ),
   );
-  return learnErrorScale(limbs, USUAL);
+  let scale: ErrorScale = { variance: 1, n: 0 };
+  for (let round = 0; round < ROUNDS; round++) {
+    const assumed = { ...policy, errorScale: scale.variance };
+    const strains = limbs.flatMap(({ series, between }) => {
+      const at = limbCourse(series, undefined, assumed, between).at(series.visits.length - 1, 'clean', false);
+      return at ? [{ strain: at.leastStrain * scale.variance, degrees: at.leastDegrees }] : [];
+    });
+    scale = learnErrorScale(strains, USUAL);
+  }
+  return scale;
 }

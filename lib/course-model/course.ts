@@ -68,4 +68,7 @@ export type CourseAt = {
   /** Whitened residual sum without any step, and its degrees of freedom. */
   readonly strain: number;
   readonly degrees: number;
+  /** The same of the heaviest history, a degree less for each of its steps. */
+  readonly leastStrain: number;
+  readonly leastDegrees: number;
 };

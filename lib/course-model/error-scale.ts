@@ -7,8 +7,8 @@ const FULL_FROM = 30;
 /**
  * How much larger the errors of a record are than assumed: one factor on the variance, learnt from limbs that were taped three times or more.
  *
- * Of each limb q / (m (1 − 2/(9m))³): q the whitened residual sum without any step, m its degrees of freedom, the divisor near the median
- * of χ² with m degrees. The factor is the median over limbs, so a minority that did change does not move it; divided by what limbs whose
+ * Of each limb q / (m (1 − 2/(9m))³): q the whitened residual sum of its most probable history (so that a change is no error), m its degrees of
+ * freedom, the divisor near the median of χ² with m degrees. The factor is the median over limbs, so a minority that did change does not move it; divided by what limbs whose
  * errors are as assumed give (`usual`), and shrunk towards 1 below thirty limbs: factor^(n/30).
  * Shape: q and m a limb; 1 with n = 0 where there is none. Source: Wilson and Hilferty 1931, PNAS 17:684 (the median); robust scale by the median.
  * Example: thirty limbs whose q is twice the median of their χ², usual 1: 2.

@@ -206,5 +206,7 @@ function answerOf(
     stepPlaces,
     strain: none.belief.strain,
     degrees: none.belief.degrees,
+    leastStrain: heaviest.belief.strain,
+    leastDegrees: heaviest.belief.degrees - heaviest.kinds.length,
   };
 }

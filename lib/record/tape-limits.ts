@@ -31,10 +31,10 @@ export const TAPE_LIMITS = {
     'Spread of placing the zero or a landmark',
   ),
   alarmProbability: limit(
-    0.5,
+    0.4,
     'probability',
     'clinic default',
-    'A change is said when it is more likely than not; at most 2 % of false alarms in simulated cohorts.',
+    'Twice the share of limbs that are taken to have changed at all (one in five); about 2 % of false alarms in simulated cohorts, 3 % with errors 1.5 times as assumed.',
     'Probability from which on a limb, or a part of it, counts as changed beyond what the body explains',
   ),
   errorScale: limit(

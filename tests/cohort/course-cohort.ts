@@ -1,12 +1,11 @@
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY, type Policy } from '@/lib/record/policy';
+import type { Policy } from '@/lib/record/policy';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { calendarDay, dayNumber } from '@/lib/units/calendar-day';
-import { type CoursePerson, type CourseScenario, coursePerson } from './course-person';
-import { anatomyOf, type LimbShape } from './limb-shape';
+import type { CoursePerson } from './course-person';
+import { anatomyOf } from './limb-shape';
 import { START } from './person';
-import { seeded } from './random';
 
 /** What was said of one made-up person at one visit, against the first. */
 export type Said = {
@@ -16,49 +15,28 @@ export type Said = {
   readonly swollen: boolean;
   readonly last: boolean;
   readonly visit: number;
-  readonly probability: number | undefined;
   /** (estimate − truth) of ln girth over its stated SD; undefined where nothing is stated. */
   readonly z: number | undefined;
 };
 
 const TODAY = calendarDay('2031-01-01');
 
-/** Runs people of a scenario and says what the engine said of the left limb at every visit after the first. */
-export function courseCohort(
-  scenarios: readonly CourseScenario[],
-  poolOf: (limb: 'leg' | 'arm') => readonly LimbShape[],
-  people: number,
-  seed: number,
-  policy: Policy = DEFAULT_POLICY,
-): Said[] {
-  const random = seeded(seed);
-  return scenarios.flatMap((scenario) =>
-    Array.from({ length: people }, () => {
-      const one = coursePerson(scenario, poolOf(scenario.limb), random);
-      return saidOf(one, policy);
-    }).flat(),
-  );
-}
-
+/** What the engine said of a person's left limb at every visit after the first. */
 export function saidOf(one: CoursePerson, policy: Policy): Said[] {
   const limb = analysePatient(one.record, policy, TODAY).limbs.find(({ series }) => series.side === 'left');
   return (limb?.visits ?? []).flatMap(({ sinceBaseline, at }, visit): Said[] => {
     if (!sinceBaseline || isNoAnswer(sinceBaseline)) return [];
-    const judged = sinceBaseline;
-    const more = judged.verdict === 'more-than-expected';
-    const less = judged.verdict === 'less-than-expected';
-    const uneven = (judged as unknown as { uneven?: { ratio: number } }).uneven;
-    const { explained } = judged;
-    const truth = trueSwelling(one, visit, judged, dayNumber(at.visit.day));
+    const { verdict, explained } = sinceBaseline;
+    const way = verdict === 'more-than-expected' ? 'more' : verdict === 'less-than-expected' ? 'less' : null;
+    const truth = trueSwelling(one, visit, sinceBaseline, dayNumber(at.visit.day));
     return [
       {
-        alarm: more || less || uneven !== undefined,
-        way: more ? 'more' : less ? 'less' : uneven ? 'more' : null,
-        cannotTell: judged.verdict === 'cannot-tell',
+        alarm: way !== null,
+        way,
+        cannotTell: verdict === 'cannot-tell',
         swollen: visit >= one.onset,
         last: visit === one.record.visits.length - 1,
         visit,
-        probability: (judged as { probability?: number }).probability,
         z: explained && (Math.log(explained.unexplainedRatio) - truth) / explained.sd,
       },
     ];

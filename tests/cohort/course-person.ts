@@ -13,20 +13,19 @@ import { type SetUp, weighed } from './taped-person';
  *
  * Exponents: each person's own factor on what weight explains and on what height explains (SD 20 %). Drift: an Ornstein–Uhlenbeck wander that
  * forgets in a year, not a random walk, half of it common to both limbs, with a bend along the limb. Reading errors with heavy tails
- * (one in ten three times as wide), places that lean the same way at all landmarks of a ladder, measurers with habits of 0.7 %.
+ * (one in twenty three times as wide), places that lean the same way at all landmarks of a ladder, measurers with habits of 0.5 %.
  * Values from memory of anthropometry texts; none tuned.
  */
 const OWN_EXPONENT_SD = 0.2;
-const WANDER_SD = { common: 0.008, own: 0.006, bend: 0.003 };
+const WANDER_SD = { common: 0.006, own: 0.004, bend: 0.002 };
 const FORGETS_YEARS = 1;
-const HABIT_SD = 0.007;
+const HABIT_SD = 0.005;
 const ADULT_WEIGHT_SD = 0.04;
 
 /** Where a limb is swollen: by anatomical place, 0 distal landmark, 1 middle, 2 proximal. */
 export type Swollen = 'whole' | 'far' | 'near' | 'joint';
 
 export type CourseScenario = {
-  readonly name: string;
   readonly limb: 'leg' | 'arm';
   readonly who: 'adult' | 'child';
   readonly visits: number;
@@ -79,8 +78,9 @@ export function coursePerson(scenario: CourseScenario, pool: readonly LimbShape[
   const { shape } = base;
   const gaps = Array.from({ length: scenario.visits - 1 }, () => 0.3 + random.uniform());
   const total = gaps.reduce((sum, gap) => sum + gap, 0);
-  let gone = 0;
-  const days = [0, ...gaps.map((gap) => Math.round(((gone += gap) / total) * scenario.days))];
+  const days = gaps
+    .reduce<number[]>((known, gap) => [...known, (known.at(-1) as number) + (gap / total) * scenario.days], [0])
+    .map(Math.round);
   const onset = scenario.swelling === 0 ? scenario.visits : 1 + Math.floor(random.uniform() * (scenario.visits - 1));
   const exponents = { weight: 1 + random.normal(OWN_EXPONENT_SD), height: 1 + random.normal(OWN_EXPONENT_SD) };
   const walk = forgetful(days, ADULT_WEIGHT_SD, random);
@@ -119,7 +119,7 @@ export function coursePerson(scenario: CourseScenario, pool: readonly LimbShape[
     unit: random.uniform() < 0.5 ? 'in' : 'cm',
     intervalMm: 0,
     direction: random.uniform() < 0.75 ? 'up' : 'down',
-    landmarks: random.uniform() < 0.7 ? 'all' : 'zero only',
+    landmarks: random.uniform() < 0.75 ? 'all' : 'zero only',
     sides: scenario.otherLimb ? ['left', 'right'] : ['left'],
   };
   const intervalMm = setUp.unit === 'in' ? 38.1 : scenario.limb === 'leg' ? 40 : 30;
@@ -140,8 +140,8 @@ export function coursePerson(scenario: CourseScenario, pool: readonly LimbShape[
         {
           ...setUp,
           intervalMm,
-          readingSdMm: 2.6 * scenario.errors,
-          wildReadings: 0.1,
+          readingSdMm: 2.8 * scenario.errors,
+          wildReadings: 0.05,
           placementSdMm: 5 * scenario.errors,
           tension,
           movedZeroMm: 0,

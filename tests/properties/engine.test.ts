@@ -222,7 +222,9 @@ describe('an analysis', () => {
       const read = readLaddersCsv(writeLaddersCsv([record]), TODAY);
       if (read.kind === 'fault') throw new Error(`${read.fault.line} ${read.fault.column} ${read.fault.reason}`);
       const today = calendarDay('2026-06-01');
-      expect(analysisDocument(read.records, DEFAULT_POLICY, today, { variance: 1, n: 0 })).toEqual(analysisDocument([record], DEFAULT_POLICY, today, { variance: 1, n: 0 }));
+      expect(analysisDocument(read.records, DEFAULT_POLICY, today, { variance: 1, n: 0 })).toEqual(
+        analysisDocument([record], DEFAULT_POLICY, today, { variance: 1, n: 0 }),
+      );
     }
   });
 
