@@ -48,28 +48,51 @@ export function renew({ mean, covariance, stride, size }: Belief, at: number, va
   mean[at] = 0;
 }
 
+/** A linear look at some of the unknowns: Σ by·unknown, `count` of them in use. */
+export type Weights = { readonly at: Int32Array; readonly by: Float64Array; count: number };
+
 /** Work space of `observe`, so that inner loops allocate nothing. */
-const gain = new Float64Array(64);
+let gain = new Float64Array(64);
+
+/** Fills `gain` with Ph and gives h'Ph, leaving out the unknown `except` (−1: none). */
+function spreadOf({ size, stride, covariance }: Belief, { at, by, count }: Weights, except: number): number {
+  if (gain.length < size) gain = new Float64Array(2 * size);
+  for (let row = 0; row < size; row++) {
+    let sum = 0;
+    const start = row * stride;
+    for (let index = 0; index < count; index++) {
+      const column = at[index] as number;
+      if (column !== except) sum += (covariance[start + column] as number) * (by[index] as number);
+    }
+    gain[row] = sum;
+  }
+  let spread = 0;
+  for (let index = 0; index < count; index++) {
+    const row = at[index] as number;
+    if (row !== except) spread += (gain[row] as number) * (by[index] as number);
+  }
+  return spread;
+}
+
+/** What a look should give by what is believed, leaving out the unknown `except`. */
+function expectedOf({ mean }: Belief, { at, by, count }: Weights, except: number): number {
+  let sum = 0;
+  for (let index = 0; index < count; index++)
+    if (at[index] !== except) sum += (by[index] as number) * (mean[at[index] as number] as number);
+  return sum;
+}
 
 /**
  * One look: y = Σ by·unknown + error. The belief takes it in, and its evidence with it.
  *
  * v = y − h'm, F = h'Ph + variance, m ← m + Phv/F, P ← P − Phh'P/F; evidence −½ (v²/F + ln F).
- * Shape: h dense over the belief's unknowns. Changes the belief in place.
- * Source: recursive least squares; Kalman 1960. Example: prior variance 1, variance 1, y = 2: mean 1, variance ½.
+ * Changes the belief in place. Source: recursive least squares; Kalman 1960.
+ * Example: prior variance 1, variance 1, y = 2: mean 1, variance ½.
  */
-export function observe(belief: Belief, h: Float64Array, y: number, variance: number): void {
+export function observe(belief: Belief, weights: Weights, y: number, variance: number): void {
   const { size, stride, mean, covariance } = belief;
-  let spread = variance;
-  let surprise = y;
-  for (let row = 0; row < size; row++) {
-    let sum = 0;
-    const start = row * stride;
-    for (let column = 0; column < size; column++) sum += (covariance[start + column] as number) * (h[column] as number);
-    gain[row] = sum;
-    spread += sum * (h[row] as number);
-    surprise -= (h[row] as number) * (mean[row] as number);
-  }
+  const spread = variance + spreadOf(belief, weights, -1);
+  const surprise = y - expectedOf(belief, weights, -1);
   const pull = surprise / spread;
   for (let row = 0; row < size; row++) {
     const own = gain[row] as number;
@@ -90,27 +113,17 @@ export function observe(belief: Belief, h: Float64Array, y: number, variance: nu
  *
  * With x the others: unknown = y − h'x − error, so its covariance with x is −Ph and its variance h'Ph + variance. The evidence that follows
  * is the restricted likelihood: that of the differences from the first look, whose determinant is |S| |L'S⁻¹L|.
- * Shape: h dense, its entry at `unknown` is not read. Source: exact diffuse start, de Jong 1991, Annals of Statistics 19:1073.
+ * Changes the belief in place. Source: exact diffuse start, de Jong 1991, Annals of Statistics 19:1073.
  * Example: y = 3 with variance 1 and nothing else: mean 3, variance 1.
  */
-export function introduce(belief: Belief, unknown: number, h: Float64Array, y: number, variance: number): void {
+export function introduce(belief: Belief, unknown: number, weights: Weights, y: number, variance: number): void {
   const { size, stride, mean, covariance } = belief;
-  let spread = variance;
-  let rest = y;
-  for (let row = 0; row < size; row++) {
-    if (row === unknown) continue;
-    let sum = 0;
-    for (let column = 0; column < size; column++)
-      if (column !== unknown) sum += (covariance[row * stride + column] as number) * (h[column] as number);
-    gain[row] = sum;
-    spread += sum * (h[row] as number);
-    rest -= (h[row] as number) * (mean[row] as number);
-  }
+  const spread = variance + spreadOf(belief, weights, unknown);
+  mean[unknown] = y - expectedOf(belief, weights, unknown);
   for (let row = 0; row < size; row++) {
     if (row === unknown) continue;
     covariance[row * stride + unknown] = -(gain[row] as number);
     covariance[unknown * stride + row] = -(gain[row] as number);
   }
   covariance[unknown * stride + unknown] = spread;
-  mean[unknown] = rest;
 }

@@ -1,4 +1,4 @@
-import { type Belief, beliefOf, introduce, observe, renew, widen, withUnknown } from './belief';
+import { type Belief, beliefOf, introduce, observe, renew, type Weights, widen, withUnknown } from './belief';
 import type { CourseAt, CourseTerms, History, LimbLook, StepKind, VisitLook } from './course';
 
 /** How the prior of a step is shared among what may have changed. Clinic default. */
@@ -6,13 +6,21 @@ const KIND_SHARES: Readonly<Record<StepKind, number>> = { whole: 0.5, far: 0.25,
 /** A history lighter than this against the heaviest gets no further steps, ln. */
 const TOO_LIGHT = 9;
 /** So many of the heaviest histories get a further step at a visit. */
-const PARENTS = 4;
+const PARENTS = 3;
 
 /** A history while it is followed. */
 type Path = { readonly belief: Belief; readonly visits: readonly number[]; readonly kinds: readonly StepKind[]; score: number };
 
-/** Where each unknown stands in a belief. */
-type Layout = { readonly levels: readonly (readonly number[])[]; readonly weight: number; readonly day: number; readonly first: number };
+/** Where each unknown stands in a belief; −1 for one that nothing hangs on. Steps come from `first` on. */
+type Layout = {
+  readonly levels: readonly (readonly number[])[];
+  readonly weight: number;
+  readonly height: number;
+  readonly common: number;
+  readonly day: number;
+  readonly habits: number;
+  readonly first: number;
+};
 
 /**
  * One limb, one model: what is believed at each visit from all visits up to it, of every history of steps worth keeping.
@@ -26,14 +34,14 @@ type Layout = { readonly levels: readonly (readonly number[])[]; readonly weight
  * Source: Gauss–Markov with a diffuse start; Kass and Raftery 1995, Bayes factors, JASA 90:773; multiple hypotheses after Reid 1979.
  */
 export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): readonly CourseAt[] {
-  const layout = layoutOf(terms);
+  const layout = layoutOf(visits, terms);
   const stride = layout.first + terms.mostSteps;
   const known = layout.levels.map((levels) => levels.map(() => false));
   const priors = new Array<number>(layout.first).fill(0);
-  priors[layout.weight] = terms.lnWeightVariance;
-  priors[layout.weight + 1] = terms.lnHeightVariance;
+  if (layout.weight >= 0) priors[layout.weight] = terms.lnWeightVariance;
+  if (layout.height >= 0) priors[layout.height] = terms.lnHeightVariance;
   terms.habits.forEach((variance, habit) => {
-    priors[layout.day + 1 + habit] = variance;
+    priors[layout.habits + habit] = variance;
   });
   let paths: Path[] = [{ belief: beliefOf(priors, stride), visits: [], kinds: [], score: 0 }];
   let places = 0;
@@ -63,22 +71,30 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): 
   });
 }
 
-function layoutOf(terms: CourseTerms): Layout {
+/** One limb alone has no drift or day in common with another: they stand in its own drift and its looks' covariance. */
+function layoutOf(visits: readonly VisitLook[], terms: CourseTerms): Layout {
   let next = 0;
   const levels = terms.parts.map((parts) => Array.from({ length: parts }, () => next++));
-  return { levels, weight: next, day: next + 3, first: next + 4 + terms.habits.length };
+  const one = (isUsed: boolean): number => (isUsed ? next++ : -1);
+  const several = terms.parts.length > 1;
+  const weight = one(visits.some(({ lnWeight }) => lnWeight !== 0));
+  const height = one(visits.some(({ lnHeight }) => lnHeight !== 0));
+  const common = one(several);
+  const day = one(several);
+  return { levels, weight, height, common, day, habits: next, first: next + terms.habits.length };
 }
 
-/** Time goes by: drifts wander, the day begins anew. The common drift stands after the two exponents. */
+/** Time goes by: drifts wander, the day begins anew. */
 function pass(belief: Belief, years: number, dayVariance: number, layout: Layout, terms: CourseTerms): void {
+  const own = terms.ownDrift + (layout.common < 0 ? terms.commonDrift : 0);
   for (const [first, second] of layout.levels as readonly [number, number?][]) {
-    widen(belief, first, first, years * (terms.ownDrift + terms.partDrift));
+    widen(belief, first, first, years * (own + terms.partDrift));
     if (second === undefined) continue;
-    widen(belief, second, second, years * (terms.ownDrift + terms.partDrift));
-    widen(belief, first, second, years * terms.ownDrift);
+    widen(belief, second, second, years * (own + terms.partDrift));
+    widen(belief, first, second, years * own);
   }
-  widen(belief, layout.weight + 2, layout.weight + 2, years * terms.commonDrift);
-  renew(belief, layout.day, dayVariance);
+  if (layout.common >= 0) widen(belief, layout.common, layout.common, years * terms.commonDrift);
+  if (layout.day >= 0) renew(belief, layout.day, dayVariance);
 }
 
 function stepped(paths: readonly Path[], index: number, seen: (part: number) => boolean, terms: CourseTerms): Path[] {
@@ -100,7 +116,9 @@ function stepped(paths: readonly Path[], index: number, seen: (part: number) => 
 
 /** The looks of one limb, made independent of each other: the near part less its share of the far part's error. */
 type Look = {
-  readonly h: Float64Array;
+  readonly weights: Weights;
+  /** How many of the weights are there before any step. */
+  readonly fixed: number;
   readonly y: number;
   readonly variance: number;
   readonly level: number;
@@ -113,23 +131,16 @@ type Look = {
 function looksOf(look: LimbLook, visit: VisitLook, known: readonly (readonly boolean[])[], layout: Layout, stride: number): Look[] {
   const levels = layout.levels[look.limb] ?? [];
   const judged = look.limb === 0 ? 1 : 0;
-  const base = (part: number): Float64Array => {
-    const h = new Float64Array(stride);
-    h[levels[part] as number] = 1;
-    h[layout.weight] = visit.lnWeight;
-    h[layout.weight + 1] = visit.lnHeight;
-    h[layout.weight + 2] = 1;
-    h[layout.day] = 1;
-    for (const habit of visit.habits) h[layout.day + 1 + habit] = 1;
-    return h;
-  };
+  const alone = layout.day < 0 ? visit.dayVariance : 0;
+  const at = (row: number, column: number): number => (look.covariance[row]?.[column] as number) + alone;
+  const isNew = (part: number): boolean => !known[look.limb]?.[part];
   const [far, near] = look.girths;
   const found: Look[] = [];
-  const at = (row: number, column: number): number => look.covariance[row]?.[column] as number;
-  const isNew = (part: number): boolean => !known[look.limb]?.[part];
-  if (far != null)
+  if (far != null) {
+    const weights = weightsOf(levels[0] as number, -1, 0, visit, layout, stride);
     found.push({
-      h: base(0),
+      weights,
+      fixed: weights.count,
       y: far,
       variance: at(0, 0),
       level: levels[0] as number,
@@ -137,18 +148,15 @@ function looksOf(look: LimbLook, visit: VisitLook, known: readonly (readonly boo
       far: judged,
       near: 0,
     });
+  }
   if (near != null) {
     const share = far == null ? 0 : at(0, 1) / at(0, 0);
-    const h = base(1);
-    if (far != null) {
-      const other = base(0);
-      for (let unknown = 0; unknown < stride; unknown++) h[unknown] = (h[unknown] as number) - share * (other[unknown] as number);
-    }
-    const variance = at(1, 1) - share * (far == null ? 0 : at(0, 1));
+    const weights = weightsOf(levels[1] as number, levels[0] as number, share, visit, layout, stride);
     found.push({
-      h,
+      weights,
+      fixed: weights.count,
       y: near - share * (far ?? 0),
-      variance,
+      variance: at(1, 1) - share * (far == null ? 0 : at(0, 1)),
       level: levels[1] as number,
       isNew: isNew(1),
       far: -share * judged,
@@ -158,13 +166,35 @@ function looksOf(look: LimbLook, visit: VisitLook, known: readonly (readonly boo
   return found;
 }
 
-function take(path: Path, looks: readonly Look[], first: number): void {
+/** Level, body, day and habits as they stand in a part less a share of another part. */
+function weightsOf(level: number, other: number, share: number, visit: VisitLook, layout: Layout, stride: number): Weights {
+  const weights = { at: new Int32Array(stride), by: new Float64Array(stride), count: 0 };
+  const rest = 1 - share;
+  add(weights, level, 1);
+  if (other >= 0) add(weights, other, -share);
+  if (layout.weight >= 0) add(weights, layout.weight, rest * visit.lnWeight);
+  if (layout.height >= 0) add(weights, layout.height, rest * visit.lnHeight);
+  if (layout.common >= 0) add(weights, layout.common, rest);
+  if (layout.day >= 0) add(weights, layout.day, rest);
+  for (const habit of visit.habits) add(weights, layout.habits + habit, rest);
+  return weights;
+}
+
+function add(weights: Weights, at: number, by: number): void {
+  if (by === 0) return;
+  weights.at[weights.count] = at;
+  weights.by[weights.count] = by;
+  weights.count += 1;
+}
+
+function take({ belief, kinds }: Path, looks: readonly Look[], first: number): void {
   for (const look of looks) {
-    path.kinds.forEach((kind, step) => {
-      look.h[first + step] = (kind === 'near' ? 0 : look.far) + (kind === 'far' ? 0 : look.near);
-    });
-    if (look.isNew) introduce(path.belief, look.level, look.h, look.y, look.variance);
-    else observe(path.belief, look.h, look.y, look.variance);
+    const { weights } = look;
+    weights.count = look.fixed;
+    for (let step = 0; step < kinds.length; step++)
+      add(weights, first + step, (kinds[step] === 'near' ? 0 : look.far) + (kinds[step] === 'far' ? 0 : look.near));
+    if (look.isNew) introduce(belief, look.level, weights, look.y, look.variance);
+    else observe(belief, weights, look.y, look.variance);
   }
 }
 
@@ -187,7 +217,7 @@ function answerOf(
 ): CourseAt {
   const heaviest = paths.reduce((best, path) => (path.score > best.score ? path : best));
   const total = paths.reduce((sum, { score }) => sum + Math.exp(score - heaviest.score), 0);
-  const { first, weight } = layout;
+  const { first, weight, height, common } = layout;
   const histories = paths.map(({ belief, visits, kinds, score }): History => {
     const sizes = visits.map((_, step) => belief.mean[first + step] as number);
     const covariance = visits.flatMap((_, row) =>
@@ -201,7 +231,7 @@ function answerOf(
   const information = fresh ? 1 / (fresh.covariance[0] as number) - 1 / terms.stepVariance : 0;
   return {
     histories,
-    common: (mean[weight] as number) * visit.lnWeight + (mean[weight + 1] as number) * visit.lnHeight + (mean[weight + 2] as number),
+    common: (mean[weight] ?? 0) * visit.lnWeight + (mean[height] ?? 0) * visit.lnHeight + (mean[common] ?? 0),
     newStepVariance: information > 0 ? 1 / information : undefined,
     stepPlaces,
     strain: none.belief.strain,

@@ -33,7 +33,7 @@ const MOVED = { deviance: 6, sdMm: 25 };
 /** No limb becomes this much larger or smaller: such a ladder reads in the other unit (ln 2.54 = 0.93). Clinic default. */
 const OTHER_UNIT = 0.5;
 /** The fit goes round so many times: the place found moves the girths that are compared. */
-const ROUNDS = 3;
+const ROUNDS = 2;
 
 /** Where the parts of a limb meet: at the middle landmark if both sides of it were taped well enough, else half-way, else nowhere. */
 export function divideLimb(anchor: SeriesVisit): DividedLimb {
