@@ -24,12 +24,14 @@ export function beliefOf(variances: readonly number[], stride: number): Belief {
   return { size: variances.length, stride, mean: new Float64Array(stride), covariance, evidence: 0, strain: 0, degrees: 0 };
 }
 
-/** The same belief in memory of its own, with one more unknown of mean 0. */
-export function withUnknown(belief: Belief, variance: number): Belief {
-  const { size, stride } = belief;
-  const covariance = belief.covariance.slice();
-  covariance[size * stride + size] = variance;
-  return { ...belief, size: size + 1, mean: belief.mean.slice(), covariance };
+/** The same belief with one more unknown of mean 0, in the memory of one that is no longer needed where there is one. */
+export function withUnknown(belief: Belief, variance: number, unneeded?: Belief): Belief {
+  const { size, stride, evidence, strain, degrees } = belief;
+  const copy = unneeded ?? beliefOf([], stride);
+  copy.mean.set(belief.mean);
+  copy.covariance.set(belief.covariance);
+  copy.covariance[size * stride + size] = variance;
+  return Object.assign(copy, { size: size + 1, evidence, strain, degrees });
 }
 
 /** Variance added to one unknown, or to two that move together. */

@@ -44,6 +44,7 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): 
     priors[layout.habits + habit] = variance;
   });
   let paths: Path[] = [{ belief: beliefOf(priors, stride), visits: [], kinds: [], score: 0 }];
+  const unneeded: Belief[] = [];
   let places = 0;
   let before = 0;
   return visits.map((visit, index) => {
@@ -54,7 +55,7 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): 
     const asked = visit.mayStep && (terms.parts[0] === 1 ? seen(0) : seen(0) || seen(1));
     if (asked) {
       places += 1;
-      paths = [...paths, ...stepped(paths, index, seen, terms)];
+      paths = [...paths, ...stepped(paths, index, seen, terms, unneeded)];
     }
     const looks = visit.limbs.map((look) => looksOf(look, visit, known, layout, stride));
     for (const path of paths) for (const look of looks) take(path, look, layout.first);
@@ -66,7 +67,9 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): 
     for (const path of paths) path.score = path.belief.evidence + lnPrior(path.kinds, places, terms);
     const answer = answerOf(paths, index, places, layout, visit, terms);
     const [none, ...others] = paths as [Path, ...Path[]];
-    paths = [none, ...others.sort((one, other) => other.score - one.score).slice(0, terms.kept)];
+    others.sort((one, other) => other.score - one.score);
+    for (const { belief } of others.splice(terms.kept)) unneeded.push(belief);
+    paths = [none, ...others];
     return answer;
   });
 }
@@ -97,7 +100,7 @@ function pass(belief: Belief, years: number, dayVariance: number, layout: Layout
   if (layout.day >= 0) renew(belief, layout.day, dayVariance);
 }
 
-function stepped(paths: readonly Path[], index: number, seen: (part: number) => boolean, terms: CourseTerms): Path[] {
+function stepped(paths: readonly Path[], index: number, seen: (part: number) => boolean, terms: CourseTerms, unneeded: Belief[]): Path[] {
   const heaviest = Math.max(...paths.map(({ score }) => score));
   const parents = [...paths]
     .filter(({ visits, score }) => visits.length < terms.mostSteps && (visits.length === 0 || score > heaviest - TOO_LIGHT))
@@ -106,7 +109,7 @@ function stepped(paths: readonly Path[], index: number, seen: (part: number) => 
   const kinds: readonly StepKind[] = terms.parts[0] === 1 || !seen(0) || !seen(1) ? ['whole'] : ['whole', 'far', 'near'];
   return parents.flatMap((parent) =>
     kinds.map((kind) => ({
-      belief: withUnknown(parent.belief, terms.stepVariance),
+      belief: withUnknown(parent.belief, terms.stepVariance, unneeded.pop()),
       visits: [...parent.visits, index],
       kinds: [...parent.kinds, kind],
       score: parent.score,
@@ -219,10 +222,14 @@ function answerOf(
   const total = paths.reduce((sum, { score }) => sum + Math.exp(score - heaviest.score), 0);
   const { first, weight, height, common } = layout;
   const histories = paths.map(({ belief, visits, kinds, score }): History => {
-    const sizes = visits.map((_, step) => belief.mean[first + step] as number);
-    const covariance = visits.flatMap((_, row) =>
-      visits.map((__, column) => belief.covariance[(first + row) * belief.stride + first + column] as number),
-    );
+    const steps = visits.length;
+    const sizes = new Array<number>(steps);
+    const covariance = new Array<number>(steps * steps);
+    for (let row = 0; row < steps; row++) {
+      sizes[row] = belief.mean[first + row] as number;
+      const start = (first + row) * belief.stride + first;
+      for (let column = 0; column < steps; column++) covariance[row * steps + column] = belief.covariance[start + column] as number;
+    }
     return { visits, kinds, sizes, covariance, weight: Math.exp(score - heaviest.score) / total };
   });
   const { mean } = heaviest.belief;

@@ -110,9 +110,11 @@ export function judgeChange(change: CheckedChange, course: LimbCourse, policy: P
   const undoubted = doubtful ? weigh('clean').verdict : undefined;
   const reasons: Confounder[] = recorded.verdict === 'cannot-tell' ? [...confounders] : [];
   if (recorded.verdict === 'cannot-tell' && !explains) reasons.push('missing-height');
-  if (realigned && realigned !== recorded.verdict) reasons.push('moved-zero');
+  // A height in doubt stretches a child's limb wrongly, and the zero then looks moved: the height is what to ask about.
+  const bodyInDoubt = hangsOnDoubtfulBody(change);
+  if (realigned && realigned !== recorded.verdict && !bodyInDoubt) reasons.push('moved-zero');
   if (undoubted && undoubted !== recorded.verdict) reasons.push('doubtful-rungs');
-  if (hangsOnDoubtfulBody(change)) reasons.push('doubtful-body');
+  if (bodyInDoubt) reasons.push('doubtful-body');
   if (change.earlier.sidesInDoubt || change.later.sidesInDoubt) reasons.push('sides-swapped');
   if (change.measured.shared.share < policy.sharedSpanShare) reasons.push('little-shared-span');
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');

@@ -86,10 +86,10 @@ export function partGirths(limb: DividedLimb, fitted: Fitted | undefined, policy
   const worth = Math.min(inside / used.length, 1);
   const [placeVariance, stretchVariance] = priorsOf(limb, fitted, policy);
   const setting = { centre, worth, placeVariance, stretchVariance, readingMm: policy.readingSdMm };
-  const usual = fit(used, parts, limb, setting);
+  const usual = fitParts(used, parts, limb, setting);
   const place = usual?.mean[parts.length] ?? 0;
   const moved = fitted?.mayBeMoved && place ** 2 > MOVED.deviance * placeVariance;
-  const solved = moved ? fit(used, parts, limb, { ...setting, placeVariance: MOVED.sdMm ** 2 }) : usual;
+  const solved = moved ? fitParts(used, parts, limb, { ...setting, placeVariance: MOVED.sdMm ** 2 }) : usual;
   if (!solved || parts.some((_, row) => Math.abs(solved.mean[row] as number) > OTHER_UNIT)) return undefined;
   const girths = [0, 1].slice(0, limb.parts).map((part) => {
     const row = parts.indexOf(part);
@@ -172,7 +172,7 @@ type Setting = {
   readonly readingMm: number;
 };
 
-function fit(used: readonly Rung[], parts: readonly number[], limb: DividedLimb, setting: Setting) {
+function fitParts(used: readonly Rung[], parts: readonly number[], limb: DividedLimb, setting: Setting) {
   const size = parts.length + 2;
   let place = 0;
   let stretch = 0;
@@ -180,23 +180,25 @@ function fit(used: readonly Rung[], parts: readonly number[], limb: DividedLimb,
   for (let round = 0; round < ROUNDS; round++) {
     const information = Array.from({ length: size }, () => new Array<number>(size).fill(0));
     const target = new Array<number>(size).fill(0);
-    const x = new Array<number>(size).fill(0);
+    const x = [1, 0, 0];
+    const at = [0, size - 2, size - 1];
     for (const one of used) {
       const along = one.placeMm - setting.centre;
       const { girthMm, slope } = one.at(one.placeMm + place + stretch * along);
       if (!(girthMm > 0)) return undefined;
       const steep = slope / girthMm;
       const y = Math.log(girthMm) - one.lnBase - steep * (place + stretch * along);
-      x.fill(0);
-      x[parts.indexOf(limb.partOf[one.rung] as number)] = 1;
-      x[size - 2] = -steep;
-      x[size - 1] = -steep * along;
+      at[0] = parts.indexOf(limb.partOf[one.rung] as number);
+      x[1] = -steep;
+      x[2] = -steep * along;
       const weight = setting.worth / ((setting.readingMm / one.girthMm) ** 2 + SHAPE_SHARE ** 2);
-      for (let row = 0; row < size; row++) {
-        target[row] = (target[row] as number) + weight * (x[row] as number) * y;
-        const cells = information[row] as number[];
-        for (let column = 0; column < size; column++)
-          cells[column] = (cells[column] as number) + weight * (x[row] as number) * (x[column] as number);
+      for (let row = 0; row < 3; row++) {
+        const to = at[row] as number;
+        const pull = weight * (x[row] as number);
+        target[to] = (target[to] as number) + pull * y;
+        const cells = information[to] as number[];
+        for (let column = 0; column < 3; column++)
+          cells[at[column] as number] = (cells[at[column] as number] as number) + pull * (x[column] as number);
       }
     }
     const cells = information as [number[], ...number[][]];
