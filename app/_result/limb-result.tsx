@@ -5,12 +5,14 @@ import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
-import { courseSentence } from '@/lib/prompts/change-in-words';
+import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import { capital } from '@/lib/units/capital';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
@@ -48,17 +50,20 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
-          {last && courseSentence(last) && <p className="course-line">{courseSentence(last)}</p>}
+          {last && <CourseFacts judged={last} />}
           <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
           {last && (
-            <ul className="reasons">
-              {reasonsInWords(last).map((reason) => (
-                <li key={reason}>{reason}</li>
-              ))}
-            </ul>
+            <details className="as-table">
+              <summary>Figures behind it</summary>
+              <ul className="reasons">
+                {reasonsInWords(last).map((reason) => (
+                  <li key={reason}>{reason}</li>
+                ))}
+              </ul>
+            </details>
           )}
         </div>
         {picture && own && <ResultOutline picture={picture} limb={own} />}
@@ -111,6 +116,31 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
   if (!sinceLast) return 'One ladder so far. Change shows from the second visit on.';
   if (isNoAnswer(sinceLast)) return `Not comparable with the visit before. ${sinceLast.noAnswer}`;
   return verdictSentence(sinceLast, analysis.record);
+}
+
+/** How sure, since when, where and by how much; and what would be seen today: one reading of the model of all visits. */
+function CourseFacts({ judged }: { judged: JudgedChange }) {
+  const sure = howSureInWords(judged);
+  const { found, change } = judged;
+  const smallest = smallestInWords(judged);
+  if (!sure) return null;
+  return (
+    <>
+      <dl className="course-facts">
+        <dt>How sure</dt>
+        <dd>{capital(sure)}</dd>
+        {found && (
+          <>
+            <dt>Since</dt>
+            <dd>{whenInWords(found)}</dd>
+            <dt>Where</dt>
+            <dd>{whereInWords(found, change.later.ladder.limb)}</dd>
+          </>
+        )}
+      </dl>
+      {smallest && <p className="secondary">{smallest}</p>}
+    </>
+  );
 }
 
 /** The affected limb against the healthy other one at this visit, from the first visit on. */

@@ -1,4 +1,4 @@
-import { limbInWords, placeInWords } from '../ladder/limb';
+import { placeInWords } from '../ladder/limb';
 import type { FoundChange, JudgedChange } from '../trend/judged-change';
 import { showDay } from '../units/calendar-day';
 import { pct, signedPct } from './show-figures';
@@ -10,44 +10,56 @@ export function partInWords({ part, at }: Pick<FoundChange, 'part' | 'at'>): str
   return `in its ${part} half`;
 }
 
-/** Words for probabilities, each from a share on. Source: IPCC 2010, guidance note on uncertainties (from memory). */
-const LIKELIHOOD = [
-  [0.99, 'almost certain'],
-  [0.9, 'very likely'],
-  [0.66, 'likely'],
-  [0.33, 'about as likely as not'],
-  [0.1, 'unlikely'],
-  [0, 'very unlikely'],
+/** How sure, from a share on: of a change that is said, and of none. Bounds: IPCC 2010, guidance note on uncertainties (from memory). */
+const HOW_SURE = [
+  [0.99, 'almost certain', 'almost certainly unchanged'],
+  [0.9, 'very likely', 'very likely unchanged'],
+  [0.66, 'likely', 'probably unchanged'],
+  [0, 'possible', 'rather unchanged'],
 ] as const;
 
-/** A probability in words and number: `very likely (97 %)`. */
-export function likelihoodInWords(probability: number): string {
-  const words = LIKELIHOOD.find(([from]) => probability >= from)?.[1] ?? 'very unlikely';
-  const number = probability > 0.99 ? 'over 99' : probability < 0.01 ? 'under 1' : (probability * 100).toFixed(0);
-  return `${words} (${number}\u202f%)`;
+/** How sure a change is, in words and number: `almost certain, 99 in 100`; of none `probably unchanged, 93 in 100`; else `open, changed 40 in 100`. */
+export function howSureInWords({
+  probability,
+  found,
+  verdict,
+}: Pick<JudgedChange, 'probability' | 'found' | 'verdict'>): string | undefined {
+  if (probability === undefined) return undefined;
+  if (verdict === 'cannot-tell') return `open, changed ${(probability * 100).toFixed(0)} in 100 as recorded`;
+  const share = found ? probability : 1 - probability;
+  const [, changed, unchanged] = HOW_SURE.find(([from]) => share >= from) ?? HOW_SURE[3];
+  const number = share > 0.99 ? 'over 99' : (share * 100).toFixed(0);
+  return `${found ? changed : unchanged}, ${number} in 100`;
 }
 
-/** How much, with its 95 % range: `+5.1 % (3.4 % to 6.9 %)`. */
-export function sizeInWords({ ratio, sd }: Pick<FoundChange, 'ratio' | 'sd'>): string {
-  const [low, high] = [-1.96, 1.96].map((sds) => signedPct(ratio * Math.exp(sds * sd) - 1));
-  return `${signedPct(ratio - 1)} (${low} to ${high})`;
+/** Where and by how much, with the 95 % range: `below the knee +5.1 % (+3.4 % to +6.9 %)`. */
+export function whereInWords(found: FoundChange, limb: string): string {
+  const [low, high] = [-1.96, 1.96].map((sds) => signedPct(found.ratio * Math.exp(sds * found.sd) - 1));
+  return `${partInWords(found) || `the whole ${limb}`} ${signedPct(found.ratio - 1)} (${low} to ${high})`;
+}
+
+/** When it came: `between 17 Aug 2026 and 28 Sep 2026`, the last visit without it and the first with it. */
+export function whenInWords({ before, since }: FoundChange): string {
+  return `between ${showDay(before)} and ${showDay(since)}`;
+}
+
+/** `A new change under 3.6 % of girth cannot be told on 28 Sep 2026.` */
+export function smallestInWords({ smallestSaid, change }: JudgedChange): string | undefined {
+  return smallestSaid === undefined
+    ? undefined
+    : `A new change under ${pct(smallestSaid)} of girth cannot be told on ${showDay(change.later.visit.day)}.`;
 }
 
 /**
- * What the joint model of all visits says of a change, in two short sentences: how likely, since when, where, by how much; and the smallest new
- * change that would be said today.
+ * What the joint model of all visits says of a change, in two short sentences: how sure, where, by how much, since when; and what would be seen.
  *
  * Shape: a judged change; undefined where nothing can be expected of the limb.
- * Example: "A real change is very likely (97 %): below the knee +5.1 % (+3.4 % to +6.9 %) of girth, since 3 Mar 2026. …"
+ * Example: "Change: almost certain, 99 in 100; below the knee +5.1 % (+3.4 % to +6.9 %) of girth, between 17 Aug 2026 and 28 Sep 2026. …"
  */
-export function courseSentence({ probability, found, change, smallestSaid }: JudgedChange): string | undefined {
-  if (probability === undefined) return undefined;
-  const { ladder, visit } = change.later;
-  const smallest =
-    smallestSaid === undefined
-      ? ''
-      : ` Of the ${limbInWords(ladder.limb, ladder.side)} a new change of ${pct(smallestSaid)} of girth would show on ${showDay(visit.day)}.`;
-  if (!found) return `A change beyond what is expected is ${likelihoodInWords(probability)}.${smallest}`;
-  const where = partInWords(found) || `of the whole ${ladder.limb}`;
-  return `A change beyond what is expected is ${likelihoodInWords(probability)}: ${where} ${sizeInWords(found)} of girth, first seen on ${showDay(found.since)}.${smallest}`;
+export function courseSentence(judged: JudgedChange): string | undefined {
+  const sure = howSureInWords(judged);
+  if (!sure) return undefined;
+  const { found, change } = judged;
+  const where = found ? `; ${whereInWords(found, change.later.ladder.limb)} of girth, ${whenInWords(found)}` : '';
+  return [`Change beyond what is expected: ${sure}${where}.`, smallestInWords(judged)].filter(Boolean).join(' ');
 }

@@ -29,8 +29,9 @@ export type FoundChange = {
   readonly part: StepKind;
   /** The landmark between the parts; null where the middle of the ladder divides them. */
   readonly at: LandmarkId | null;
-  /** The first visit that has it. */
+  /** The first visit that has it, and the last one without it. */
   readonly since: CalendarDay;
+  readonly before: CalendarDay;
   /** Girth of that part, later / earlier, beyond what is expected; SD of its logarithm. */
   readonly ratio: number;
   readonly sd: number;
@@ -154,6 +155,7 @@ function foundOf(reading: ChangeReading, { series, limb }: LimbCourse): FoundCha
     part: reading.part,
     at: limb.at ?? null,
     since: (series.visits[reading.sinceVisit] as SeriesVisit).visit.day,
+    before: (series.visits[reading.sinceVisit - 1] as SeriesVisit).visit.day,
     ratio: Math.exp(reading.partSize),
     sd: reading.partSd,
   };
