@@ -20,6 +20,7 @@ import { notCompared } from '../trend/same-day';
 import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import type { LimbVolume } from '../volume/limb-volume';
+import { knownThen } from './known-then';
 
 /** One ladder of a limb with everything that is said of it. */
 export type AnalysedVisit = {
@@ -97,8 +98,14 @@ function analyseLimb(
   const visits = series.visits.map((at, index) => {
     const baseline = series.visits[0] as SeriesVisit;
     const last = lastBefore(series.visits, index);
-    const sinceBaseline = onceAsked(() => (index === 0 ? null : judged(baseline, at, course, witness, policy, between)));
-    const sinceLast = onceAsked(() => (last ? judged(last, at, course, witness, policy, between) : null));
+    const known = onceAsked(() => knownThen(index, series, witness, record, policy) ?? { course, witness });
+    const since = (earlier: SeriesVisit) => {
+      const { visits: then } = known().course.series;
+      const [from, to] = [then[series.visits.indexOf(earlier)], then[index]] as [SeriesVisit, SeriesVisit];
+      return judged(from, to, known().course, known().witness, policy, between);
+    };
+    const sinceBaseline = onceAsked(() => (index === 0 ? null : since(baseline)));
+    const sinceLast = onceAsked(() => (last ? since(last) : null));
     return {
       at,
       volume: volumeOfVisit(at, policy),

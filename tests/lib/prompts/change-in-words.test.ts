@@ -87,4 +87,15 @@ describe('verdicts from what was known on the day', () => {
     const all = said(later) ?? [];
     for (let count = 2; count < later.length; count++) expect(said(later.slice(0, count))).toEqual(all.slice(0, count));
   });
+
+  it('do not take landmarks or a weight from a later visit', () => {
+    const bare = { ...legOf(1.01), landmarks: [] };
+    const first = visitOf('2026-01-05', [{ ...legOf(), landmarks: [] }], {});
+    const second = visitOf('2026-02-05', [bare], {});
+    const third = visitOf('2026-02-20', [legOf(1.03)], weighed);
+    const of = (visits: readonly Visit[]) => analysed(recordOf([...visits]), '2026-12-01').limbs[0]?.visits[1]?.sinceBaseline;
+    const [then, now] = [of([first, second]), of([first, second, third])];
+    if (!then || isNoAnswer(then) || !now || isNoAnswer(now)) throw new Error('no verdict');
+    expect([now.change.body.missing, now.probability, now.explained]).toEqual([['weight'], then.probability, then.explained]);
+  });
 });
