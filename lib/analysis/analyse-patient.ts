@@ -13,6 +13,7 @@ import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';
 import { type LimbCourse, limbCourse } from '../trend/limb-course';
+import { type LooksOf, rememberedLooks } from '../trend/limb-looks';
 import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
 import { rememberedChanges } from '../trend/remembered-changes';
@@ -74,12 +75,13 @@ export type PatientAnalysis = {
 export function analysePatient(record: PatientRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
   const series = limbSeries(record, policy);
   const between = rememberedChanges(policy);
+  const looksOf = rememberedLooks(policy, between);
   return {
     record,
     trusted: withoutBodyInDoubt(record, policy),
     policy,
     today,
-    limbs: series.map((one) => analyseLimb(one, series, record, policy, between)),
+    limbs: series.map((one) => analyseLimb(one, series, record, policy, between, looksOf)),
     pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today, between)),
   };
 }
@@ -90,11 +92,12 @@ function analyseLimb(
   record: PatientRecord,
   policy: Policy,
   between: ChangeBetween,
+  looksOf: LooksOf,
 ): AnalysedLimb {
   const other = all.find((one) => one.limb === series.limb && one.side !== series.side);
   const affected = isAffected(record, series.limb, series.side);
   const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
-  const course = limbCourse(series, witness, policy, between);
+  const course = limbCourse(series, witness, policy, looksOf);
   const visits = series.visits.map((at, index) => {
     const baseline = series.visits[0] as SeriesVisit;
     const last = lastBefore(series.visits, index);
@@ -164,7 +167,11 @@ export function judged(
   const lengthOf = ({ measured }: LimbChange): number => measured.shared.earlier.toMm - measured.shared.earlier.fromMm;
   const bySelf = isNoAnswer(fromFirst) || lengthOf(fromFirst) < policy.sharedSpanShare * lengthOf(change);
   const own = bySelf ? { ...series, visits: series.visits.slice(series.visits.indexOf(earlier)) } : undefined;
-  return judgeChange(checkedChange(change, policy), own ? limbCourse(own, witness, policy, between) : course, policy);
+  return judgeChange(
+    checkedChange(change, policy),
+    own ? limbCourse(own, witness, policy, rememberedLooks(policy, between)) : course,
+    policy,
+  );
 }
 
 function witnessChange(

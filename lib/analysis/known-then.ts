@@ -1,6 +1,7 @@
 import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { limbCourse } from '../trend/limb-course';
+import { rememberedLooks } from '../trend/limb-looks';
 import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
 import { rememberedChanges } from '../trend/remembered-changes';
 
@@ -28,6 +29,5 @@ export function knownThen(index: number, series: LimbSeries, witness: LimbSeries
   const of = (which: LimbSeries | undefined) => which && then.find(({ limb, side }) => limb === which.limb && side === which.side);
   const [own, other] = [of(series), of(witness)];
   if (own?.visits.length !== taped.length) return undefined;
-  const between = rememberedChanges(policy);
-  return { course: limbCourse(own, other, policy, between), witness: other };
+  return { course: limbCourse(own, other, policy, rememberedLooks(policy, rememberedChanges(policy))), witness: other };
 }

@@ -2,6 +2,7 @@ import { type ErrorScale, learnErrorScale } from '../course-model/error-scale';
 import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { limbCourse } from '../trend/limb-course';
+import { rememberedLooks } from '../trend/limb-looks';
 import { limbSeries } from '../trend/limb-series';
 import { rememberedChanges } from '../trend/remembered-changes';
 
@@ -27,7 +28,7 @@ export function recordErrorScale(records: readonly PatientRecord[], policy: Poli
   for (let round = 0; round < ROUNDS; round++) {
     const assumed = { ...policy, errorScale: scale.variance };
     const strains = limbs.flatMap(({ series, between }) => {
-      const at = limbCourse(series, undefined, assumed, between).at(series.visits.length - 1, 'clean', false);
+      const at = limbCourse(series, undefined, assumed, rememberedLooks(assumed, between)).at(series.visits.length - 1, 'clean', false);
       return at ? [{ strain: at.leastStrain * scale.variance, degrees: at.leastDegrees }] : [];
     });
     scale = learnErrorScale(strains, USUAL);

@@ -6,7 +6,7 @@ const KIND_SHARES: Readonly<Record<StepKind, number>> = { whole: 0.5, far: 0.25,
 /** A history lighter than this against the heaviest gets no further steps, ln. */
 const TOO_LIGHT = 9;
 /** So many of the heaviest histories get a further step at a visit. */
-const PARENTS = 3;
+const PARENTS = 2;
 
 /** A history while it is followed. */
 type Path = { readonly belief: Belief; readonly visits: readonly number[]; readonly kinds: readonly StepKind[]; score: number };
@@ -30,10 +30,10 @@ type Layout = {
  * or on one of the judged limb (limb 0). All is Gaussian given the steps: each history is a recursive least-squares fit with its evidence,
  * so a further visit costs the same however many there were. Prior of k steps at n places: odds^k (1 − odds share) / C(n, k), times the
  * share of each kind; the heaviest histories are carried on, and the one without steps always.
- * Shape: visits in order of time; one answer a visit. Example: tests/lib/course-model holds the reference cases to nine digits.
+ * Shape: visits in order of time; one answer a visit, of all but the newest without its histories where only that is wanted. Example: tests/lib/course-model holds the reference cases to nine digits.
  * Source: Gauss–Markov with a diffuse start; Kass and Raftery 1995, Bayes factors, JASA 90:773; multiple hypotheses after Reid 1979.
  */
-export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): readonly CourseAt[] {
+export function followCourse(visits: readonly VisitLook[], terms: CourseTerms, newestOnly = false): readonly CourseAt[] {
   const layout = layoutOf(visits, terms);
   const stride = layout.first + terms.mostSteps;
   const known = layout.levels.map((levels) => levels.map(() => false));
@@ -65,7 +65,7 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms): 
         if (levels && girth !== null) levels[part] = true;
       });
     for (const path of paths) path.score = path.belief.evidence + lnPrior(path.kinds, places, terms);
-    const answer = answerOf(paths, index, places, layout, visit, terms);
+    const answer = answerOf(paths, index, places, layout, visit, terms, newestOnly && index < visits.length - 1);
     const [none, ...others] = paths as [Path, ...Path[]];
     others.sort((one, other) => other.score - one.score);
     for (const { belief } of others.splice(terms.kept)) unneeded.push(belief);
@@ -217,11 +217,12 @@ function answerOf(
   layout: Layout,
   visit: VisitLook,
   terms: CourseTerms,
+  inBrief: boolean,
 ): CourseAt {
   const heaviest = paths.reduce((best, path) => (path.score > best.score ? path : best));
   const total = paths.reduce((sum, { score }) => sum + Math.exp(score - heaviest.score), 0);
   const { first, weight, height, common } = layout;
-  const histories = paths.map(({ belief, visits, kinds, score }): History => {
+  const histories = (inBrief ? [] : paths).map(({ belief, visits, kinds, score }): History => {
     const steps = visits.length;
     const sizes = new Array<number>(steps);
     const covariance = new Array<number>(steps * steps);

@@ -31,6 +31,6 @@ export function courseTerms(parts: readonly number[], habits: readonly number[],
     stepVariance: STEP_SD ** 2,
     stepOdds: STEP_ODDS,
     mostSteps: 3,
-    kept: 10,
+    kept: 8,
   };
 }

@@ -163,8 +163,8 @@ function foundOf(reading: ChangeReading, { series, limb }: LimbCourse): FoundCha
 
 /** What the other limb says of the body between two visits, beyond weight and height: a factor of girth. */
 function commonChange(course: LimbCourse, from: number, to: number): number {
-  const [before, after] = [course.at(from, 'clean', false), course.at(to, 'clean', false)];
-  return before && after ? Math.exp(after.common - before.common) : 1;
+  const [before, after] = [course.commonAt(from), course.commonAt(to)];
+  return before !== undefined && after !== undefined ? Math.exp(after - before) : 1;
 }
 
 function otherLimbShare({ body, measured }: LimbChange): number {

@@ -2,8 +2,7 @@ import type { CourseAt, LimbLook, VisitLook } from '../course-model/course';
 import { followCourse } from '../course-model/follow-course';
 import type { Policy } from '../record/policy';
 import { courseTerms, DAY_SD } from './course-terms';
-import type { ChangeBetween } from './limb-change';
-import { limbLooks, type ReadAs } from './limb-looks';
+import type { LooksOf, ReadAs } from './limb-looks';
 import type { LimbSeries, SeriesVisit } from './limb-series';
 import type { DividedLimb } from './part-girths';
 import { notCompared } from './same-day';
@@ -20,6 +19,8 @@ export type LimbCourse = {
    * `strict` leaves out what another measurer, posture or hour brings.
    */
   readonly at: (visit: number, readAs: ReadAs, strict: boolean) => CourseAt | undefined;
+  /** Body error common to both limbs at a visit (log girth), from all visits up to it. */
+  readonly commonAt: (visit: number) => number | undefined;
   /** Share of mean girth that the far part has, over what the visit and the first ladder tape. */
   readonly farShareAt: (visit: number) => number;
   readonly stepVariance: number;
@@ -33,10 +34,10 @@ export type LimbCourse = {
  * All variances of error are multiplied by the clinic's scale (`errorScale`). Shape: a series, the healthy other limb, the policy.
  * Source: engine section 6; `course-model/follow-course`. Cost: one fit a ladder and one run over the visits; one run more for a visit in doubt.
  */
-export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, policy: Policy, between: ChangeBetween): LimbCourse {
+export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, policy: Policy, looksOf: LooksOf): LimbCourse {
   const { visits } = series;
-  const own = limbLooks(series, policy, between);
-  const other = witness && limbLooks(witness, policy, between);
+  const own = looksOf(series);
+  const other = witness && looksOf(witness);
   const witnessVisit = visits.map(({ visit }) => witness?.visits.findIndex((one) => one.visit === visit) ?? -1);
   const witnessLook = (visit: number) => {
     const there = witnessVisit[visit] as number;
@@ -62,18 +63,19 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
       limbs,
     };
   };
-  const follow = (until: number, readAs: ReadAs, lasting: VisitHabits): readonly CourseAt[] => {
+  const follow = (until: number, readAs: ReadAs, lasting: VisitHabits, newestOnly: boolean): readonly CourseAt[] => {
     const looks = visits.slice(0, until).map((visit, index) => {
       const last = index === until - 1;
       const look = lookAt(index, last ? readAs : 'clean', lasting);
       return visit.sidesInDoubt && !(last && readAs !== 'clean') ? { ...look, limbs: [] } : look;
     });
-    return followCourse(looks, courseTerms(parts, lasting.variances, scale));
+    return followCourse(looks, courseTerms(parts, lasting.variances, scale), newestOnly);
   };
-  const whole = new Map<VisitHabits, readonly CourseAt[]>();
-  const wholeOf = (lasting: VisitHabits): readonly CourseAt[] => {
-    const known = whole.get(lasting) ?? follow(visits.length, 'clean', lasting);
-    whole.set(lasting, known);
+  const whole = new Map<string, readonly CourseAt[]>();
+  const wholeOf = (lasting: VisitHabits, newestOnly: boolean): readonly CourseAt[] => {
+    const key = `${lasting === habits.strict} ${newestOnly}`;
+    const known = whole.get(`${lasting === habits.strict} false`) ?? whole.get(key) ?? follow(visits.length, 'clean', lasting, newestOnly);
+    whole.set(key, known);
     return known;
   };
   return {
@@ -83,8 +85,9 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
     at: (visit, readAs, strict) => {
       if (!own.at(visit, readAs)) return undefined;
       const lasting = strict ? habits.strict : habits.full;
-      return readAs === 'clean' ? wholeOf(lasting)[visit] : follow(visit + 1, readAs, lasting)[visit];
+      return readAs === 'clean' ? wholeOf(lasting, visit === visits.length - 1)[visit] : follow(visit + 1, readAs, lasting, true)[visit];
     },
+    commonAt: (visit) => (own.at(visit, 'clean') ? wholeOf(habits.full, true)[visit]?.common : undefined),
     farShareAt: (visit) => own.at(visit, 'clean')?.farShare ?? 0.5,
     stepVariance: courseTerms(parts, [], scale).stepVariance,
   };

@@ -1,11 +1,12 @@
-import { movedBy } from '../alignment/align-ladders';
+import { alignLadders, movedBy } from '../alignment/align-ladders';
 import type { BodyAt } from '../growth/body-at';
-import { type BodyChange, bodyChange, expectedGirthAt } from '../growth/body-change';
-import { isNoAnswer } from '../outcome';
+import { type BodyChange, bodyChange } from '../growth/body-change';
+import { exponentsAt } from '../growth/girth-exponents';
+import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { anatomyOf } from './anatomy-of';
 import { checkedChange } from './checked-change';
-import type { ChangeBetween } from './limb-change';
+import type { ChangeBetween, LimbChange } from './limb-change';
 import type { LimbSeries, SeriesVisit } from './limb-series';
 import { type DividedLimb, divideLimb, type PartGirths, partGirths } from './part-girths';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
@@ -31,23 +32,24 @@ export function limbLooks(series: LimbSeries, policy: Policy, between: ChangeBet
   const place = anatomyOf(first);
   const reference = firstKnown(visits);
   const changes = visits.map((visit) => bodyChange(reference, trusted(visit), series.limb, first.growing, 0));
-  const lnExpected = (body: BodyChange, placeMm: number): number =>
-    Math.log(expectedGirthAt(body, series.limb, first.growing, place(placeMm)));
-  const atFirst = anchor.placed.line.placesMm.map((placeMm) => lnExpected(changes[0] as BodyChange, placeMm));
+  const placesMm = anchor.placed.line.placesMm;
+  const exponents = placesMm.map((placeMm) => exponentsAt(series.limb, first.growing, place(placeMm)));
+  const lnBody = changes.map(({ weightRatio, heightRatio }) => [Math.log(weightRatio), Math.log(heightRatio)] as const);
   const known = new Map<string, PartGirths | undefined>();
   const look = (visit: number, readAs: ReadAs): PartGirths | undefined => {
     if (visit === 0) return partGirths(limb, undefined, policy);
     const later = (readAs === 'clean' ? clean : visits)[visit] as SeriesVisit;
-    const change = between(anchor, later, series.limb);
-    if (isNoAnswer(change)) return undefined;
-    const { shift } = readAs === 'realigned' ? checkedChange(change, policy) : { shift: undefined };
-    const residualMm = shift?.finding ? shift.residualMm : 0;
-    const body = changes[visit] as BodyChange;
-    const expected = anchor.placed.line.placesMm.map((placeMm, rung) => lnExpected(body, placeMm) - (atFirst[rung] as number));
+    const stretch = bodyChange(anchor.body, later.body, series.limb, first.growing, later.placed.day - anchor.placed.day).expectedLength;
+    const aligned = later.placed.line.placesMm.length < 2 ? undefined : alignLadders(anchor.placed, later.placed, series.limb, stretch);
+    if (!aligned) return undefined;
+    const residualMm = readAs === 'realigned' ? residualOf(between(anchor, later, series.limb), policy) : 0;
+    const [weight, height] = [0, 1].map((which) => (lnBody[visit]?.[which] ?? 0) - (lnBody[0]?.[which] ?? 0)) as [number, number];
+    const expected = exponents.map((one) => one.weight * weight + one.height * height);
     return partGirths(
       limb,
       {
-        change: residualMm ? { ...change, alignment: movedBy(change.alignment, -residualMm) } : change,
+        later,
+        alignment: residualMm ? movedBy(aligned, -residualMm) : aligned,
         expected,
         mayBeMoved: readAs === 'clean',
       },
@@ -62,12 +64,32 @@ export function limbLooks(series: LimbSeries, policy: Policy, between: ChangeBet
       return known.get(key);
     },
     bodyAt: (visit) => {
-      const { weightRatio, heightRatio, modelSd, missing } = changes[visit] as BodyChange;
+      const { modelSd, missing } = changes[visit] as BodyChange;
+      const [lnWeight, lnHeight] = lnBody[visit] as readonly [number, number];
       // Half of what a missing figure leaves open between two visits; where nothing explains a child's girth, any growth.
       const variance = modelSd === undefined ? 1 : missing.length > 0 ? modelSd ** 2 / 2 : 0;
-      return { lnWeight: Math.log(weightRatio), lnHeight: Math.log(heightRatio), variance };
+      return { lnWeight, lnHeight, variance };
     },
   };
+}
+
+/** The ladders of a limb as the model takes them: worked out once for its own course and for the other limb's. */
+export type LooksOf = (series: LimbSeries) => LimbLooks;
+
+/** `limbLooks` that works each series out once. */
+export function rememberedLooks(policy: Policy, between: ChangeBetween): LooksOf {
+  const known = new Map<LimbSeries, LimbLooks>();
+  return (series) => {
+    const looks = known.get(series) ?? limbLooks(series, policy, between);
+    known.set(series, looks);
+    return looks;
+  };
+}
+
+/** What girths say the zero lies off beyond its landmarks, where it looks moved, mm. */
+function residualOf(change: LimbChange | NoAnswer, policy: Policy): number {
+  const shift = isNoAnswer(change) ? undefined : checkedChange(change, policy).shift;
+  return shift?.finding ? shift.residualMm : 0;
 }
 
 function trusted({ body, bodyInDoubt }: SeriesVisit): BodyAt {

@@ -1,9 +1,8 @@
-import { toLater } from '../alignment/align-ladders';
+import { type Alignment, toLater } from '../alignment/align-ladders';
 import { invertSymmetric } from '../alignment/invert-symmetric';
 import { type CubicPoint, cubicAt, monotoneCubic } from '../alignment/monotone-cubic';
 import { type LandmarkId, LIMBS } from '../ladder/limb';
 import type { Policy } from '../record/policy';
-import type { LimbChange } from './limb-change';
 import type { SeriesVisit } from './limb-series';
 
 /** How a limb is divided for the model: by the rungs of its first ladder. */
@@ -54,9 +53,10 @@ export function divideLimb(anchor: SeriesVisit): DividedLimb {
   };
 }
 
-/** What a fit of one ladder needs: its change from the first ladder, ln of what the body explains by rung of that, whether its zero may have moved. */
+/** What a fit of one ladder needs: where the first ladder's anatomy lies on it, ln of what the body explains by rung of that, whether its zero may have moved. */
 export type Fitted = {
-  readonly change: LimbChange;
+  readonly later: SeriesVisit;
+  readonly alignment: Alignment;
   readonly expected: readonly number[];
   readonly mayBeMoved: boolean;
 };
@@ -81,7 +81,7 @@ export function partGirths(limb: DividedLimb, fitted: Fitted | undefined, policy
   if (parts.length === 0) return undefined;
   const used = rungs.filter(({ rung }) => parts.includes(limb.partOf[rung] as number));
   const centre = used.reduce((sum, { placeMm }) => sum + placeMm, 0) / used.length;
-  const own = fitted?.change.later.placed.line.placesMm.length ?? used.length;
+  const own = fitted?.later.placed.line.placesMm.length ?? used.length;
   const inside = fitted ? Math.min(own, countInside(fitted, used)) : used.length;
   const worth = Math.min(inside / used.length, 1);
   const [placeVariance, stretchVariance] = priorsOf(limb, fitted, policy);
@@ -115,14 +115,14 @@ type Rung = {
   readonly at: (placeMm: number) => CubicPoint;
 };
 
-function rungsOf(placesMm: readonly number[], girthsMm: readonly number[], { change, expected }: Fitted): Rung[] {
-  const later = change.later.placed.line;
+function rungsOf(placesMm: readonly number[], girthsMm: readonly number[], { later: visit, alignment, expected }: Fitted): Rung[] {
+  const later = visit.placed.line;
   const cubic = monotoneCubic(later.placesMm, later.girthsMm);
   const into: CubicPoint = { girthMm: 0, slope: 0 };
   const at = (placeMm: number): CubicPoint => cubicAt(cubic, placeMm, into);
   const [lowest, highest] = [later.placesMm[0] as number, later.placesMm.at(-1) as number];
   return placesMm.flatMap((place, rung) => {
-    const placeMm = toLater(change.alignment, place);
+    const placeMm = toLater(alignment, place);
     // Half a centimetre beyond the outer rung is read along the end slope: a zero put a little further in loses no rung.
     if (placeMm < lowest - 5 || placeMm > highest + 5) return [];
     const girthMm = girthsMm[rung] as number;
@@ -144,9 +144,9 @@ function sameRungs(placesMm: readonly number[], girthsMm: readonly number[]): Ru
 }
 
 /** How many rungs of the visit's own ladder lie among those of the first that are used. */
-function countInside({ change }: Fitted, used: readonly Rung[]): number {
+function countInside({ later }: Fitted, used: readonly Rung[]): number {
   const [from, to] = [(used[0] as Rung).placeMm, (used.at(-1) as Rung).placeMm];
-  return change.later.placed.line.placesMm.filter((place) => place >= from - 5 && place <= to + 5).length;
+  return later.placed.line.placesMm.filter((place) => place >= from - 5 && place <= to + 5).length;
 }
 
 /** Variances of the zero's place (mm²) and of the stretch (share²) at one of the two visits: half of what the alignment leaves for both. */
@@ -155,7 +155,7 @@ function priorsOf(limb: DividedLimb, fitted: Fitted | undefined, policy: Policy)
     const taped = [...limb.anchor.placed.landmarks.values()].filter(({ inferred }) => !inferred).length;
     return [policy.placementSdMm ** 2 / Math.max(taped, 1), 1e-6];
   }
-  const { covariance, earlierMm, ratioSd } = fitted.change.alignment;
+  const { covariance, earlierMm, ratioSd } = fitted.alignment;
   const last = covariance.length - 1;
   const place = covariance.reduce((sum, row, knot) => sum + (row[knot] as number), 0) / covariance.length / 2;
   const of = (row: number, column: number): number => covariance[row]?.[column] as number;

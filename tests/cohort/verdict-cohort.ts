@@ -4,6 +4,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { limbCourse } from '@/lib/trend/limb-course';
+import { rememberedLooks } from '@/lib/trend/limb-looks';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { rememberedChanges } from '@/lib/trend/remembered-changes';
 import type { Verdict } from '@/lib/trend/verdict';
@@ -66,7 +67,14 @@ export function pairCohort(scenario: PairScenario, pool: readonly LimbShape[], p
     if (!left || !earlier || !later) throw new Error('a pair without its ladders');
     const witness = series.find((one) => one.side === 'right');
     const between = rememberedChanges(DEFAULT_POLICY);
-    const said = judged(earlier, later, limbCourse(left, witness, DEFAULT_POLICY, between), witness, DEFAULT_POLICY, between);
+    const said = judged(
+      earlier,
+      later,
+      limbCourse(left, witness, DEFAULT_POLICY, rememberedLooks(DEFAULT_POLICY, between)),
+      witness,
+      DEFAULT_POLICY,
+      between,
+    );
     if (isNoAnswer(said)) throw new Error(said.noAnswer);
     verdicts[said.verdict] += 1 / pairs;
     const beyond = said.verdict === 'more-than-expected' || said.verdict === 'less-than-expected';
