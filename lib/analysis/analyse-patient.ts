@@ -12,7 +12,7 @@ import type { Policy } from '../record/policy';
 import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';
-import { type LimbCourse, limbCourse } from '../trend/limb-course';
+import { changedSince, type LimbCourse, limbCourse } from '../trend/limb-course';
 import { type LooksOf, rememberedLooks } from '../trend/limb-looks';
 import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
@@ -76,13 +76,14 @@ export function analysePatient(record: PatientRecord, policy: Policy, today: Cal
   const series = limbSeries(record, policy);
   const between = rememberedChanges(policy);
   const looksOf = rememberedLooks(policy, between);
+  const limbs = series.map((one) => analyseLimb(one, series, record, policy, between, looksOf));
   return {
     record,
     trusted: withoutBodyInDoubt(record, policy),
     policy,
     today,
-    limbs: series.map((one) => analyseLimb(one, series, record, policy, between, looksOf)),
-    pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today, between)),
+    limbs,
+    pieces: record.pieces.map((piece) => analysePiece(piece, limbs, record, policy, today, between)),
   };
 }
 
@@ -200,14 +201,15 @@ function relativeVolumeChange(
 
 function analysePiece(
   piece: Piece,
-  all: readonly LimbSeries[],
+  limbs: readonly AnalysedLimb[],
   record: PatientRecord,
   policy: Policy,
   today: CalendarDay,
   between: ChangeBetween,
 ): AnalysedPiece {
-  const series = all.find((one) => one.limb === piece.limb && one.side === piece.side);
-  const fit = fitToday(piece, series, policy, between);
+  const limb = limbs.find(({ series: { limb, side } }) => limb === piece.limb && side === piece.side);
+  const series = limb?.series;
+  const fit = fitToday(piece, series, policy, between, (cut) => (limb ? changedSince(limb.course, cut) : 1));
   const life = endOfLife(piece);
   const retired = piece.retired !== null && piece.retired <= today;
   const gone: NoAnswer = { noAnswer: `Out of use since ${piece.retired ? showDay(piece.retired) : ''}.` };

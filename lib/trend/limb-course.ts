@@ -1,5 +1,6 @@
 import type { CourseAt, LimbLook, VisitLook } from '../course-model/course';
 import { followCourse } from '../course-model/follow-course';
+import { readChange } from '../course-model/read-change';
 import type { Policy } from '../record/policy';
 import { courseTerms, DAY_SD } from './course-terms';
 import type { LooksOf, ReadAs } from './limb-looks';
@@ -91,6 +92,13 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
     farShareAt: (visit) => own.at(visit, 'clean')?.farShare ?? 0.5,
     stepVariance: courseTerms(parts, [], scale).stepVariance,
   };
+}
+
+/** Probability that a limb has changed beyond what the body explains between a visit and its newest one; 1 where the model cannot say. */
+export function changedSince({ series, at, farShareAt }: LimbCourse, visit: SeriesVisit): number {
+  const newest = series.visits.length - 1;
+  const course = at(newest, 'clean', false);
+  return (course && readChange(course, series.visits.indexOf(visit), farShareAt(newest))?.probability) ?? 1;
 }
 
 function yearsSince({ visits }: LimbSeries, visit: number): number {
