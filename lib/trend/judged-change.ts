@@ -121,6 +121,8 @@ export function judgeChange(change: CheckedChange, course: LimbCourse, policy: P
   if (change.shift?.finding === 'inch-centimetre') reasons.push('other-unit');
   const strained = change.alignment.strain > mostStrain(change.alignment.earlierMm.length);
   if (strained && !change.realigned) reasons.push('landmarks-disagree');
+  // Too few rungs in common for the model, enough for a volume.
+  if (recorded.verdict === 'cannot-tell' && reasons.length === 0) reasons.push('little-shared-span');
   const verdict = reasons.length > 0 ? 'cannot-tell' : recorded.verdict;
   const { reading } = recorded;
   const at = course.at(to, 'clean', false);

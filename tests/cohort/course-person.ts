@@ -78,9 +78,10 @@ export function coursePerson(scenario: CourseScenario, pool: readonly LimbShape[
   const { shape } = base;
   const gaps = Array.from({ length: scenario.visits - 1 }, () => 0.3 + random.uniform());
   const total = gaps.reduce((sum, gap) => sum + gap, 0);
-  const days = gaps
-    .reduce<number[]>((known, gap) => [...known, (known.at(-1) as number) + (gap / total) * scenario.days], [0])
-    .map(Math.round);
+  const days = [0, ...gaps].map((_, visit) => {
+    const gone = gaps.slice(0, visit).reduce((sum, gap) => sum + gap, 0);
+    return Math.round((gone / total) * scenario.days);
+  });
   const onset = scenario.swelling === 0 ? scenario.visits : 1 + Math.floor(random.uniform() * (scenario.visits - 1));
   const exponents = { weight: 1 + random.normal(OWN_EXPONENT_SD), height: 1 + random.normal(OWN_EXPONENT_SD) };
   const walk = forgetful(days, ADULT_WEIGHT_SD, random);
