@@ -14,6 +14,7 @@ const LIB_ORDER = [
   'alignment',
   'volume',
   'growth',
+  'course-model',
   'trend',
   'garments',
   'analysis',

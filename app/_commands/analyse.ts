@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { todayIn } from '@/app/_session/today';
+import { recordErrorScale } from '@/lib/analysis/record-error-scale';
+import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
 import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/record/policy';
@@ -10,35 +12,47 @@ import { NotText, openLadders } from './ladders-by-patient';
 import { readArguments } from './read-arguments';
 import { writeDocument } from './write-document';
 
-const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json]
+const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER]
   Either file may be - for standard input. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
 
 /**
  * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
  *
- * The file is gone through twice, a patient at a time: once to find its faults, once to analyse. What must be learnt over all patients
- * before the first is analysed belongs into the first pass. Whoever stops reading (`| head`) ends it quietly.
+ * The file is gone through a patient at a time: once to find its faults, to learn the scale of error (unless it is given), and to
+ * analyse. Whoever stops reading (`| head`) ends it quietly.
  */
 function main(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
     process.exit(0);
   });
-  const { ladders, garments, today, policy } = given();
+  const { ladders, garments, today, policy, scale } = given();
   const records = givenRecords(ladders, garments);
   const fault = firstFault(records, today);
   if (fault) stop(faultLine(fault.of === 'ladders' ? nameOf(ladders) : nameOf(garments ?? ''), fault.fault));
-  writeDocument(recordsOneByOne(records, today), policy, today, (text) => process.stdout.write(text));
+  const all = { [Symbol.iterator]: () => recordsOneByOne(records, today) };
+  writeDocument(all, policy, today, scale ?? recordErrorScale(all, policy), (text) => process.stdout.write(text));
   records.ladders.close();
 }
 
-function given(): { ladders: string; garments: string | undefined; today: CalendarDay; policy: Policy } {
-  const options = { garments: { type: 'string' }, today: { type: 'string' }, policy: { type: 'string' } } as const;
+type Given = {
+  readonly ladders: string;
+  readonly garments: string | undefined;
+  readonly today: CalendarDay;
+  readonly policy: Policy;
+  /** Undefined where it is to be learnt. */
+  readonly scale: ErrorScale | undefined;
+};
+
+function given(): Given {
+  const text = { type: 'string' } as const;
+  const options = { garments: text, today: text, policy: text, scale: text };
   const { values, positionals } = readArguments(USAGE, options, { names: 1, wrong: 2 });
   const [ladders] = positionals;
   if (!ladders) return stop(USAGE);
   const today = values.today === undefined ? todayIn(Intl.DateTimeFormat().resolvedOptions().timeZone) : dayFrom(values.today);
-  return { ladders, garments: values.garments, today, policy: values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy) };
+  const policy = values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy);
+  return { ladders, garments: values.garments, today, policy, scale: scaleFrom(values.scale ?? 'learn') };
 }
 
 function givenRecords(ladders: string, garments: string | undefined): GivenRecords {
@@ -62,6 +76,13 @@ function orRefused<T>(given: string, read: () => T): T {
 function dayFrom(text: string): CalendarDay {
   const reading = readDay(text);
   return reading.kind === 'read' ? reading.value : stop(`--today: ${reading.reason}`);
+}
+
+/** `learn`, or a positive number by which every variance of error is multiplied. */
+function scaleFrom(text: string): ErrorScale | undefined {
+  if (text === 'learn') return undefined;
+  const variance = /^\d{1,3}(\.\d{1,6})?$/.test(text) ? Number(text) : 0;
+  return variance > 0 ? { variance, n: 0 } : stop(`--scale: write learn, or a number above 0 such as 1 or 1.6, not ${text}.`);
 }
 
 function policyFrom(file: string): Policy {

@@ -4,6 +4,8 @@ import { Still } from '@/app/_shell/still';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
+import { partInWords } from '@/lib/prompts/change-in-words';
+import type { JudgedChange } from '@/lib/trend/judged-change';
 import type { Verdict } from '@/lib/trend/verdict';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
@@ -110,12 +112,18 @@ function volumeOf(one: AnalysedVisit, over: VolumeOverTime | undefined): string 
   return same ? showVolume(one.volume.volumeMl) : `${showVolume(one.volume.volumeMl)}, other stretch`;
 }
 
+/** `, below the knee`: the part of the limb that changed, where it was not all of it. */
+function whereInWords({ found }: JudgedChange): string {
+  const part = found && partInWords(found);
+  return part ? `, ${part}` : '';
+}
+
 function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {
   const said = found.flatMap((one) => {
     if (!one?.sinceBaseline) return [];
     const words = isNoAnswer(one.sinceBaseline)
       ? 'not comparable'
-      : `${VERDICT_WORDS[one.sinceBaseline.verdict]}${one.sinceBaseline.uneven ? ', uneven' : ''}`;
+      : `${VERDICT_WORDS[one.sinceBaseline.verdict]}${whereInWords(one.sinceBaseline)}`;
     return [{ side: one.at.ladder.side, words }];
   });
   if (said.length === 0) return 'first visit';

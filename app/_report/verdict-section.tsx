@@ -1,8 +1,8 @@
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
+import { courseSentence } from '@/lib/prompts/change-in-words';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
-import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
@@ -35,9 +35,9 @@ function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
     const { volume } = one.change.measured;
     const reach = pct(1.96 * volume.ratio * ratioSd(volume));
     const days = `${showDay(one.change.earlier.visit.day)} to ${showDay(one.change.later.visit.day)}`;
-    const part = one.uneven ? ` ${unevenSentence(one.uneven, one.change)}` : '';
+    const course = courseSentence(one);
     return [
-      `${days}: ${verdictSentence(one, record)}${part} Volume ${signedPct(volume.ratio - 1)}, give or take ${reach}; smallest real change ${pct(one.smallestRealChange)}.`,
+      `${days}: ${verdictSentence(one, record)}${course ? ` ${course}` : ''} Volume ${signedPct(volume.ratio - 1)}, give or take ${reach}; smallest real change ${pct(one.smallestRealChange)}.`,
     ];
   };
   return [...line(sinceBaseline), ...(sinceLast === sinceBaseline ? [] : line(sinceLast))];

@@ -25,7 +25,7 @@ export function changeRows(limb: AnalysedLimb, visit: AnalysedVisit, analysis: P
     visit.sinceLast && !isNoAnswer(visit.sinceLast) && visit.sinceLast.change.earlier.visit.day === cutChange ? 'piece made to this' : null,
   );
   const cutVisit = limb.series.visits.find((one) => one.visit.day === cutChange && one.placed.day < visit.at.placed.day);
-  if (cutVisit) add(judged(cutVisit, visit.at, limb.series, witnessOf(limb, analysis), analysis.policy), 'piece made to this');
+  if (cutVisit) add(judged(cutVisit, visit.at, limb.course, witnessOf(limb, analysis), analysis.policy), 'piece made to this');
   add(visit.sinceBaseline, 'first visit');
   return rows.sort((one, other) => other.day.localeCompare(one.day)).map(({ change, note, day }) => rowOf(change, note, day));
 }

@@ -5,12 +5,14 @@ import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
+import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { unevenSentence } from '@/lib/prompts/uneven-in-words';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
+import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import { capital } from '@/lib/units/capital';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
@@ -48,21 +50,20 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
-          {last?.uneven && (
-            <p className="since-first">
-              <span className="judgement">{unevenSentence(last.uneven, last.change)}</span>
-            </p>
-          )}
+          {last && <CourseFacts judged={last} />}
           <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
           <SinceFirst visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
           {last && (
-            <ul className="reasons">
-              {reasonsInWords(last).map((reason) => (
-                <li key={reason}>{reason}</li>
-              ))}
-            </ul>
+            <details className="as-table">
+              <summary>Figures behind it</summary>
+              <ul className="reasons">
+                {reasonsInWords(last).map((reason) => (
+                  <li key={reason}>{reason}</li>
+                ))}
+              </ul>
+            </details>
           )}
         </div>
         {picture && own && <ResultOutline picture={picture} limb={own} />}
@@ -117,6 +118,31 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
   return verdictSentence(sinceLast, analysis.record);
 }
 
+/** How sure, since when, where and by how much; and what would be seen today: one reading of the model of all visits. */
+function CourseFacts({ judged }: { judged: JudgedChange }) {
+  const sure = howSureInWords(judged);
+  const { found, change } = judged;
+  const smallest = smallestInWords(judged);
+  if (!sure) return null;
+  return (
+    <>
+      <dl className="course-facts">
+        <dt>How sure</dt>
+        <dd>{capital(sure)}</dd>
+        {found && (
+          <>
+            <dt>Since</dt>
+            <dd>{whenInWords(found)}</dd>
+            <dt>Where</dt>
+            <dd>{whereInWords(found, change.later.ladder.limb)}</dd>
+          </>
+        )}
+      </dl>
+      {smallest && <p className="secondary">{smallest}</p>}
+    </>
+  );
+}
+
 /** The affected limb against the healthy other one at this visit, from the first visit on. */
 function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
   const said = excessAt(analysis, limb, visit.at);
@@ -127,13 +153,10 @@ function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: An
 function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
   const { sinceLast, sinceBaseline } = visit;
   if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast) return null;
-  const { change, uneven, verdict } = sinceBaseline;
+  const { change, verdict, found } = sinceBaseline;
   const lately = sinceLast && !isNoAnswer(sinceLast) ? sinceLast : undefined;
-  const said = [
-    verdict === 'no-clear-change' || verdict === lately?.verdict ? [] : verdictSentence(sinceBaseline, analysis.record),
-    uneven && !lately?.uneven ? unevenSentence(uneven, change) : [],
-  ].flat();
-  if (said.length === 0) return null;
+  if (verdict === 'no-clear-change' || (verdict === lately?.verdict && found?.part === lately.found?.part)) return null;
+  const said = [verdictSentence(sinceBaseline, analysis.record), ...(found ? [courseSentence(sinceBaseline)] : [])];
   return (
     <p className="since-first">
       {`Since the first visit, ${showDay(change.earlier.visit.day)}: `}

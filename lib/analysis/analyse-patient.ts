@@ -12,6 +12,8 @@ import type { Policy } from '../record/policy';
 import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';
+import { changedSince, type LimbCourse, limbCourse } from '../trend/limb-course';
+import { type LooksOf, rememberedLooks } from '../trend/limb-looks';
 import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
 import { rememberedChanges } from '../trend/remembered-changes';
@@ -19,7 +21,7 @@ import { notCompared } from '../trend/same-day';
 import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import type { LimbVolume } from '../volume/limb-volume';
-import { withoutDoubtfulRungs } from './without-doubtful-rungs';
+import { knownThen } from './known-then';
 
 /** One ladder of a limb with everything that is said of it. */
 export type AnalysedVisit = {
@@ -34,6 +36,8 @@ export type AnalysedVisit = {
 export type AnalysedLimb = {
   readonly series: LimbSeries;
   readonly affected: boolean;
+  /** The joint model of its visits, the healthy other limb in it. */
+  readonly course: LimbCourse;
   readonly visits: readonly AnalysedVisit[];
   readonly trend: LimbTrend | NoAnswer;
   /** A₂U₁ / U₂A₁ − 1 at the newest visit, the healthy other limb taped the same days; null where there is none. */
@@ -71,13 +75,15 @@ export type PatientAnalysis = {
 export function analysePatient(record: PatientRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
   const series = limbSeries(record, policy);
   const between = rememberedChanges(policy);
+  const looksOf = rememberedLooks(policy, between);
+  const limbs = series.map((one) => analyseLimb(one, series, record, policy, between, looksOf));
   return {
     record,
     trusted: withoutBodyInDoubt(record, policy),
     policy,
     today,
-    limbs: series.map((one) => analyseLimb(one, series, record, policy, between)),
-    pieces: record.pieces.map((piece) => analysePiece(piece, series, record, policy, today, between)),
+    limbs,
+    pieces: record.pieces.map((piece) => analysePiece(piece, limbs, record, policy, today, between)),
   };
 }
 
@@ -87,15 +93,23 @@ function analyseLimb(
   record: PatientRecord,
   policy: Policy,
   between: ChangeBetween,
+  looksOf: LooksOf,
 ): AnalysedLimb {
   const other = all.find((one) => one.limb === series.limb && one.side !== series.side);
   const affected = isAffected(record, series.limb, series.side);
   const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
+  const course = limbCourse(series, witness, policy, looksOf);
   const visits = series.visits.map((at, index) => {
     const baseline = series.visits[0] as SeriesVisit;
     const last = lastBefore(series.visits, index);
-    const sinceBaseline = onceAsked(() => (index === 0 ? null : judged(baseline, at, series, witness, policy, between)));
-    const sinceLast = onceAsked(() => (last ? judged(last, at, series, witness, policy, between) : null));
+    const known = onceAsked(() => knownThen(index, series, witness, record, policy) ?? { course, witness });
+    const since = (earlier: SeriesVisit) => {
+      const { visits: then } = known().course.series;
+      const [from, to] = [then[series.visits.indexOf(earlier)], then[index]] as [SeriesVisit, SeriesVisit];
+      return judged(from, to, known().course, known().witness, policy, between);
+    };
+    const sinceBaseline = onceAsked(() => (index === 0 ? null : since(baseline)));
+    const sinceLast = onceAsked(() => (last ? since(last) : null));
     return {
       at,
       volume: volumeOfVisit(at, policy),
@@ -110,6 +124,7 @@ function analyseLimb(
   return {
     series,
     affected,
+    course,
     visits,
     trend: limbTrend(series, record.events ?? [], between),
     relativeVolumeChange: relativeVolumeChange(visits.at(-1)?.sinceBaseline, witness, between),
@@ -131,24 +146,32 @@ function onceAsked<T>(workOut: () => T): () => T {
   };
 }
 
-/** The judged change of a limb between two of its visits, the other limb as witness where it was taped on both days. */
+/**
+ * The judged change of a limb between two of its visits: a reading of its course.
+ *
+ * Where the earlier ladder says more of the later one than the limb's first ladder does (another stretch, no shared landmark), the course
+ * begins with it.
+ */
 export function judged(
   earlier: SeriesVisit,
   later: SeriesVisit,
-  series: LimbSeries,
+  course: LimbCourse,
   witness: LimbSeries | undefined,
   policy: Policy,
   between: ChangeBetween = rememberedChanges(policy),
 ): JudgedChange | NoAnswer {
+  const { series } = course;
   const change = notCompared(earlier, later) ?? between(earlier, later, series.limb);
   if (isNoAnswer(change)) return change;
-  const clean = withoutDoubtfulRungs(earlier, later);
-  const undoubted = clean ? between(clean.earlier, clean.later, series.limb) : undefined;
+  const [first] = series.visits as [SeriesVisit];
+  const fromFirst = first === earlier ? change : between(first, later, series.limb);
+  const lengthOf = ({ measured }: LimbChange): number => measured.shared.earlier.toMm - measured.shared.earlier.fromMm;
+  const bySelf = isNoAnswer(fromFirst) || lengthOf(fromFirst) < policy.sharedSpanShare * lengthOf(change);
+  const own = bySelf ? { ...series, visits: series.visits.slice(series.visits.indexOf(earlier)) } : undefined;
   return judgeChange(
     checkedChange(change, policy),
-    witnessChange(earlier, later, witness, between),
+    own ? limbCourse(own, witness, policy, rememberedLooks(policy, between)) : course,
     policy,
-    undoubted && !isNoAnswer(undoubted) ? undoubted : undefined,
   );
 }
 
@@ -178,14 +201,15 @@ function relativeVolumeChange(
 
 function analysePiece(
   piece: Piece,
-  all: readonly LimbSeries[],
+  limbs: readonly AnalysedLimb[],
   record: PatientRecord,
   policy: Policy,
   today: CalendarDay,
   between: ChangeBetween,
 ): AnalysedPiece {
-  const series = all.find((one) => one.limb === piece.limb && one.side === piece.side);
-  const fit = fitToday(piece, series, policy, between);
+  const limb = limbs.find(({ series: { limb, side } }) => limb === piece.limb && side === piece.side);
+  const series = limb?.series;
+  const fit = fitToday(piece, series, policy, between, (cut) => (limb ? changedSince(limb.course, cut) : 1));
   const life = endOfLife(piece);
   const retired = piece.retired !== null && piece.retired <= today;
   const gone: NoAnswer = { noAnswer: `Out of use since ${piece.retired ? showDay(piece.retired) : ''}.` };

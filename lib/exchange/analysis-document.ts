@@ -6,6 +6,7 @@ import {
   type PatientAnalysis,
 } from '../analysis/analyse-patient';
 import { type LadderQuestion, recordQuestions } from '../analysis/record-questions';
+import type { ErrorScale } from '../course-model/error-scale';
 import type { Doubt } from '../ladder/doubt';
 import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
@@ -25,10 +26,16 @@ const ENGINE = 'rungwise 0.1.0';
  *
  * Figures in ml, mm and per cent, rounded to 0.001 (ml, mm), 0.001 % and 0.0001 (tightness); days as YYYY-MM-DD. Where there is no answer
  * the key is null and its reason stands in `reasons` of the same object. Heights are above the distal landmark where it is known, else
- * from the ladder's zero. Shape: records, policy, today. Source: engine section 10.
+ * from the ladder's zero. `scale` is the factor on the variance of every error, learnt from the records or given (n = 0).
+ * Shape: records, policy, today, scale. Source: engine section 10.
  */
-export function analysisDocument(records: readonly PatientRecord[], policy: Policy, today: CalendarDay) {
-  return { engine: ENGINE, today, patients: records.map((record) => patientPart(analysePatient(record, policy, today))) };
+export function analysisDocument(records: readonly PatientRecord[], policy: Policy, today: CalendarDay, scale: ErrorScale) {
+  return {
+    engine: ENGINE,
+    today,
+    scale: { variance: round(scale.variance, 4), n: scale.n },
+    patients: records.map((record) => patientPart(analysePatient(record, { ...policy, errorScale: scale.variance }, today))),
+  };
 }
 
 function patientPart(analysis: PatientAnalysis) {
@@ -123,6 +130,12 @@ function changePart(judged: JudgedChange) {
     unexplainedGirthChangePct: explained ? pct(explained.unexplainedRatio - 1) : null,
     unexplainedSdPct: explained ? pct(explained.sd) : null,
     verdict: judged.verdict,
+    probability: judged.probability === undefined ? null : round(judged.probability, 4),
+    since: judged.found?.since ?? null,
+    part: judged.found?.part ?? null,
+    partChangePct: judged.found ? pct(judged.found.ratio - 1) : null,
+    partSdPct: judged.found ? pct(judged.found.sd) : null,
+    smallestSaidPct: judged.smallestSaid === undefined ? null : pct(judged.smallestSaid),
     realigned: change.realigned
       ? {
           volumeChangePct: pct(change.realigned.volume.ratio - 1),

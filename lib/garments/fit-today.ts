@@ -41,26 +41,38 @@ export type FitToday = {
   readonly lengthDriftSdMm: number;
 };
 
-/** Girth of one place varies from the limb's common change by about this share. Clinic default. */
-const LOCAL_SD = 0.01;
+/**
+ * Girth of one place varies from the limb's common change by about this share from visit to visit, as in `part-girths`; and by so much more where the
+ * limb changed beyond what the body explains. Clinic defaults.
+ */
+const LOCAL_SD = { shape: 0.005, changed: 0.01 };
 
 /**
  * Relative tightness along a piece by the newest ladder of its limb, each place on the same anatomy as when it was cut.
  *
  * Tightness as taped stands per place with its error. Beside it an evened ratio: the place's own change weighted with the change of
- * the whole shared span by reliability, w = τ² / (τ² + s²), for anything that looks ahead.
+ * the whole shared span by reliability, w = τ² / (τ² + s²), for anything that looks ahead. That of the span is what body size leads one to expect and
+ * the share k + (1 − k) p of what was taped beyond it: k = m² / (m² + s²) as the body model and the tape are sure, p the probability of a change that
+ * the body does not explain (joint model; 1 where it is not known).
  * Age and washing are not in it. Shape: a piece, its limb's series, the policy, the changes between its visits. Refuses by name where ladders cannot be compared.
  * Source: `relativeTightness`; engine section 7.
  */
-export function fitToday(piece: Piece, series: LimbSeries | undefined, policy: Policy, between: ChangeBetween): FitToday | NoAnswer {
+export function fitToday(
+  piece: Piece,
+  series: LimbSeries | undefined,
+  policy: Policy,
+  between: ChangeBetween,
+  changedSince: (cut: SeriesVisit) => number = () => 1,
+): FitToday | NoAnswer {
   const cut = cutFrom(piece, series);
   if (isNoAnswer(cut)) return cut;
   const latest = series?.visits.at(-1) as SeriesVisit;
   if (latest === cut.visit) return asCut(piece, cut);
   const change = between(cut.visit, latest, piece.limb);
   if (isNoAnswer(change)) return change;
+  const changed = changedSince(cut.visit);
   const shape = monotoneCubic(latest.placed.line.placesMm, latest.placed.line.girthsMm);
-  const places = cut.rungs.flatMap((rung) => placeFit(piece, cut.visit, latest, change, shape, rung, policy));
+  const places = cut.rungs.flatMap((rung) => placeFit(piece, cut.visit, latest, change, shape, rung, policy, changed));
   if (places.length === 0) return { noAnswer: 'The newest ladder tapes no place that this piece covers.' };
   const coveredMm = cut.toMm - cut.fromMm;
   const { length } = change.measured;
@@ -107,6 +119,7 @@ function placeFit(
   shape: MonotoneCubic,
   rung: number,
   policy: Policy,
+  changed: number,
 ): PlaceFit[] {
   const placeMm = cutVisit.placed.line.placesMm[rung] as number;
   const cutGirth = cutVisit.placed.line.girthsMm[rung] as number;
@@ -121,9 +134,10 @@ function placeFit(
   const readings = policy.readingSdMm ** 2 * (1 / girthNow ** 2 + 1 / cutGirth ** 2);
   const placement = placeCovariance(change.alignment, placeMm, placeMm) * (slope / girthNow) ** 2;
   const own = readings + placement;
-  const trust = LOCAL_SD ** 2 / (LOCAL_SD ** 2 + own);
-  const ratio = girthNow / cutGirth;
-  const common = girth.ratio;
+  const localVariance = LOCAL_SD.shape ** 2 + changed * LOCAL_SD.changed ** 2;
+  const trust = localVariance / (localVariance + own);
+  const common = commonChange(change, placeMm, changed);
+  const local = Math.log(girthNow / cutGirth / girth.ratio) - common.lnBesideMean;
   return [
     {
       placeMm,
@@ -134,8 +148,20 @@ function placeFit(
       relaxedNowMm,
       tightness: relativeTightness(relaxedNowMm, girthNow, cutGirth, relaxedMm),
       sd: tightnessSlope(relaxedMm, girthNow, cutGirth) * Math.sqrt(own + girth.tensionVariance),
-      evenedRatio: common * (ratio / common) ** trust,
-      evenedSd: Math.sqrt(trust * own + (1 - trust) * girth.ownVariance + girth.tensionVariance),
+      evenedRatio: Math.exp(common.ln + trust * local),
+      evenedSd: Math.sqrt(trust * own + common.kept * ((1 - trust) * girth.ownVariance + girth.tensionVariance)),
     },
   ];
+}
+
+/** ln of the common change expected at a place now, how that place's expectation lies beside the mean one, and the share of the tape's change kept. */
+function commonChange(change: LimbChange, placeMm: number, changed: number) {
+  const { body, measured, expectedAt, expectedGirthRatio } = change;
+  const { ratio, ownVariance, tensionVariance } = measured.girth;
+  if (body.modelSd === undefined) return { ln: Math.log(ratio), lnBesideMean: 0, kept: 1 };
+  const model = body.modelSd ** 2;
+  const kept = changed + (1 - changed) * (model / (model + ownVariance + tensionVariance));
+  const lnExpected = Math.log(expectedAt(placeMm));
+  const lnMean = Math.log(expectedGirthRatio);
+  return { ln: lnExpected + kept * (Math.log(ratio) - lnMean), lnBesideMean: lnExpected - lnMean, kept };
 }

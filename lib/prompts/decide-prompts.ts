@@ -11,7 +11,6 @@ import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
 import { tightnessLeftBand } from './rules/tightness-left-band';
-import { unevenLimb } from './rules/uneven-limb';
 import { unexplainedChange } from './rules/unexplained-change';
 import { visitOverdue } from './rules/visit-overdue';
 import { weightSinceCut } from './rules/weight-since-cut';
@@ -24,7 +23,6 @@ export const RULES: readonly Rule[] = [
   doubtfulReadings,
   movedZero,
   unexplainedChange,
-  unevenLimb,
   tightnessLeftBand,
   allowanceUsedUp,
   outgrownBeforeWornOut,

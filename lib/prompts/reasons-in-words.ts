@@ -2,6 +2,7 @@ import { shiftInWords } from '../alignment/shift-in-words';
 import type { JudgedChange } from '../trend/judged-change';
 import type { Confounder } from '../trend/verdict';
 import { showDay } from '../units/calendar-day';
+import { courseSentence } from './change-in-words';
 import { pct, signedPct } from './show-figures';
 
 const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
@@ -43,8 +44,12 @@ export function reasonsInWords(judged: JudgedChange): string[] {
     said.push(
       `Girth ${signedPct(measured.girth.ratio - 1)}, expected ${signedPct(explained.expectedRatio - 1)} from ${witnesses(judged)}.`,
     );
-    said.push(`Unexplained girth ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}.`);
+    said.push(
+      `Unexplained girth, if it changed, ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}, from all visits up to the day.`,
+    );
   }
+  const course = courseSentence(judged);
+  if (course) said.push(course);
   for (const unknown of judged.notOnRecord) said.push(NOT_ON_RECORD[unknown]);
   for (const figure of body.missing) said.push(`No ${figure} on record near one of the days.`);
   if (change.alignment.inferred) said.push('A landmark was inferred from another visit.');

@@ -30,19 +30,19 @@ export const TAPE_LIMITS = {
     'How far apart the same zero or landmark is put on the skin from visit to visit.',
     'Spread of placing the zero or a landmark',
   ),
-  verdictSds: limit(
-    2.2,
-    'standard deviations',
+  alarmProbability: limit(
+    0.4,
+    'probability',
     'clinic default',
-    'At most 3 % of false alarms in a simulated cohort with tape error alone.',
-    'Unexplained change that counts as more or less than expected',
+    'Twice the share of limbs that are taken to have changed at all (one in five); about 2 % of false alarms in simulated cohorts, 3 % with errors 1.5 times as assumed.',
+    'Probability from which on a limb, or a part of it, counts as changed beyond what the body explains',
   ),
-  unevenSds: limit(
-    2.6,
-    'standard deviations',
+  errorScale: limit(
+    1,
+    'factor on the variance',
     'clinic default',
-    'Adds under 0.5 % of false alarms in a simulated cohort and finds 5 % of girth below the knee alone in nine of ten.',
-    'Change of one part of a limb against the other that counts as uneven',
+    'Learnt from the clinic’s own limbs with three visits or more (command line: --scale learn); 1 is the error assumed above.',
+    'How much larger the errors of this clinic are than assumed, all of them together',
   ),
   shiftAskMm: limit(
     15,

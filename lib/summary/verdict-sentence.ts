@@ -1,8 +1,10 @@
 import { shiftInWords } from '../alignment/shift-in-words';
 import { limbInWords } from '../ladder/limb';
+import { partInWords } from '../prompts/change-in-words';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { PatientRecord } from '../record/patient-record';
 import type { JudgedChange } from '../trend/judged-change';
+import { capital } from '../units/capital';
 
 /**
  * A verdict as one sentence for the therapist: what the limb did, and the figure that decides.
@@ -26,12 +28,23 @@ export function verdictSentence(judged: JudgedChange, record: PatientRecord): st
         ? `The ${limb} has ${volume > 0 ? 'grown' : 'changed'} as much as ${whose} height and weight explain.`
         : `The ${limb} has become ${volume > 0 ? 'larger' : 'smaller'} as much as ${explainer(judged, whose)} explains.`;
     case 'more-than-expected':
-      return `The ${limb} is larger than ${explainer(judged, whose)} explains: girth ${beyond(judged)}.`;
+      return `${subject(judged, limb)} is larger than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
     case 'less-than-expected':
-      return `The ${limb} is smaller than ${explainer(judged, whose)} explains: girth ${beyond(judged)}.`;
+      return `${subject(judged, limb)} is smaller than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
     case 'cannot-tell':
       return `Cannot tell. ${cannotTell(judged)}`;
   }
+}
+
+/** `The left leg`, or the part of it that changed: `Below the knee the left leg`. */
+function subject({ found }: JudgedChange, limb: string): string {
+  const part = found && partInWords(found);
+  return part ? `${capital(part)} the ${limb}` : `The ${limb}`;
+}
+
+/** How much, in the part that changed. */
+function there({ found }: JudgedChange): string {
+  return found ? `${signedPct(found.ratio - 1)}, give or take ${pct(1.96 * found.sd)}` : 'unknown';
 }
 
 function beyond(judged: JudgedChange): string {

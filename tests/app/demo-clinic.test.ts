@@ -253,7 +253,12 @@ describe.each(DAYS)('the stories on %s', (today) => {
     const left = analysePatient(record, DEFAULT_POLICY, today).limbs.find(({ series }) => series.side === 'left');
     const newest = left?.visits.at(-1)?.sinceBaseline;
     if (!newest || isNoAnswer(newest)) throw new Error('no verdict');
-    expect([newest.uneven?.at, (newest.uneven?.ratio ?? 0) > 1.03]).toEqual(['knee', true]);
+    expect([newest.verdict, newest.found?.part, newest.found?.at, (newest.found?.ratio ?? 0) > 1.03]).toEqual([
+      'more-than-expected',
+      'far',
+      'knee',
+      true,
+    ]);
   });
 
   it('Joss has no visit yet', () => {

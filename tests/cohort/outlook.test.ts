@@ -20,7 +20,7 @@ describe.each([
     expect(mean(cutEarlier, 'earlyKept')).toBeGreaterThanOrEqual(0.85);
   });
 
-  /** An aim that is missed: it is kept in 97 to 98, so the day comes earlier than it need. It passes once that is mended. */
+  /** An aim that is missed: it is kept in about 96, so the day comes a little earlier than it need. It passes once that is mended. */
   it.fails('keeps that of a piece cut earlier in at most 95', () => {
     expect(mean(cutEarlier, 'earlyKept')).toBeLessThanOrEqual(0.95);
   });

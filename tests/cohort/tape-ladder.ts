@@ -11,6 +11,8 @@ export type Taping = {
   readonly direction: 'up' | 'down';
   readonly landmarks: 'all' | 'zero only';
   readonly readingSdMm: number;
+  /** Share of readings whose error is three times as wide; none when left out. */
+  readonly wildReadings?: number;
   readonly placementSdMm: number;
   /** Share of girth that this visit's tension adds. */
   readonly tension: number;
@@ -42,7 +44,9 @@ export function tapeLadder(limb: TrueLimb, side: Side, taping: Taping, random: R
   for (let step = up ? 1 : 0; step * taping.intervalMm <= lengthMm - (up ? 0 : 60); step++) {
     const distanceMm = step * taping.intervalMm;
     const truth = up ? start + distanceMm : start - distanceMm;
-    const girth = girthAtTruth(truth) * (1 + taping.tension) + random.normal(taping.readingSdMm);
+    const girth =
+      girthAtTruth(truth) * (1 + taping.tension) +
+      random.normal(taping.readingSdMm * (taping.wildReadings && random.uniform() < taping.wildReadings ? 3 : 1));
     rungs.push({ distance: typed(distanceMm, taping.unit, true), girth: typed(girth, taping.unit, false) });
   }
   const marks = [

@@ -76,7 +76,7 @@ export function tapedPerson(someone: Person, visits: readonly TrueVisit[], setUp
 }
 
 /** A weight to 0.1 kg. */
-function weighed(kg: number): Visit['weight'] {
+export function weighed(kg: number): Visit['weight'] {
   const tenths = Math.round(kg * 10);
   return { text: String(tenths / 10), unit: 'kg', ng: tenths * 1e11 };
 }

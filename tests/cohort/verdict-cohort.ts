@@ -3,7 +3,10 @@ import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { JudgedChange } from '@/lib/trend/judged-change';
+import { limbCourse } from '@/lib/trend/limb-course';
+import { rememberedLooks } from '@/lib/trend/limb-looks';
 import { limbSeries } from '@/lib/trend/limb-series';
+import { rememberedChanges } from '@/lib/trend/remembered-changes';
 import type { Verdict } from '@/lib/trend/verdict';
 import { anatomyOf, type LimbShape } from './limb-shape';
 import { type Course, type Person, person } from './person';
@@ -29,7 +32,7 @@ export type PairTally = {
   readonly pairs: number;
   readonly verdicts: Readonly<Record<Verdict, number>>;
   readonly findings: Readonly<Record<string, number>>;
-  /** Pairs said to have changed unevenly; and those either so or called more or less than expected. */
+  /** Pairs said to have changed in one part; and those called more or less than expected. */
   readonly uneven: number;
   readonly alarmed: number;
   /** SD of (estimate − truth) of unexplained ln girth, mean stated SD, SD of their ratio, and how often 1.96 stated SD hold the truth. */
@@ -62,18 +65,21 @@ export function pairCohort(scenario: PairScenario, pool: readonly LimbShape[], p
     const left = series.find((one) => one.side === 'left');
     const [earlier, later] = left?.visits ?? [];
     if (!left || !earlier || !later) throw new Error('a pair without its ladders');
+    const witness = series.find((one) => one.side === 'right');
+    const between = rememberedChanges(DEFAULT_POLICY);
     const said = judged(
       earlier,
       later,
-      left,
-      series.find((one) => one.side === 'right'),
+      limbCourse(left, witness, DEFAULT_POLICY, rememberedLooks(DEFAULT_POLICY, between)),
+      witness,
       DEFAULT_POLICY,
+      between,
     );
     if (isNoAnswer(said)) throw new Error(said.noAnswer);
     verdicts[said.verdict] += 1 / pairs;
     const beyond = said.verdict === 'more-than-expected' || said.verdict === 'less-than-expected';
-    if (said.uneven) sums.uneven += 1;
-    if (said.uneven || beyond) sums.alarmed += 1;
+    if (said.found && said.found.part !== 'whole') sums.uneven += 1;
+    if (beyond) sums.alarmed += 1;
     const finding = said.change.shift?.finding ?? 'none';
     findings[finding] = (findings[finding] ?? 0) + 1 / pairs;
     const truth = trueChange(someone, visits, zerosMm[0]?.[0] ?? 0, said, scenario);

@@ -32,7 +32,7 @@ export function verdictTable(
     'more',
     'less',
     'cannot tell',
-    'uneven',
+    'one part',
     'error SD',
     'stated SD',
     'z SD',
@@ -49,7 +49,7 @@ export function meanOf(tallies: ReadonlyMap<string, PairTally>, figure: (tally: 
   return figures.reduce((sum, one) => sum + one, 0) / figures.length;
 }
 
-/** Share of pairs called more or less than expected, or uneven. */
+/** Share of pairs called more or less than expected, of the whole limb or of one part. */
 export function alarms({ alarmed }: PairTally): number {
   return alarmed;
 }

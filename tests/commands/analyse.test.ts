@@ -60,6 +60,9 @@ const CHANGE_KEYS = [
   'unexplainedGirthChangePct',
   'unexplainedSdPct',
   'verdict',
+  'probability',
+  'since',
+  'part',
   'because',
 ];
 const PIECE_KEYS = ['piece', 'tightnessMax', 'tightnessMin', 'outgrowDay', 'outgrowEarlyDay', 'endOfLifeDay', 'orderByDay', 'allowanceMm'];
@@ -99,6 +102,8 @@ describe('npm run analyse', () => {
     const document = JSON.parse(run.stdout);
     expect(Object.keys(document)).toEqual(expect.arrayContaining(['engine', 'today', 'patients']));
     expect(document.today).toBe('2026-03-20');
+    // One limb with three visits, all alike: the least factor that is believed, ¼, counts by a thirtieth.
+    expect(document.scale).toEqual({ variance: expect.closeTo(0.25 ** (1 / 30), 4), n: 1 });
     const [patient] = document.patients;
     expect(Object.keys(patient)).toEqual(expect.arrayContaining(PATIENT_KEYS));
     const [limb] = patient.limbs;
@@ -121,6 +126,9 @@ describe('npm run analyse', () => {
       expect(Object.keys(visit.vsBaseline)).toEqual(expect.arrayContaining(CHANGE_KEYS));
       expect(Math.abs(visit.vsBaseline.volumeChangePct)).toBeLessThan(0.1);
       expect(visit.vsBaseline.verdict).toBe('no-clear-change');
+      expect([visit.vsBaseline.since, visit.vsBaseline.part]).toEqual([null, null]);
+      expect(visit.vsBaseline.probability).toBeGreaterThan(0);
+      expect(visit.vsBaseline.probability).toBeLessThan(0.2);
       expect(visit.vsBaseline.because.every((text: unknown) => typeof text === 'string')).toBe(true);
       expect(Object.keys(visit.zeroShift)).toEqual(['mm', 'seMm', 'finding']);
     }
@@ -135,6 +143,8 @@ describe('npm run analyse', () => {
   it('counts from the clinic’s policy when one is given', () => {
     const policy = put('policy.json', JSON.stringify({ measuringDays: 1, growthReference: 'who' }));
     const run = analyse(
+      '--scale',
+      '1.6',
       put('ladders.csv', LADDERS),
       '--garments',
       put('pieces.csv', pieces({})),
@@ -143,7 +153,8 @@ describe('npm run analyse', () => {
       '--policy',
       policy,
     );
-    expect(JSON.parse(run.stdout).patients[0].pieces[0].orderByDay).toBe('2026-04-05');
+    const document = JSON.parse(run.stdout);
+    expect([document.scale, document.patients[0].pieces[0].orderByDay]).toEqual([{ variance: 1.6, n: 0 }, '2026-04-05']);
   });
 
   it('stops at the first bad row with its line, column and reason, exit code 2 and nothing printed', () => {
@@ -160,6 +171,7 @@ describe('npm run analyse', () => {
     refusedWith([], 'Use: npm run -s analyse');
     refusedWith([ladders, ladders], 'Use: npm run -s analyse');
     refusedWith([path.join(folder, 'none.csv')], 'none.csv: cannot be read.');
+    refusedWith([ladders, '--scale', '0'], '--scale: write learn, or a number above 0 such as 1 or 1.6, not 0.');
     refusedWith([ladders, '--today', '2026-02-30'], '--today: “2026-02-30” is not in the calendar.');
     refusedWith([ladders, '--policy', put('no.json', '{')], 'no.json: this is not JSON.');
     refusedWith([ladders, '--policy', put('odd.json', '{"bandHihg": 2}')], 'odd.json: ');

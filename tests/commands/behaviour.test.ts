@@ -13,6 +13,7 @@ import { calendarDay } from '@/lib/units/calendar-day';
 import { file, row } from '@/tests/lib/exchange/files';
 
 const TODAY = calendarDay('2026-11-25');
+const SCALE = { variance: 1, n: 0 };
 let folder: string;
 beforeAll(() => {
   folder = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-behaviour-'));
@@ -57,18 +58,18 @@ describe('a ladders file read a patient at a time', () => {
     expect(lines).toEqual([2, 4, 9, 3, 8, 7]);
     ladders.close();
     let written = '';
-    writeDocument(whole.records, DEFAULT_POLICY, TODAY, (part) => {
+    writeDocument(whole.records, DEFAULT_POLICY, TODAY, SCALE, (part) => {
       written += part;
     });
-    expect(written).toBe(`${JSON.stringify(analysisDocument(whole.records, DEFAULT_POLICY, TODAY), null, 2)}\n`);
+    expect(written).toBe(`${JSON.stringify(analysisDocument(whole.records, DEFAULT_POLICY, TODAY, SCALE), null, 2)}\n`);
   });
 
   it('writes a document of nobody as it was written whole', () => {
     let written = '';
-    writeDocument([], DEFAULT_POLICY, TODAY, (part) => {
+    writeDocument([], DEFAULT_POLICY, TODAY, SCALE, (part) => {
       written += part;
     });
-    expect(written).toBe(`${JSON.stringify(analysisDocument([], DEFAULT_POLICY, TODAY), null, 2)}\n`);
+    expect(written).toBe(`${JSON.stringify(analysisDocument([], DEFAULT_POLICY, TODAY, SCALE), null, 2)}\n`);
   });
 
   it('cuts blocks of a large file only between records, and refuses a quote that never closes', () => {

@@ -1,5 +1,4 @@
 import type { AnalysedLimb, PatientAnalysis } from '../../analysis/analyse-patient';
-import { withoutDoubtfulRungs } from '../../analysis/without-doubtful-rungs';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { girthAt } from '../../ladder/girth-at';
 import { type LimbKind, limbInWords } from '../../ladder/limb';
@@ -10,6 +9,7 @@ import type { Policy } from '../../record/policy';
 import { anatomyOf } from '../../trend/anatomy-of';
 import { limbChange, samePlace } from '../../trend/limb-change';
 import type { SeriesVisit } from '../../trend/limb-series';
+import { withoutDoubtfulRungs } from '../../trend/without-doubtful-rungs';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
@@ -144,7 +144,7 @@ function largestGain(
   { limb, from, to }: (typeof PARTS)[number],
   policy: Policy,
 ): { readonly mm: number; readonly expectedMm: number } | undefined {
-  const { earlier, later } = withoutDoubtfulRungs(earlierFull, laterFull) ?? { earlier: earlierFull, later: laterFull };
+  const [earlier, later] = [withoutDoubtfulRungs(earlierFull), withoutDoubtfulRungs(laterFull)];
   const change = limbChange(earlier, later, limb, policy);
   if (isNoAnswer(change)) return undefined;
   const place = anatomyOf(earlier);

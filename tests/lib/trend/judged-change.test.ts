@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Visit } from '@/lib/record/patient-record';
-import { explainedChange } from '@/lib/trend/explained-change';
-import type { Ratio } from '@/lib/trend/measured-change';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { analysed, legOf } from '../prompts/made-up-piece';
@@ -105,39 +103,5 @@ describe('the verdict between two visits', () => {
     expect(judgedOf(both('2026-01-05', 1, 1), both('2026-03-05', 1.06, 1)).verdict).toBe('more-than-expected');
     const alike = judgedOf(both('2026-01-05', 1, 1), both('2026-03-05', 1.04, 1.04));
     expect(Math.abs((alike.explained?.unexplainedRatio ?? 0) - 1)).toBeLessThan(0.02);
-  });
-});
-
-describe('what explains a change', () => {
-  const girth = (ratio: number, ownVariance = 1e-5, tensionVariance = 1e-5): Ratio => ({ ratio, ownVariance, tensionVariance });
-
-  it('is body size alone without another limb: 1.05 against 1.02 leaves 1.0294', () => {
-    const explained = explainedChange(girth(1.05), 1.02, { modelSd: 0.01, confoundSd: 0 });
-    expect(explained?.unexplainedRatio).toBeCloseTo(1.05 / 1.02, 9);
-    expect(explained?.sd).toBeCloseTo(Math.sqrt(1e-5 + 1e-5 + 1e-4), 9);
-  });
-
-  it('is nearly limb against limb when body size says little: relative volume change, A₂U₁ / U₂A₁', () => {
-    // Ancukiewicz 2011: with √ of the volumes, 1.05 / 1.03.
-    const explained = explainedChange(girth(1.05), 1, { modelSd: undefined, confoundSd: 0 }, { girth: girth(1.03), expectedRatio: 1 });
-    expect(explained?.unexplainedRatio).toBeCloseTo(1.05 / 1.03, 4);
-  });
-
-  it('is nothing where neither is known', () => {
-    expect(explainedChange(girth(1.05), 1, { modelSd: undefined, confoundSd: 0 })).toBeUndefined();
-  });
-
-  it('is the least-squares answer: the same as solving the normal equations of the three unknowns', () => {
-    // Unknowns δ, common c; a = δ + e + c, u = e + c with priors c ~ N(0, S): δ̂ = a − e − S/(S + v_U)(u − e).
-    const [S, ownU] = [1e-4 + 1e-5, 2e-5 + 0.005 ** 2];
-    const explained = explainedChange(
-      girth(1.06),
-      1.01,
-      { modelSd: 0.01, confoundSd: 0 },
-      { girth: girth(1.03, 2e-5), expectedRatio: 1.01 },
-    );
-    const expected = Math.log(1.06 / 1.01) - (S / (S + ownU)) * Math.log(1.03 / 1.01);
-    expect(Math.log(explained?.unexplainedRatio ?? 0)).toBeCloseTo(expected, 9);
-    expect(explained?.sd).toBeCloseTo(Math.sqrt(1e-5 + S * (1 - S / (S + ownU))), 9);
   });
 });

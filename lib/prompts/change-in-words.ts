@@ -1,0 +1,65 @@
+import { placeInWords } from '../ladder/limb';
+import type { FoundChange, JudgedChange } from '../trend/judged-change';
+import { showDay } from '../units/calendar-day';
+import { pct, signedPct } from './show-figures';
+
+/** Where a limb changed, in words: `below the knee`, `in its near half`; empty where it was the whole limb. */
+export function partInWords({ part, at }: Pick<FoundChange, 'part' | 'at'>): string {
+  if (part === 'whole') return '';
+  if (at) return `${part === 'far' ? 'below' : 'above'} the ${placeInWords(at)}`;
+  return `in its ${part} half`;
+}
+
+/** How sure, from a share on: of a change that is said, and of none. Bounds: IPCC 2010, guidance note on uncertainties (from memory). */
+const HOW_SURE = [
+  [0.99, 'almost certain', 'almost certainly unchanged'],
+  [0.9, 'very likely', 'very likely unchanged'],
+  [0.66, 'likely', 'probably unchanged'],
+  [0, 'possible', 'rather unchanged'],
+] as const;
+
+/** How sure a change is, in words and number: `almost certain, 99 in 100`; of none `probably unchanged, 93 in 100`; else `open, changed 40 in 100`. */
+export function howSureInWords({
+  probability,
+  found,
+  verdict,
+}: Pick<JudgedChange, 'probability' | 'found' | 'verdict'>): string | undefined {
+  if (probability === undefined) return undefined;
+  if (verdict === 'cannot-tell') return `open, changed ${(probability * 100).toFixed(0)} in 100 as recorded`;
+  const share = found ? probability : 1 - probability;
+  const [, changed, unchanged] = HOW_SURE.find(([from]) => share >= from) ?? HOW_SURE[3];
+  const number = share > 0.99 ? 'over 99' : (share * 100).toFixed(0);
+  return `${found ? changed : unchanged}, ${number} in 100`;
+}
+
+/** Where and by how much, with the 95 % range: `below the knee +5.1 % (+3.4 % to +6.9 %)`. */
+export function whereInWords(found: FoundChange, limb: string): string {
+  const [low, high] = [-1.96, 1.96].map((sds) => signedPct(found.ratio * Math.exp(sds * found.sd) - 1));
+  return `${partInWords(found) || `the whole ${limb}`} ${signedPct(found.ratio - 1)} (${low} to ${high})`;
+}
+
+/** When it came: `between 17 Aug 2026 and 28 Sep 2026`, the last visit without it and the first with it. */
+export function whenInWords({ before, since }: FoundChange): string {
+  return `between ${showDay(before)} and ${showDay(since)}`;
+}
+
+/** `A new change under 3.6 % of girth cannot be told on 28 Sep 2026.` */
+export function smallestInWords({ smallestSaid, change }: JudgedChange): string | undefined {
+  return smallestSaid === undefined
+    ? undefined
+    : `A new change under ${pct(smallestSaid)} of girth cannot be told on ${showDay(change.later.visit.day)}.`;
+}
+
+/**
+ * What the joint model of all visits says of a change, in two short sentences: how sure, where, by how much, since when; and what would be seen.
+ *
+ * Shape: a judged change; undefined where nothing can be expected of the limb.
+ * Example: "Change: almost certain, 99 in 100; below the knee +5.1 % (+3.4 % to +6.9 %) of girth, between 17 Aug 2026 and 28 Sep 2026. …"
+ */
+export function courseSentence(judged: JudgedChange): string | undefined {
+  const sure = howSureInWords(judged);
+  if (!sure) return undefined;
+  const { found, change } = judged;
+  const where = found ? `; ${whereInWords(found, change.later.ladder.limb)} of girth, ${whenInWords(found)}` : '';
+  return [`Change beyond what is expected: ${sure}${where}.`, smallestInWords(judged)].filter(Boolean).join(' ');
+}
