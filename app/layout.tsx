@@ -1,7 +1,7 @@
 import './globals.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
 import { currentTherapist } from './_session/therapist';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
 import { requireTherapist } from './_session/therapist';

@@ -1,22 +1,14 @@
-import type { BaseSQLiteDatabase } from 'drizzle-orm/sqlite-core';
-import { ask } from './ask';
-import { writeWaitingHeads } from './audit-head';
-import { DatabaseRefused } from './database-refused';
-import { MARK } from './move-side';
+import { writeWaitingHeads } from './audit/audit-head';
 import { openPostgres } from './open-postgres';
 import { openSqlite } from './open-sqlite';
-
-/** The database as every query sees it: asynchronous on both engines, typed as the SQLite half of `columns.ts`. */
-export type Database = BaseSQLiteDatabase<'async', unknown>;
+import { type Database, databaseAddress } from './sql/database';
+import { DatabaseRefused } from './sql/database-refused';
+import { UNFINISHED_MOVE } from './sql/pending-migrations';
+import { ask } from './sql/run-sql';
 
 type Opened = { readonly database: Database; readonly close: () => Promise<void> };
 
 const held = globalThis as typeof globalThis & { rungwiseDatabases?: Map<string, Promise<Opened>> };
-
-/** Where this process keeps its records: DATABASE_URL, else DB_FILE, else `data/clinic.db`. */
-export function databaseAddress(): string {
-  return process.env.DATABASE_URL || process.env.DB_FILE || 'data/clinic.db';
-}
 
 /**
  * The open database; opened, and brought up to date, at the first call.
@@ -48,7 +40,9 @@ export async function closeDatabase(): Promise<void> {
 async function open(): Promise<Opened> {
   const url = process.env.DATABASE_URL;
   const opened = (url ? await openPostgres(url) : await openSqlite(databaseAddress())) as unknown as Opened;
-  const mark = url ? `select 1 where to_regclass('${MARK}') is not null` : `select 1 from sqlite_master where name = '${MARK}'`;
+  const mark = url
+    ? `select 1 where to_regclass('${UNFINISHED_MOVE}') is not null`
+    : `select 1 from sqlite_master where name = '${UNFINISHED_MOVE}'`;
   if ((await ask(opened.database, mark)).length === 0) return opened;
   await opened.close();
   throw new DatabaseRefused(

@@ -5,7 +5,7 @@ const postgres = Boolean(process.env.DATABASE_URL);
 
 export default defineConfig({
   dialect: postgres ? 'postgresql' : 'sqlite',
-  schema: './db/schema.ts',
+  schema: './db/schema/schema.ts',
   out: postgres ? './db/migrations/postgres' : './db/migrations/sqlite',
   casing: 'snake_case',
 });

@@ -1,14 +1,14 @@
 import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/node-postgres';
 import { Pool, type PoolClient } from 'pg';
-import type { Database } from './client';
-import { DatabaseRefused } from './database-refused';
-import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
-import { postgresSettings } from './postgres-settings';
-import { finish } from './run-steps';
-import { sealEarlier } from './seal-audit';
-import { sealContents } from './seal-contents';
-import { tryAgain } from './try-again';
+import { sealEarlier } from './audit/seal-audit';
+import { sealContents } from './audit/seal-contents';
+import type { Database } from './sql/database';
+import { DatabaseRefused } from './sql/database-refused';
+import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './sql/pending-migrations';
+import { postgresSettings } from './sql/postgres-settings';
+import { finish } from './sql/run-steps';
+import { tryAgain } from './sql/try-again';
 
 /** Any number agreed among the processes of this program; holds the others back while one migrates. */
 const MIGRATION_LOCK = 7_263_941;

@@ -2,17 +2,17 @@ import fs from 'node:fs';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import type { Grown } from './audit-chain';
-import { headFile, type KeptHeads, mergeHeads, readHeads, writeHeads } from './audit-head';
-import { stampOf } from './backup-manifest';
-import type { Database } from './client';
-import { DatabaseRefused } from './database-refused';
-import { keepStatements } from './kept-statements';
-import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './pending-migrations';
-import { privateFile, privateFolder } from './private-files';
-import { finishNow } from './run-steps';
-import { sealEarlier } from './seal-audit';
-import { sealContents } from './seal-contents';
+import type { Grown } from './audit/audit-chain';
+import { headFile, type KeptHeads, mergeHeads, readHeads, writeHeads } from './audit/audit-head';
+import { sealEarlier } from './audit/seal-audit';
+import { sealContents } from './audit/seal-contents';
+import type { Database } from './sql/database';
+import { DatabaseRefused } from './sql/database-refused';
+import { fileStamp } from './sql/file-stamp';
+import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './sql/pending-migrations';
+import { privateFile, privateFolder } from './sql/private-files';
+import { finishNow } from './sql/run-steps';
+import { keepStatements } from './sql/statement-cache';
 
 /** Waits while the file is opened and brought up to date; nobody is served yet. */
 const OPENING_WAIT_MS = 5000;
@@ -64,7 +64,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   const pending = pendingMigrations(known, applied, file);
   if (pending.length === 0) return;
   if (applied.length > 0) {
-    const before = `${file}.before-${stampOf(new Date(pending[0]?.folderMillis ?? 0))}`;
+    const before = `${file}.before-${fileStamp(new Date(pending[0]?.folderMillis ?? 0))}`;
     privateFile(before);
     await handle.backup(before);
   }

@@ -1,6 +1,6 @@
 import { and, eq, isNull } from 'drizzle-orm';
 import { getDatabase } from './client';
-import { clinic, user } from './schema';
+import { clinic, user } from './schema/schema';
 
 /** What a person may do: lead and therapist write, read-only does not. */
 export const ROLES = ['lead', 'therapist', 'read-only'] as const;

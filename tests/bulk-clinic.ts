@@ -1,10 +1,10 @@
+import { sealPatients } from '@/db/audit/seal-contents';
 import { getDatabase } from '@/db/client';
-import { workAim } from '@/db/renew-work';
-import { runTogether } from '@/db/run-steps';
-import { patient, patientRevision, workCount, workLine, workState } from '@/db/schema';
-import { sealPatients } from '@/db/seal-contents';
-import { KNOWN, PATIENT } from '@/db/stored-work';
+import { patient, patientRevision, workCount, workLine, workState } from '@/db/schema/schema';
+import { runTogether } from '@/db/sql/run-steps';
 import type { Therapist } from '@/db/therapist';
+import { workAim } from '@/db/worklist/refresh-work';
+import { KNOWN, PATIENT } from '@/db/worklist/work-diff';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { seeded } from '@/tests/cohort/random';

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { build } from '@/app/_commands/prepare.mjs';
-import type { Engine } from '@/db/columns';
+import type { Engine } from '@/db/sql/columns';
 import { seeded } from './cohort/random';
 import type { MadeUpClinic } from './db/made-up-clinic';
 

@@ -1,5 +1,5 @@
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import type { KeptCaution } from '@/db/cautions';
+import type { KeptCaution } from '@/db/patients/cautions';
 import type { CautionAbout } from '@/lib/cautions/caution-card';
 import { CAUTION_CARDS } from '@/lib/cautions/caution-cards';
 import { detailsInWords } from '@/lib/cautions/details-in-words';

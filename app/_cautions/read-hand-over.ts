@@ -1,4 +1,4 @@
-import type { HandOver } from '@/db/holds';
+import type { HandOver } from '@/db/patients/holds';
 import type { CautionAbout } from '@/lib/cautions/caution-card';
 import { type HeldPiece, readLifted, type Stop, stopsOn, unaskedFor } from '@/lib/cautions/hold';
 import type { Piece } from '@/lib/record/patient-record';

@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { hashPassword } from 'better-auth/crypto';
-import { addPerson, openClinic, soleClinic } from '@/db/people';
+import { addPerson, openClinic, soleClinic } from '@/db/people/people';
 import type { Role } from '@/db/therapist';
 import { passphrase } from './passphrase';
 import { runCommand } from './run-command';

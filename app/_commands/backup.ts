@@ -1,13 +1,15 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { BESIDE, headFile } from '@/db/audit-head';
-import { manifestOf, stampOf } from '@/db/backup-manifest';
-import { backupSqlite } from '@/db/backup-sqlite';
-import { databaseAddress, getDatabase } from '@/db/client';
-import { clockDoubts } from '@/db/clock-doubts';
-import { engine } from '@/db/columns';
-import { knownHeads } from '@/db/known-heads';
-import { backupsIn, rotateBackups } from '@/db/rotate-backups';
+import { BESIDE, headFile } from '@/db/audit/audit-head';
+import { getDatabase } from '@/db/client';
+import { engine } from '@/db/sql/columns';
+import { databaseAddress } from '@/db/sql/database';
+import { fileStamp } from '@/db/sql/file-stamp';
+import { manifestOf } from '@/db/upkeep/backup-manifest';
+import { backupSqlite } from '@/db/upkeep/backup-sqlite';
+import { clockDoubts } from '@/db/upkeep/clock-doubts';
+import { knownHeads } from '@/db/upkeep/known-heads';
+import { backupsIn, rotateBackups } from '@/db/upkeep/rotate-backups';
 import { runCommand } from './run-command';
 
 /** Backups kept when nothing else is said: two weeks of nights. Clinic default. */
@@ -26,7 +28,7 @@ async function backup(): Promise<string | undefined> {
   const { values } = parseArgs({ options: { to: { type: 'string' }, keep: { type: 'string', default: KEEP } } });
   const keep = Number(values.keep);
   if (!Number.isInteger(keep) || keep < 1) return '--keep wants how many backups to keep, at least 1.';
-  if (engine === 'postgres') return advice(`clinic-${stampOf(new Date())}`);
+  if (engine === 'postgres') return advice(`clinic-${fileStamp(new Date())}`);
   const file = path.resolve(databaseAddress());
   const folder = values.to ?? path.join(path.dirname(file), 'backups');
   const name = path.basename(file, '.db');

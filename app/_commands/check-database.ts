@@ -1,7 +1,8 @@
-import { checkHistory } from '@/db/check-data';
-import { databaseAddress, getDatabase } from '@/db/client';
-import { historyDoubts } from '@/db/known-heads';
-import { hasPeople } from '@/db/people';
+import { getDatabase } from '@/db/client';
+import { hasPeople } from '@/db/people/people';
+import { databaseAddress } from '@/db/sql/database';
+import { checkHistory } from '@/db/upkeep/check-data';
+import { historyDoubts } from '@/db/upkeep/known-heads';
 import { runCommand } from './run-command';
 
 /** How many of the newest deeds of each clinic are checked at each start; `npm run verify-data` checks all. */

@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
 import { todayIn } from '@/app/_session/today';
 import { getDatabase } from '@/db/client';
-import { clinicOf } from '@/db/clinic';
-import { erasePatient } from '@/db/erase-patient';
-import { type PlannedErasure, plannedErasures } from '@/db/planned-erasure';
-import { wipeFreedSpace } from '@/db/wipe-freed-space';
+import { clinicOf } from '@/db/clinic/clinic';
+import { erasePatient } from '@/db/erasure/erase-patient';
+import { type PlannedErasure, plannedErasures } from '@/db/erasure/planned-erasure';
+import { wipeFreedSpace } from '@/db/erasure/wipe-freed-space';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
 

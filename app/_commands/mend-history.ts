@@ -1,9 +1,9 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { databaseAddress } from '@/db/client';
-import { engine } from '@/db/columns';
-import { knownHeads } from '@/db/known-heads';
-import { brokenHistory, mendHistory } from '@/db/mend-history';
+import { engine } from '@/db/sql/columns';
+import { databaseAddress } from '@/db/sql/database';
+import { knownHeads } from '@/db/upkeep/known-heads';
+import { brokenHistory, mendHistory } from '@/db/upkeep/mend-history';
 import { personWithEmail } from './person-with-email';
 import { runCommand, say } from './run-command';
 

@@ -1,9 +1,9 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { headFile } from '@/db/audit-head';
-import { keepMovedHeads, moveDatabase } from '@/db/move-database';
-import { postgresToFill, postgresToRead } from '@/db/move-postgres';
-import { sqliteToFill, sqliteToRead } from '@/db/move-sqlite';
+import { headFile } from '@/db/audit/audit-head';
+import { keepMovedHeads, moveDatabase } from '@/db/upkeep/move-database';
+import { postgresToFill, postgresToRead } from '@/db/upkeep/move-postgres';
+import { sqliteToFill, sqliteToRead } from '@/db/upkeep/move-sqlite';
 import { runCommand, say } from './run-command';
 
 const USAGE = `npm run move -- --from data/clinic.db --to postgres://user@host/name

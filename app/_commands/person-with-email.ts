@@ -1,4 +1,4 @@
-import { onePersonOfEachClinic, peopleOf } from '@/db/people';
+import { onePersonOfEachClinic, peopleOf } from '@/db/people/people';
 import { type Therapist, therapistWithId } from '@/db/therapist';
 
 /** The person of that e-mail in whatever clinic this database holds: who a command acts for; undefined when there is none. */

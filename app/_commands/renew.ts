@@ -1,9 +1,9 @@
 import { todayIn } from '@/app/_session/today';
-import { clinicOf } from '@/db/clinic';
-import { onePersonOfEachClinic } from '@/db/people';
-import { renewStale, workAim } from '@/db/renew-work';
-import { staleCount } from '@/db/stale-work';
+import { clinicOf } from '@/db/clinic/clinic';
+import { onePersonOfEachClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
+import { renewStale, workAim } from '@/db/worklist/refresh-work';
+import { staleCount } from '@/db/worklist/stale-work';
 import { runCommand } from './run-command';
 
 /**

@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
-import { RESET_DAYS } from '@/db/one-time-links';
-import { resetByCommand } from '@/db/people';
+import { RESET_DAYS } from '@/db/people/one-time-links';
+import { resetByCommand } from '@/db/people/people';
 import { runCommand } from './run-command';
 
 const USAGE = `npm run reset-password -- --email you@clinic.example [--second-factor-lost] [--address https://clinic.example]

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { restoreSqlite } from '@/db/restore-sqlite';
+import { restoreSqlite } from '@/db/upkeep/restore-sqlite';
 
 const USAGE = `npm run restore -- --from backups/clinic-2026-11-25T17-30-05Z.db --to data/clinic.db
   Makes a clinic's file of a backup, compares the two row by row, and overwrites nothing.`;

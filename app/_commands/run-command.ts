@@ -1,5 +1,5 @@
 import { closeDatabase } from '@/db/client';
-import { DatabaseRefused } from '@/db/database-refused';
+import { DatabaseRefused } from '@/db/sql/database-refused';
 
 /**
  * Runs a command to its end and lets go of the database. A text that comes back is why it did nothing: it goes to standard error, and the

@@ -2,7 +2,7 @@ import { hashPassword } from 'better-auth/crypto';
 import { demoClinic } from '@/app/_demo/demo-clinic';
 import { seedClinic } from '@/app/_demo/seed-clinic';
 import { closeDatabase } from '@/db/client';
-import { openClinic } from '@/db/people';
+import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 

@@ -1,10 +1,11 @@
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { BESIDE, headFile, type KeptHeads, type OuterHeads, readHeads, writeHeads } from '@/db/audit-head';
-import { checkData } from '@/db/check-data';
-import { databaseAddress, getDatabase } from '@/db/client';
-import { engine } from '@/db/columns';
-import { knownHeads } from '@/db/known-heads';
+import { BESIDE, headFile, type KeptHeads, type OuterHeads, readHeads, writeHeads } from '@/db/audit/audit-head';
+import { getDatabase } from '@/db/client';
+import { engine } from '@/db/sql/columns';
+import { databaseAddress } from '@/db/sql/database';
+import { checkData } from '@/db/upkeep/check-data';
+import { knownHeads } from '@/db/upkeep/known-heads';
 import { runCommand } from './run-command';
 
 /**

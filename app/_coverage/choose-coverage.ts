@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { coverageRulesOf, setCoverage } from '@/db/coverage';
+import { coverageRulesOf, setCoverage } from '@/db/clinic/coverage';
 import { readDay } from '@/lib/units/calendar-day';
 
 /** Why a choice was not taken, and what was typed. */

@@ -1,4 +1,4 @@
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import type { CoverageRule } from '@/lib/record/coverage';
 import { clockInWords, type LimbClock } from '@/lib/schedule/coverage-of-patient';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';

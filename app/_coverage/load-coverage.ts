@@ -1,7 +1,7 @@
 import 'server-only';
-import { coverageOf, coverageRulesOf } from '@/db/coverage';
-import type { KeptOrder } from '@/db/read-orders';
-import type { KeptRecord } from '@/db/records';
+import { coverageOf, coverageRulesOf } from '@/db/clinic/coverage';
+import type { KeptOrder } from '@/db/patients/read-orders';
+import type { KeptRecord } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
 import type { CoverageRule } from '@/lib/record/coverage';
 import type { LimbSide } from '@/lib/record/patient-record';

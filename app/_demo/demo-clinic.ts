@@ -1,4 +1,4 @@
-import type { Clinic } from '@/db/clinic';
+import type { Clinic } from '@/db/clinic/clinic';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { ARM_STORIES } from './arm-stories';
 import { CHILD_STORIES } from './child-stories';

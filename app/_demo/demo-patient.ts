@@ -1,4 +1,4 @@
-import type { TypedVisit } from '@/db/visits';
+import type { TypedVisit } from '@/db/patients/visits';
 import type { GarmentSpec } from '@/lib/record/garment';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';

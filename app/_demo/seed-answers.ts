@@ -1,6 +1,6 @@
-import { answerPrompt, asAsked } from '@/db/prompt-answers';
-import { recordOf } from '@/db/records';
+import { recordOf } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
+import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';

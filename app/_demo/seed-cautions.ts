@@ -1,5 +1,5 @@
-import { answerCautions } from '@/db/cautions';
-import { recordOf } from '@/db/records';
+import { answerCautions } from '@/db/patients/cautions';
+import { recordOf } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
 import { isSupplyCard } from '@/lib/cautions/blood-supply-cards';
 import type { CautionAbout } from '@/lib/cautions/caution-card';

@@ -1,5 +1,5 @@
-import { renewStale } from '@/db/renew-work';
 import type { Therapist } from '@/db/therapist';
+import { renewStale } from '@/db/worklist/refresh-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { demoClinic } from './demo-clinic';
 import { seedAnswers } from './seed-answers';

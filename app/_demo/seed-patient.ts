@@ -1,9 +1,9 @@
-import { proposeOrder, reviseOrder } from '@/db/orders';
-import { addPatient } from '@/db/patients';
-import { savePiece } from '@/db/pieces';
-import { recordOf } from '@/db/records';
+import { proposeOrder, reviseOrder } from '@/db/patients/orders';
+import { addPatient } from '@/db/patients/patients';
+import { savePiece } from '@/db/patients/pieces';
+import { recordOf } from '@/db/patients/records';
+import { saveVisit } from '@/db/patients/visits';
 import type { Therapist } from '@/db/therapist';
-import { saveVisit } from '@/db/visits';
 import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
 import { figuresToSend, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
 import { DEFAULT_POLICY } from '@/lib/record/policy';

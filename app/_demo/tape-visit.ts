@@ -1,4 +1,4 @@
-import type { TypedLadder, TypedVisit } from '@/db/visits';
+import type { TypedLadder, TypedVisit } from '@/db/patients/visits';
 import { valueAtZ } from '@/lib/growth/z-score';
 import type { LandmarkReading, Rung } from '@/lib/ladder/ladder';
 import { LIMBS, type Side } from '@/lib/ladder/limb';

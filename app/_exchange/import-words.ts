@@ -1,4 +1,4 @@
-import type { importWithCounts } from '@/db/read-imports';
+import type { importWithCounts } from '@/db/exchange/read-imports';
 import { counted } from './counted';
 
 type Import = NonNullable<Awaited<ReturnType<typeof importWithCounts>>>;

@@ -1,5 +1,5 @@
 import type { Bundle, FhirResource } from 'fhir/r4';
-import type { Upload } from '@/db/imports';
+import type { Upload } from '@/db/exchange/imports';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';

@@ -1,5 +1,5 @@
 import { createHash, randomBytes } from 'node:crypto';
-import type { OutgoingPatient } from '@/db/patient-files';
+import type { OutgoingPatient } from '@/db/exchange/patient-files';
 import { analysePatient, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { SetPart } from '@/lib/exchange/set/set-table';
 import type { SetStyle } from '@/lib/exchange/set/write-set';

@@ -1,5 +1,5 @@
 import { strToU8, Zip, ZipDeflate } from 'fflate';
-import type { OutgoingPatient } from '@/db/patient-files';
+import type { OutgoingPatient } from '@/db/exchange/patient-files';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';

@@ -1,4 +1,4 @@
-import type { Upload } from '@/db/imports';
+import type { Upload } from '@/db/exchange/imports';
 import { MOST_BYTES, NOT_TAKEN, uploadFrom } from './upload';
 import { looksLikeWorkbook, readWorkbookSheet } from './workbook';
 

@@ -1,5 +1,5 @@
 import { Unzip, UnzipInflate } from 'fflate';
-import type { Upload } from '@/db/imports';
+import type { Upload } from '@/db/exchange/imports';
 import { decodeText } from './decode-text';
 
 /** More than this is not taken, as it comes or unpacked, bytes. 100,000 rows of ladders are about 8 MB. Clinic default. */

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { ApprovedPage } from '@/db/family-pages';
+import type { ApprovedPage } from '@/db/documents/family-pages';
 
 /** The family pages that were approved, the newest first; nothing while there is none. */
 export function FamilyPagesPanel({ pages, timeZone }: { pages: readonly ApprovedPage[]; timeZone: string }) {

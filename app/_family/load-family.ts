@@ -1,8 +1,8 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
 import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
-import { clinicTextsOf } from '@/db/family-texts';
-import type { KeptVisit } from '@/db/read-visits';
+import { clinicTextsOf } from '@/db/clinic/family-texts';
+import type { KeptVisit } from '@/db/patients/read-visits';
 import type { Therapist } from '@/db/therapist';
 import type { LimbSide } from '@/lib/record/patient-record';
 import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';

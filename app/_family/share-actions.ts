@@ -3,7 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { openLink, withdrawLink } from '@/db/share-links';
+import { openLink, withdrawLink } from '@/db/documents/share-links';
 
 /** The path of a link just made: shown once, because only its hash is kept. */
 export type MadeLink = { readonly path: string } | null;

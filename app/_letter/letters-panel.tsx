@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { SignedLetter } from '@/db/letters';
+import type { SignedLetter } from '@/db/documents/letters';
 
 /** The replacement letters that were signed, the newest first; nothing while there is none. */
 export function LettersPanel({ letters, timeZone }: { letters: readonly SignedLetter[]; timeZone: string }) {

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { signLetter } from '@/db/letters';
+import { signLetter } from '@/db/documents/letters';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
 import { type ReplacementLetter, replacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { loadLetter } from './load-letter';

@@ -1,5 +1,5 @@
 import { HistoryTable, personIn } from '@/app/_shell/history-table';
-import type { KeptOrder } from '@/db/read-orders';
+import type { KeptOrder } from '@/db/patients/read-orders';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** Every state an order has been in, the newest first, and what was answered before it left. */

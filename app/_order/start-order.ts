@@ -1,4 +1,4 @@
-import type { KeptPiece } from '@/db/read-pieces';
+import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { RoomToGrow } from '@/lib/garments/room-to-grow';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';

@@ -1,6 +1,6 @@
 import Link from 'next/link';
-import type { PatientHead } from '@/db/patients';
-import type { KeptOrder } from '@/db/read-orders';
+import type { PatientHead } from '@/db/patients/patients';
+import type { KeptOrder } from '@/db/patients/read-orders';
 import { limbInWords } from '@/lib/ladder/limb';
 import { garmentForm } from '@/lib/record/garment';
 import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';

@@ -1,6 +1,6 @@
 import { todayIn } from '@/app/_session/today';
 import { openAgainAction } from '@/app/patients/[patientId]/actions';
-import type { KnownAnswer } from '@/db/prompt-answers';
+import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { showDay } from '@/lib/units/calendar-day';
 import { withoutStop } from '@/lib/units/without-stop';

@@ -1,4 +1,4 @@
-import type { KnownAnswer } from '@/db/prompt-answers';
+import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 
 /** The sentence and the facts of a prompt as they were kept with its answer; nothing where an answer holds something else. */
 export function asItWasAsked({ asked }: Pick<KnownAnswer, 'asked'>): { readonly title: string | null; readonly facts: readonly string[] } {

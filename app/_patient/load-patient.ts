@@ -1,12 +1,12 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/app/_session/today';
-import { type Clinic, clinicOf } from '@/db/clinic';
-import { movesOf } from '@/db/moved-dates';
-import { policyOf } from '@/db/policy';
-import { answersOf, asKnown, type KnownAnswer } from '@/db/prompt-answers';
-import { type KeptRecord, recordOf } from '@/db/records';
+import { type Clinic, clinicOf } from '@/db/clinic/clinic';
+import { policyOf } from '@/db/clinic/policy';
+import { type KeptRecord, recordOf } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
+import { movesOf } from '@/db/worklist/moved-dates';
+import { answersOf, asKnown, type KnownAnswer } from '@/db/worklist/prompt-answers';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { patientWork } from '@/lib/schedule/patient-work';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import { limbInWords } from '@/lib/ladder/limb';
 import { ageInYears, showAge } from '@/lib/units/age';
 import type { CalendarDay } from '@/lib/units/calendar-day';

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
 import { Still } from '@/app/_shell/still';
-import type { KeptVisit } from '@/db/read-visits';
+import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { partInWords } from '@/lib/prompts/change-in-words';

@@ -8,7 +8,8 @@ import { isNoAnswer } from '@/lib/outcome';
 import type { Policy } from '@/lib/record/policy';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
-import { heightOnLimb, type LimbSeries, type SeriesVisit } from '@/lib/trend/limb-series';
+import { heightOnLimb } from '@/lib/trend/limb-series';
+import type { LimbSeries, SeriesVisit } from '@/lib/trend/series-visit';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 

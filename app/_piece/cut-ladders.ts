@@ -1,4 +1,4 @@
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { isAffected } from '@/lib/record/patient-record';

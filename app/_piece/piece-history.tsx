@@ -1,5 +1,5 @@
 import { HistoryTable } from '@/app/_shell/history-table';
-import type { KeptPiece } from '@/db/read-pieces';
+import type { KeptPiece } from '@/db/patients/read-pieces';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 

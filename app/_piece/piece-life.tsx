@@ -1,6 +1,6 @@
 import Link from 'next/link';
-import type { KeptOrder } from '@/db/read-orders';
-import type { KeptPiece } from '@/db/read-pieces';
+import type { KeptOrder } from '@/db/patients/read-orders';
+import type { KeptPiece } from '@/db/patients/read-pieces';
 import { letOutMm } from '@/lib/garments/let-out';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn, endOfLife, wearDays } from '@/lib/garments/wear';

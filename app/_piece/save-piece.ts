@@ -4,10 +4,10 @@ import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
-import { clinicOf } from '@/db/clinic';
-import { revisePiece, savePiece } from '@/db/pieces';
-import { recordOf } from '@/db/records';
-import { renewPatient } from '@/db/renew-work';
+import { clinicOf } from '@/db/clinic/clinic';
+import { revisePiece, savePiece } from '@/db/patients/pieces';
+import { recordOf } from '@/db/patients/records';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
 import { cutLadders } from './cut-ladders';
 

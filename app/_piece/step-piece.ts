@@ -6,10 +6,10 @@ import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-h
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { handsOver } from '@/db/holds';
-import { pieceOfSubmission, revisePiece } from '@/db/pieces';
-import { completeBegun } from '@/db/prompt-answers';
-import { renewPatient } from '@/db/renew-work';
+import { handsOver } from '@/db/patients/holds';
+import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';
+import { completeBegun } from '@/db/worklist/prompt-answers';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import type { PromptAction } from '@/lib/prompts/prompt';
 import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/record/read-piece-step';
 

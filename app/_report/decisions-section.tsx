@@ -1,6 +1,6 @@
 import { asItWasAsked } from '@/app/_patient/as-it-was-asked';
 import { todayIn } from '@/app/_session/today';
-import type { KnownAnswer } from '@/db/prompt-answers';
+import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import { showDay } from '@/lib/units/calendar-day';
 import { withoutStop } from '@/lib/units/without-stop';
 

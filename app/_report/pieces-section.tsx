@@ -1,4 +1,4 @@
-import type { KeptPiece } from '@/db/read-pieces';
+import type { KeptPiece } from '@/db/patients/read-pieces';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
 import { coverInWords } from '@/lib/prompts/show-figures';

@@ -2,8 +2,8 @@ import type { ChangeRow } from '@/app/_chart/change-ruler';
 import { type AnalysedLimb, type AnalysedVisit, judged, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import type { JudgedChange } from '@/lib/trend/judged-change';
-import type { LimbSeries } from '@/lib/trend/limb-series';
 import { ratioSd } from '@/lib/trend/measured-change';
+import type { LimbSeries } from '@/lib/trend/series-visit';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** Rows of the change ruler for one visit: since the visit before, since the ladder a piece in use was cut from, since the first visit. */

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { LoadedPatient } from '@/app/_patient/load-patient';
 import { openQuestions } from '@/app/_sheet/open-questions';
 import { knownBefore } from '@/app/_sheet/read-sheet-data';
-import type { KeptVisit } from '@/db/read-visits';
+import type { KeptVisit } from '@/db/patients/read-visits';
 import type { Doubt } from '@/lib/ladder/doubt';
 import { limbInWords } from '@/lib/ladder/limb';
 import { formOfVisit } from '@/lib/record/form-of-visit';

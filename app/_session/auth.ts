@@ -2,10 +2,11 @@ import 'server-only';
 import { betterAuth } from 'better-auth';
 import { drizzleAdapter } from 'better-auth/adapters/drizzle';
 import { nextCookies } from 'better-auth/next-js';
-import { databaseAddress, getDatabase } from '@/db/client';
-import { engine } from '@/db/columns';
-import { account, session, user, verification } from '@/db/schema';
-import { SHIFT_SECONDS } from '@/db/sessions';
+import { getDatabase } from '@/db/client';
+import { SHIFT_SECONDS } from '@/db/people/sessions';
+import { account, session, user, verification } from '@/db/schema/schema';
+import { engine } from '@/db/sql/columns';
+import { databaseAddress } from '@/db/sql/database';
 import { authSecret } from './auth-secret';
 import { ownSignIn } from './own-sign-in';
 

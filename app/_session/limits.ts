@@ -10,7 +10,7 @@ import {
   OF_ACCOUNT_FROM_STRANGERS,
   OF_CALLER,
   OF_KNOWN_BROWSER,
-} from '@/db/tries';
+} from '@/db/people/login-attempts';
 import { callerAddress } from './caller-address';
 import { knownBrowser } from './known-browser';
 

@@ -1,7 +1,7 @@
 import 'server-only';
 import { verifyPassword } from 'better-auth/crypto';
 import { headers } from 'next/headers';
-import { ownProof } from '@/db/own-account';
+import { ownProof } from '@/db/people/own-account';
 import type { Therapist } from '@/db/therapist';
 import { beginTry } from './limits';
 

@@ -1,8 +1,8 @@
 import 'server-only';
 import { symmetricDecrypt, symmetricEncrypt } from 'better-auth/crypto';
 import { encode } from 'uqr';
-import type { ConfirmedFactor } from '@/db/second-factor';
-import { type Proof, spendRecoveryCode, spendStep } from '@/db/signing-in';
+import type { ConfirmedFactor } from '@/db/people/second-factor';
+import { type Proof, spendRecoveryCode, spendStep } from '@/db/people/signing-in';
 import { authSecret } from './auth-secret';
 import { newRecoveryCodes, recoveryCodeHash } from './recovery-codes';
 import { factorAddress, newSecret, stepOfCode } from './totp';

@@ -3,7 +3,7 @@ import { headers } from 'next/headers';
 import { forbidden, redirect } from 'next/navigation';
 import { after } from 'next/server';
 import { cache } from 'react';
-import { endIdleSession, IDLE_SECONDS, lastUseOf, touchSession } from '@/db/sessions';
+import { endIdleSession, IDLE_SECONDS, lastUseOf, touchSession } from '@/db/people/sessions';
 import { type Role, type Therapist, therapistWithId } from '@/db/therapist';
 import { getAuth } from './auth';
 import { isSameOrigin } from './same-origin';

@@ -1,4 +1,4 @@
-import { IDLE_SECONDS } from '@/db/sessions';
+import { IDLE_SECONDS } from '@/db/people/sessions';
 
 /** How a session stands: seconds until it ends unless it is used, and until the shift ends whatever happens; or that it has ended. */
 export type TimeLeft =

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import { type AnalysedVisit, analysePatient } from '@/lib/analysis/analyse-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';

@@ -1,7 +1,7 @@
 import 'server-only';
-import type { Clinic } from '@/db/clinic';
-import type { Draft } from '@/db/drafts';
-import type { KeptRecord } from '@/db/records';
+import type { Clinic } from '@/db/clinic/clinic';
+import type { Draft } from '@/db/patients/drafts';
+import type { KeptRecord } from '@/db/patients/records';
 import { bodyAt } from '@/lib/growth/body-at';
 import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';

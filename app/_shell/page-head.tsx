@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { openSession } from '@/app/_session/therapist';
 import { secondsLeft } from '@/app/_session/time-left';
-import type { Clinic } from '@/db/clinic';
+import type { Clinic } from '@/db/clinic/clinic';
 import type { Therapist } from '@/db/therapist';
 import { IdleWarning } from './idle-warning';
 import { PlaceLinks } from './place-links';

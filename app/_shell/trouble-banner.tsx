@@ -1,4 +1,4 @@
-import { standingTrouble } from '@/db/storage-trouble';
+import { standingTrouble } from '@/db/sql/storage-trouble';
 import { TROUBLE_WORDS } from './trouble-words';
 
 /** Says over every page that nothing can be saved just now, and why; nothing while the last write was kept. */

@@ -1,4 +1,4 @@
-import type { StorageTrouble } from '@/db/storage-trouble';
+import type { StorageTrouble } from '@/db/sql/storage-trouble';
 
 /** What keeps the program from saving, in a sentence, and what to do about it. */
 export const TROUBLE_WORDS: Readonly<Record<StorageTrouble, string>> = {

@@ -4,7 +4,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { MoveDate } from '@/app/_patient/move-date';
 import { PromptAnswers } from '@/app/_patient/prompt-answers';
 import type { Therapist } from '@/db/therapist';
-import type { WorkRow } from '@/db/work-lines';
+import type { WorkRow } from '@/db/worklist/work-lines';
 import { addDays } from '@/lib/units/calendar-day';
 
 /** What can be said to one line of the worklist: the three answers to its prompt; or where its date is seen to, or another day for it. */

@@ -1,4 +1,4 @@
-import type { WorkRow } from '@/db/work-lines';
+import type { WorkRow } from '@/db/worklist/work-lines';
 import type { Side } from '@/lib/ladder/limb';
 import type { RowOutline } from '@/lib/schedule/patient-work';
 import { FIRST_LADDER, type WorkKind } from '@/lib/schedule/worklist';

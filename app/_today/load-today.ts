@@ -1,12 +1,12 @@
 import 'server-only';
 import { after } from 'next/server';
-import { findPatients } from '@/db/find-patients';
-import { renewStale, workAim } from '@/db/renew-work';
-import { staleCount } from '@/db/stale-work';
-import { unlessTrouble } from '@/db/storage-trouble';
+import { findPatients } from '@/db/patients/find-patients';
+import { unlessTrouble } from '@/db/sql/storage-trouble';
 import type { Therapist } from '@/db/therapist';
-import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/work-counts';
-import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/work-lines';
+import { renewStale, workAim } from '@/db/worklist/refresh-work';
+import { staleCount } from '@/db/worklist/stale-work';
+import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
+import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
 import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { TodayView } from './today-address';

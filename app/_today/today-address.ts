@@ -1,4 +1,4 @@
-import type { Place } from '@/db/work-lines';
+import type { Place } from '@/db/worklist/work-lines';
 import type { WorkGroup, WorkKind } from '@/lib/schedule/worklist';
 import { readDay } from '@/lib/units/calendar-day';
 

@@ -1,5 +1,5 @@
 import { Still } from '@/app/_shell/still';
-import type { WorkDay } from '@/db/work-counts';
+import type { WorkDay } from '@/db/worklist/work-counts';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay, dayNumber, daysBetween, showDayOfYear } from '@/lib/units/calendar-day';
 import { STRIP } from './load-today';

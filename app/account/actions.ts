@@ -9,10 +9,10 @@ import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-code
 import { confirmFactor } from '@/app/_session/second-factor';
 import { openSession, requireActing } from '@/app/_session/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
-import { clinicOf } from '@/db/clinic';
-import { changePassword, ownProof } from '@/db/own-account';
-import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/second-factor';
-import { endOtherSessions, endSession } from '@/db/sessions';
+import { clinicOf } from '@/db/clinic/clinic';
+import { changePassword, ownProof } from '@/db/people/own-account';
+import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/people/second-factor';
+import { endOtherSessions, endSession } from '@/db/people/sessions';
 
 /** What stops a form, by box; what was done, in words; and recovery codes just made, shown once. */
 export type AccountState = {

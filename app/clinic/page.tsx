@@ -2,13 +2,13 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import { deedsOf } from '@/db/audit';
-import { shownAction } from '@/db/audit-actions';
-import { clinicOf } from '@/db/clinic';
-import { headsOf } from '@/db/find-patients';
-import { historyState } from '@/db/history-state';
-import type { PatientHead } from '@/db/patients';
-import { peopleOf } from '@/db/people';
+import { shownAction } from '@/db/audit/audit-actions';
+import { deedsOf } from '@/db/clinic/audit-entries';
+import { clinicOf } from '@/db/clinic/clinic';
+import { headsOf } from '@/db/patients/find-patients';
+import type { PatientHead } from '@/db/patients/patients';
+import { peopleOf } from '@/db/people/people';
+import { historyState } from '@/db/upkeep/history-state';
 
 export const metadata: Metadata = { title: 'Clinic' };
 

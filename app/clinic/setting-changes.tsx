@@ -1,5 +1,5 @@
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import type { Setting } from '@/db/clinic';
+import type { Setting } from '@/db/clinic/clinic';
 
 /** Who changed a setting, when and why, the newest first; nothing while it stands as it came. */
 export function SettingChanges({

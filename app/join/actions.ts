@@ -8,7 +8,7 @@ import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
 import { confirmFactor } from '@/app/_session/second-factor';
 import { requireOwnPage } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { holderOf, takeLink } from '@/db/one-time-links';
+import { holderOf, takeLink } from '@/db/people/one-time-links';
 
 /** What stops the form, by box; or the recovery codes of the second factor just set up, shown once. */
 export type JoinState = {

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { clinicOf } from '@/db/clinic';
-import { findPatients, lastVisitDays } from '@/db/find-patients';
+import { clinicOf } from '@/db/clinic/clinic';
+import { findPatients, lastVisitDays } from '@/db/patients/find-patients';
 import { PatientTable } from './patient-table';
 
 export const metadata: Metadata = { title: 'Patients' };

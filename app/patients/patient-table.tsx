@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { PatientHead } from '@/db/patients';
+import type { PatientHead } from '@/db/patients/patients';
 import { limbInWords } from '@/lib/ladder/limb';
 import { showAge } from '@/lib/units/age';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';

@@ -4,10 +4,10 @@ import { WaitingOrders } from '@/app/_order/waiting-orders';
 import { requireTherapist } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
-import { clinicOf } from '@/db/clinic';
-import { headsOf } from '@/db/find-patients';
-import { openOrders } from '@/db/read-orders';
-import { piecesInUse } from '@/db/read-pieces';
+import { clinicOf } from '@/db/clinic/clinic';
+import { headsOf } from '@/db/patients/find-patients';
+import { openOrders } from '@/db/patients/read-orders';
+import { piecesInUse } from '@/db/patients/read-pieces';
 import { limbInWords } from '@/lib/ladder/limb';
 import { addDays, showDay } from '@/lib/units/calendar-day';
 

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { cookies } from 'next/headers';
 import { FamilySheet } from '@/app/_family/family-sheet';
 import { shareCookie } from '@/app/_family/share-cookie';
-import { sharedPage } from '@/db/share-links';
+import { sharedPage } from '@/db/documents/share-links';
 
 export const metadata: Metadata = {
   title: { absolute: 'Your page · Su hoja' },

@@ -1,7 +1,7 @@
 import { headers } from 'next/headers';
 import { getAuth } from '@/app/_session/auth';
 import { requireActing } from '@/app/_session/therapist';
-import { whenFree } from '@/db/storage-trouble';
+import { whenFree } from '@/db/sql/storage-trouble';
 
 /**
  * Ends the session in the database and in the browser, and leaves the page altogether: a plain form is sent here, so that the browser

@@ -2,8 +2,9 @@ import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { limbCourse } from '../trend/limb-course';
 import { rememberedLooks } from '../trend/limb-looks';
-import { type LimbSeries, limbSeries, type SeriesVisit } from '../trend/limb-series';
+import { limbSeries } from '../trend/limb-series';
 import { rememberedChanges } from '../trend/remembered-changes';
+import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 
 /**
  * The limb as it was known at a visit, where a landmark or a weight of the visits up to it was taken from a later one; undefined where none was.

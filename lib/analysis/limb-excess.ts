@@ -1,7 +1,8 @@
 import { distalLandmark } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import type { LimbSide, Visit } from '../record/patient-record';
-import { type SeriesVisit, tapeErrorOf } from '../trend/limb-series';
+import { tapeErrorOf } from '../trend/limb-series';
+import type { SeriesVisit } from '../trend/series-visit';
 import { limbVolume } from '../volume/limb-volume';
 import type { PatientAnalysis } from './analyse-patient';
 

@@ -4,7 +4,7 @@ import { LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { lastLadder } from '../trend/last-ladder';
-import type { LimbSeries, SeriesVisit } from '../trend/limb-series';
+import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 import { dayNumber } from '../units/calendar-day';
 
 /** A question about one ladder of a visit. */

@@ -15,7 +15,8 @@ import { reasonsInWords } from '../prompts/reasons-in-words';
 import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import type { JudgedChange } from '../trend/judged-change';
-import { heightOnLimb, type SeriesVisit } from '../trend/limb-series';
+import { heightOnLimb } from '../trend/limb-series';
+import type { SeriesVisit } from '../trend/series-visit';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** Name and version of the engine that wrote a document. */

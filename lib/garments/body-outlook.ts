@@ -5,7 +5,7 @@ import { projectMeasure } from '../growth/project-measure';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord } from '../record/patient-record';
 import type { Policy } from '../record/policy';
-import type { SeriesVisit } from '../trend/limb-series';
+import type { SeriesVisit } from '../trend/series-visit';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import type { OwnTrend } from './own-trend';
 

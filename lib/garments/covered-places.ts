@@ -2,7 +2,7 @@ import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { CoverEnd, Piece } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
-import type { LimbSeries, SeriesVisit } from '../trend/limb-series';
+import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 
 /** The ladder that a piece was cut from and the rungs of it that the piece covers, by index. */
 export type CutFrom = { readonly visit: SeriesVisit; readonly rungs: readonly number[]; readonly fromMm: number; readonly toMm: number };

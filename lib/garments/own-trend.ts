@@ -1,6 +1,6 @@
 import { isNoAnswer } from '../outcome';
 import type { ChangeBetween } from '../trend/limb-change';
-import type { LimbSeries } from '../trend/limb-series';
+import type { LimbSeries } from '../trend/series-visit';
 
 /** A limb's own unexplained change of girth, as ln per day, shrunk towards zero, with its SD. */
 export type OwnTrend = { readonly perDay: number; readonly sdPerDay: number; readonly visits: number };

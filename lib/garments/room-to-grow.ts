@@ -2,7 +2,7 @@ import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
 import { anatomyOf } from '../trend/anatomy-of';
-import type { SeriesVisit } from '../trend/limb-series';
+import type { SeriesVisit } from '../trend/series-visit';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { type BodyOutlook, bodyOutlook, girthAhead } from './body-outlook';
 import type { FitToday } from './fit-today';

@@ -2,7 +2,7 @@ import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient'
 import { type LimbExcess, limbExcess } from '../analysis/limb-excess';
 import { distalLandmark, type LimbKind, limbInWords, placeInWords, type Side } from '../ladder/limb';
 import { pct, signedPct } from '../prompts/show-figures';
-import type { SeriesVisit } from '../trend/limb-series';
+import type { SeriesVisit } from '../trend/series-visit';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { showLength } from '../units/show-length';

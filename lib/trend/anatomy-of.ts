@@ -1,5 +1,5 @@
 import { anatomicalPlace } from '../growth/anatomical-place';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 /** Anatomical place, 0 to 2, of a place on the ruler of one visit's ladder, by the landmarks placed on it and the height near that day. */
 export function anatomyOf({ ladder, placed, body }: Pick<SeriesVisit, 'ladder' | 'placed' | 'body'>): (placeMm: number) => number {

@@ -3,7 +3,8 @@ import { placeOf } from '../ladder/taped-line';
 import { isNoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { limbChange, samePlace } from './limb-change';
-import { heightOnLimb, type LimbSeries, type SeriesVisit } from './limb-series';
+import { heightOnLimb } from './limb-series';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /** One girth in the table: as typed at that visit, where it was taped, and its change at the same anatomy since a base visit. */
 export type GirthCell = {

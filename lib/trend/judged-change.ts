@@ -8,8 +8,8 @@ import { STEP_ODDS } from './course-terms';
 import type { LimbChange } from './limb-change';
 import type { LimbCourse } from './limb-course';
 import type { ReadAs } from './limb-looks';
-import type { SeriesVisit } from './limb-series';
 import { ratioSd } from './measured-change';
+import type { SeriesVisit } from './series-visit';
 import { type Confounder, judge, type Verdict } from './verdict';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 

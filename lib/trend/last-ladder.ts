@@ -2,7 +2,7 @@ import type { LastLadder } from '../growth/expected-ladder';
 import { doubtfulPlaces } from '../ladder/cross-examined';
 import { placeOf } from '../ladder/taped-line';
 import { showDayOfYear } from '../units/calendar-day';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 /** A ladder of a series as the next one's sheet needs it: its line, the body that day, its day in words, its exact girths. */
 export function lastLadder({ visit, ladder, placed, body, growing, doubts }: SeriesVisit): LastLadder {

@@ -8,8 +8,9 @@ import { isSamePerson } from '../record/same-person';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';
 import { anatomyOf } from './anatomy-of';
-import { type SeriesVisit, tapeErrorOf } from './limb-series';
+import { tapeErrorOf } from './limb-series';
 import { type MeasuredChange, measuredChange } from './measured-change';
+import type { SeriesVisit } from './series-visit';
 
 /** One limb between two visits before anything is judged: what was taped and what body size leads one to expect. */
 export type LimbChange = {

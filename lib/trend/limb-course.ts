@@ -4,9 +4,9 @@ import { readChange } from '../course-model/read-change';
 import type { Policy } from '../record/policy';
 import { courseTerms, DAY_SD } from './course-terms';
 import type { LooksOf, ReadAs } from './limb-looks';
-import type { LimbSeries, SeriesVisit } from './limb-series';
 import type { DividedLimb } from './part-girths';
 import { notCompared } from './same-day';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 import { noHabits, type VisitHabits, visitHabits } from './visit-habits';
 
 /** The model of one limb over all its visits, worked out when it is asked for. */

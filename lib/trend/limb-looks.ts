@@ -7,8 +7,8 @@ import type { Policy } from '../record/policy';
 import { anatomyOf } from './anatomy-of';
 import { checkedChange } from './checked-change';
 import type { ChangeBetween, LimbChange } from './limb-change';
-import type { LimbSeries, SeriesVisit } from './limb-series';
 import { type DividedLimb, divideLimb, type PartGirths, partGirths } from './part-girths';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 import { withoutDoubtfulRungs } from './without-doubtful-rungs';
 
 /** What differs between ways to read one visit: without its doubtful rungs and the zero where girths put it; as recorded; the shift taken out. */

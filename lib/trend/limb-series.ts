@@ -17,28 +17,8 @@ import type { Policy } from '../record/policy';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
 import type { TapeError } from '../volume/tape-error';
 import { sameDayDoubt } from './same-day';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 import { withSidesInDoubt } from './sides-in-doubt';
-
-/** One ladder of a series: the visit it was taped at, its line with landmarks placed, its doubts and the body that day. */
-export type SeriesVisit = {
-  readonly visit: Visit;
-  readonly ladder: Ladder;
-  readonly placed: PlacedLine;
-  readonly body: BodyAt;
-  readonly growing: boolean;
-  readonly doubts: readonly Doubt[];
-  /** Figures of `body` that look odd and that nobody has kept. */
-  readonly bodyInDoubt: readonly ('height' | 'weight')[];
-  /** Left and right of this visit look changed round, and nobody has kept it so. */
-  readonly sidesInDoubt?: boolean;
-};
-
-/** Every ladder of one limb, in order of time. */
-export type LimbSeries = {
-  readonly limb: LimbKind;
-  readonly side: Side;
-  readonly visits: readonly SeriesVisit[];
-};
 
 /** Whether a patient counts as growing on a day: before the birthday that the clinic has set. Days of one form compare as texts. */
 export function isGrowing(record: PatientRecord, day: CalendarDay, policy: Policy): boolean {

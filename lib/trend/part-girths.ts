@@ -3,7 +3,7 @@ import { invertSymmetric } from '../alignment/invert-symmetric';
 import { type CubicPoint, cubicAt, monotoneCubic } from '../alignment/monotone-cubic';
 import { type LandmarkId, LIMBS } from '../ladder/limb';
 import type { Policy } from '../record/policy';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 /** How a limb is divided for the model: by the rungs of its first ladder. */
 export type DividedLimb = {

@@ -1,7 +1,7 @@
 import type { NoAnswer } from '../outcome';
 import type { Policy } from '../record/policy';
 import { type ChangeBetween, type LimbChange, limbChange } from './limb-change';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 /**
  * `limbChange` with the clinic's policy, each pair of visits worked out once however often it is asked for.

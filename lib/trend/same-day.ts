@@ -2,7 +2,7 @@ import type { Doubt } from '../ladder/doubt';
 import { limbInWords } from '../ladder/limb';
 import type { NoAnswer } from '../outcome';
 import { showDay } from '../units/calendar-day';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 type AtVisit = Pick<SeriesVisit, 'visit' | 'ladder'>;
 

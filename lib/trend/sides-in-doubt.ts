@@ -2,7 +2,7 @@ import { sidesChanged } from '../growth/sides-changed';
 import type { Doubt } from '../ladder/doubt';
 import { dayNumber } from '../units/calendar-day';
 import { lastLadder } from './last-ladder';
-import type { LimbSeries, SeriesVisit } from './limb-series';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /**
  * The series with every visit marked at which left and right look changed round against the visit before.

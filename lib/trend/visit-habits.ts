@@ -1,6 +1,6 @@
 import type { Policy } from '../record/policy';
 import { isSamePerson } from '../record/same-person';
-import type { LimbSeries, SeriesVisit } from './limb-series';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /** What of a visit's figures lasts beyond the day: a measurer's pull, a posture, an hour. */
 export type VisitHabits = {

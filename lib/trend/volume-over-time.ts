@@ -5,7 +5,8 @@ import type { Policy } from '../record/policy';
 import type { CalendarDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import type { Span } from '../volume/span-volume';
-import { heightOnLimb, type LimbSeries, type SeriesVisit, tapeErrorOf } from './limb-series';
+import { heightOnLimb, tapeErrorOf } from './limb-series';
+import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /** The limb's volume at one visit, as measured from its first rung to its last, with its 95 % range, ml. */
 export type DatedVolume = {

@@ -1,5 +1,5 @@
 import { placeOf } from '../ladder/taped-line';
-import type { SeriesVisit } from './limb-series';
+import type { SeriesVisit } from './series-visit';
 
 /**
  * A visit with its doubtful rungs left out; the same visit when it has none.

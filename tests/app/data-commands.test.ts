@@ -4,8 +4,8 @@ import os from 'node:os';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { MIGRATION_TABLE, migrationsOf } from '@/db/pending-migrations';
-import { type FoundBackup, surplus } from '@/db/rotate-backups';
+import { MIGRATION_TABLE, migrationsOf } from '@/db/sql/pending-migrations';
+import { type FoundBackup, surplus } from '@/db/upkeep/rotate-backups';
 
 /** The newest migration before the chain of deeds: `0006_documents`. */
 const BEFORE_THE_CHAIN = 7;

@@ -19,9 +19,9 @@ async function modules() {
     route: await import('@/app/api/auth/[...all]/route'),
     caller: await import('@/app/_session/caller-address'),
     factor: await import('@/app/_session/second-factor'),
-    people: await import('@/db/people'),
-    manage: await import('@/db/manage-people'),
-    own: await import('@/db/second-factor'),
+    people: await import('@/db/people/people'),
+    manage: await import('@/db/people/manage-people'),
+    own: await import('@/db/people/second-factor'),
     therapist: await import('@/db/therapist'),
     client: await import('@/db/client'),
   };

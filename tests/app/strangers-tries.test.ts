@@ -18,8 +18,8 @@ async function modules() {
   vi.resetModules();
   return {
     route: await import('@/app/api/auth/[...all]/route'),
-    people: await import('@/db/people'),
-    tries: await import('@/db/tries'),
+    people: await import('@/db/people/people'),
+    tries: await import('@/db/people/login-attempts'),
     client: await import('@/db/client'),
     known: await import('@/app/_session/known-browser'),
   };

@@ -1,9 +1,9 @@
 import { parse } from 'csv-parse/sync';
 import { partsOf } from '@/app/_exchange/set-parts';
 import { SET_STYLES } from '@/app/_exchange/set-style';
-import { bringInNext, keepUpload, lineUp } from '@/db/imports';
-import { everyPatientFile, type OutgoingPatient } from '@/db/patient-files';
-import { policyOf } from '@/db/policy';
+import { policyOf } from '@/db/clinic/policy';
+import { bringInNext, keepUpload, lineUp } from '@/db/exchange/imports';
+import { everyPatientFile, type OutgoingPatient } from '@/db/exchange/patient-files';
 import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';

@@ -1,10 +1,10 @@
 import { hashPassword } from 'better-auth/crypto';
 import { todayIn } from '@/app/_session/today';
+import { sealPatients } from '@/db/audit/seal-contents';
 import { closeDatabase, getDatabase } from '@/db/client';
-import { openClinic } from '@/db/people';
-import { runTogether } from '@/db/run-steps';
-import { ladder, patient, piece, pieceRevision, visit, visitRevision } from '@/db/schema';
-import { sealPatients } from '@/db/seal-contents';
+import { openClinic } from '@/db/people/people';
+import { ladder, patient, piece, pieceRevision, visit, visitRevision } from '@/db/schema/schema';
+import { runTogether } from '@/db/sql/run-steps';
 import { type Therapist, therapistWithId } from '@/db/therapist';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { addDays, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
@@ -69,7 +69,7 @@ export async function filledClinic(patients: number, visits: number): Promise<Fi
   return { lead, today, patientIds, longRecordId };
 }
 
-/** Writes visits, ladders and a piece as `db/visits` and `db/pieces` would, without asking or noting anything. The last visit is a month old. */
+/** Writes visits, ladders and a piece as `db/patients/visits` and `db/patients/pieces` would, without asking or noting anything. The last visit is a month old. */
 async function addVisits(
   lead: Therapist,
   today: CalendarDay,

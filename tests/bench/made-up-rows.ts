@@ -4,11 +4,11 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { PatientRecord, Piece, Visit } from '@/lib/record/patient-record';
 import { dayFromNumber } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
-import type { LimbShape } from '@/tests/cohort/limb-shape';
 import { person, START } from '@/tests/cohort/person';
 import { type Random, seeded } from '@/tests/cohort/random';
 import { syntheticLimbs } from '@/tests/cohort/synthetic-limbs';
 import { ordinaryVisit, tapedPerson } from '@/tests/cohort/taped-person';
+import type { LimbShape } from '../cohort/dense-limb';
 
 /** Days from one made-up visit to the next. */
 export const APART_DAYS = 60;

@@ -1,5 +1,5 @@
-import { recordsOf } from '@/db/records';
-import { renewStale } from '@/db/renew-work';
+import { recordsOf } from '@/db/patients/records';
+import { renewStale } from '@/db/worklist/refresh-work';
 import { addDays } from '@/lib/units/calendar-day';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';

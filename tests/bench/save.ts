@@ -1,5 +1,5 @@
-import { recordOf } from '@/db/records';
-import { saveVisit, type TypedVisit } from '@/db/visits';
+import { recordOf } from '@/db/patients/records';
+import { saveVisit, type TypedVisit } from '@/db/patients/visits';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
 import { line, seconds } from './timed';
@@ -7,7 +7,7 @@ import { line, seconds } from './timed';
 /** Saves before anything is counted, as a server has made some. */
 const WARM = 50;
 
-/** Saves of a two-limb visit through `db/visits`, against the bare durable commit of the same rows by statements made ready before. */
+/** Saves of a two-limb visit through `db/patients/visits`, against the bare durable commit of the same rows by statements made ready before. */
 export async function benchSave({ lead, longRecordId, patientIds }: FilledClinic, bare: Bare, saves: number): Promise<void> {
   const visit = (await recordOf(lead, longRecordId))?.visits.at(-1) as TypedVisit | undefined;
   if (!visit) throw new Error('there is no visit to save again');

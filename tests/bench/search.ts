@@ -1,11 +1,11 @@
-import { findPatients } from '@/db/find-patients';
+import { findPatients } from '@/db/patients/find-patients';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
 import { line, seconds } from './timed';
 
 const TIMES = 20;
 
-/** Ten patients by the beginning of their references, looked for through `db/find-patients`, against the bare SQL that counts them and reads the first page. */
+/** Ten patients by the beginning of their references, looked for through `db/patients/find-patients`, against the bare SQL that counts them and reads the first page. */
 export async function benchSearch({ lead, patientIds }: FilledClinic, bare: Bare): Promise<void> {
   const wanted = 'b-00077';
   const where = `clinic_id = $1 and search_text like '%b-00077%'`;

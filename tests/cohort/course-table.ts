@@ -2,7 +2,7 @@ import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { type Said, saidOf } from './course-cohort';
 import { type CourseScenario, coursePerson } from './course-person';
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 import { percent, printTable } from './print-table';
 import { seeded } from './random';
 

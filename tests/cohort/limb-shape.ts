@@ -2,16 +2,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { cubicAt, monotoneCubic } from '@/lib/alignment/monotone-cubic';
 import type { LimbKind } from '@/lib/ladder/limb';
+import type { LimbShape } from './dense-limb';
 import { syntheticLimbs } from './synthetic-limbs';
-
-/** A dense limb: girth (mm) at any place above the distal landmark, and where the landmarks lie. */
-export type LimbShape = {
-  readonly body: string;
-  readonly limb: LimbKind;
-  readonly middleMm: number;
-  readonly proximalMm: number;
-  readonly girthMm: (placeMm: number) => number;
-};
 
 /** Anatomical place of a shape: 0 at the distal landmark, 1 at the middle one, 2 at the proximal one. */
 export function anatomyOf(shape: LimbShape, placeMm: number): number {

@@ -1,5 +1,5 @@
 import type { LimbKind } from '@/lib/ladder/limb';
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 import { type OutlookScenario, type OutlookTally, outlookCohort } from './outlook-cohort';
 import { percent, printTable } from './print-table';
 

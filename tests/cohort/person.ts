@@ -3,7 +3,7 @@ import { valueAtZ } from '@/lib/growth/z-score';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { type CalendarDay, calendarDay, dayFromNumber, dayNumber } from '@/lib/units/calendar-day';
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 import type { Random } from './random';
 
 /** How a made-up person's body goes on: `still` (weight wavers by 1.5 %), `weight` (5 to 12 % up or down), `child` (grows). */

@@ -6,7 +6,7 @@ import { checkedChange } from '@/lib/trend/checked-change';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { recordOf, visitOf } from '@/tests/lib/made-up-ladder';
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 import { seeded } from './random';
 import { type Taping, tapeLadder } from './tape-ladder';
 import { ORDINARY } from './taped-person';

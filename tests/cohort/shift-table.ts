@@ -1,4 +1,4 @@
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 import { percent, printTable } from './print-table';
 import { type ShiftScenario, type ShiftTally, shiftCohort } from './shift-cohort';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { girthAt } from '@/lib/ladder/girth-at';
 import type { LimbKind } from '@/lib/ladder/limb';
-import type { LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
 
 const FILE = path.resolve(import.meta.dirname, '../reference/body/synthetic_leg_arm_profiles.csv');
 

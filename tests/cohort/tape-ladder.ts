@@ -1,7 +1,8 @@
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, type Side } from '@/lib/ladder/limb';
 import { asNanometres, type LengthUnit, NANOMETRES_IN, type TypedLength } from '@/lib/units/length';
-import { anatomyOf, type LimbShape } from './limb-shape';
+import type { LimbShape } from './dense-limb';
+import { anatomyOf } from './limb-shape';
 import type { Random } from './random';
 
 /** How a limb is taped: the true errors of one visit, and the set-up. */

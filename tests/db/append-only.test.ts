@@ -20,11 +20,11 @@ const OTHERS = [
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
-  let ask: typeof import('@/db/ask').ask;
+  let ask: typeof import('@/db/sql/run-sql').ask;
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    ({ ask } = await import('@/db/ask'));
+    ({ ask } = await import('@/db/sql/run-sql'));
     for (const path of savePaths(at, 'HL-0001', 'words')) await path.write();
     const patientId = (await at.db.find.findPatients(at.therapist)).rows[0]?.patientId ?? '';
     const [page] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
@@ -33,7 +33,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
       submissionId: 'gone',
       details: { ...(await head(patientId)), reference: 'HL-2' },
     });
-    const { erasePatient } = await import('@/db/erase-patient');
+    const { erasePatient } = await import('@/db/erasure/erase-patient');
     await erasePatient(at.therapist, 'patientId' in gone ? gone.patientId : '', 'asked for');
   });
   afterAll(async () => at?.close());

@@ -11,11 +11,11 @@ const form = () => crypto.randomUUID();
 describe.each(ENGINES)('the chain of deeds on %s', (engine) => {
   let at: ClinicOn;
   let patientId: string;
-  let check: typeof import('@/db/check-audit').checkAudit;
+  let check: typeof import('@/db/upkeep/check-audit').checkAudit;
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    ({ checkAudit: check } = await import('@/db/check-audit'));
+    ({ checkAudit: check } = await import('@/db/upkeep/check-audit'));
     const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0001') });
     patientId = 'patientId' in added ? added.patientId : '';
   });
@@ -120,7 +120,7 @@ describe('the head beside a file', () => {
   const read = () => JSON.parse(fs.readFileSync(head(), 'utf8')) as Record<string, { length: number; link: string }>;
   const setting = async () => {
     await at.db.clinic.changeSetting(at.therapist, { key: 'k', value: 1, reason: null });
-    (await import('@/db/audit-head')).writeWaitingHeads();
+    (await import('@/db/audit/audit-head')).writeWaitingHeads();
   };
 
   it('names the newest row of each clinic within a second of a write', async () => {
@@ -153,7 +153,7 @@ describe('the head beside a file', () => {
   it('a chain whose key is gone takes no row, and makes no other key', async () => {
     const key = path.join(path.dirname(at.file), 'audit-key');
     fs.renameSync(key, `${key}.away`);
-    const again = await import('@/db/audit-key');
+    const again = await import('@/db/audit/audit-key');
     expect(again.auditKey(false)).toHaveLength(64); // this process has read it
     const { auditKey } = await fresh();
     expect(() => auditKey(false)).toThrow(/^The key that seals the history is missing\. Put \S+audit-key back, or set AUDIT_KEY\./);
@@ -164,6 +164,6 @@ describe('the head beside a file', () => {
   async function fresh() {
     const { vi } = await import('vitest');
     vi.resetModules();
-    return import('@/db/audit-key');
+    return import('@/db/audit/audit-key');
   }
 });

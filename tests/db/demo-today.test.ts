@@ -14,7 +14,7 @@ describe('Today of the demonstration clinic', () => {
   ])('is a believable mix on %s, and shows each kind of work', async (_name, day) => {
     at = await clinicOn('sqlite');
     const { seedClinic } = await import('@/app/_demo/seed-clinic');
-    const { workTotals } = await import('@/db/work-counts');
+    const { workTotals } = await import('@/db/worklist/work-counts');
     const { WORK_KINDS } = await import('@/lib/schedule/worklist');
     const today = calendarDay(day);
     expect(await seedClinic(at.therapist, today)).toBe(14);

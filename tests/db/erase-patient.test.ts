@@ -16,15 +16,15 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   let at: ClinicOn;
   let patientId: string;
   let staysId: string;
-  let erasing: typeof import('@/db/erase-patient');
-  let checking: typeof import('@/db/check-data');
-  let asking: typeof import('@/db/ask');
+  let erasing: typeof import('@/db/erasure/erase-patient');
+  let checking: typeof import('@/db/upkeep/check-data');
+  let asking: typeof import('@/db/sql/run-sql');
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    erasing = await import('@/db/erase-patient');
-    checking = await import('@/db/check-data');
-    asking = await import('@/db/ask');
+    erasing = await import('@/db/erasure/erase-patient');
+    checking = await import('@/db/upkeep/check-data');
+    asking = await import('@/db/sql/run-sql');
     for (const path of savePaths(at, REFERENCE, WORDS)) await path.write();
     await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, await pageId())) ?? '');
     await broughtIn();
@@ -94,7 +94,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   it('is refused to anyone but a lead, and a stranger finds nobody', async () => {
     await expect(erasing.erasePatient(at.reader, patientId, 'asked for')).rejects.toThrow('Only a lead');
     expect(await erasing.erasePatient(at.stranger, patientId, 'asked for')).toBeUndefined();
-    const { plannedErasures } = await import('@/db/planned-erasure');
+    const { plannedErasures } = await import('@/db/erasure/planned-erasure');
     expect(await plannedErasures(at.stranger, REFERENCE)).toEqual([]);
     expect(await plannedErasures(at.therapist, REFERENCE.toLowerCase())).toMatchObject([
       { patientId, lastVisit: '2026-10-14', keepUntil: '2041-02-28' },
@@ -137,8 +137,8 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
   });
 
   it('leaves no byte of the words in the file or its log once the freed space is wiped; on a server, none in any table', async () => {
-    const { wipeFreedSpace } = await import('@/db/wipe-freed-space');
-    (await import('@/db/audit-head')).writeWaitingHeads();
+    const { wipeFreedSpace } = await import('@/db/erasure/wipe-freed-space');
+    (await import('@/db/audit/audit-head')).writeWaitingHeads();
     const told = await wipeFreedSpace(await at.db.client.getDatabase(), [WORDS]);
     const files = engine === 'sqlite' ? [at.file, `${at.file}-wal`, `${at.file}.audit-head`] : [];
     const bytes = files.map((file) => fs.readFileSync(file).toString('latin1').toLowerCase()).join('');

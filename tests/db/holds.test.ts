@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { HandOver } from '@/db/holds';
+import type { HandOver } from '@/db/patients/holds';
 import { LIFTED_CARD, stopsOn, UNASKED_CARD } from '@/lib/cautions/hold';
 import type { CardAnswered } from '@/lib/cautions/read-caution-form';
 import { piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';

@@ -7,10 +7,10 @@ import { type PostgresServer, startPostgres } from '@/tests/postgres-server';
 async function programOn(address: string) {
   vi.resetModules();
   process.env.DATABASE_URL = address;
-  const { runTogether } = await import('@/db/run-steps');
-  const { CommitUnanswered } = await import('@/db/try-again');
+  const { runTogether } = await import('@/db/sql/run-steps');
+  const { CommitUnanswered } = await import('@/db/sql/try-again');
   const { closeDatabase, getDatabase } = await import('@/db/client');
-  const { clinic } = await import('@/db/schema');
+  const { clinic } = await import('@/db/schema/schema');
   const database = await getDatabase();
   const units = { subtitle: '', lengthUnit: 'cm', massUnit: 'kg', timeZone: 'UTC' } as const;
   let runs = 0;

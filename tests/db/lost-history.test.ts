@@ -21,12 +21,12 @@ describe('a history that was shortened behind the program’s back', () => {
   afterAll(async () => at?.close());
 
   const database = () => at.db.client.getDatabase();
-  const heads = async () => (await import('@/db/audit-head')).writeWaitingHeads();
-  const doubts = async () => (await import('@/db/known-heads')).historyDoubts(await database(), at.file);
+  const heads = async () => (await import('@/db/audit/audit-head')).writeWaitingHeads();
+  const doubts = async () => (await import('@/db/upkeep/known-heads')).historyDoubts(await database(), at.file);
 
   async function backup() {
-    const { backupSqlite } = await import('@/db/backup-sqlite');
-    const { knownHeads } = await import('@/db/known-heads');
+    const { backupSqlite } = await import('@/db/upkeep/backup-sqlite');
+    const { knownHeads } = await import('@/db/upkeep/known-heads');
     return backupSqlite(await database(), 'clinic', folder, new Date(), knownHeads(at.file));
   }
 
@@ -60,13 +60,13 @@ describe('a history that was shortened behind the program’s back', () => {
     const before = fs.readdirSync(folder).sort();
     expect(await backup()).toMatchObject({ kind: 'refused' });
     expect(fs.readdirSync(folder).sort()).toEqual(before);
-    const { historyState } = await import('@/db/history-state');
+    const { historyState } = await import('@/db/upkeep/history-state');
     expect(await historyState()).toHaveLength(2);
   });
 
   it('a lead signs for it, and work goes on with backups', async () => {
-    const { brokenHistory, mendHistory } = await import('@/db/mend-history');
-    const { knownHeads } = await import('@/db/known-heads');
+    const { brokenHistory, mendHistory } = await import('@/db/upkeep/mend-history');
+    const { knownHeads } = await import('@/db/upkeep/known-heads');
     await mendHistory(at.therapist, await brokenHistory(at.therapist, knownHeads(at.file)), 'the disk of Tuesday was lost');
     for (const one of [5, 6, 7, 8, 9])
       await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: `v${one}`, visit: visitOn('2026-10-14') });

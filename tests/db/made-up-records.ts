@@ -1,5 +1,5 @@
-import type { TypedPiece } from '@/db/pieces';
-import type { TypedVisit } from '@/db/visits';
+import type { TypedPiece } from '@/db/patients/pieces';
+import type { TypedVisit } from '@/db/patients/visits';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import type { PatientDetails } from '@/lib/record/patient-details';

@@ -33,9 +33,9 @@ describe('a clinic moved from a file to a server and back', () => {
   });
 
   async function move(from: string, to: string) {
-    const { moveDatabase } = await import('@/db/move-database');
-    const { sqliteToFill, sqliteToRead } = await import('@/db/move-sqlite');
-    const { postgresToFill, postgresToRead } = await import('@/db/move-postgres');
+    const { moveDatabase } = await import('@/db/upkeep/move-database');
+    const { sqliteToFill, sqliteToRead } = await import('@/db/upkeep/move-sqlite');
+    const { postgresToFill, postgresToRead } = await import('@/db/upkeep/move-postgres');
     const source = await (from.startsWith('postgres:') ? postgresToRead : sqliteToRead)(from);
     const target = await (to.startsWith('postgres:') ? postgresToFill : sqliteToFill)(to);
     const moved = await moveDatabase(source, target);

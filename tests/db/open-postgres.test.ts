@@ -1,8 +1,8 @@
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DatabaseRefused } from '@/db/database-refused';
 import { openPostgres } from '@/db/open-postgres';
-import { migrationsOf } from '@/db/pending-migrations';
+import { DatabaseRefused } from '@/db/sql/database-refused';
+import { migrationsOf } from '@/db/sql/pending-migrations';
 import { type PostgresServer, startPostgres } from '@/tests/postgres-server';
 
 describe('a PostgreSQL database', () => {

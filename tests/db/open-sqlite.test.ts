@@ -4,9 +4,9 @@ import os from 'node:os';
 import path from 'node:path';
 import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DatabaseRefused } from '@/db/database-refused';
 import { openSqlite } from '@/db/open-sqlite';
-import { migrationsOf } from '@/db/pending-migrations';
+import { DatabaseRefused } from '@/db/sql/database-refused';
+import { migrationsOf } from '@/db/sql/pending-migrations';
 
 describe('a clinic’s file', () => {
   let folder: string;

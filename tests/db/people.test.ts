@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Managed } from '@/db/manage-people';
+import type { Managed } from '@/db/people/manage-people';
 import type { Therapist } from '@/db/therapist';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 

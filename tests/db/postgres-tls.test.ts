@@ -1,8 +1,8 @@
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DatabaseRefused } from '@/db/database-refused';
 import { openPostgres } from '@/db/open-postgres';
-import { postgresSettings } from '@/db/postgres-settings';
+import { DatabaseRefused } from '@/db/sql/database-refused';
+import { postgresSettings } from '@/db/sql/postgres-settings';
 import { type PostgresServer, startPostgres } from '@/tests/postgres-server';
 
 const tls = path.resolve(import.meta.dirname, 'tls');

@@ -16,9 +16,9 @@ afterAll(async () => {
 });
 
 it('database, log, index, heads, key and backups are for their owner only, whatever the umask', async () => {
-  (await import('@/db/audit-head')).writeWaitingHeads();
+  (await import('@/db/audit/audit-head')).writeWaitingHeads();
   const folder = path.join(path.dirname(at.file), 'backups');
-  const { backupSqlite } = await import('@/db/backup-sqlite');
+  const { backupSqlite } = await import('@/db/upkeep/backup-sqlite');
   expect(await backupSqlite(await at.db.client.getDatabase(), 'clinic', folder, new Date())).toMatchObject({ kind: 'made' });
   const modes = [path.dirname(at.file), folder].flatMap((one) =>
     fs.readdirSync(one, { withFileTypes: true }).map((entry) => {

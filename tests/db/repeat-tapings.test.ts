@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { TypedVisit } from '@/db/visits';
+import type { TypedVisit } from '@/db/patients/visits';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, length, visitOn } from './made-up-records';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CommitUnanswered, tryAgain } from '@/db/try-again';
+import { CommitUnanswered, tryAgain } from '@/db/sql/try-again';
 
 const lost = (code: string) => Object.assign(new Error('the query failed'), { cause: Object.assign(new Error('undone'), { code }) });
 

@@ -32,7 +32,7 @@ describe.each(['{broken', '5'])('a ladder whose rungs read %s in the file', (dam
   });
 
   it('is found by the check of the data, in a sentence', async () => {
-    const { checkData } = await import('@/db/check-data');
+    const { checkData } = await import('@/db/upkeep/check-data');
     const { findings } = await checkData(await at.db.client.getDatabase(), []);
     expect(findings.flatMap((one) => one.problems).join(' ')).toMatch(
       /The row [0-9a-f-]+ of ladder (has a value in rungs that cannot be read|is not as row)/,
@@ -41,7 +41,7 @@ describe.each(['{broken', '5'])('a ladder whose rungs read %s in the file', (dam
 });
 
 it('a patient that cannot be read is named, and the others go out', async () => {
-  const { readEach } = await import('@/db/read-each');
+  const { readEach } = await import('@/db/sql/read-each');
   const read = async (some: readonly string[]) => some.map((one) => JSON.parse(one) as number);
   expect(await readEach(['1', '{', '3'], read)).toEqual({ read: [1, 3], failed: ['{'] });
   const lost = async () => {

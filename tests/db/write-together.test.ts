@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Statement } from '@/db/write-together';
+import type { Statement } from '@/db/audit/statement';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, pieceFrom, visitOn } from './made-up-records';
 

@@ -16,7 +16,7 @@ describe.each(ENGINES)('the key that seals the history, on %s', (engine) => {
   });
 
   const setting = async (value: number) =>
-    (await import('@/db/clinic')).changeSetting(at.therapist, { key: 'reference', value, reason: null });
+    (await import('@/db/clinic/clinic')).changeSetting(at.therapist, { key: 'reference', value, reason: null });
 
   /** A process that starts with another key: modules forget what they knew. */
   function startedWith(key: string): void {
@@ -25,7 +25,7 @@ describe.each(ENGINES)('the key that seals the history, on %s', (engine) => {
   }
 
   async function check() {
-    const { checkAudit } = await import('@/db/check-audit');
+    const { checkAudit } = await import('@/db/upkeep/check-audit');
     return checkAudit(await (await import('@/db/client')).getDatabase(), at.therapist.clinicId, []);
   }
 
@@ -45,7 +45,7 @@ describe.each(ENGINES)('the key that seals the history, on %s', (engine) => {
   it('that is lost: a lead signs for what it sealed, the history says so, and goes on', async () => {
     const before = (await check()).rows;
     startedWith(RIGHT);
-    const { brokenHistory, mendHistory } = await import('@/db/mend-history');
+    const { brokenHistory, mendHistory } = await import('@/db/upkeep/mend-history');
     const found = await brokenHistory(at.therapist, []);
     expect(found.broken).toMatchObject([{ from: 1, to: before }]);
     expect(await mendHistory(at.therapist, found, 'the key was lost in the move')).toBe(true);
@@ -59,11 +59,11 @@ describe.each(ENGINES)('the key that seals the history, on %s', (engine) => {
   });
 
   it('what was signed for cannot be changed afterwards', async () => {
-    const { ask } = await import('@/db/ask');
+    const { ask } = await import('@/db/sql/run-sql');
     const database = await (await import('@/db/client')).getDatabase();
     if (engine === 'postgres') await ask(database, 'alter table audit disable trigger all');
     else (database as unknown as { $client: { exec: (text: string) => void } }).$client.exec('drop trigger audit_refuses_update');
-    const { audit } = await import('@/db/schema');
+    const { audit } = await import('@/db/schema/schema');
     const { eq } = await import('drizzle-orm');
     await database.update(audit).set({ who: 'somebody else' }).where(eq(audit.number, 1));
     const { problems } = await check();

@@ -24,8 +24,8 @@ export async function makeMillLane(): Promise<Record<string, string>> {
   process.env.DB_FILE = DB_FILE;
   process.env.DATABASE_URL = '';
   const { closeDatabase } = await import('@/db/client');
-  const { addPerson, openClinic } = await import('@/db/people');
-  const { makeLink } = await import('@/db/manage-people');
+  const { addPerson, openClinic } = await import('@/db/people/people');
+  const { makeLink } = await import('@/db/people/manage-people');
   const { therapistWithId } = await import('@/db/therapist');
   const units = { subtitle: '', lengthUnit: 'in', massUnit: 'lb', timeZone: 'Europe/London' } as const;
   const passwordHash = await hashPassword(PASSWORD);
@@ -43,19 +43,19 @@ export async function makeMillLane(): Promise<Record<string, string>> {
 
 async function recordsOf(lead: import('@/db/therapist').Therapist) {
   const [patients, visits, pieces, orders, drafts] = [
-    await import('@/db/patients'),
-    await import('@/db/visits'),
-    await import('@/db/pieces'),
-    await import('@/db/orders'),
-    await import('@/db/drafts'),
+    await import('@/db/patients/patients'),
+    await import('@/db/patients/visits'),
+    await import('@/db/patients/pieces'),
+    await import('@/db/patients/orders'),
+    await import('@/db/patients/drafts'),
   ];
   const [pages, letters, links, feeds] = [
-    await import('@/db/family-pages'),
-    await import('@/db/letters'),
-    await import('@/db/share-links'),
-    await import('@/db/calendar-feeds'),
+    await import('@/db/documents/family-pages'),
+    await import('@/db/documents/letters'),
+    await import('@/db/documents/share-links'),
+    await import('@/db/documents/calendar-feeds'),
   ];
-  const imports = await import('@/db/imports');
+  const imports = await import('@/db/exchange/imports');
   const patient = await patients.addPatient(lead, { submissionId: form(), details: details('MILL-7', 'Quill Everhart') });
   const patientId = idIn(patient, 'patientId');
   const visitId = idIn(

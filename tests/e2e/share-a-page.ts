@@ -1,8 +1,8 @@
 import fs from 'node:fs';
 import { personWithEmail } from '@/app/_commands/person-with-email';
 import { closeDatabase } from '@/db/client';
-import { approveFamilyPage } from '@/db/family-pages';
-import { linksOf, openLink } from '@/db/share-links';
+import { approveFamilyPage } from '@/db/documents/family-pages';
+import { linksOf, openLink } from '@/db/documents/share-links';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';

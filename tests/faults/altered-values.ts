@@ -1,6 +1,6 @@
 import type BetterSqlite from 'better-sqlite3';
 import { type Column, eq, getTableColumns, getTableName, is, Table } from 'drizzle-orm';
-import type { Engine } from '@/db/columns';
+import type { Engine } from '@/db/sql/columns';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { savePaths } from './save-paths';
 
@@ -18,9 +18,9 @@ type Row = Record<string, unknown>;
  */
 export async function alterEveryValue(at: MadeUpClinic, engine: Engine, rowsEach = Number.POSITIVE_INFINITY): Promise<Altered> {
   await fill(at);
-  const { checkHistory } = await import('@/db/check-data');
-  const { checkContents } = await import('@/db/check-contents');
-  const { NOT_CONTENT, UNSEALED_COLUMNS } = await import('@/db/content-tables');
+  const { checkHistory } = await import('@/db/upkeep/check-data');
+  const { checkContents } = await import('@/db/upkeep/check-contents');
+  const { NOT_CONTENT, UNSEALED_COLUMNS } = await import('@/db/audit/content-tables');
   const database = await at.db.client.getDatabase();
   const holds = async (): Promise<boolean> => {
     const { findings, heads, seals } = await checkHistory(database, [{ where: 'kept elsewhere', heads: kept }]);
@@ -85,13 +85,13 @@ async function fill(at: MadeUpClinic): Promise<void> {
   const other = savePaths(at, 'HL-0002', 'gone').slice(0, 3);
   for (const one of other) await one.write();
   const [gone] = (await at.db.find.findPatients(at.therapist, 'HL-0002')).rows;
-  const { erasePatient } = await import('@/db/erase-patient');
+  const { erasePatient } = await import('@/db/erasure/erase-patient');
   await erasePatient(at.therapist, gone?.patientId ?? '', 'asked for');
 }
 
 async function triggersOff({ db }: MadeUpClinic, tables: readonly Table[], engine: Engine): Promise<void> {
   if (engine === 'postgres') {
-    const { ask } = await import('@/db/ask');
+    const { ask } = await import('@/db/sql/run-sql');
     for (const table of tables) await ask(await db.client.getDatabase(), `alter table "${getTableName(table)}" disable trigger all`);
     return;
   }

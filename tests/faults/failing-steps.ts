@@ -1,6 +1,6 @@
 import type BetterSqlite from 'better-sqlite3';
 import pg from 'pg';
-import type { Engine } from '@/db/columns';
+import type { Engine } from '@/db/sql/columns';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { savePaths } from './save-paths';
 
@@ -26,7 +26,7 @@ const LIMIT = 200;
  * Source of the shape: SQLite, "How SQLite Is Tested", input/output errors raised step by step, once and persistently.
  */
 export async function failEachStep(at: MadeUpClinic, engine: Engine, kinds: readonly ('once' | 'lasting')[]): Promise<FailedSteps> {
-  const { checkData } = await import('@/db/check-data');
+  const { checkData } = await import('@/db/upkeep/check-data');
   const database = await at.db.client.getDatabase();
   const fault: Fault = { at: 0, lasting: false, steps: 0 };
   const undo =

@@ -18,7 +18,7 @@ const ROOT = path.resolve(import.meta.dirname, '../..');
 const BUNDLE = path.join(ROOT, 'test-results/faults/writer.mjs');
 
 /**
- * Kills processes that save visits through `db/visits`, without warning, some milliseconds after each has acknowledged its first.
+ * Kills processes that save visits through `db/patients/visits`, without warning, some milliseconds after each has acknowledged its first.
  *
  * `beside` writers are never killed until the end and must go on: on a server several processes share the records.
  */

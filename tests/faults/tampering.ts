@@ -107,8 +107,8 @@ type Last = { readonly number: number; readonly link: string };
 
 /** Changes the history in `times` random ways, one at a time, each undone again, and asks the check each time. */
 export async function tamper(at: MadeUpClinic, rows: number, times: number, random: Random): Promise<Tampered> {
-  const { checkHistory } = await import('@/db/check-data');
-  const { headsBeside, writeWaitingHeads } = await import('@/db/audit-head');
+  const { checkHistory } = await import('@/db/upkeep/check-data');
+  const { headsBeside, writeWaitingHeads } = await import('@/db/audit/audit-head');
   const note = (value: number) => at.db.clinic.changeSetting(at.therapist, { key: 'k', value, reason: null });
   for (let value = 0; value < rows; value++) await note(value);
   const database = await at.db.client.getDatabase();

@@ -1,4 +1,4 @@
-import type { Database } from '@/db/client';
+import type { Database } from '@/db/sql/database';
 import { PARTS, WHOLE } from './whole-visits';
 
 /** What is there of visits that were acknowledged, and what the database and the chain of deeds complain of. */
@@ -6,8 +6,8 @@ export type Left = { readonly lost: number; readonly half: number; readonly prob
 
 /** Looks for every acknowledged submission, and for parts of visits; then has everything checked. */
 export async function whatIsLeft(database: Database, acknowledged: readonly string[]): Promise<Left> {
-  const { ask } = await import('@/db/ask');
-  const { checkData } = await import('@/db/check-data');
+  const { ask } = await import('@/db/sql/run-sql');
+  const { checkData } = await import('@/db/upkeep/check-data');
   const whole = new Set((await ask<{ id: string }>(database, WHOLE)).map((one) => one.id));
   const [parts] = await ask<{ visits: number | string; homeless: number | string }>(database, PARTS);
   const { findings } = await checkData(database, []);

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
+import { saveVisit } from '@/db/patients/visits';
 import { therapistWithId } from '@/db/therapist';
-import { saveVisit } from '@/db/visits';
 import { visitOn } from '@/tests/db/made-up-records';
 
 /**

@@ -8,9 +8,10 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import { tapedLine } from '@/lib/ladder/taped-line';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { exactText } from '@/lib/units/exact-text';
-import { heldOutLimbs, type LimbShape, tunedLimbs } from '@/tests/cohort/limb-shape';
+import { heldOutLimbs, tunedLimbs } from '@/tests/cohort/limb-shape';
 import type { Random } from '@/tests/cohort/random';
 import { tapeLadder } from '@/tests/cohort/tape-ladder';
+import type { LimbShape } from '../cohort/dense-limb';
 
 const PLACEMENT_MM = 5;
 const DAY = calendarDay('2026-06-01');

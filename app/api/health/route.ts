@@ -1,7 +1,7 @@
 import { connection } from 'next/server';
 import { getDatabase } from '@/db/client';
-import { DatabaseRefused } from '@/db/database-refused';
-import { historyState } from '@/db/history-state';
+import { DatabaseRefused } from '@/db/sql/database-refused';
+import { historyState } from '@/db/upkeep/history-state';
 
 /** Answers 200 when the database can be used and its history reaches every head that is known outside, else 503 with nothing that a stranger could learn from. */
 export async function GET(): Promise<Response> {

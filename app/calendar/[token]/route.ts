@@ -1,5 +1,5 @@
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
-import { calendarOfToken } from '@/db/calendar-feeds';
+import { calendarOfToken } from '@/db/documents/calendar-feeds';
 
 /** The dates of a calendar address, for a calendar program that cannot sign in. Unknown and withdrawn addresses look the same. */
 export async function GET(_request: Request, { params }: { params: Promise<{ token: string }> }): Promise<Response> {

@@ -3,7 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { openFeed, withdrawFeed } from '@/db/calendar-feeds';
+import { openFeed, withdrawFeed } from '@/db/documents/calendar-feeds';
 
 /** The path of an address just opened: shown once, because only its hash is kept. */
 export type OpenedFeed = { readonly path: string } | null;

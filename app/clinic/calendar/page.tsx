@@ -3,8 +3,8 @@ import Link from 'next/link';
 import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import { feedsOf, type KeptFeed } from '@/db/calendar-feeds';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
+import { feedsOf, type KeptFeed } from '@/db/documents/calendar-feeds';
 import { withdrawFeedAction } from './actions';
 import { OpenFeed } from './open-feed';
 

@@ -3,8 +3,8 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting } from '@/db/clinic';
-import { COVERAGE_KEY, coverageRulesOf } from '@/db/coverage';
+import { changeSetting } from '@/db/clinic/clinic';
+import { COVERAGE_KEY, coverageRulesOf } from '@/db/clinic/coverage';
 import { readCoverageForm, type TypedCoverage } from '@/lib/record/read-coverage-form';
 
 /** A refused rule: why, beside each box, and everything as typed. */

@@ -6,11 +6,11 @@ import { readIncoming } from '@/app/_exchange/read-incoming';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
-import { clinicOf } from '@/db/clinic';
-import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/imports';
-import { importWithCounts } from '@/db/read-imports';
-import { renewStale } from '@/db/renew-work';
-import { undoImport } from '@/db/undo-import';
+import { clinicOf } from '@/db/clinic/clinic';
+import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';
+import { importWithCounts } from '@/db/exchange/read-imports';
+import { undoImport } from '@/db/exchange/undo-import';
+import { renewStale } from '@/db/worklist/refresh-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */

@@ -5,9 +5,9 @@ import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
 import { requireRole } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import { clinicOf } from '@/db/clinic';
-import { patientCount } from '@/db/patient-files';
-import { importsOf } from '@/db/read-imports';
+import { clinicOf } from '@/db/clinic/clinic';
+import { patientCount } from '@/db/exchange/patient-files';
+import { importsOf } from '@/db/exchange/read-imports';
 
 export const metadata: Metadata = { title: 'Bring in, take out' };
 

@@ -3,8 +3,8 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting } from '@/db/clinic';
-import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/family-texts';
+import { changeSetting } from '@/db/clinic/clinic';
+import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';
 import { clinicTextsSchema } from '@/lib/summary/family/clinic-texts';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
 

@@ -3,8 +3,8 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting } from '@/db/clinic';
-import { POLICY_KEY, policyInForce } from '@/db/policy';
+import { changeSetting } from '@/db/clinic/clinic';
+import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import { LIMITS, type LimitName } from '@/lib/record/limits';
 import { type PolicyErrors, readPolicyForm } from '@/lib/record/read-policy-form';
 

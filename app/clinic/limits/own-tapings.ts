@@ -1,4 +1,4 @@
-import type { PolicyInForce } from '@/db/policy';
+import type { PolicyInForce } from '@/db/clinic/policy';
 import { FEWEST_PAIRS } from '@/lib/ladder/repeat-sd';
 import { showDay } from '@/lib/units/calendar-day';
 

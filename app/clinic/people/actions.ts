@@ -4,7 +4,7 @@ import { revalidatePath } from 'next/cache';
 import { appAddress } from '@/app/_session/app-address';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
-import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/manage-people';
+import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/people/manage-people';
 import { ROLES, type Role } from '@/db/therapist';
 
 /** What came of it, in words; a link to hand over, shown once; what stops the form, by box; and what was typed. */

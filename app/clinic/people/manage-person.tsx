@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
-import type { ListedPerson } from '@/db/people';
+import type { ListedPerson } from '@/db/people/people';
 import { changeRoleAction, disableAction, dropFactorAction, enableAction, makeLinkAction, type PeopleState } from './actions';
 import { HandOver } from './hand-over';
 import { ROLE_WORDS } from './role-words';

@@ -2,9 +2,9 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import { clinicOf } from '@/db/clinic';
-import { INVITE_DAYS } from '@/db/one-time-links';
-import { type ListedPerson, peopleOf } from '@/db/people';
+import { clinicOf } from '@/db/clinic/clinic';
+import { INVITE_DAYS } from '@/db/people/one-time-links';
+import { type ListedPerson, peopleOf } from '@/db/people/people';
 import { InviteForm } from './invite-form';
 import { ManagePerson } from './manage-person';
 

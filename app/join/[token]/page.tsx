@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { beginTry } from '@/app/_session/limits';
 import { offerFactor } from '@/app/_session/second-factor';
-import { holderOf } from '@/db/one-time-links';
+import { holderOf } from '@/db/people/one-time-links';
 import { JoinForm } from './join-form';
 
 export const metadata: Metadata = { title: 'Choose a password', referrer: 'no-referrer' };

@@ -6,10 +6,10 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { returnPath } from '@/app/_session/return-path';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { addEvent, withdrawEvent } from '@/db/events';
-import { moveDate } from '@/db/moved-dates';
-import { answerPrompt, asAsked } from '@/db/prompt-answers';
-import { renewPatient } from '@/db/renew-work';
+import { addEvent, withdrawEvent } from '@/db/patients/events';
+import { moveDate } from '@/db/worklist/moved-dates';
+import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import { answerTo } from '@/lib/prompts/decide-prompts';
 import { readDay } from '@/lib/units/calendar-day';
 

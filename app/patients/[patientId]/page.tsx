@@ -21,10 +21,10 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { SoftLinks } from '@/app/_shell/soft-links';
-import { draftOf } from '@/db/drafts';
-import { familyPagesOf } from '@/db/family-pages';
-import { lettersOf } from '@/db/letters';
-import { ordersOf } from '@/db/read-orders';
+import { familyPagesOf } from '@/db/documents/family-pages';
+import { lettersOf } from '@/db/documents/letters';
+import { draftOf } from '@/db/patients/drafts';
+import { ordersOf } from '@/db/patients/read-orders';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };

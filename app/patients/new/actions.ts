@@ -4,8 +4,8 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
-import { clinicOf } from '@/db/clinic';
-import { addPatient } from '@/db/patients';
+import { clinicOf } from '@/db/clinic/clinic';
+import { addPatient } from '@/db/patients/patients';
 import type { PatientFormState } from '../patient-form';
 import { readPatient, typedPatient } from '../read-patient';
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
 import { PatientForm } from '../patient-form';
 import { addPatientAction } from './actions';
 

@@ -1,5 +1,5 @@
 import { shareCookie } from '@/app/_family/share-cookie';
-import { openSharedPage } from '@/db/share-links';
+import { openSharedPage } from '@/db/documents/share-links';
 
 /**
  * Exchanges the token of a link for a cookie and goes on to the page, so that the token stands in no history entry, referrer or screenshot

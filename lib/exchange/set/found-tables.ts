@@ -28,7 +28,7 @@ export const VOLUME: SetTable = {
   rows: (part) =>
     part.analysis().limbs.flatMap(({ series, visits }) =>
       visits.map(({ at, volume }) => {
-        const place = part.file.visits.findIndex((visit) => visit === at.visit);
+        const place = part.file.visits.indexOf(at.visit);
         const head = {
           subject_id: part.subjectId,
           ladder_id: ladderIdIn(part, place, series),

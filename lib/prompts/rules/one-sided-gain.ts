@@ -8,7 +8,7 @@ import type { LimbSide, PatientRecord } from '../../record/patient-record';
 import type { Policy } from '../../record/policy';
 import { anatomyOf } from '../../trend/anatomy-of';
 import { limbChange, samePlace } from '../../trend/limb-change';
-import type { SeriesVisit } from '../../trend/limb-series';
+import type { SeriesVisit } from '../../trend/series-visit';
 import { withoutDoubtfulRungs } from '../../trend/without-doubtful-rungs';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';

@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { LimbSide } from '../../record/patient-record';
-import { heightOnLimb, type SeriesVisit } from '../../trend/limb-series';
+import { heightOnLimb } from '../../trend/limb-series';
+import type { SeriesVisit } from '../../trend/series-visit';
 import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { mm } from '../../units/length';
 import type { FamilyFacts, FamilyOutline } from './family-page';

@@ -1,5 +1,6 @@
 import { distalLandmark } from '../../ladder/limb';
-import { heightOnLimb, type SeriesVisit } from '../../trend/limb-series';
+import { heightOnLimb } from '../../trend/limb-series';
+import type { SeriesVisit } from '../../trend/series-visit';
 import type { PictureEnd, PictureEnds } from './family-page';
 
 /** An end this near to a landmark is called by its name alone, mm. Clinic default: half a rung of most ladders. */

@@ -3,7 +3,7 @@ import { keysOf, leftOpenInWords, openQuestions, questionKey, unasked, withAsked
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { limbKey } from '@/app/_sheet/sheet-data';
 import { signedForm } from '@/app/_sheet/signed-form';
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import { firstSheet } from '@/lib/record/first-sheet';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { readVisitForm } from '@/lib/record/read-visit-form';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { unasked } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { keptFigure, typedFigure, visitQuestionKey, visitQuestions } from '@/app/_sheet/visit-questions';
-import type { KeptRecord } from '@/db/records';
+import type { KeptRecord } from '@/db/patients/records';
 import { firstSheet } from '@/lib/record/first-sheet';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { refusedDay } from '@/lib/record/visit-days';

@@ -6,9 +6,9 @@ import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { asNanometres, type LengthUnit, NANOMETRES_IN, type TypedLength } from '@/lib/units/length';
-import type { LimbShape } from '@/tests/cohort/limb-shape';
 import { seeded } from '@/tests/cohort/random';
 import { syntheticLimbs } from '@/tests/cohort/synthetic-limbs';
+import type { LimbShape } from '../../cohort/dense-limb';
 import { recordOf, visitOf } from '../made-up-ladder';
 
 type SetUp = { readonly zero: 0 | 1 | 2; readonly direction: 'up' | 'down'; readonly intervalMm: number; readonly unit: LengthUnit };

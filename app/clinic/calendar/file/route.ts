@@ -1,7 +1,7 @@
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
 import { requireTherapist } from '@/app/_session/therapist';
-import { datesForCalendar } from '@/db/calendar-feeds';
-import { clinicOf } from '@/db/clinic';
+import { clinicOf } from '@/db/clinic/clinic';
+import { datesForCalendar } from '@/db/documents/calendar-feeds';
 
 /** The whole clinic's dates as a calendar file. */
 export async function GET(): Promise<Response> {

@@ -4,10 +4,10 @@ import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { setZip } from '@/app/_exchange/set-zip';
 import { requireRole } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
-import { noteExport } from '@/db/audit-exports';
-import { clinicOf } from '@/db/clinic';
-import { everyPatientFile } from '@/db/patient-files';
-import { policyOf } from '@/db/policy';
+import { noteExport } from '@/db/clinic/audit-exports';
+import { clinicOf } from '@/db/clinic/clinic';
+import { policyOf } from '@/db/clinic/policy';
+import { everyPatientFile } from '@/db/exchange/patient-files';
 
 /** The whole clinic as a set of tables in one of its styles, packed while it is sent. The log says who took it. */
 export async function GET(request: Request): Promise<Response> {

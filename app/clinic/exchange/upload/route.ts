@@ -3,7 +3,7 @@ import { takenFrom } from '@/app/_exchange/taken-from';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { keepUpload } from '@/db/imports';
+import { keepUpload } from '@/db/exchange/imports';
 
 /** What a form adds around its file, bytes. */
 const FORM_BYTES = 10_000;

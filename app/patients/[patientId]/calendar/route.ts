@@ -1,8 +1,8 @@
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
 import { requireTherapist } from '@/app/_session/therapist';
-import { datesForCalendar } from '@/db/calendar-feeds';
-import { clinicOf } from '@/db/clinic';
-import { patientHead } from '@/db/patients';
+import { clinicOf } from '@/db/clinic/clinic';
+import { datesForCalendar } from '@/db/documents/calendar-feeds';
+import { patientHead } from '@/db/patients/patients';
 
 /** One patient's dates as a calendar file. */
 export async function GET(_request: Request, { params }: { params: Promise<{ patientId: string }> }): Promise<Response> {

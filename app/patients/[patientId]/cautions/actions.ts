@@ -5,8 +5,8 @@ import { cautionAbout } from '@/app/_cautions/caution-about';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
-import { answerCautions } from '@/db/cautions';
-import { renewPatient } from '@/db/renew-work';
+import { answerCautions } from '@/db/patients/cautions';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import { cardStates } from '@/lib/cautions/caution-cards';
 import { readCautionForm } from '@/lib/cautions/read-caution-form';
 

@@ -8,7 +8,7 @@ import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
-import { cautionHistory } from '@/db/cautions';
+import { cautionHistory } from '@/db/patients/cautions';
 import { CARD_ENDING } from '@/lib/cautions/caution-card';
 import { type CardState, cardStates, cautionLine } from '@/lib/cautions/caution-cards';
 import { showDay } from '@/lib/units/calendar-day';

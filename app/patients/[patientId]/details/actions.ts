@@ -4,9 +4,9 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_session/therapist';
 import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
-import { clinicOf } from '@/db/clinic';
-import { patientHead, revisePatient } from '@/db/patients';
-import { renewPatient } from '@/db/renew-work';
+import { clinicOf } from '@/db/clinic/clinic';
+import { patientHead, revisePatient } from '@/db/patients/patients';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import type { PatientFormState } from '../../patient-form';
 import { readPatient, typedPatient } from '../../read-patient';
 

@@ -10,8 +10,8 @@ import { appAddress } from '@/app/_session/app-address';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
-import { familyPageOf } from '@/db/family-pages';
-import { LINK_DAYS, linksOf } from '@/db/share-links';
+import { familyPageOf } from '@/db/documents/family-pages';
+import { LINK_DAYS, linksOf } from '@/db/documents/share-links';
 
 export const metadata: Metadata = { title: 'Family page' };
 

@@ -7,7 +7,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { requireTherapist } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
-import { letterOf } from '@/db/letters';
+import { letterOf } from '@/db/documents/letters';
 
 export const metadata: Metadata = { title: 'Replacement letter' };
 

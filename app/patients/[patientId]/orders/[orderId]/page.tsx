@@ -13,7 +13,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { requireTherapist } from '@/app/_session/therapist';
 import { PrintButton } from '@/app/_shell/print-button';
-import { peopleOf } from '@/db/people';
+import { peopleOf } from '@/db/people/people';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';

@@ -4,8 +4,8 @@ import { notFound, redirect } from 'next/navigation';
 import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
-import { renewPatient } from '@/db/renew-work';
-import { reviseVisit } from '@/db/visits';
+import { reviseVisit } from '@/db/patients/visits';
+import { renewPatient } from '@/db/worklist/refresh-work';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 

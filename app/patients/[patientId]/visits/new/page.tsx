@@ -9,11 +9,11 @@ import { deviceKey } from '@/app/_sheet/device-key';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import type { SheetData } from '@/app/_sheet/sheet-data';
 import { TapingReminders } from '@/app/_sheet/taping-reminders';
-import { clinicOf } from '@/db/clinic';
-import { discardDraft, draftOf } from '@/db/drafts';
-import { policyOf } from '@/db/policy';
-import { recordOf } from '@/db/records';
-import { visitOfSubmission } from '@/db/visits';
+import { clinicOf } from '@/db/clinic/clinic';
+import { policyOf } from '@/db/clinic/policy';
+import { discardDraft, draftOf } from '@/db/patients/drafts';
+import { recordOf } from '@/db/patients/records';
+import { visitOfSubmission } from '@/db/patients/visits';
 import { showDayOfYear } from '@/lib/units/calendar-day';
 import { NewVisit } from './new-visit';
 

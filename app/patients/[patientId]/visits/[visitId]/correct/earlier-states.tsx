@@ -1,8 +1,8 @@
 import { DifferenceTable } from '@/app/_sheet/difference-table';
 import { figureDifferences } from '@/app/_sheet/figure-differences';
 import { dayAndTime } from '@/app/_shell/day-and-time';
-import type { Clinic } from '@/db/clinic';
-import type { KeptVisit } from '@/db/read-visits';
+import type { Clinic } from '@/db/clinic/clinic';
+import type { KeptVisit } from '@/db/patients/read-visits';
 import { formOfVisit } from '@/lib/record/form-of-visit';
 
 /** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { loadFamily } from '@/app/_family/load-family';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { approveFamilyPage } from '@/db/family-pages';
+import { approveFamilyPage } from '@/db/documents/family-pages';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
 import { type FamilyPage, familyPage } from '@/lib/summary/family/family-page';

@@ -1,0 +1,15 @@
+import type { AuditAction } from './audit-actions';
+import type { Statement } from './statement';
+
+/** What was done to which thing; typed words go into the detail, never into the name. */
+export type Deed = {
+  readonly action: AuditAction;
+  readonly subjectKind: string;
+  readonly subjectId: string;
+  readonly detail?: Readonly<Record<string, unknown>>;
+};
+
+/** The audit row of a write; it becomes the next link of the clinic's chain. */
+export function noteOf(by: { readonly id: string; readonly clinicId: string }, deed: Deed, at: Date): Statement {
+  return { note: { id: crypto.randomUUID(), clinicId: by.clinicId, at, who: by.id, ...deed } };
+}

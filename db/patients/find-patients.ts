@@ -1,0 +1,70 @@
+import { and, asc, eq, gt, inArray, like, max } from 'drizzle-orm';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { getDatabase } from '../client';
+import { patient, patientRevision, visit } from '../schema/schema';
+import type { Therapist } from '../therapist';
+import { headColumns, isCurrent, type PatientHead } from './patients';
+import { TAKEN_BACK } from './revoked';
+
+/** One page of a list of patients, and how many there are in all. */
+export type PatientPage = { readonly rows: readonly PatientHead[]; readonly total: number; readonly page: number; readonly pages: number };
+
+const PAGE_SIZE = 50;
+
+/**
+ * Patients of the clinic whose reference or name holds the words searched for, by reference. Pages count from 1.
+ *
+ * A search walks the index of names. When its finds do not fill the first page they are all there are, and it is walked once.
+ */
+export async function findPatients(therapist: Therapist, search = '', page = 1, pageSize = PAGE_SIZE): Promise<PatientPage> {
+  const database = await getDatabase();
+  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
+  const wanted = and(
+    eq(patient.clinicId, therapist.clinicId),
+    gt(patient.revision, TAKEN_BACK),
+    ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
+  );
+  const rowsOn = (at: number) =>
+    database
+      .select(headColumns)
+      .from(patient)
+      .innerJoin(patientRevision, isCurrent)
+      .where(wanted)
+      .orderBy(asc(patient.referenceKey), asc(patient.id))
+      .limit(pageSize)
+      .offset((at - 1) * pageSize);
+  const first = await rowsOn(1);
+  if (first.length < pageSize) return { rows: first, total: first.length, page: 1, pages: 1 };
+  const total = await database.$count(patient, wanted);
+  const pages = Math.max(1, Math.ceil(total / pageSize));
+  const at = Math.min(Math.max(1, page), pages);
+  return { rows: at === 1 ? first : await rowsOn(at), total, page: at, pages };
+}
+
+/** The heads of these patients of the clinic; ids of others are left out. */
+export async function headsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly PatientHead[]> {
+  if (patientIds.length === 0) return [];
+  const database = await getDatabase();
+  return database
+    .select(headColumns)
+    .from(patient)
+    .innerJoin(patientRevision, isCurrent)
+    .where(and(eq(patient.clinicId, therapist.clinicId), inArray(patient.id, [...patientIds])));
+}
+
+/** The last visit day of each of these patients; a patient without visits is not in the answer. */
+export async function lastVisitDays(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, CalendarDay>> {
+  if (patientIds.length === 0) return new Map();
+  const database = await getDatabase();
+  const rows = await database
+    .select({ patientId: visit.patientId, day: max(visit.day) })
+    .from(visit)
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds]), gt(visit.revision, TAKEN_BACK)))
+    .groupBy(visit.patientId);
+  return new Map(rows.flatMap(({ patientId, day }) => (day ? [[patientId, day as CalendarDay] as const] : [])));
+}
+
+/** Text searched for as it is: `_` and `%` stand for themselves only by being left out. */
+function escaped(word: string): string {
+  return word.replace(/[%_\\]/g, '');
+}

@@ -1,0 +1,58 @@
+import { LIFTED_CARD, type Lifted, liftedInWords, type Stop, stopsOn, UNASKED_CARD } from '@/lib/cautions/hold';
+import type { CardAnswered } from '@/lib/cautions/read-caution-form';
+import type { AnsweredQuestion } from '@/lib/record/order';
+import type { LimbSide, Piece } from '@/lib/record/patient-record';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import type { Statement } from '../audit/statement';
+import type { Therapist } from '../therapist';
+import { cautionSteps, cautionsOfPatients } from './cautions';
+
+/** What a person said at a hand-over: stops lifted, and why cautions were not asked where some were not. */
+export type HandOver = {
+  readonly day: CalendarDay;
+  readonly lifted: readonly Lifted[];
+  readonly unasked: { readonly cards: readonly string[]; readonly why: string } | null;
+};
+
+/** A write that a caution holds back: nothing was written. */
+export type Held = { readonly kind: 'held'; readonly stops: readonly Stop[] };
+
+/** Whether this change hands a piece over: it comes, is kept at its first fit, or is worn for the first time. */
+export function handsOver(before: Piece | null, after: Piece): boolean {
+  if (after.retired !== null) return false;
+  return (['delivered', 'firstFit', 'firstWorn'] as const).some((step) => after[step] && !before?.[step]);
+}
+
+/** Stops of a limb that stand and that nobody has lifted: asked of the database at the write, whatever the page knew. */
+export async function stopsNotLifted(
+  therapist: Therapist,
+  patientId: string,
+  limb: LimbSide,
+  lifted: readonly Pick<Lifted, 'key'>[],
+): Promise<readonly Stop[]> {
+  const stops = stopsOn(await cautionsOfPatients(therapist, [patientId]), limb);
+  return stops.filter(({ key }) => !lifted.some((one) => one.key === key));
+}
+
+/** The questions of an order that were answered in words, as the stops they lift. */
+export function liftedBy(questions: readonly AnsweredQuestion[]): readonly Pick<Lifted, 'key'>[] {
+  return questions.filter(({ answer }) => answer.trim() !== '');
+}
+
+/** The steps that keep what was said at a hand-over, as rows of their own among the patient's caution answers. */
+export function handOverSteps(therapist: Therapist, patientId: string, what: string, said: HandOver, at: Date): readonly Statement[] {
+  const row = (card: string, wording: string, words: string): CardAnswered => ({
+    card,
+    cardVersion: '1',
+    answer: 'not-known',
+    wording,
+    words,
+    figures: {},
+  });
+  const answers = [
+    ...said.lifted.map((one) => row(LIFTED_CARD, `Handed over although held: ${what}. ${one.key}`, liftedInWords(one))),
+    ...(said.unasked ? [row(UNASKED_CARD, `Handed over: ${what}. ${said.unasked.cards.join('; ')}`, said.unasked.why)] : []),
+  ];
+  if (answers.length === 0) return [];
+  return cautionSteps(therapist, patientId, { visitId: null, day: said.day, answers }, at, undefined, 'hold lifted by override');
+}

@@ -1,0 +1,136 @@
+import type { LimbSide } from '@/lib/record/patient-record';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { columns } from '../sql/columns';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, patient } from './schema-records';
+
+const { table, id, text, oneOf, wholeNumber, yesNo, json, moment, index, uniqueIndex } = columns;
+
+/** One stored line of the worklist, computed from the record; rewritten whenever its patient is renewed. */
+export const workLine = table(
+  'work_line',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    key: text().notNull(),
+    kind: text().notNull(),
+    due: text().$type<CalendarDay>().notNull(),
+    title: text().notNull(),
+    reason: text().notNull(),
+    limb: json<LimbSide>(),
+    /** Cause and inputs of the prompt behind the line; null for a date of the schedule. */
+    prompt: json<{ readonly cause: string; readonly inputs: string }>(),
+    /** The most pressing line of its patient, and how many more stand behind it. */
+    first: yesNo().notNull(),
+    behind: wholeNumber().notNull(),
+    outline: json<unknown>(),
+  },
+  (row) => [
+    uniqueIndex('work_line_key').on(row.patientId, row.key),
+    index('work_line_first').on(row.clinicId, row.first, row.due, row.id),
+    index('work_line_kind').on(row.clinicId, row.kind, row.due, row.id),
+  ],
+);
+
+/**
+ * For which day a patient's lines hold. A write to the record counts `changes` up and clears the day, so that the lines are renewed;
+ * each renewal counts `renewals` up, so that of two that ran at once one is undone.
+ */
+export const workState = table(
+  'work_state',
+  {
+    patientId: text()
+      .primaryKey()
+      .references(() => patient.id),
+    clinicId: ofClinic(),
+    changes: wholeNumber().notNull(),
+    renewals: wholeNumber().notNull().default(0),
+    renewedFor: text().$type<CalendarDay>(),
+    /** Rules and limits the lines were made with. */
+    basis: text(),
+    claimedUntil: moment(),
+  },
+  (row) => [index('work_state_due').on(row.clinicId, row.renewedFor), index('work_state_basis').on(row.clinicId, row.basis)],
+);
+
+/**
+ * How many lines of a kind are due on a day, kept in step with the lines: counts cost the days, not the clinic. Beside the kinds of work
+ * `patient` counts first lines, and `known`, on no day, the patients that were ever renewed.
+ */
+export const workCount = table(
+  'work_count',
+  { id: id(), clinicId: ofClinic(), kind: text().notNull(), due: text().$type<CalendarDay>().notNull(), lines: wholeNumber().notNull() },
+  (row) => [uniqueIndex('work_count_day').on(row.clinicId, row.kind, row.due)],
+);
+
+/** A date of a patient's schedule as last computed or moved: what a calendar entry is made from. */
+export const dueDate = table(
+  'due_date',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    key: text().notNull(),
+    kind: text().notNull(),
+    day: text().$type<CalendarDay>().notNull(),
+    computed: text().$type<CalendarDay>().notNull(),
+    state: oneOf('open', 'done', 'cancelled').notNull(),
+    /** Rises with every move or cancellation. */
+    sequence: wholeNumber().notNull(),
+    changedAt: moment().notNull(),
+  },
+  (row) => [uniqueIndex('due_date_key').on(row.patientId, row.key), index('due_date_day').on(row.clinicId, row.state, row.day)],
+);
+
+/** A date moved by hand, with the day it was computed for and the reason. Never changed; the latest of a key counts while `computed` still holds. */
+export const movedDate = table(
+  'moved_date',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    key: text().notNull(),
+    computed: text().$type<CalendarDay>().notNull(),
+    day: text().$type<CalendarDay>().notNull(),
+    reason: text().notNull(),
+    by: text().notNull(),
+    at: moment().notNull(),
+  },
+  (row) => [index('moved_date_latest').on(row.patientId, row.key, row.at)],
+);
+
+/** Which coverage rule of the clinic holds for a patient, from when. Never changed; the latest counts. */
+export const patientCoverage = table(
+  'patient_coverage',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    /** Id of a rule in the clinic's settings; null for none. */
+    rule: text(),
+    from: text().$type<CalendarDay>().notNull(),
+    note: text(),
+    by: text().notNull(),
+    at: moment().notNull(),
+  },
+  (row) => [index('patient_coverage_latest').on(row.patientId, row.at)],
+);
+
+/** A calendar address that may be read without signing in: only the hash of its token is kept. */
+export const calendarFeed = table(
+  'calendar_feed',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    /** One patient's dates, or the whole clinic's when null. */
+    patientId: text().references(() => patient.id),
+    tokenHash: text().notNull(),
+    by: text().notNull(),
+    at: moment().notNull(),
+    withdrawnAt: moment(),
+    withdrawnBy: text(),
+    lastReadAt: moment(),
+  },
+  (row) => [uniqueIndex('calendar_feed_token').on(row.tokenHash), index('calendar_feed_clinic').on(row.clinicId)],
+);
