@@ -1,5 +1,5 @@
 import type { TypedVisit } from '@/db/patients/visits';
-import type { GarmentSpec } from '@/lib/record/garment';
+import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';
 import type { OrderChoice } from '@/lib/record/read-order-form';

@@ -1,5 +1,5 @@
 import type { Therapist } from '@/db/therapist';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { demoClinic } from './demo-clinic';
 import { seedAnswers } from './seed-answers';
@@ -14,6 +14,6 @@ export async function seedClinic(lead: Therapist, today: CalendarDay): Promise<n
     await seedCautions(lead, patientId, patient);
     await seedAnswers(lead, patientId, patient, today);
   }
-  await renewStale(lead, today);
+  await refreshStale(lead, today);
   return patients.length;
 }

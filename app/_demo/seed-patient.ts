@@ -4,8 +4,8 @@ import { savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
 import { saveVisit } from '@/db/patients/visits';
 import type { Therapist } from '@/db/therapist';
-import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
 import { figuresToSend, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
+import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { DemoOrder, DemoPatient } from './demo-patient';
@@ -33,7 +33,7 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   const record = await recordOf(lead, patientId);
   const visit = record?.visits.find((one) => one.visitId === visitId);
   if (!record || !visit) throw new Error('An order is cut from a visit that is not there.');
-  const room = proposedRoom(asIfCut(record, choice, DEFAULT_POLICY, sent?.ordered ?? choice.cutFrom).piece);
+  const room = proposedRoom(previewPiece(record, choice, DEFAULT_POLICY, sent?.ordered ?? choice.cutFrom).piece);
   const proposed = proposedOrder(choice, visitId, room);
   const at = written(sent?.ordered ?? choice.cutFrom);
   const saved = await proposeOrder(lead, { patientId, submissionId: crypto.randomUUID(), order: proposed }, at);

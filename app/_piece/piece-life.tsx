@@ -7,7 +7,7 @@ import { daysWorn, endOfLife, wearDays } from '@/lib/garments/wear';
 import { conventionInWords, optionsInWords, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment';
+import { garmentForm } from '@/lib/record/garment-catalogue';
 import { lengthAsTyped } from '@/lib/record/read-cut';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { mm } from '@/lib/units/length';

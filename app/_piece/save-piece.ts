@@ -7,7 +7,7 @@ import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
 import { cutLadders } from './cut-ladders';
 
@@ -44,7 +44,7 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
     if (saved.kind === 'not-found') notFound();
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldByCaution(saved.stops) };
     if (saved.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
-    await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
+    await refreshPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
     redirect(`/patients/${patientId}`);
   }
   const reason = text('reason').trim() || 'changed';
@@ -60,6 +60,6 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
         'Somebody else changed this piece while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
     };
   }
-  await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
+  await refreshPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
   redirect(`/patients/${patientId}`);
 }

@@ -9,7 +9,7 @@ import { postedText } from '@/app/_shell/posted';
 import { handsOver } from '@/db/patients/holds';
 import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';
 import { completeBegun } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { PromptAction } from '@/lib/prompts/prompt';
 import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/record/read-piece-step';
 
@@ -48,7 +48,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   await completeBegun(therapist, patientId, DONE_BY_STEP[step] ?? [], (about) => about.piece === piece.piece);
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(
     typed.anew === 'yes' && next.fit?.outcome === 'remake'
       ? `/patients/${patientId}/orders/new?after=${encodeURIComponent(piece.piece)}&reason=remake`

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { readPlace } from '@/lib/record/sheet-rows';
+import { readPlace } from '@/lib/record/entry-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import { readLength } from '@/lib/units/read-length';
 

@@ -1,7 +1,7 @@
 import type { Side } from '@/lib/ladder/limb';
 import { slipText } from '@/lib/ladder/slip';
 import { rowAt, withExchanged, withMoved, withSidesExchanged } from '@/lib/record/change-set-up';
-import { sheetRows } from '@/lib/record/sheet-rows';
+import { sheetRows } from '@/lib/record/entry-rows';
 import { cellKey, type LimbSheet, withCell } from '@/lib/record/visit-form';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLengthWithUnit } from '@/lib/units/show-length';

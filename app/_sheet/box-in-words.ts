@@ -1,5 +1,5 @@
 import { placeInWords, type Side } from '@/lib/ladder/limb';
-import { sheetRows } from '@/lib/record/sheet-rows';
+import { sheetRows } from '@/lib/record/entry-rows';
 import type { VisitForm } from '@/lib/record/visit-form';
 
 /** A box in words: `right leg, 13½`, for lists of differences. */

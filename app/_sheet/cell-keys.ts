@@ -1,5 +1,5 @@
 import type { Side } from '@/lib/ladder/limb';
-import type { SheetRow } from '@/lib/record/sheet-rows';
+import type { SheetRow } from '@/lib/record/entry-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import type { CellPlace } from './sheet-state';
 

@@ -1,5 +1,5 @@
 import type { VisitForm } from '@/lib/record/visit-form';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { boxInWords } from './box-in-words';
 import { figuresOf } from './changed-figures';
 
@@ -12,7 +12,7 @@ export function figureDifferences(one: VisitForm, other: VisitForm): FigureDiffe
   return [...new Set([...first.keys(), ...second.keys()])]
     .filter((key) => first.get(key) !== second.get(key))
     .map((key) => ({
-      where: capital(boxInWords(key, first.has(key) ? one : other)),
+      where: capitalized(boxInWords(key, first.has(key) ? one : other)),
       one: first.get(key) ?? '–',
       other: second.get(key) ?? '–',
     }));

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import { placeInWords } from '@/lib/ladder/limb';
-import type { SheetRow } from '@/lib/record/sheet-rows';
+import type { SheetRow } from '@/lib/record/entry-rows';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';

@@ -1,6 +1,6 @@
 import { Fragment } from 'react';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
-import type { SheetRow } from '@/lib/record/sheet-rows';
+import type { SheetRow } from '@/lib/record/entry-rows';
 import { cellKey } from '@/lib/record/visit-form';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';

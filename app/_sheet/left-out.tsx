@@ -1,5 +1,5 @@
 import { placeInWords } from '@/lib/ladder/limb';
-import { endLandmark, leftOutPlace } from '@/lib/record/sheet-rows';
+import { endLandmark, leftOutPlace } from '@/lib/record/entry-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 

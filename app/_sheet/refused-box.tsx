@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
+import { sheetRows } from '@/lib/record/entry-rows';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { sheetRows } from '@/lib/record/sheet-rows';
 import type { VisitForm } from '@/lib/record/visit-form';
 import type { CellPlace } from './sheet-state';
 

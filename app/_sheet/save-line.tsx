@@ -1,4 +1,4 @@
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { counted } from './act-in-words';
 import type { DraftState } from './draft-keeper';
 
@@ -19,7 +19,7 @@ export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, shor
         <Mark is={state.is} />
         <span>
           {wordsFor(state, waiting, isOnDevice)}
-          {broughtBack > 0 && ` ${capital(counted(broughtBack, 'figure'))} brought back from this device.`}
+          {broughtBack > 0 && ` ${capitalized(counted(broughtBack, 'figure'))} brought back from this device.`}
         </span>
       </p>
       <p className="counts">

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
-import { sheetRows } from '@/lib/record/sheet-rows';
+import { sheetRows } from '@/lib/record/entry-rows';
 import { cellKey, type LimbSheet } from '@/lib/record/visit-form';
 import { keepInWords } from './act-in-words';
 import { fixFor, keptAt } from './answer-question';

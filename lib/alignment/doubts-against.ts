@@ -1,7 +1,7 @@
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { possibleSlips, SLIP_WORDS, type Slip } from '../ladder/slip';
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 import type { LengthUnit } from '../units/length';
 import { showLength, showLengthWithUnit } from '../units/show-length';
 import { fitLevel, type LevelPoint, levelPoint, levelPoints, residual, zScoreOf } from './level-fit';
@@ -83,7 +83,7 @@ function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm }: Odd, 
       ? `its neighbours lead one to expect about ${showLength(expectedMm, unit)}`
       : `${reference.words} ${showLength(there, unit)}`,
   ].join(', and ');
-  const reason = `${capital(reasons)}.`;
+  const reason = `${capitalized(reasons)}.`;
   const kind = slip?.kind ?? reference.kind;
   const question = slip ? `${place}: ${shown} or ${showLength(slip.girthMm, unit)}?` : `${place}: ${shown}?`;
   const message = [question, reason, slip ? (SLIP_WORDS[slip.kind] ?? '') : ''].join(' ').trim();

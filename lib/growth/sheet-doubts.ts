@@ -2,6 +2,7 @@ import { doubtsAgainst } from '../alignment/doubts-against';
 import { doubtOfOrder } from '../alignment/doubts-of-order';
 import { doubtOfCopy, doubtOfUnit } from '../alignment/doubts-of-whole';
 import { type ReferenceLine, type TapedRung, tapedRungs } from '../alignment/reference-line';
+import { isAcknowledged } from '../ladder/acknowledged';
 import { crossExamined, doubtfulPlaces, withoutRungs } from '../ladder/cross-examined';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
@@ -13,7 +14,6 @@ import { distalLandmark, type Side } from '../ladder/limb';
 import { secondTapingDoubts } from '../ladder/second-taping';
 import { sizeCheck } from '../ladder/size-check';
 import { placeOf, tapedLine } from '../ladder/taped-line';
-import { wasKept } from '../ladder/was-kept';
 import { zeroAndDirection } from '../ladder/zero-and-direction';
 import { anatomicalPlace } from './anatomical-place';
 import { lastVisitLine, otherLimbLine, type TapingDay } from './expected-ladder';
@@ -40,7 +40,7 @@ export function sheetDoubts(limbs: readonly LimbOnSheet[], today: TapingDay): Sh
   return limbs.flatMap((limb) => {
     const { ladder } = limb;
     const ask = (one: Ladder) =>
-      sideDoubts(prepared({ ...limb, ladder: one }, before, today), before, today).filter((doubt) => !wasKept(ladder, doubt));
+      sideDoubts(prepared({ ...limb, ladder: one }, before, today), before, today).filter((doubt) => !isAcknowledged(ladder, doubt));
     const doubts = crossExamined(ladder, ask);
     if (!before && ladder.rungs.some((rung) => rung.girth))
       before = { limb, trusted: withoutRungs(ladder, doubtfulPlaces(doubts)), rungs: tapedRungs(ladder) };
@@ -69,7 +69,7 @@ function sideDoubts({ limb, rungs, reference }: Prepared, before: Before | undef
   const beside = reference?.kind === 'neighbours' ? undefined : reference;
   /** Where zero and direction cannot be, nobody knows the place of a girth, and so not what is usual there. */
   const unit = zeroAndDirection(ladder) ? undefined : doubtOfUnit(rungs, beside, ladder.limb, ladder.unit, placesOn(ladder, today));
-  if (unit) return wasKept(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
+  if (unit) return isAcknowledged(ladder, unit) ? lengthDoubts(ladder, today) : [unit];
   const whole = [...copies(limb, rungs, before), ...lengthDoubts(ladder, today)];
   const milder = (affected ? DOUBT_LIMITS.swollen.value : 1) * (reference?.kind === 'neighbours' ? DOUBT_LIMITS.usualShape.value : 1);
   const against = reference ? doubtsAgainst(rungs, reference, ladder.unit, milder) : undefined;

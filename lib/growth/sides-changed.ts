@@ -1,7 +1,7 @@
 import { doubtOfSides } from '../alignment/doubts-of-whole';
 import { tapedRungs } from '../alignment/reference-line';
+import { isAcknowledged } from '../ladder/acknowledged';
 import type { Doubt } from '../ladder/doubt';
-import { wasKept } from '../ladder/was-kept';
 import { type LastLadder, lastVisitLine, type TapingDay } from './expected-ladder';
 import type { LimbOnSheet } from './limb-on-sheet';
 
@@ -12,7 +12,7 @@ export function sidesChanged(limbs: readonly LimbOnSheet[], today: TapingDay): D
   const first = sideAgainst(one, one.last, other.last, today);
   const second = sideAgainst(other, other.last, one.last, today);
   const doubt = first && second && doubtOfSides([first, second], one.ladder.limb);
-  return doubt && !wasKept(one.ladder, doubt) ? doubt : undefined;
+  return doubt && !isAcknowledged(one.ladder, doubt) ? doubt : undefined;
 }
 
 function sideAgainst(limb: LimbOnSheet, itsLast: LastLadder, othersLast: LastLadder, today: TapingDay) {

@@ -1,5 +1,5 @@
 import { coverInWords } from '../prompts/show-figures';
-import { type GarmentSpec, garmentForm } from '../record/garment';
+import { type GarmentSpec, garmentForm } from '../record/garment-catalogue';
 import type { Piece } from '../record/patient-record';
 import { lengthAsTyped } from '../record/read-cut';
 import { showDay } from '../units/calendar-day';

@@ -1,8 +1,8 @@
 import type { Side } from '../ladder/limb';
 import { type LengthUnit, NANOMETRES_IN } from '../units/length';
 import { readLength } from '../units/read-length';
+import { readPlace, type SheetRow, sheetRows } from './entry-rows';
 import { FIRST_INTERVAL } from './first-sheet';
-import { readPlace, type SheetRow, sheetRows } from './sheet-rows';
 import { cellKey, type GirthCell, type LimbSheet } from './visit-form';
 
 /**

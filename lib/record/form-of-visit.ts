@@ -4,8 +4,8 @@ import { exactText } from '../units/exact-text';
 import type { LengthUnit } from '../units/length';
 import type { MassUnit } from '../units/mass';
 import { readLength } from '../units/read-length';
+import { endLandmark } from './entry-rows';
 import type { Visit } from './patient-record';
-import { endLandmark } from './sheet-rows';
 import { cellKey, type ExtraPlace, type GirthCell, type LimbSheet, markKey, type VisitForm } from './visit-form';
 
 type KeptLadder = Ladder & { readonly intervalText?: string | null };

@@ -1,4 +1,4 @@
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 import { LIMITS, type LimitName } from './limits';
 import { DEFAULT_POLICY, type Policy } from './policy';
 
@@ -26,7 +26,7 @@ export function limitUnit(name: LimitName): string {
 export function limitInWords(name: ComparedWith, policy: Policy): string {
   const { does, inForce, usual, kind, source } = name === 'reviewDays' ? reviewParts(policy) : limitParts(name, policy);
   const figure = inForce === usual ? `In force: ${usual}, the default` : `This clinic’s own: ${inForce} (default ${usual})`;
-  return `${does}. ${figure}. ${capital(kind)}: ${source}`;
+  return `${does}. ${figure}. ${capitalized(kind)}: ${source}`;
 }
 
 function limitParts(name: LimitName, policy: Policy) {

@@ -3,7 +3,7 @@ import { CALENDAR_LIMITS } from './calendar-limits';
 import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { FIT_LIMITS } from './fit-limits';
-import { KEEP_LIMITS } from './keep-limits';
+import { RETENTION_LIMITS } from './retention-limits';
 import { TAPE_LIMITS } from './tape-limits';
 
 /**
@@ -18,7 +18,7 @@ export const LIMITS = {
   ...CALENDAR_LIMITS,
   ...CAUTION_LIMITS,
   ...CAUTION_ASK_LIMITS,
-  ...KEEP_LIMITS,
+  ...RETENTION_LIMITS,
 } as const;
 
 /** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */

@@ -1,7 +1,7 @@
 import type { Side } from '../ladder/limb';
 import { readLength } from '../units/read-length';
+import { readPlace, sheetRows } from './entry-rows';
 import type { PastedBlock } from './pasted-columns';
-import { readPlace, sheetRows } from './sheet-rows';
 import { cellKey, type LimbSheet, withCell } from './visit-form';
 
 /** What a pasted column holds. */

@@ -9,7 +9,7 @@ import {
   garmentForm,
   type OptionKind,
   type PressureClass,
-} from './garment';
+} from './garment-catalogue';
 import { ORDER_REASONS, type Order, type OrderReason } from './order';
 import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
 

@@ -1,7 +1,7 @@
 import { addDays, type CalendarDay, readDay, showDay } from '../units/calendar-day';
 import { mm } from '../units/length';
 import { readLength } from '../units/read-length';
-import { garmentForm } from './garment';
+import { garmentForm } from './garment-catalogue';
 import type { Piece } from './patient-record';
 import { type FirstFit, REMAKE_REASONS, RETIRED_AS, type RemakeReason, type RetiredAs, ZONE_FITS, type ZoneFit } from './piece-life';
 

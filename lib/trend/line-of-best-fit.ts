@@ -1,4 +1,4 @@
-import { normalReach } from './robust-normal';
+import { normalReach } from '../statistics/normal';
 
 /** A straight line by weighted least squares, with an interval of its slope. */
 export type LineOfBestFit = {

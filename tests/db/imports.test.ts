@@ -189,7 +189,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   it('lines and dates of a patient who was taken back leave the worklist', async () => {
     const known = { ...twoLegged(), details: { ...twoLegged().details, reference: 'GONE-1' } };
     const countsNow = async () => {
-      await at.db.renew.renewStale(at.stranger, TODAY);
+      await at.db.renew.refreshStale(at.stranger, TODAY);
       return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400), ['all', ...WORK_KINDS]);
     };
     const before = await countsNow();

@@ -10,7 +10,7 @@ import { saveVisit } from '@/db/patients/visits';
 import { addPerson, openClinic, soleClinic } from '@/db/people/people';
 import { databaseAddress } from '@/db/sql/database';
 import { therapistWithId } from '@/db/therapist';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import { bulkClinic } from '@/tests/bulk-clinic';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
@@ -37,7 +37,7 @@ async function seed(): Promise<void> {
   await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
   const { patients } = demoClinic(todayIn(clinic.timeZone));
   for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
-  await renewStale(therapist, todayIn(clinic.timeZone));
+  await refreshStale(therapist, todayIn(clinic.timeZone));
   const other = await openClinic({ ...clinic, name: 'Hill Street' }, { ...PEOPLE.crowded, passwordHash });
   const crowded = other.kind === 'added' ? await therapistWithId(other.id) : undefined;
   if (crowded) await bulkClinic(crowded, 10_000, todayIn(clinic.timeZone));

@@ -10,7 +10,7 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
 import { undoImport } from '@/db/exchange/undo-import';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */
@@ -83,7 +83,7 @@ async function close(therapist: Lead, importId: string): Promise<void> {
 }
 
 async function renew(therapist: Lead): Promise<void> {
-  await renewStale(therapist, await todayOf(therapist), { most: AT_ONCE });
+  await refreshStale(therapist, await todayOf(therapist), { most: AT_ONCE });
 }
 
 async function todayOf(therapist: Lead): Promise<CalendarDay> {

@@ -9,7 +9,7 @@ import { textIn } from '@/app/_shell/posted';
 import { addEvent, withdrawEvent } from '@/db/patients/events';
 import { moveDate } from '@/db/worklist/moved-dates';
 import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import { answerTo } from '@/lib/prompts/decide-prompts';
 import { readDay } from '@/lib/units/calendar-day';
 
@@ -49,7 +49,7 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
     until: answer === 'not-now' && until.kind === 'read' ? until.value : null,
     reason: reason || null,
   });
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   const own = `/patients/${patientId}`;
   const done = answer === 'act' ? afterActing(patientId, prompt, record.pieces) : own;
   redirect(done === own ? backTo(form, own) : done);
@@ -68,7 +68,7 @@ export async function openAgainAction(form: FormData): Promise<void> {
       until: null,
       reason: null,
     });
-    await renewPatient(therapist, patientId, today);
+    await refreshPatient(therapist, patientId, today);
   }
   redirect(`/patients/${patientId}/prompts`);
 }
@@ -89,7 +89,7 @@ export async function moveDateAction(_before: MoveState, form: FormData): Promis
   if (day.kind !== 'read' || day.value < today) return { refusal: 'Choose a day, today or later.', ...typed };
   if (typed.reason === '') return { refusal: 'Say why in a few words, so that others understand it later.', ...typed };
   await moveDate(therapist, patientId, { key: date.key, computed: date.computed, day: day.value, reason: typed.reason });
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(backTo(form, `/patients/${patientId}`));
 }
 
@@ -116,7 +116,7 @@ export async function addEventAction(_before: EventState, form: FormData): Promi
   if (!kind || words === '') return { refusal: 'Choose the kind and say what happened in a few words.', words };
   const submissionId = textIn(form, 'submissionId') || crypto.randomUUID();
   await addEvent(therapist, { patientId, submissionId, event: { day: day.value, kind, words } });
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}`);
 }
 
@@ -130,6 +130,6 @@ export async function withdrawEventAction(_before: EventState, form: FormData): 
   const submissionId = textIn(form, 'submissionId') || crypto.randomUUID();
   const ended = await withdrawEvent(therapist, textIn(form, 'eventId'), { submissionId, reason });
   if (ended.kind === 'not-found') return { refusal: 'This event is no longer there. Nothing was changed.', words: reason };
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}`);
 }

@@ -19,8 +19,8 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { requireTherapist } from '@/app/_session/therapist';
+import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
-import { SoftLinks } from '@/app/_shell/soft-links';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
@@ -58,7 +58,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   });
   return (
     <main id="main">
-      <SoftLinks />
+      <ClientNavigation />
       <PatientTitle record={record} today={today}>
         <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
           Details

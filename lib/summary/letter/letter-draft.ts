@@ -1,7 +1,7 @@
 import { limbInWords } from '../../ladder/limb';
 import { optionsInWords, pressureInWords, wornInWords } from '../../orders/order-difference';
 import { coverInWords } from '../../prompts/show-figures';
-import { garmentForm } from '../../record/garment';
+import { garmentForm } from '../../record/garment-catalogue';
 import { lengthAsTyped } from '../../record/read-cut';
 import { showDay } from '../../units/calendar-day';
 import type { LetterFacts } from './letter-facts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CARD_ENDING } from '@/lib/cautions/caution-card';
 import { CAUTION_CARDS, cardStates, cautionLine } from '@/lib/cautions/caution-cards';
-import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import { LIMITS } from '@/lib/record/limits';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { DEFAULT_POLICY, type Policy } from '@/lib/record/policy';

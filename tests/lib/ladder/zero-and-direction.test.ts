@@ -3,9 +3,9 @@ import { sheetDoubts } from '@/lib/growth/sheet-doubts';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { LandmarkId, LimbKind } from '@/lib/ladder/limb';
 import { landmarksAhead, zeroAndDirection } from '@/lib/ladder/zero-and-direction';
+import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/record/entry-rows';
 import { firstSheet } from '@/lib/record/first-sheet';
 import { readSheetSide } from '@/lib/record/read-sheet-side';
-import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/record/sheet-rows';
 import type { LimbSheet } from '@/lib/record/visit-form';
 import { asNanometres } from '@/lib/units/length';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { orderDifference } from '@/lib/orders/order-difference';
-import { sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
+import { sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbChange } from '@/lib/trend/limb-change';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { withExchanged, withGrid, withMoved, withSidesExchanged } from '@/lib/record/change-set-up';
+import { sheetRows } from '@/lib/record/entry-rows';
 import { firstSheet } from '@/lib/record/first-sheet';
 import { carriedSheets, formOfVisit } from '@/lib/record/form-of-visit';
 import { readVisitForm } from '@/lib/record/read-visit-form';
-import { sheetRows } from '@/lib/record/sheet-rows';
 import { type LimbSheet, type VisitForm, withCell } from '@/lib/record/visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
 import { calendarDay } from '@/lib/units/calendar-day';

@@ -36,7 +36,7 @@ describe('sentences of the engine over the demonstration clinic', () => {
     for (const sentence of sentences) expect(sentence).not.toMatch(/NaN|Infinity|undefined|null|\[object|\$\{/);
   });
 
-  it('end as sentences do, start with a capital or a figure, and never hold two spaces or a hyphen for a minus', () => {
+  it('end as sentences do, start with a capitalized or a figure, and never hold two spaces or a hyphen for a minus', () => {
     for (const sentence of sentences) {
       expect(sentence).toMatch(/[.?!]$/);
       expect(sentence).toMatch(/^[\p{Lu}\d]/u);

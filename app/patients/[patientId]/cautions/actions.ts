@@ -6,7 +6,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/patients/cautions';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import { cardStates } from '@/lib/cautions/caution-cards';
 import { readCautionForm } from '@/lib/cautions/read-caution-form';
 
@@ -29,6 +29,6 @@ export async function answerCautionsAction(_before: CautionFormState, form: Form
   const { submissionId = '' } = typed;
   const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers, submissionId });
   if (!kept) return { errors: { form: 'This patient is not in your clinic. Nothing was kept.' }, typed };
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/cautions`);
 }

@@ -6,7 +6,7 @@ import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { patientHead, revisePatient } from '@/db/patients/patients';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { PatientFormState } from '../../patient-form';
 import { readPatient, typedPatient } from '../../read-patient';
 
@@ -38,6 +38,6 @@ export async function correctPatientAction(_before: PatientFormState, form: Form
       },
       typed,
     };
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/details`);
 }

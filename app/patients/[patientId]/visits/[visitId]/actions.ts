@@ -5,7 +5,7 @@ import { loadPatient } from '@/app/_patient/load-patient';
 import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
 import { reviseVisit } from '@/db/patients/visits';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 
@@ -36,6 +36,6 @@ export async function chooseZeroAction(form: FormData): Promise<void> {
     reason: choice === 'moved-back' ? 'zero read as moved, by the therapist’s choice' : 'zero kept as recorded, by the therapist’s choice',
   });
   if (revised.kind === 'not-found' || revised.kind === 'another-patient') notFound();
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }

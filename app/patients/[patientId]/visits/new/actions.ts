@@ -13,7 +13,7 @@ import { discardDraft } from '@/db/patients/drafts';
 import { recordOf } from '@/db/patients/records';
 import { saveVisit, visitOfSubmission } from '@/db/patients/visits';
 import { completeBegun } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
 import { visitFormSchema } from '@/lib/record/visit-form-schema';
@@ -47,7 +47,7 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   if (saved.kind === 'another-patient') return SENT_ELSEWHERE;
   await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${saved.visitId}`);
 }
 

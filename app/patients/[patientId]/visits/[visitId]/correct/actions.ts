@@ -13,7 +13,7 @@ import { discardDraft } from '@/db/patients/drafts';
 import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import { reviseVisit } from '@/db/patients/visits';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import { formOfVisit } from '@/lib/record/form-of-visit';
 import type { FormRefusal } from '@/lib/record/read-sheet-side';
 import { readVisitForm } from '@/lib/record/read-visit-form';
@@ -97,7 +97,7 @@ export async function saveCorrection(
     };
   }
   await discardDraft(therapist, patientId, `correction:${visitId}`);
-  await renewPatient(therapist, patientId, todayIn(timeZone));
+  await refreshPatient(therapist, patientId, todayIn(timeZone));
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }
 

@@ -1,4 +1,4 @@
 /** Words that somebody typed, without a full stop at their end, to go on in a sentence. Example: `moves away.` is `moves away`. */
-export function withoutStop(words: string): string {
+export function withoutFullStop(words: string): string {
   return words.trim().replace(/\.$/, '');
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { mannKendall } from '@/lib/trend/mann-kendall';
-import { theilSen } from '@/lib/trend/theil-sen';
+import { mannKendall } from '@/lib/statistics/mann-kendall';
+import { theilSen } from '@/lib/statistics/theil-sen';
 
 const inOrder = (values: readonly number[]) => values.map((_, index) => index);
 

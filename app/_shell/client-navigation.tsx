@@ -8,7 +8,7 @@ import { useEffect } from 'react';
  *
  * One listener in place of a component for each link, so that a list of many stays light. Without script the links are links.
  */
-export function SoftLinks() {
+export function ClientNavigation() {
   const router = useRouter();
   useEffect(() => {
     function follow(event: MouseEvent) {

@@ -1,6 +1,6 @@
 import { type AnalysedPiece, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
 import { isNoAnswer } from '../outcome';
-import type { GarmentSpec } from '../record/garment';
+import type { GarmentSpec } from '../record/garment-catalogue';
 import type { AllowanceDecision, Order } from '../record/order';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import type { Policy } from '../record/policy';
@@ -16,7 +16,7 @@ export type OrderCut = Pick<Order, 'limb' | 'side' | 'cutFrom' | 'covers' | 'red
  *
  * Shape: a record, the order's cut, the policy, today. What the engine says of a piece can so be asked before it exists.
  */
-export function asIfCut(
+export function previewPiece(
   record: PatientRecord,
   cut: OrderCut,
   policy: Policy,

@@ -9,6 +9,6 @@ type Props<Tag extends keyof JSX.IntrinsicElements> = { readonly as: Tag } & JSX
  * Its inside travels as one text, in the page and in the data beside it, not as a tree of elements, and the browser has nothing to wake up
  * in it. The one place that hands over markup; `markupOf` escapes all of it.
  */
-export function Still<Tag extends keyof JSX.IntrinsicElements>({ as, children, ...given }: Props<Tag>) {
+export function StaticMarkup<Tag extends keyof JSX.IntrinsicElements>({ as, children, ...given }: Props<Tag>) {
   return createElement(as, { ...given, dangerouslySetInnerHTML: { __html: markupOf(children) } });
 }

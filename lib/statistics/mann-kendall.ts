@@ -1,5 +1,5 @@
-import { exactKendallTail } from './robust-kendall-null';
-import { cumulativeNormal } from './robust-normal';
+import { exactKendallTail } from './kendall-null';
+import { cumulativeNormal } from './normal';
 
 /** Kendall's S over dated values, with the chance of one as far from 0 when there is no trend. */
 export type MannKendall = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { kendallS, kendallVariance, mannKendall } from '@/lib/trend/mann-kendall';
-import { exactKendallTail } from '@/lib/trend/robust-kendall-null';
-import { cumulativeNormal, normalReach } from '@/lib/trend/robust-normal';
+import { exactKendallTail } from '@/lib/statistics/kendall-null';
+import { kendallS, kendallVariance, mannKendall } from '@/lib/statistics/mann-kendall';
+import { cumulativeNormal, normalReach } from '@/lib/statistics/normal';
 
 const inOrder = (values: readonly number[]) => values.map((_, index) => index);
 

@@ -7,7 +7,7 @@ import type { Ladder } from './ladder';
  *
  * A question about one rung is kept with that rung; one about the whole ladder with any rung of it.
  */
-export function wasKept(ladder: Ladder, doubt: Doubt): boolean {
+export function isAcknowledged(ladder: Ladder, doubt: Doubt): boolean {
   return ladder.rungs.some(
     (rung) =>
       (doubt.distanceMm === null || mm(rung.distance.nm) === doubt.distanceMm) &&

@@ -1,7 +1,7 @@
 import { medianSorted } from 'simple-statistics';
+import { exactKendallTail } from './kendall-null';
 import { kendallVariance, NORMAL_FROM } from './mann-kendall';
-import { exactKendallTail } from './robust-kendall-null';
-import { normalReach } from './robust-normal';
+import { normalReach } from './normal';
 
 /** A straight line through dated values that a few odd values do not bend. */
 export type TheilSen = {
