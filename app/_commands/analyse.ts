@@ -4,7 +4,7 @@ import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
-import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/record/policy';
+import { DEFAULT_POLICY, type Policy, policySchema, policyWith, RETIRED_LIMITS } from '@/lib/record/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
 import { inputFile } from './input-file';
@@ -91,6 +91,11 @@ function policyFrom(file: string): Policy {
     json = JSON.parse(textOf(file));
   } catch {
     return stop(`${file}: this is not JSON.`);
+  }
+  for (const [name, instead] of Object.entries(RETIRED_LIMITS)) {
+    if (!json || typeof json !== 'object' || !(name in json)) continue;
+    delete (json as Record<string, unknown>)[name];
+    process.stderr.write(`${file}: ${name} no longer counts; ${instead} took its place.\n`);
   }
   const checked = policySchema.safeParse(json);
   if (!checked.success) {

@@ -43,6 +43,13 @@ export const policySchema = z
     message: 'The weight change that asks for the tape cannot be larger than the one that expects a new piece.',
   });
 
+/** Limits that counted once, and what took their place. A file that still names one is read, and says that it no longer counts. */
+export const RETIRED_LIMITS: Readonly<Record<string, string>> = {
+  growthLengthSteps: 'lengthDriftPct',
+  verdictSds: 'alarmProbability',
+  unevenSds: 'alarmProbability',
+};
+
 /** The default policy with the clinic's own figures in place of some. */
 export function policyWith(own: z.infer<typeof policySchema>): Policy {
   const set = Object.fromEntries(Object.entries(own).filter(([, value]) => value !== undefined));

@@ -141,7 +141,7 @@ describe('npm run analyse', () => {
   });
 
   it('counts from the clinic’s policy when one is given', () => {
-    const policy = put('policy.json', JSON.stringify({ measuringDays: 1, growthReference: 'who' }));
+    const policy = put('policy.json', JSON.stringify({ measuringDays: 1, growthReference: 'who', verdictSds: 2 }));
     const run = analyse(
       '--scale',
       '1.6',
@@ -155,6 +155,7 @@ describe('npm run analyse', () => {
     );
     const document = JSON.parse(run.stdout);
     expect([document.scale, document.patients[0].pieces[0].orderByDay]).toEqual([{ variance: 1.6, n: 0 }, '2026-04-05']);
+    expect(run.stderr).toContain('policy.json: verdictSds no longer counts; alarmProbability took its place.');
   });
 
   it('stops at the first bad row with its line, column and reason, exit code 2 and nothing printed', () => {
