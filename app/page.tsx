@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
-import { requireTherapist } from './_session/therapist';
-import { todayIn } from './_session/today';
 import { ClientNavigation } from './_shell/client-navigation';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';

@@ -46,6 +46,30 @@ const DB_ORDER = [
   'upkeep',
 ];
 
+/** Rooms of app that others build on, from the ground up; the folders of pages come after them all. */
+const APP_ORDER = [
+  '_look',
+  '_auth',
+  '_calendar',
+  '_record',
+  '_shell',
+  '_cautions',
+  '_chart',
+  '_exchange',
+  '_coverage',
+  '_picture',
+  '_family',
+  '_letter',
+  '_piece',
+  '_order',
+  '_sheet',
+  '_result',
+  '_patient',
+  '_report',
+  '_today',
+  '_commands',
+];
+
 /** `fhir` is types alone: the shapes of FHIR resources. */
 const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir', '@noble'];
 const LONGEST_FILE = 260;
@@ -105,6 +129,7 @@ const layerOf = (name: string) => LAYERS.findIndex((layer) => name === layer || 
 const placeIn = (order: readonly string[]) => (name: string) => order.indexOf(name.split('/')[1]?.replace(/\.tsx?$/, '') ?? '');
 const libFolderOf = placeIn(LIB_ORDER);
 const dbRoomOf = placeIn(DB_ORDER);
+const appRoomOf = placeIn(APP_ORDER);
 
 describe('the house', () => {
   it.each(LAYERS)('%s imports only along the arrow app → db → lib', (layer) => {
@@ -135,6 +160,17 @@ describe('the house', () => {
     const wrong = files.flatMap((file) =>
       importsOf(file)
         .filter((name) => name.startsWith('db/') && dbRoomOf(name) > dbRoomOf(file))
+        .map((name) => `${file} imports ${name}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  it('app is read from top to bottom: a room imports only from rooms before it, and none imports from a page', () => {
+    const rooms = filesUnder('app').filter((file) => file.startsWith('app/_'));
+    expect(rooms.filter((file) => appRoomOf(file) < 0)).toEqual([]);
+    const wrong = rooms.flatMap((file) =>
+      importsOf(file)
+        .filter((name) => name.startsWith('app/') && (appRoomOf(name) < 0 || appRoomOf(name) > appRoomOf(file)))
         .map((name) => `${file} imports ${name}`),
     );
     expect(wrong).toEqual([]);

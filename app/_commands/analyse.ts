@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';

@@ -1,4 +1,4 @@
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { getDatabase } from '@/db/client';
 import { clinicOf } from '@/db/clinic/clinic';
 import { erasePatient } from '@/db/erasure/erase-patient';

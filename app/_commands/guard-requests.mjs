@@ -19,7 +19,7 @@ const TIMES = { headersTimeout: 10_000, requestTimeout: 300_000, connectionsChec
 /** Connections of one server at once; far more than a clinic has windows, far fewer than a process has handles. */
 const MOST_CONNECTIONS = 2000;
 
-/** Tells the program (app/_session/limits) in which header the address of the socket stands. */
+/** Tells the program (app/_auth/limits) in which header the address of the socket stands. */
 process.env.RUNGWISE_CALLER_HEADER = `x-caller-${randomBytes(16).toString('hex')}`;
 
 const create = http.createServer.bind(http);

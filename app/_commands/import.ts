@@ -1,10 +1,10 @@
 import fs from 'node:fs';
 import path from 'node:path';
+import { todayIn } from '@/app/_auth/today';
 import { counted } from '@/app/_exchange/counted';
 import { itemsInWords } from '@/app/_exchange/import-words';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { takenFrom } from '@/app/_exchange/taken-from';
-import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { bringInNext, keepUpload, lineUp, type Upload } from '@/db/exchange/imports';

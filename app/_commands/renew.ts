@@ -1,4 +1,4 @@
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { onePersonOfEachClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';

@@ -12,7 +12,7 @@ const NO_REFERENCE = /^\$(\$|undefined$|D|n-?\d+$|-0$|NaN$|-?Infinity$)/;
  *
  * An address that cannot be read; a host that is not the one people type (APP_URL, where it is set; an address of this machine or network
  * is for those who watch over it); a change asked for by a page of another site, as the browser says (`Origin`). The program asks the last
- * once more, with all that it knows (`app/_session/same-origin.ts`).
+ * once more, with all that it knows (`app/_auth/same-origin.ts`).
  */
 export function faultOf({ method, url, headers }) {
   if (!isReadable(url)) return { status: 400, words: 'This address cannot be read.' };

@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
-import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import type { OrderAct } from '@/db/audit/audit-actions';
 import type { HandOver } from '@/db/patients/holds';

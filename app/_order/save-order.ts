@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { loadPatient } from '@/app/_patient/load-patient';
+import { requireActing } from '@/app/_auth/therapist';
 import { cutLadders } from '@/app/_piece/cut-ladders';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';

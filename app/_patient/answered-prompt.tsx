@@ -1,5 +1,5 @@
-import { todayIn } from '@/app/_session/today';
-import { openAgainAction } from '@/app/patients/[patientId]/actions';
+import { todayIn } from '@/app/_auth/today';
+import { openAgainAction } from '@/app/_patient/actions';
 import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { showDay } from '@/lib/units/calendar-day';

@@ -1,27 +1,18 @@
 import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
+import { VERDICT_WORDS } from '@/app/_result/verdict-words';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { partInWords } from '@/lib/prompts/change-in-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
-import type { Verdict } from '@/lib/trend/verdict';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
 
 /** So many visits are shown at once; the earlier ones come when they are asked for, with the work of judging each. */
 const SHOWN = 8;
-
-/** A verdict in a table cell. */
-export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  'no-clear-change': 'no clear change',
-  'as-expected': 'as expected',
-  'more-than-expected': 'larger than expected',
-  'less-than-expected': 'smaller than expected',
-  'cannot-tell': 'cannot tell',
-};
 
 type PanelProps = { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string; all: boolean };
 

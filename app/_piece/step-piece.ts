@@ -1,10 +1,10 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
-import { loadPatient } from '@/app/_patient/load-patient';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { handsOver } from '@/db/patients/holds';
 import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';

@@ -1,5 +1,5 @@
+import { todayIn } from '@/app/_auth/today';
 import { asItWasAsked } from '@/app/_patient/as-it-was-asked';
-import { todayIn } from '@/app/_session/today';
 import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import { showDay } from '@/lib/units/calendar-day';
 import { withoutFullStop } from '@/lib/units/without-full-stop';

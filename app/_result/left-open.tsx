@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { LoadedPatient } from '@/app/_patient/load-patient';
+import type { LoadedPatient } from '@/app/_record/load-patient';
 import { openQuestions } from '@/app/_sheet/open-questions';
 import { knownBefore } from '@/app/_sheet/read-sheet-data';
 import type { KeptVisit } from '@/db/patients/read-visits';

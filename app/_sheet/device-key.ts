@@ -1,6 +1,6 @@
 import 'server-only';
 import { hkdfSync } from 'node:crypto';
-import { authSecret } from '@/app/_session/auth-secret';
+import { authSecret } from '@/app/_auth/auth-secret';
 import type { Therapist } from '@/db/therapist';
 import type { DeviceKey } from './sheet-data';
 

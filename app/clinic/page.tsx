@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { shownAction } from '@/db/audit/audit-actions';
 import { auditEntries } from '@/db/clinic/audit-entries';

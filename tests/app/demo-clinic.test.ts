@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
-import { clinicDay, type DemoPatient } from '@/app/_demo/demo-patient';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { clinicDay, type DemoPatient } from '@/app/_commands/demonstration/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';

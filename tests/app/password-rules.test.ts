@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
+import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 
 const OWN = ownWordsOf({ name: 'R. Adeyemi', email: 'reception@harbour.example' }, 'Harbour Lane');
 

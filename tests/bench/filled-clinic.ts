@@ -1,5 +1,5 @@
 import { hashPassword } from 'better-auth/crypto';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { sealPatients } from '@/db/audit/seal-contents';
 import { closeDatabase, getDatabase } from '@/db/client';
 import { openClinic } from '@/db/people/people';

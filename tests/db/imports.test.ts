@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
@@ -46,7 +46,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    const { seedPatient } = await import('@/app/_demo/seed-patient');
+    const { seedPatient } = await import('@/app/_commands/demonstration/seed-patient');
     for (const one of demoClinic(TODAY).patients) await seedPatient(at.therapist, one);
     const out = [];
     for await (const { file } of at.db.files.everyPatientFile(at.therapist)) out.push(file);

@@ -1,9 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
-import { demoClinic } from '@/app/_demo/demo-clinic';
-import { seedPatient } from '@/app/_demo/seed-patient';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { seedPatient } from '@/app/_commands/demonstration/seed-patient';
 import { closeDatabase } from '@/db/client';
 import { addPatient } from '@/db/patients/patients';
 import { saveVisit } from '@/db/patients/visits';

@@ -1,5 +1,5 @@
 import { hashPassword } from 'better-auth/crypto';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { openQuestions, questionKey } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { closeDatabase } from '@/db/client';

@@ -1,10 +1,10 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { mappingFrom } from '@/app/_exchange/mapping-from-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { nextReview } from '@/lib/record/next-visit';
 import type { FirstFit, WearIn } from '@/lib/record/piece-life';
 import { DEFAULT_POLICY } from '@/lib/record/policy';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';

@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { DONE_BY_MEASURING } from '@/app/_patient/after-acting';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { keysOf, leftOpenInWords, NOTHING_ASKED, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { signedForm } from '@/app/_sheet/signed-form';

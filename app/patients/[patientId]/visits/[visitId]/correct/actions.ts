@@ -1,8 +1,8 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
 import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { requireActing, requireRole } from '@/app/_session/therapist';
+import { requireActing, requireRole } from '@/app/_auth/therapist';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
 import { discardDraft, draftOf, keepDraft } from '@/db/patients/drafts';

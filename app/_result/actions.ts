@@ -1,8 +1,8 @@
 'use server';
 
 import { notFound, redirect } from 'next/navigation';
-import { loadPatient } from '@/app/_patient/load-patient';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { textIn } from '@/app/_shell/posted';
 import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';

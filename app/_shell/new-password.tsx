@@ -1,8 +1,8 @@
 'use client';
 
 import { useState } from 'react';
+import { LONGEST, SHORTEST } from '@/app/_auth/password-lengths';
 import { Field } from '@/app/_shell/field';
-import { LONGEST, SHORTEST } from './password-lengths';
 
 /** The box for a password to choose: typed or pasted, shown on request. What was typed stays when the form comes back. */
 export function NewPassword({ refusal }: { readonly refusal: string | undefined }) {

@@ -1,8 +1,8 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { loadFamily } from '@/app/_family/load-family';
-import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { approveFamilyPage } from '@/db/documents/family-pages';
 import type { FamilyPage } from '@/lib/summary/family/family-content';

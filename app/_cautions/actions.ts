@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
-import { loadPatient } from '@/app/_patient/load-patient';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { postedText, textIn } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/patients/cautions';
 import { refreshPatient } from '@/db/worklist/refresh-work';

@@ -1,10 +1,10 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { returnPath } from '@/app/_auth/return-path';
+import { requireActing } from '@/app/_auth/therapist';
 import { afterActing, DONE_WHEN_NOTED } from '@/app/_patient/after-acting';
-import { loadPatient } from '@/app/_patient/load-patient';
-import { returnPath } from '@/app/_session/return-path';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { textIn } from '@/app/_shell/posted';
 import { addEvent, withdrawEvent } from '@/db/patients/events';
 import { moveDate } from '@/db/worklist/moved-dates';

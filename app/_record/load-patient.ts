@@ -1,6 +1,6 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { type Clinic, clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { type KeptRecord, recordOf } from '@/db/patients/records';
