@@ -1,7 +1,7 @@
 import type { CardBox, CautionAbout } from '@/lib/cautions/caution-card';
 import type { CardStanding, CardState } from '@/lib/cautions/caution-cards';
 import { detailsInWords } from '@/lib/cautions/details-in-words';
-import { limitInWords } from '@/lib/record/limit-in-words';
+import { limitInWords } from '@/lib/limits/limit-in-words';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { CARD_ANSWER_WORDS } from './card-answer-words';

@@ -4,7 +4,7 @@ import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
-import { DEFAULT_POLICY, type Policy, policySchema, policyWith, RETIRED_LIMITS } from '@/lib/record/policy';
+import { DEFAULT_POLICY, type Policy, policySchema, policyWith, RETIRED_LIMITS } from '@/lib/limits/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
 import { inputFile } from './input-file';

@@ -31,7 +31,7 @@ export function keptSecret() {
  */
 export async function serve({ host, port, env, log, whenReady }) {
   const next = path.join(ROOT, 'node_modules/next/dist/bin/next');
-  const before = path.join(ROOT, 'app/_commands', log ? 'log-requests.mjs' : 'guard-requests.mjs');
+  const before = path.join(ROOT, 'app/_server', log ? 'log-requests.mjs' : 'guard-requests.mjs');
   const server = spawn(process.execPath, ['--import', pathToFileURL(before).href, next, 'start', '-H', host, '-p', String(port)], {
     cwd: ROOT,
     stdio: ['ignore', 'pipe', 'inherit'],

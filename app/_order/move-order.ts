@@ -12,11 +12,11 @@ import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
+import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { isAwaited } from '@/lib/garments/piece-stage';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
-import { readPieceStep } from '@/lib/record/read-piece-step';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
 

@@ -9,9 +9,9 @@ import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
+import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
-import { readOrderForm, type TypedOrderForm } from '@/lib/record/read-order-form';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { Policy } from '@/lib/record/policy';
+import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';

@@ -8,7 +8,7 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
+import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { cutLadders } from './cut-ladders';
 
 /** A refused piece: why beside each box, everything as typed, and a notice when somebody else was faster. */

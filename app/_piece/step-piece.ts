@@ -10,8 +10,8 @@ import { handsOver } from '@/db/patients/holds';
 import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';
 import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
+import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/forms/read-piece-step';
 import type { PromptAction } from '@/lib/prompts/prompt';
-import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/record/read-piece-step';
 
 /** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
 export type PieceStepState = {

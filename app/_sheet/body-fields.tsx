@@ -1,14 +1,14 @@
+import type { SheetData } from '@/lib/entry/entry-data';
+import { keptFigure, typedFigure, visitQuestions } from '@/lib/entry/visit-questions';
+import { typedLandmarks } from '@/lib/forms/entry-rows';
+import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/forms/visit-form';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
-import { typedLandmarks } from '@/lib/record/entry-rows';
-import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
 import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
 import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
-import type { SheetData } from './sheet-data';
-import { keptFigure, typedFigure, visitQuestions } from './visit-questions';
 
 type FieldsProps = {
   readonly form: VisitForm;

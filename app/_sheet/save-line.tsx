@@ -1,6 +1,6 @@
+import type { DraftState } from '@/app/_draft/draft-keeper';
+import { counted } from '@/lib/entry/act-in-words';
 import { capitalized } from '@/lib/units/capitalized';
-import { counted } from './act-in-words';
-import type { DraftState } from './draft-keeper';
 
 type LineProps = {
   readonly state: DraftState;

@@ -1,5 +1,5 @@
 import { and, eq, inArray, lt } from 'drizzle-orm';
-import type { Policy } from '@/lib/record/policy';
+import type { Policy } from '@/lib/limits/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';

@@ -1,12 +1,12 @@
 import { type Stop, stopsOn, unaskedFor, yesAnswers } from '../cautions/hold';
 import { limbInWords } from '../ladder/limb';
+import type { ComparedWith } from '../limits/limit-in-words';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
-import type { ComparedWith } from '../record/limit-in-words';
 import { isAffected, type PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { missingFigures } from './missing-figures';

@@ -1,9 +1,9 @@
 import { type AnalysedPiece, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import type { GarmentSpec } from '../record/garment-catalogue';
 import type { AllowanceDecision, Order } from '../record/order';
 import type { PatientRecord, Piece } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import type { CutPointer } from '../record/visit-cut-from';
 import type { CalendarDay } from '../units/calendar-day';
 

@@ -1,5 +1,5 @@
+import type { Policy } from '../limits/policy';
 import { addMonths, type CalendarDay } from '../units/calendar-day';
-import type { Policy } from './policy';
 
 /** The limits of keeping, as a clinic has set them. */
 export type KeepPolicy = Pick<Policy, 'keepYears' | 'keepChildUntilYears' | 'keepSeventeenUntilYears'>;

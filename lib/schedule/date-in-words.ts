@@ -1,6 +1,6 @@
 import { limbInWords } from '../ladder/limb';
-import { limitInWords } from '../record/limit-in-words';
-import type { Policy } from '../record/policy';
+import { limitInWords } from '../limits/limit-in-words';
+import type { Policy } from '../limits/policy';
 import { capitalized } from '../units/capitalized';
 import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
 

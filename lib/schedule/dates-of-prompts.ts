@@ -1,6 +1,6 @@
+import type { Policy } from '../limits/policy';
 import type { MergedPrompt } from '../prompts/decide-prompts';
 import type { Prompt, PromptAction } from '../prompts/prompt';
-import type { Policy } from '../record/policy';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 import type { DateKind, ScheduledDate } from './scheduled-date';

@@ -1,10 +1,10 @@
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientEvent } from '../record/patient-record';
+import { lineOfBestFit } from '../statistics/line-of-best-fit';
 import { mannKendall } from '../statistics/mann-kendall';
 import { theilSen } from '../statistics/theil-sen';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { ChangeBetween, LimbChange } from './limb-change';
-import { lineOfBestFit } from './line-of-best-fit';
 import { ratioSd } from './measured-change';
 import type { LimbSeries, SeriesVisit } from './series-visit';
 

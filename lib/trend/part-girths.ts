@@ -1,7 +1,7 @@
 import { type Alignment, toLater } from '../alignment/align-ladders';
 import { type CubicPoint, cubicAt, monotoneCubic } from '../alignment/monotone-cubic';
 import { type LandmarkId, LIMBS } from '../ladder/limb';
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import { invertSymmetric } from '../statistics/invert-symmetric';
 import type { SeriesVisit } from './series-visit';
 

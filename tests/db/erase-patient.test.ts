@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { retainedUntil } from '@/lib/record/retained-until';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { savePaths } from '@/tests/faults/save-paths';

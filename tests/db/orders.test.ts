@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, orderFrom, pieceFrom, visitOn } from './made-up-records';

@@ -1,8 +1,8 @@
 import type { TypedVisit } from '@/db/patients/visits';
+import type { OrderChoice } from '@/lib/forms/read-order-form';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';
-import type { OrderChoice } from '@/lib/record/read-order-form';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
 import type { Story, StoryAnswer, StoryOrder, StoryPiece } from './story';

@@ -1,7 +1,7 @@
 import { recordOf } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
 import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { DemoPatient } from './demo-patient';

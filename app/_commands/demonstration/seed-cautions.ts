@@ -5,7 +5,7 @@ import { isSupplyCard } from '@/lib/cautions/blood-supply-cards';
 import type { CautionAbout } from '@/lib/cautions/caution-card';
 import { cardStates } from '@/lib/cautions/caution-cards';
 import { readCautionForm } from '@/lib/cautions/read-caution-form';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { ageInYears } from '@/lib/units/age';
 import type { DemoPatient } from './demo-patient';
 

@@ -4,9 +4,9 @@ import { savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
 import { saveVisit } from '@/db/patients/visits';
 import type { Therapist } from '@/db/therapist';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { figuresToSend, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
 import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { DemoOrder, DemoPatient } from './demo-patient';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
 import { isAcknowledged } from '@/lib/ladder/acknowledged';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';

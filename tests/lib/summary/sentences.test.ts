@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';

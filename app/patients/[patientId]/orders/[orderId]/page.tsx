@@ -14,11 +14,11 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people/people';
+import { orderFormOf } from '@/lib/forms/read-order-form';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
+import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
-import { limitInWords } from '@/lib/record/limit-in-words';
-import { orderFormOf } from '@/lib/record/read-order-form';
 import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Order' };

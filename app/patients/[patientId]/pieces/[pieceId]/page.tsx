@@ -17,10 +17,10 @@ import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ordersOf } from '@/db/patients/read-orders';
 import { pieceWithHistory } from '@/db/patients/read-pieces';
 import { peopleOf } from '@/db/people/people';
+import { pieceFormOf } from '@/lib/forms/read-piece-form';
+import { zonesOf } from '@/lib/forms/read-piece-step';
 import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { pieceFormOf } from '@/lib/record/read-piece-form';
-import { zonesOf } from '@/lib/record/read-piece-step';
 
 export const metadata: Metadata = { title: 'Piece' };
 

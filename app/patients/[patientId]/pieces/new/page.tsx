@@ -6,8 +6,8 @@ import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { pieceFormOf, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
-import { pieceFormOf, type TypedPieceForm } from '@/lib/record/read-piece-form';
 
 export const metadata: Metadata = { title: 'Add a piece' };
 

@@ -5,15 +5,15 @@ import type { Metadata } from 'next';
 import { notFound, redirect } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { deviceKey } from '@/app/_sheet/device-key';
+import { deviceKey } from '@/app/_draft/device-key';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
-import type { SheetData } from '@/app/_sheet/sheet-data';
 import { TapingReminders } from '@/app/_sheet/taping-reminders';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft, draftOf } from '@/db/patients/drafts';
 import { recordOf } from '@/db/patients/records';
 import { visitOfSubmission } from '@/db/patients/visits';
+import type { SheetData } from '@/lib/entry/entry-data';
 import { showDayOfYear } from '@/lib/units/calendar-day';
 import { NewVisit } from './new-visit';
 

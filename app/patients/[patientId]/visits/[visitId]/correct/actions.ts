@@ -4,9 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
-import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';
-import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft } from '@/db/patients/drafts';
@@ -14,11 +12,13 @@ import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import { formOfVisit } from '@/lib/record/form-of-visit';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { readVisitForm } from '@/lib/record/read-visit-form';
-import type { VisitForm } from '@/lib/record/visit-form';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/lib/entry/open-questions';
+import { signedForm } from '@/lib/entry/signed-form';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
+import type { FormRefusal } from '@/lib/forms/read-sheet-side';
+import { readVisitForm } from '@/lib/forms/read-visit-form';
+import type { VisitForm } from '@/lib/forms/visit-form';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
 type Refused = { readonly refusals: readonly FormRefusal[] };
 
