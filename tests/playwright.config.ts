@@ -44,7 +44,7 @@ export default defineConfig({
     { name: 'chromium', dependencies: ['setup'], use: { storageState: path.join(own, 'lead.json') } },
   ],
   webServer: {
-    command: `node --import tsx tests/e2e/seed.ts && exec node --import ./app/_commands/log-requests.mjs node_modules/next/dist/bin/next start -H 127.0.0.1 -p ${process.env.E2E_PORT}`,
+    command: `node --import tsx tests/e2e/seed.ts && exec node --import ./app/_server/log-requests.mjs node_modules/next/dist/bin/next start -H 127.0.0.1 -p ${process.env.E2E_PORT}`,
     cwd: root,
     url: `${address}/api/health`,
     timeout: 180_000,
