@@ -4,7 +4,7 @@ import { fileResponse, workbookResponse } from '@/app/_exchange/file-response';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
-import { setZip } from '@/app/_exchange/set-zip';
+import { setZip, whoIsMissing } from '@/app/_exchange/set-zip';
 import { noteExport } from '@/db/clinic/audit-exports';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
@@ -20,10 +20,13 @@ export async function GET(request: Request): Promise<Response> {
   const [today, { style }] = [todayIn(timeZone), SET_STYLES[name]];
   await noteExport(therapist, null, as === 'workbook' ? as : name);
   if (as === 'workbook') {
-    const made = await setWorkbook(everyPatientFile(therapist), partsOf(WORKBOOK_STYLE, policy, today), today);
-    return workbookResponse(made, `clinic-${today}.xlsx`);
+    const missing = new Set<string>();
+    const patients = everyPatientFile(therapist, { unreadable: (reference) => missing.add(reference) });
+    const made = await setWorkbook(patients, partsOf(WORKBOOK_STYLE, policy, today), today);
+    const told = missing.size > 0 ? ({ kind: 'refused', reason: whoIsMissing(missing, WORKBOOK_STYLE) } as const) : made;
+    return workbookResponse(told, `clinic-${today}.xlsx`);
   }
   const rank = style.research ? randomRank() : undefined;
-  const zip = setZip(() => everyPatientFile(therapist, { rank }), partsOf(style, policy, today), style, today);
+  const zip = setZip((unreadable) => everyPatientFile(therapist, { rank, unreadable }), partsOf(style, policy, today), style, today);
   return fileResponse(zip, `clinic-${name}-${style.research ? today.slice(0, 7) : today}.zip`, 'application/zip');
 }
