@@ -21,6 +21,7 @@ import { notCompared } from '../trend/same-day';
 import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
+import { relativeVolumeChange as rvc } from '../volume/excess';
 import type { LimbVolume } from '../volume/limb-volume';
 import { knownThen } from './known-then';
 
@@ -197,7 +198,12 @@ function relativeVolumeChange(
   if (!latest || isNoAnswer(latest)) return null;
   const { change } = latest;
   const other = witnessChange(change.earlier, change.later, witness, between);
-  return other ? change.measured.volume.ratio / other.measured.volume.ratio - 1 : null;
+  if (!other) return null;
+  const [own, healthy] = [change.measured, other.measured];
+  return rvc(
+    { affected: own.earlierVolumeMm3, other: healthy.earlierVolumeMm3 },
+    { affected: own.laterVolumeMm3, other: healthy.laterVolumeMm3 },
+  );
 }
 
 function analysePiece(

@@ -1,6 +1,7 @@
 import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient';
 import { type LimbExcess, limbExcess } from '../analysis/limb-excess';
 import { distalLandmark, type LimbKind, limbInWords, placeInWords, type Side } from '../ladder/limb';
+import { isNoAnswer } from '../outcome';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { SeriesVisit } from '../trend/series-visit';
 import { type CalendarDay, showDay } from '../units/calendar-day';
@@ -11,7 +12,7 @@ import { showVolume } from '../units/volume';
 /**
  * The difference between an affected limb and the healthy other one at a visit, in one sentence: ml, per cent, their errors, the stretch, the day.
  *
- * Says what was measured and not what it means; tension of the tape is common to both limbs and not in the error.
+ * Says what was measured and not what it means.
  * Example: `The right arm is 312 ml larger than the left, give or take 74 ml: +14.1 % (± 3.4 %), over 4.0–40.0 cm above the wrist crease, 14 Oct 2026.`
  */
 export function excessSentence(
@@ -28,5 +29,5 @@ export function excessSentence(
 /** The same for an affected limb at one of its visits; undefined where no healthy other limb was measured with it. */
 export function excessAt(analysis: PatientAnalysis, { series, affected }: AnalysedLimb, at: SeriesVisit): string | undefined {
   const excess = affected ? limbExcess(analysis, series, at.visit) : undefined;
-  return excess && excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day });
+  return excess && !isNoAnswer(excess) ? excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day }) : undefined;
 }
