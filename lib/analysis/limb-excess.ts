@@ -1,6 +1,6 @@
-import { distalLandmark } from '../ladder/limb';
+import { distalLandmark, otherSide } from '../ladder/limb';
 import { isNoAnswer, type NoAnswer } from '../outcome';
-import type { LimbSide, Visit } from '../record/patient-record';
+import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
 import { isSamePerson } from '../record/same-person';
 import { tapeErrorOf } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';
@@ -48,11 +48,11 @@ export function limbExcess(analysis: PatientAnalysis, limbSide: LimbSide, visit:
 }
 
 /** The two ladders that an excess is counted from; refuses by name like `limbExcess`. */
-export function bothLimbs({ limbs }: PatientAnalysis, { limb, side }: LimbSide, visit: Visit): BothLimbs | NoAnswer {
+export function bothLimbs({ limbs, record }: PatientAnalysis, { limb, side }: LimbSide, visit: Visit): BothLimbs | NoAnswer {
   const own = limbs.find((one) => one.series.limb === limb && one.series.side === side);
   const other = limbs.find((one) => one.series.limb === limb && one.series.side !== side);
   const mine = own?.series.visits.find((at) => at.visit === visit);
-  if (other?.affected) return { noAnswer: 'Both limbs are affected: neither is what the other would be.' };
+  if (isAffected(record, limb, otherSide(side))) return { noAnswer: 'Both limbs are affected: neither is what the other would be.' };
   const healthy = other && sameDay(other.series.visits, visit);
   if (!mine || !healthy) return { noAnswer: 'The other limb was not measured that day.' };
   const [creaseMm, otherCreaseMm] = [mine, healthy].map(({ placed }) => placed.landmarks.get(distalLandmark(limb))?.placeMm);

@@ -1,6 +1,6 @@
 import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient';
 import { type LimbExcess, limbExcess } from '../analysis/limb-excess';
-import { distalLandmark, type LimbKind, limbInWords, placeInWords, type Side } from '../ladder/limb';
+import { distalLandmark, type LimbKind, limbInWords, otherSide, placeInWords, type Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { SeriesVisit } from '../trend/series-visit';
@@ -20,7 +20,7 @@ export function excessSentence(
   { limb, side, unit, day }: { readonly limb: LimbKind; readonly side: Side; readonly unit: LengthUnit; readonly day: CalendarDay },
 ): string {
   const { differenceMl, differenceErrorMl, share, error, fromMm, toMm } = excess;
-  const other = side === 'left' ? 'right' : 'left';
+  const other = otherSide(side);
   const how = `${showVolume(Math.abs(differenceMl))} ${differenceMl < 0 ? 'smaller' : 'larger'}`;
   const stretch = `${showLength(fromMm, unit)}–${showLength(toMm, unit)}\u202f${unit} above the ${placeInWords(distalLandmark(limb))}`;
   return `The ${limbInWords(limb, side)} is ${how} than the ${other}, give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), over ${stretch}, ${showDay(day)}.`;
