@@ -1,8 +1,10 @@
 import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient';
+import { type ExcessGone, excessGone } from '../analysis/excess-gone';
 import { type LimbExcess, limbExcess } from '../analysis/limb-excess';
 import { distalLandmark, type LimbKind, limbInWords, otherSide, placeInWords, type Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import { pct, signedPct } from '../prompts/show-figures';
+import type { LimbSide } from '../record/patient-record';
 import type { SeriesVisit } from '../trend/series-visit';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
@@ -26,8 +28,25 @@ export function excessSentence(
   return `The ${limbInWords(limb, side)} is ${how} than the ${other}, give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), over ${stretch}, ${showDay(day)}.`;
 }
 
-/** The same for an affected limb at one of its visits; undefined where no healthy other limb was measured with it. */
+/**
+ * How much of the phase's first difference is gone, by both published formulas, each named.
+ *
+ * Example: `The first difference, 5 Jan 2026: 70.0 % gone (right arm of the same day), 50.0 % gone (right arm as it was then).`
+ */
+export function goneSentence({ since, sameDay, fixed }: ExcessGone, { limb, side }: LimbSide): string {
+  const other = limbInWords(limb, otherSide(side));
+  const said = (share: number) => (share < 0 ? `grown by ${pct(share)}` : `${pct(share)} gone`);
+  return `The first difference, ${showDay(since)}: ${said(sameDay)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
+}
+
+/**
+ * Both for an affected limb at one of its visits; undefined where no healthy other limb was measured that day. How much is gone is left out
+ * where it is not defined (`excessGone`).
+ */
 export function excessAt(analysis: PatientAnalysis, { series, affected }: AnalysedLimb, at: SeriesVisit): string | undefined {
   const excess = affected ? limbExcess(analysis, series, at.visit) : undefined;
-  return excess && !isNoAnswer(excess) ? excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day }) : undefined;
+  if (!excess || isNoAnswer(excess)) return undefined;
+  const gone = excessGone(analysis, series, at.visit);
+  const said = excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day });
+  return isNoAnswer(gone) ? said : `${said} ${goneSentence(gone, series)}`;
 }

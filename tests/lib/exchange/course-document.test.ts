@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { csvRows } from '@/lib/exchange/csv-table';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { PHASE_COLUMNS, withPhases } from '@/lib/exchange/read-phases-csv';
 import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { excessAt as excessAtVisit, goneSentence } from '@/lib/summary/excess-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ARM, armRows, phasesFile } from './course-files';
 import { file } from './files';
@@ -38,6 +40,7 @@ const COURSE = [
 type Excess = {
   ml: number;
   sdMl: number;
+  sdPct: number;
   pct: number;
   spanMm: number[];
   segments: { spanMm: number[]; ml: number; pct: number }[];
@@ -73,6 +76,31 @@ describe('excess in the document', () => {
     expect(from(0.98)).toContain('not larger');
     expect(from(1)).toContain('not larger');
     expect(from(1.02)).toContain('below 5 %');
+  });
+
+  it('is said on result, patient page and report with the figures of the document', () => {
+    const ladders = readLaddersCsv(file(...COURSE.slice(0, 44)), TODAY);
+    const [record] = ladders.kind === 'read' ? ladders.records : [];
+    if (!record) throw new Error('no record');
+    const analysis = analysePatient(record, DEFAULT_POLICY, TODAY);
+    const [arm] = analysis.limbs;
+    const said = arm?.series.visits.map((at) => excessAtVisit(analysis, arm, at)?.replaceAll('\u202f', ' '));
+    // 1.96 · sdMl and 1.96 · sdPct of the document are what “give or take” says.
+    const [own] = limbsOf(COURSE.slice(0, 44));
+    const document = [0, 1].map((visit) => excessAt(own, visit));
+    const error = (visit: number) => [Math.round(1.96 * (document[visit]?.sdMl ?? 0)), (1.96 * (document[visit]?.sdPct ?? 0)).toFixed(1)];
+    const start = (visit: number, ml: number, percent: string) =>
+      `The left arm is ${ml} ml larger than the right, give or take ${error(visit)[0]} ml: +${percent} % (± ${error(visit)[1]} %), over`;
+    expect(said?.[0]?.startsWith(start(0, 579, '29.9'))).toBe(true);
+    expect(said?.[0]).not.toContain('gone');
+    expect(said?.[1]?.startsWith(start(1, 289, '14.7'))).toBe(true);
+    // 50.0396 % as printed; (2512.0486 − 2255.4643) / 578.8465 = 44.33 %.
+    expect(said?.[1]).toContain(
+      'The first difference, 5 Jan 2026: 50.0 % gone (right arm of the same day), 44.3 % gone (right arm as it was then).',
+    );
+    expect(goneSentence({ sameDay: -0.964, fixed: 0.02, since: calendarDay('2026-01-05') }, { limb: 'leg', side: 'right' })).toContain(
+      'grown by 96.4\u202f% (left leg of the same day), 2.0\u202f% gone (left leg as it was then)',
+    );
   });
 
   it('is not there without the other limb of that day, nor where both are affected; weight then takes its place', () => {
