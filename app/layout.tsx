@@ -1,8 +1,8 @@
 import './globals.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
+import { currentTherapist } from '@/app/_auth/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
-import { currentTherapist } from './_session/therapist';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
 import { RememberTyped } from './_shell/remember-typed';

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
-import { requireTherapist } from './_session/therapist';
-import { todayIn } from './_session/today';
-import { SoftLinks } from './_shell/soft-links';
+import { ClientNavigation } from './_shell/client-navigation';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';
 import { FirstStart } from './_today/first-start';
@@ -49,7 +49,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         <FirstStart mayWrite={mayWrite} leads={therapist.role === 'lead'} />
       ) : (
         <>
-          <SoftLinks />
+          <ClientNavigation />
           <MarkShapes />
           <WeeksStrip days={shown.days} today={today} />
           <div className="work-tools">

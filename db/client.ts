@@ -4,7 +4,7 @@ import { openSqlite } from './open-sqlite';
 import { type Database, databaseAddress } from './sql/database';
 import { DatabaseRefused } from './sql/database-refused';
 import { UNFINISHED_MOVE } from './sql/pending-migrations';
-import { ask } from './sql/run-sql';
+import { runSql } from './sql/run-sql';
 
 type Opened = { readonly database: Database; readonly close: () => Promise<void> };
 
@@ -43,7 +43,7 @@ async function open(): Promise<Opened> {
   const mark = url
     ? `select 1 where to_regclass('${UNFINISHED_MOVE}') is not null`
     : `select 1 from sqlite_master where name = '${UNFINISHED_MOVE}'`;
-  if ((await ask(opened.database, mark)).length === 0) return opened;
+  if ((await runSql(opened.database, mark)).length === 0) return opened;
   await opened.close();
   throw new DatabaseRefused(
     'The database is being filled by a move that has not ended. Run npm run move again, or use the one it came from.',

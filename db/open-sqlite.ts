@@ -11,8 +11,8 @@ import { DatabaseRefused } from './sql/database-refused';
 import { fileStamp } from './sql/file-stamp';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './sql/pending-migrations';
 import { privateFile, privateFolder } from './sql/private-files';
-import { finishNow } from './sql/run-steps';
-import { keepStatements } from './sql/statement-cache';
+import { runSteps } from './sql/run-steps';
+import { cacheStatements } from './sql/statement-cache';
 
 /** Waits while the file is opened and brought up to date; nobody is served yet. */
 const OPENING_WAIT_MS = 5000;
@@ -35,7 +35,7 @@ export async function openSqlite(file: string) {
     handle.close();
     throw refusal(error, file);
   }
-  return { database: drizzle(keepStatements(handle), { casing: 'snake_case' }), close: async () => void handle.close() };
+  return { database: drizzle(cacheStatements(handle), { casing: 'snake_case' }), close: async () => void handle.close() };
 }
 
 function openFile(file: string): BetterSqlite.Database {
@@ -78,7 +78,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
     const broken = handle.pragma('foreign_key_check') as unknown[];
     if (broken.length > 0) throw new DatabaseRefused(`${file} has ${broken.length} rows without their owner. Nothing was changed.`);
     const tx = drizzle(handle, { casing: 'snake_case' }) as unknown as Database;
-    return { heads: finishNow(sealEarlier(tx)), grown: finishNow(sealContents(tx, new Date())) };
+    return { heads: runSteps(sealEarlier(tx)), grown: runSteps(sealContents(tx, new Date())) };
   });
   const { heads, grown } = migrate.immediate();
   if (Object.keys(heads).length > 0) writeHeads(headFile(file), { ...readHeads(headFile(file)), ...heads });

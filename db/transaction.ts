@@ -4,7 +4,7 @@ import type { Statement } from './audit/statement';
 import { TouchedRows } from './audit/touched-rows';
 import { getDatabase } from './client';
 import type { Database } from './sql/database';
-import { runTogether, type Steps } from './sql/run-steps';
+import { runTransaction, type Steps } from './sql/run-steps';
 
 /** All steps were written, or none was because one of them (counted from 0) touched no row. */
 export type Written = { readonly kind: 'written' } | { readonly kind: 'untouched'; readonly step: number };
@@ -23,10 +23,10 @@ class TouchedNothing extends Error {
  * Notes come last, whatever their place in the list: the head of a clinic's chain, for which all writers queue, is held no longer
  * than it takes. The rows of content that the steps touched are sealed into the first of them.
  */
-export async function writeTogether(statements: readonly Statement[]): Promise<Written> {
+export async function inTransaction(statements: readonly Statement[]): Promise<Written> {
   const database = await getDatabase();
   try {
-    keepHeads(await runTogether(database, (tx) => stepsOf(tx, statements)));
+    keepHeads(await runTransaction(database, (tx) => stepsOf(tx, statements)));
     return { kind: 'written' };
   } catch (error) {
     if (error instanceof TouchedNothing) return { kind: 'untouched', step: error.step };

@@ -6,7 +6,7 @@ import { pathToFileURL } from 'node:url';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 const NEXT = path.join(ROOT, 'node_modules/next/dist/bin/next');
-const GUARD = pathToFileURL(path.join(ROOT, 'app/_commands/guard-requests.mjs')).href;
+const GUARD = pathToFileURL(path.join(ROOT, 'app/_server/guard-requests.mjs')).href;
 
 /** A process that serves the build in `.next`. `pid` is its own, for reading what it uses. */
 export type BuiltServer = { readonly address: string; readonly pid: number; readonly end: (signal: NodeJS.Signals) => Promise<void> };

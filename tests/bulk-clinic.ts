@@ -1,7 +1,7 @@
 import { sealPatients } from '@/db/audit/seal-contents';
 import { getDatabase } from '@/db/client';
 import { patient, patientRevision, workCount, workLine, workState } from '@/db/schema/schema';
-import { runTogether } from '@/db/sql/run-steps';
+import { runTransaction } from '@/db/sql/run-steps';
 import type { Therapist } from '@/db/therapist';
 import { workAim } from '@/db/worklist/refresh-work';
 import { KNOWN, PATIENT } from '@/db/worklist/work-diff';
@@ -95,7 +95,7 @@ export async function bulkClinic(therapist: Therapist, patients: number, today: 
       );
     await database.insert(workLine).values(lines);
   }
-  await runTogether(database, (tx) => sealPatients(tx, clinicId, new Date()));
+  await runTransaction(database, (tx) => sealPatients(tx, clinicId, new Date()));
   const known = { kind: KNOWN, due: '' as CalendarDay, lines: patients };
   const rows = [...counts.values(), known].map((row) => ({ id: crypto.randomUUID(), clinicId, ...row }));
   for (let from = 0; from < rows.length; from += CHUNK) await database.insert(workCount).values(rows.slice(from, from + CHUNK));

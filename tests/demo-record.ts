@@ -1,4 +1,4 @@
-import type { DemoPatient } from '@/app/_demo/demo-patient';
+import type { DemoPatient } from '@/app/_commands/demonstration/demo-patient';
 import type { PatientRecord } from '@/lib/record/patient-record';
 
 /** A person of the demonstration as the rules see them. */

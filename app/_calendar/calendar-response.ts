@@ -1,6 +1,6 @@
 import 'server-only';
-import { appAddress } from '@/app/_session/app-address';
-import { todayIn } from '@/app/_session/today';
+import { appAddress } from '@/app/_auth/app-address';
+import { todayIn } from '@/app/_auth/today';
 import { CANCELLED_DAYS, calendarEntries, type StoredDay } from '@/lib/schedule/calendar-entries';
 import { calendarFile } from '@/lib/schedule/calendar-file';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { answerCautionsAction, type CautionFormState } from '@/app/patients/[patientId]/cautions/actions';
+import { answerCautionsAction, type CautionFormState } from '@/app/_cautions/actions';
 import { CardBox } from './card-box';
 import type { ShownCard } from './shown-card';
 

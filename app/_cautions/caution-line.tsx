@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { LoadedPatient } from '@/app/_patient/load-patient';
+import type { LoadedPatient } from '@/app/_record/load-patient';
 import { cardStates, cautionLine } from '@/lib/cautions/caution-cards';
 import { cautionAbout } from './caution-about';
 

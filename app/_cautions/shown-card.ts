@@ -1,9 +1,9 @@
 import type { CardBox, CautionAbout } from '@/lib/cautions/caution-card';
 import type { CardStanding, CardState } from '@/lib/cautions/caution-cards';
 import { detailsInWords } from '@/lib/cautions/details-in-words';
-import { limitInWords } from '@/lib/record/limit-in-words';
+import { limitInWords } from '@/lib/limits/limit-in-words';
 import { showDay } from '@/lib/units/calendar-day';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { CARD_ANSWER_WORDS } from './card-answer-words';
 
 /** One card as the screen shows it. */
@@ -34,9 +34,9 @@ export function shownCard(state: CardState, about: CautionAbout): ShownCard {
     id: card.id,
     title: card.title,
     question: card.question(about),
-    ifPresent: `${capital(card.says)}. ${card.ifPresent}`,
-    reasons: `${capital(reasons.join('; '))}.`,
-    source: `${capital(card.kind)}: ${card.source}`,
+    ifPresent: `${capitalized(card.says)}. ${card.ifPresent}`,
+    reasons: `${capitalized(reasons.join('; '))}.`,
+    source: `${capitalized(card.kind)}: ${card.source}`,
     limits: [...card.limits, card.lasts].map((name) => limitInWords(name, about.policy)),
     last: lastAnswer(state, about),
     standing,

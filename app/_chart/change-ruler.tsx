@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { valueAxis } from './value-axis';
@@ -42,7 +42,7 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
   const bottom = TOP + rows.length * STEP;
   const said = rows.map((row) => `Since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
   return (
-    <Still
+    <StaticMarkup
       as="svg"
       className="chart change-ruler"
       viewBox={`0 0 ${WIDTH} ${bottom + 30}`}
@@ -106,6 +106,6 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
           );
         })}
       </g>
-    </Still>
+    </StaticMarkup>
   );
 }

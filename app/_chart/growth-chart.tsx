@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { keepApart } from './keep-apart';
@@ -64,7 +64,7 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       )
     : [];
   return (
-    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+    <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={TO_X} show={String} />
       {reference.length > 1 && (
@@ -115,6 +115,6 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
           </text>
         ))}
       <TapeAxis axis={axis} y={BOTTOM} fromX={FROM_X} toX={TO_X} />
-    </Still>
+    </StaticMarkup>
   );
 }

@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
@@ -51,7 +51,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
     .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
     .join('L')}Z`;
   return (
-    <Still
+    <StaticMarkup
       as="svg"
       className="chart tightness-chart"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
@@ -115,7 +115,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
         ))}
         <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
       </g>
-    </Still>
+    </StaticMarkup>
   );
 }
 

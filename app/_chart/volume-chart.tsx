@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import type { DatedVolume } from '@/lib/trend/volume-over-time';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
@@ -73,7 +73,7 @@ export function VolumeChart({
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
   const todayX = axis.x(today);
   return (
-    <Still as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
+    <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
       <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
@@ -87,7 +87,7 @@ export function VolumeChart({
       <text className="today-word" x={todayX} y={height - 3} textAnchor="middle">
         today
       </text>
-    </Still>
+    </StaticMarkup>
   );
 }
 

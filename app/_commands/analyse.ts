@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { phaseRows } from '@/lib/exchange/read-phases-csv';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
-import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/record/policy';
+import { DEFAULT_POLICY, type Policy, policySchema, policyWith } from '@/lib/limits/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
 import { inputFile } from './input-file';

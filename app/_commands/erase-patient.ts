@@ -1,4 +1,4 @@
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { getDatabase } from '@/db/client';
 import { clinicOf } from '@/db/clinic/clinic';
 import { erasePatient } from '@/db/erasure/erase-patient';
@@ -34,9 +34,9 @@ async function erase(): Promise<string | undefined> {
   const { timeZone } = await clinicOf(lead);
   const today = todayIn(timeZone);
   for (const plan of plans) tell(plan);
-  const kept = plans.find((plan) => today < plan.keepUntil);
+  const kept = plans.find((plan) => today < plan.retainedUntil);
   if (kept && !values['despite-retention']) {
-    return `It has to be kept until ${kept.keepUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
+    return `It has to be kept until ${kept.retainedUntil}. If the law where you are says otherwise, add --despite-retention and say why in --reason.`;
   }
   if (!values.yes) {
     say('Nothing was changed. Save the record first: on the patient’s page, “Take out”, or npm run export. Then add --yes.');

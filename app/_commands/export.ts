@@ -1,10 +1,10 @@
 import fs from 'node:fs';
 import path from 'node:path';
+import { todayIn } from '@/app/_auth/today';
 import { counted } from '@/app/_exchange/counted';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
-import { todayIn } from '@/app/_session/today';
 import { noteExport } from '@/db/clinic/audit-exports';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';

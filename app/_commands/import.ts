@@ -1,17 +1,17 @@
 import fs from 'node:fs';
 import path from 'node:path';
+import { todayIn } from '@/app/_auth/today';
 import { counted } from '@/app/_exchange/counted';
 import { itemsInWords } from '@/app/_exchange/import-words';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { takenFrom } from '@/app/_exchange/taken-from';
-import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { bringInNext, keepUpload, lineUp, type Upload } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
 import { undoImport } from '@/db/exchange/undo-import';
 import type { Therapist } from '@/db/therapist';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { faultGroups, faultTable } from '@/lib/exchange/fault-report';
 import { importDoubts } from '@/lib/exchange/import-doubts';
@@ -148,7 +148,7 @@ async function bringIn(lead: Therapist, upload: Upload, patients: Parameters<typ
 }
 
 async function sayWhatBecame(lead: Therapist, id: string): Promise<void> {
-  await renewStale(lead, todayIn((await clinicOf(lead)).timeZone));
+  await refreshStale(lead, todayIn((await clinicOf(lead)).timeZone));
   const found = await importWithCounts(lead, id);
   for (const [state, items] of Object.entries(found?.counts ?? {})) say(itemsInWords(state as Parameters<typeof itemsInWords>[0], items));
   for (const { reference, words } of found?.worded ?? []) say(`${reference ?? ''}: ${words}`);
@@ -158,7 +158,7 @@ async function sayWhatBecame(lead: Therapist, id: string): Promise<void> {
 async function undo(lead: Therapist, id: string): Promise<string | undefined> {
   const undone = await undoImport(lead, id);
   if (!undone) return 'There is no such import, or it is not closed yet. Nothing was changed.';
-  await renewStale(lead, todayIn((await clinicOf(lead)).timeZone));
+  await refreshStale(lead, todayIn((await clinicOf(lead)).timeZone));
   say(`${undone.undone} taken back.`);
   for (const reference of undone.stayed) say(`${reference} stays: its record went on since.`);
   return undefined;

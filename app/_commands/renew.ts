@@ -1,8 +1,8 @@
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { onePersonOfEachClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
-import { renewStale, workAim } from '@/db/worklist/refresh-work';
+import { refreshStale, workAim } from '@/db/worklist/refresh-work';
 import { staleCount } from '@/db/worklist/stale-work';
 import { readArguments } from './read-arguments';
 import { runCommand } from './run-command';
@@ -26,7 +26,7 @@ async function renew(): Promise<undefined> {
     const { behind, patients } = await staleCount(therapist, await workAim(therapist, today));
     process.stdout.write(`${name}: ${behind} of ${patients} patients are to be looked at for ${today}.\n`);
     let told = 0;
-    const renewed = await renewStale(therapist, today, {
+    const renewed = await refreshStale(therapist, today, {
       done: (count) => {
         if (count - told < 500) return;
         told = count;

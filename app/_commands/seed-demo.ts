@@ -1,6 +1,6 @@
 import { hashPassword } from 'better-auth/crypto';
-import { demoClinic } from '@/app/_demo/demo-clinic';
-import { seedClinic } from '@/app/_demo/seed-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { seedClinic } from '@/app/_commands/demonstration/seed-clinic';
 import { closeDatabase } from '@/db/client';
 import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';

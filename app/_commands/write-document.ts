@@ -1,7 +1,7 @@
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
+import type { Policy } from '@/lib/limits/policy';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import type { Policy } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 const NOBODY = '"patients": []';

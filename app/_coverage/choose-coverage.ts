@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { textIn } from '@/app/_shell/posted';
 import { coverageRulesOf, setCoverage } from '@/db/clinic/coverage';
 import { readDay } from '@/lib/units/calendar-day';

@@ -1,10 +1,10 @@
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
-import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
 import type { LostPoints } from '@/lib/exchange/spreadsheet/lost-points';
 import type { Mapping, Role } from '@/lib/exchange/spreadsheet/mapping';
 import { columnName } from '@/lib/exchange/spreadsheet/spreadsheet-row';
 import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 
 /** What is asked when an answer is missing, by its name. */
 const ASKED: Readonly<Partial<Record<keyof Mapping, string>>> = {

@@ -1,8 +1,8 @@
 import { textIn } from '@/app/_shell/posted';
-import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
 import { rolesFor } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { MAPPING, type Mapping, ROLES } from '@/lib/exchange/spreadsheet/mapping';
 import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
+import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 
 /**
  * What was said on the mapping form, over what held before; a box that says nothing a mapping knows leaves it as it was. In another layout

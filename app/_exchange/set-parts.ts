@@ -3,8 +3,8 @@ import type { OutgoingPatient } from '@/db/exchange/patient-files';
 import { analysePatient, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { SetPart } from '@/lib/exchange/set/set-table';
 import type { SetStyle } from '@/lib/exchange/set/write-set';
+import type { Policy } from '@/lib/limits/policy';
 import { recordOfFile } from '@/lib/record/patient-file';
-import type { Policy } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** A rank of patients that holds within one export: by it they stand in no order that anybody knows from elsewhere. */

@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
+import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
 import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
-import { type FamilyFormState, familyPageAction } from '@/app/patients/[patientId]/visits/[visitId]/family/actions';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
 import { STEP_ROWS } from '@/lib/summary/family/step-rows';
 import { FamilySheet } from './family-sheet';

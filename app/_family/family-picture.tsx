@@ -1,5 +1,5 @@
 import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 
 const HEIGHT = 380;
@@ -26,7 +26,7 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
   return (
     <figure className="family-picture">
       <figcaption>{picture.caption}</figcaption>
-      <Still as="svg" viewBox={`0 0 ${width} ${ground + FOOT}`} width={width} height={ground + FOOT} role="img" aria-label={said}>
+      <StaticMarkup as="svg" viewBox={`0 0 ${width} ${ground + FOOT}`} width={width} height={ground + FOOT} role="img" aria-label={said}>
         {drawings.map((one, index) => {
           const centreX = 8 + widths.slice(0, index).reduce((sum, width) => sum + width + GAP, 0) + (widths[index] as number) / 2;
           const lowest = Math.min(0, ...one.heightsMm);
@@ -50,7 +50,7 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
         })}
         {before && <path className="before-line" d={`M0 ${before}H${width}`} />}
         <path className="ground-line" d={`M0 ${ground}H${width}`} />
-      </Still>
+      </StaticMarkup>
     </figure>
   );
 }

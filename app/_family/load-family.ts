@@ -1,6 +1,6 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
-import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
+import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { clinicTextsOf } from '@/db/clinic/family-texts';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { Therapist } from '@/db/therapist';

@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { textIn } from '@/app/_shell/posted';
 import { openLink, withdrawLink } from '@/db/documents/share-links';
 

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { signLetter } from '@/db/documents/letters';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';

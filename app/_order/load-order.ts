@@ -1,7 +1,7 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
-import { type LoadedPatient, loadPatient } from '@/app/_patient/load-patient';
+import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { type KeptOrder, ordersOf, orderWithHistory } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';

@@ -1,22 +1,22 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
-import { requireActing } from '@/app/_session/therapist';
 import { postedText } from '@/app/_shell/posted';
-import type { OrderDeed } from '@/db/audit/audit-actions';
+import type { OrderAct } from '@/db/audit/audit-actions';
 import type { HandOver } from '@/db/patients/holds';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/patients/orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
+import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { isAwaited } from '@/lib/garments/piece-stage';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
-import { readPieceStep } from '@/lib/record/read-piece-step';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
 
@@ -30,7 +30,7 @@ type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, thera
 type Refusal = { readonly errors: Readonly<Record<string, string>> };
 type Next = {
   readonly handOver?: HandOver;
-  readonly deed: OrderDeed;
+  readonly deed: OrderAct;
   readonly order: Order;
   readonly reason: string;
   readonly pieces?: PiecesOfOrder;
@@ -60,7 +60,7 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   if (revised.kind === 'held') return { errors: { form: heldNow(revised.stops) }, typed };
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
-  await renewPatient(therapist, patientId, loaded.today);
+  await refreshPatient(therapist, patientId, loaded.today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }
 

@@ -1,7 +1,7 @@
 import { type DrawnRung, outlineInWords, RowOutline } from '@/app/_picture/row-outline';
 import type { Side } from '@/lib/ladder/limb';
 import { tapedLine } from '@/lib/ladder/taped-line';
-import type { SheetRow } from '@/lib/orders/sheet-rows';
+import type { SheetRow } from '@/lib/orders/printed-rows';
 import type { SentFigures } from '@/lib/record/order';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';

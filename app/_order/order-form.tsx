@@ -3,9 +3,9 @@
 import { useActionState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
-import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment';
+import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment-catalogue';
 import { ORDER_REASONS } from '@/lib/record/order';
-import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/record/read-order-form';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
 type Props = {

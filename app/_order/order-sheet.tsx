@@ -1,11 +1,11 @@
+import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
-import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
+import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment';
+import { garmentForm } from '@/lib/record/garment-catalogue';
 import type { Order, SentFigures } from '@/lib/record/order';
-import { lengthAsTyped } from '@/lib/record/read-cut';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';

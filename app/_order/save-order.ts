@@ -1,17 +1,17 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { loadPatient } from '@/app/_patient/load-patient';
+import { requireActing } from '@/app/_auth/therapist';
 import { cutLadders } from '@/app/_piece/cut-ladders';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
-import { asIfCut, proposedRoom } from '@/lib/orders/as-if-cut';
+import { refreshPatient } from '@/db/worklist/refresh-work';
+import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { proposedOrder } from '@/lib/orders/order-steps';
-import { readOrderForm, type TypedOrderForm } from '@/lib/record/read-order-form';
+import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {
@@ -28,13 +28,13 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const read = readOrderForm(typed, cutLadders(record));
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
-  const proposed = proposedRoom(asIfCut(record, read.choice, analysis.policy, today).piece);
+  const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
   const content = proposedOrder(read.choice, read.ladder.visitId, proposed);
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb?.limb === content.limb && limb.side === content.side);
-    await renewPatient(therapist, patientId, today);
+    await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
   const before = await orderWithHistory(therapist, orderId);
@@ -49,6 +49,6 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
       notice:
         'Somebody else changed this order while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
     };
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }

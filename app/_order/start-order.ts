@@ -1,11 +1,11 @@
 import type { KeptPiece } from '@/db/patients/read-pieces';
+import type { CutLadder } from '@/lib/forms/read-cut';
+import { orderFormOf, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import type { RoomToGrow } from '@/lib/garments/room-to-grow';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { ORDER_REASONS, type OrderReason } from '@/lib/record/order';
-import type { CutLadder } from '@/lib/record/read-cut';
-import { orderFormOf, type TypedOrderForm } from '@/lib/record/read-order-form';
 
 /** What a new order starts from: the last piece's figures on the newest ladder of its limb, or blanks with the limb's own ends. */
 export function startOfOrder(before: KeptPiece | undefined, ladders: readonly CutLadder[], reason: string | undefined): TypedOrderForm {

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import { limbInWords } from '@/lib/ladder/limb';
-import { garmentForm } from '@/lib/record/garment';
+import { garmentForm } from '@/lib/record/garment-catalogue';
 import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 
 /** Orders of the clinic that are not done: whose, what, and what they wait for. */

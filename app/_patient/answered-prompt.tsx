@@ -1,9 +1,9 @@
-import { todayIn } from '@/app/_session/today';
-import { openAgainAction } from '@/app/patients/[patientId]/actions';
+import { todayIn } from '@/app/_auth/today';
+import { openAgainAction } from '@/app/_patient/actions';
 import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { showDay } from '@/lib/units/calendar-day';
-import { withoutStop } from '@/lib/units/without-stop';
+import { withoutFullStop } from '@/lib/units/without-full-stop';
 import { asItWasAsked } from './as-it-was-asked';
 
 const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
@@ -57,6 +57,6 @@ export function AnswerRow({ answer, timeZone }: { answer: KnownAnswer; timeZone:
 
 function answerInWords({ answer, until, reason, byName, at }: KnownAnswer, timeZone: string): string {
   const what = until ? `${WORDS[answer]}, ask again on ${showDay(until)}` : WORDS[answer];
-  const why = reason ? `: ${withoutStop(reason)}` : '';
+  const why = reason ? `: ${withoutFullStop(reason)}` : '';
   return `${what}${why}. ${byName ?? 'Someone'}, ${showDay(todayIn(timeZone, at))}.`;
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { addEventAction, type EventState } from '@/app/patients/[patientId]/actions';
+import { addEventAction, type EventState } from '@/app/_patient/actions';
 
 type Props = { readonly patientId: string; readonly submissionId: string; readonly today: string };
 

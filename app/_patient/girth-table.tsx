@@ -1,6 +1,6 @@
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
@@ -61,7 +61,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
           rowPx={40}
         />
         <div className="table-frame from-the-end">
-          <Still as="table" className="girth-table" aria-labelledby="girths-said">
+          <StaticMarkup as="table" className="girth-table" aria-labelledby="girths-said">
             <thead>
               <tr>
                 <th scope="col">Place</th>
@@ -97,7 +97,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
               ))}
             </tbody>
             <Below limb={limb} analysis={analysis} shownIn={shownIn} />
-          </Still>
+          </StaticMarkup>
         </div>
       </div>
       <p className="secondary">

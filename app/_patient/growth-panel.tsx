@@ -1,5 +1,5 @@
 import { GrowthChart, type GrowthLine } from '@/app/_chart/growth-chart';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { showCentile } from '@/lib/growth/centile';
 import type { GrowthReference } from '@/lib/growth/growth-reference';
@@ -147,7 +147,7 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
   const rows = analysis.record.visits.filter((visit) => visit.height || visit.weight).reverse();
   return (
     <div className="table-frame">
-      <Still as="table">
+      <StaticMarkup as="table">
         <caption>Height and weight as typed.</caption>
         <thead>
           <tr>
@@ -169,7 +169,7 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
             </tr>
           ))}
         </tbody>
-      </Still>
+      </StaticMarkup>
     </div>
   );
 }

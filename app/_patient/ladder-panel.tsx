@@ -1,6 +1,6 @@
 import { LimbOutline } from '@/app/_picture/limb-outline';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
@@ -30,7 +30,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
   };
   return (
     <div className="table-frame">
-      <Still as="table">
+      <StaticMarkup as="table">
         <caption>{`Girth by height above the ${picture.landmarks[0]?.name ?? 'zero'}, ${picture.unit}.`}</caption>
         <thead>
           <tr>
@@ -70,7 +70,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
             </tr>
           ))}
         </tbody>
-      </Still>
+      </StaticMarkup>
     </div>
   );
 }

@@ -1,6 +1,6 @@
+import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
-import type { Policy } from '@/lib/record/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { PromptView } from './prompt-view';
 

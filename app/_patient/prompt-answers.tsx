@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { type AnswerState, answerPromptAction } from '@/app/patients/[patientId]/actions';
+import { type AnswerState, answerPromptAction } from '@/app/_patient/actions';
 
 type Props = {
   readonly patientId: string;

@@ -1,7 +1,7 @@
+import { limitInWords } from '@/lib/limits/limit-in-words';
+import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
-import { limitInWords } from '@/lib/record/limit-in-words';
-import type { Policy } from '@/lib/record/policy';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { ACT_WORDS } from './after-acting';
 import { PromptAnswers } from './prompt-answers';

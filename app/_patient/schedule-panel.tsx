@@ -1,10 +1,10 @@
 import Link from 'next/link';
-import type { Policy } from '@/lib/record/policy';
+import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
-import { capital } from '@/lib/units/capital';
-import { withoutStop } from '@/lib/units/without-stop';
+import { capitalized } from '@/lib/units/capitalized';
+import { withoutFullStop } from '@/lib/units/without-full-stop';
 import { MoveDate } from './move-date';
 
 /** So many dates are shown at once; the later ones open below them. */
@@ -70,9 +70,9 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
           </span>
           <span className="schedule-what">
             <strong>{dateInWords(date)}</strong>
-            <span className="under">{`${capital(date.why)}.`}</span>
+            <span className="under">{`${capitalized(date.why)}.`}</span>
             {date.moved && (
-              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${withoutStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
+              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
             )}
             {date.fellAway && (
               <span className="under">

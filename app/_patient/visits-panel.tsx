@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
@@ -62,7 +62,7 @@ type VisitsTableProps = Omit<VisitRowProps, 'visit'> & { visits: readonly KeptVi
 function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps) {
   return (
     <div className="table-frame">
-      <Still as="table" className="visits-table">
+      <StaticMarkup as="table" className="visits-table">
         <thead>
           <tr>
             <th scope="col">Day</th>
@@ -77,7 +77,7 @@ function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps)
             <VisitRow key={visit.visitId} visit={visit} analysis={analysis} patientId={patientId} volumes={volumes} />
           ))}
         </tbody>
-      </Still>
+      </StaticMarkup>
     </div>
   );
 }

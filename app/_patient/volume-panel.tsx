@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
 import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
@@ -151,7 +151,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
   const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort().reverse();
   return (
     <div className="table-frame">
-      <Still as="table">
+      <StaticMarkup as="table">
         <caption>Volume with its 95 % range, ml.</caption>
         <thead>
           <tr>
@@ -178,7 +178,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
             </tr>
           ))}
         </tbody>
-      </Still>
+      </StaticMarkup>
     </div>
   );
 }

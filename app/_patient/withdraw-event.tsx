@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { type EventState, withdrawEventAction } from '@/app/patients/[patientId]/actions';
+import { type EventState, withdrawEventAction } from '@/app/_patient/actions';
 
 /** The way to take a mistaken event back, with why. */
 export function WithdrawEvent({ eventId, patientId }: { eventId: string; patientId: string }) {

@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import { showDay } from '@/lib/units/calendar-day';
 import { type LimbPicture, type PictureLimb, type PictureStrip, pictureInWords } from './limb-picture';
 import { OneLimb } from './one-limb';
@@ -34,7 +34,7 @@ export function LimbOutline({
   return (
     <figure className="limb-figure">
       <div className="scroll-across">
-        <Still
+        <StaticMarkup
           as="svg"
           className="limb-outline"
           viewBox={`0 0 ${round(width)} ${round(height)}`}
@@ -71,7 +71,7 @@ export function LimbOutline({
               ))}
             </g>
           ))}
-        </Still>
+        </StaticMarkup>
       </div>
       <OutlineKey picture={picture} stretch={stretch} band={band} notDrawn={layout.notDrawn} />
     </figure>

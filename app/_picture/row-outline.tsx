@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { halfWidth, outlinePath, round, yOf } from './outline-path';
 import { stretchedGirths, stretchFor } from './stretched-change';
@@ -50,7 +50,14 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
   const known = rising.filter((rung) => rung.beforeMm !== null);
   const roomy = rising.filter((rung) => rung.roomMm !== null && rung.roomMm > 0);
   return (
-    <Still as="svg" className="row-outline limb-glyph" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
+    <StaticMarkup
+      as="svg"
+      className="row-outline limb-glyph"
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      aria-hidden="true"
+    >
       <g className={`limb ${side}`}>
         <path className="limb-fill" d={path.fill} />
         {rising.map((rung) => (
@@ -68,7 +75,7 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
           <path key={at} className="landmark-line" d={`M0 ${round(yOf(at, frame))}H${LIMB_PX + 2 * EDGE}`} />
         ))}
       </g>
-    </Still>
+    </StaticMarkup>
   );
 }
 

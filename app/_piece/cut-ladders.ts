@@ -1,8 +1,8 @@
 import type { KeptRecord } from '@/db/patients/records';
+import type { CutLadder } from '@/lib/forms/read-cut';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { isAffected } from '@/lib/record/patient-record';
-import type { CutLadder } from '@/lib/record/read-cut';
 import { showDay } from '@/lib/units/calendar-day';
 
 /** A ladder as a form offers it. */

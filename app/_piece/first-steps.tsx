@@ -4,7 +4,7 @@ import { Fragment } from 'react';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { asChoices } from '@/app/_shell/typed-boxes';
 import { REMAKE_REASONS, ZONE_FITS } from '@/lib/record/piece-life';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { type Boxes, StepForm, type StepProps } from './step-form';
 
 /** The clinic's wear-in in figures, as the boxes start. */
@@ -38,7 +38,7 @@ export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: 
           {day('Checked on')}
           <div className="four-columns">
             {zones.map((zone) => (
-              <Fragment key={zone}>{choice(`zone/${zone}`, capital(zone), asChoices(ZONE_FITS), 'Choose')}</Fragment>
+              <Fragment key={zone}>{choice(`zone/${zone}`, capitalized(zone), asChoices(ZONE_FITS), 'Choose')}</Fragment>
             ))}
           </div>
           <div className="two-columns">

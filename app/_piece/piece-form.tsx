@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import { Field } from '@/app/_shell/field';
-import type { PieceBox, TypedPieceForm } from '@/lib/record/read-piece-form';
+import type { PieceBox, TypedPieceForm } from '@/lib/forms/read-piece-form';
 import type { LadderChoice } from './cut-ladders';
 import { type PieceFormState, savePieceAction } from './save-piece';
 

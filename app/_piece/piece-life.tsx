@@ -1,14 +1,14 @@
 import Link from 'next/link';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
+import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { letOutMm } from '@/lib/garments/let-out';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn, endOfLife, wearDays } from '@/lib/garments/wear';
 import { conventionInWords, optionsInWords, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment';
-import { lengthAsTyped } from '@/lib/record/read-cut';
+import { garmentForm } from '@/lib/record/garment-catalogue';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { mm } from '@/lib/units/length';
 import { showLengthWithUnit } from '@/lib/units/show-length';

@@ -1,14 +1,14 @@
 'use server';
 
 import { notFound, redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
-import { renewPatient } from '@/db/worklist/refresh-work';
-import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/record/read-piece-form';
+import { refreshPatient } from '@/db/worklist/refresh-work';
+import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { cutLadders } from './cut-ladders';
 
 /** A refused piece: why beside each box, everything as typed, and a notice when somebody else was faster. */
@@ -44,7 +44,7 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
     if (saved.kind === 'not-found') notFound();
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldByCaution(saved.stops) };
     if (saved.kind === 'label-taken') return { errors: { piece: LABEL_TAKEN }, typed, notice: null };
-    await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
+    await refreshPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
     redirect(`/patients/${patientId}`);
   }
   const reason = text('reason').trim() || 'changed';
@@ -60,6 +60,6 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
         'Somebody else changed this piece while you had it open. Nothing was overwritten: open it in another tab, compare, and save again from there.',
     };
   }
-  await renewPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
+  await refreshPatient(therapist, patientId, todayIn((await clinicOf(therapist)).timeZone));
   redirect(`/patients/${patientId}`);
 }

@@ -1,17 +1,17 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
-import { loadPatient } from '@/app/_patient/load-patient';
-import { requireActing } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { handsOver } from '@/db/patients/holds';
 import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';
 import { completeBegun } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
+import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/forms/read-piece-step';
 import type { PromptAction } from '@/lib/prompts/prompt';
-import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/record/read-piece-step';
 
 /** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
 export type PieceStepState = {
@@ -48,7 +48,7 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
   if (revised.kind === 'conflict' || revised.kind === 'not-found' || revised.kind === 'label-taken')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   await completeBegun(therapist, patientId, DONE_BY_STEP[step] ?? [], (about) => about.piece === piece.piece);
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(
     typed.anew === 'yes' && next.fit?.outcome === 'remake'
       ? `/patients/${patientId}/orders/new?after=${encodeURIComponent(piece.piece)}&reason=remake`

@@ -1,8 +1,8 @@
+import { todayIn } from '@/app/_auth/today';
 import { asItWasAsked } from '@/app/_patient/as-it-was-asked';
-import { todayIn } from '@/app/_session/today';
 import type { KnownAnswer } from '@/db/worklist/prompt-answers';
 import { showDay } from '@/lib/units/calendar-day';
-import { withoutStop } from '@/lib/units/without-stop';
+import { withoutFullStop } from '@/lib/units/without-full-stop';
 
 /** How many decisions the report lists, the newest; older ones are counted. */
 const MOST = 12;
@@ -27,7 +27,7 @@ export function DecisionsSection({ answers, timeZone }: { answers: readonly Know
         <ul>
           {shown.map((one) => (
             <li key={one.answerId}>
-              {`${showDay(todayIn(timeZone, one.at))}, ${one.byName ?? 'someone'}: ${withoutStop(titleOf(one))} — ${WORDS[one.answer]}${one.until ? ` until ${showDay(one.until)}` : ''}. ${one.reason ? `Why: ${withoutStop(one.reason)}.` : 'No reason was given.'}`}
+              {`${showDay(todayIn(timeZone, one.at))}, ${one.byName ?? 'someone'}: ${withoutFullStop(titleOf(one))} — ${WORDS[one.answer]}${one.until ? ` until ${showDay(one.until)}` : ''}. ${one.reason ? `Why: ${withoutFullStop(one.reason)}.` : 'No reason was given.'}`}
             </li>
           ))}
         </ul>

@@ -2,7 +2,7 @@ import type { KeptPiece } from '@/db/patients/read-pieces';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment';
+import { garmentForm } from '@/lib/record/garment-catalogue';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */

@@ -1,4 +1,4 @@
-import type { LoadedPatient } from '@/app/_patient/load-patient';
+import type { LoadedPatient } from '@/app/_record/load-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 import { dateInWords } from '@/lib/schedule/date-in-words';
 import { showAge } from '@/lib/units/age';

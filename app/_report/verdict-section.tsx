@@ -7,7 +7,7 @@ import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
 import { showDay } from '@/lib/units/calendar-day';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 
 /** The verdict on each limb since the first visit and since the last, with the figures and the error it stands on. */
 export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
@@ -17,7 +17,7 @@ export function VerdictSection({ analysis }: { analysis: PatientAnalysis }) {
       {analysis.limbs.length === 0 && <p>No limb has been measured.</p>}
       {analysis.limbs.map((limb) => (
         <p key={`${limb.series.limb} ${limb.series.side}`}>
-          <strong>{`${capital(limbInWords(limb.series.limb, limb.series.side))}${limb.affected ? ', affected' : ''}. `}</strong>
+          <strong>{`${capitalized(limbInWords(limb.series.limb, limb.series.side))}${limb.affected ? ', affected' : ''}. `}</strong>
           {linesOf(limb, analysis).join('\n')}
         </p>
       ))}

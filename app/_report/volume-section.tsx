@@ -1,5 +1,5 @@
 import { VolumeChart } from '@/app/_chart/volume-chart';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { excessAt } from '@/lib/summary/excess-sentence';
@@ -51,7 +51,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
         />
       </div>
       <div className="table-frame">
-        <Still as="table" className="letter-table">
+        <StaticMarkup as="table" className="letter-table">
           <caption>{`Volume with its 95\u202f% range, ml.${between > 0 ? ` The first visit and the newest ${MOST_LISTED - 1}; the chart has the ${between} between them too.` : ''}`}</caption>
           <thead>
             <tr>
@@ -82,7 +82,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
               </tr>
             ))}
           </tbody>
-        </Still>
+        </StaticMarkup>
       </div>
     </section>
   );

@@ -1,11 +1,11 @@
 import Link from 'next/link';
-import type { LoadedPatient } from '@/app/_patient/load-patient';
-import { openQuestions } from '@/app/_sheet/open-questions';
+import type { LoadedPatient } from '@/app/_record/load-patient';
 import { knownBefore } from '@/app/_sheet/read-sheet-data';
 import type { KeptVisit } from '@/db/patients/read-visits';
+import { openQuestions } from '@/lib/entry/open-questions';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
 import type { Doubt } from '@/lib/ladder/doubt';
 import { limbInWords } from '@/lib/ladder/limb';
-import { formOfVisit } from '@/lib/record/form-of-visit';
 
 type Props = {
   readonly loaded: LoadedPatient;

@@ -12,7 +12,7 @@ import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
@@ -128,7 +128,7 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
     <>
       <dl className="course-facts">
         <dt>How sure</dt>
-        <dd>{capital(sure)}</dd>
+        <dd>{capitalized(sure)}</dd>
         {found && (
           <>
             <dt>Since</dt>

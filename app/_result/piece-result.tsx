@@ -1,6 +1,6 @@
 import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { daysWorn } from '@/lib/garments/wear';
 import { isNoAnswer } from '@/lib/outcome';
@@ -74,7 +74,7 @@ export function PieceResult({
 function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; unit: LengthUnit }) {
   return (
     <div className="table-frame">
-      <Still as="table">
+      <StaticMarkup as="table">
         <caption>{`Tightness against the fitting with its 95\u202f% range, by place.`}</caption>
         <thead>
           <tr>
@@ -96,7 +96,7 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
             </tr>
           ))}
         </tbody>
-      </Still>
+      </StaticMarkup>
     </div>
   );
 }

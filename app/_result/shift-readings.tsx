@@ -1,5 +1,5 @@
 import { VERDICT_WORDS } from '@/app/_patient/visits-panel';
-import { chooseZeroAction } from '@/app/patients/[patientId]/visits/[visitId]/actions';
+import { chooseZeroAction } from '@/app/_result/actions';
 import { shiftInWords } from '@/lib/alignment/shift-in-words';
 import { signedPct } from '@/lib/prompts/show-figures';
 import type { JudgedChange } from '@/lib/trend/judged-change';

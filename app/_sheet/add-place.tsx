@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import { readPlace } from '@/lib/record/sheet-rows';
-import type { LimbSheet } from '@/lib/record/visit-form';
+import { readPlace } from '@/lib/forms/entry-rows';
+import type { LimbSheet } from '@/lib/forms/visit-form';
 import { readLength } from '@/lib/units/read-length';
 
 type AddProps = {

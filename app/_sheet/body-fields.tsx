@@ -1,14 +1,14 @@
+import type { SheetData } from '@/lib/entry/entry-data';
+import { keptFigure, typedFigure, visitQuestions } from '@/lib/entry/visit-questions';
+import { typedLandmarks } from '@/lib/forms/entry-rows';
+import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/forms/visit-form';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
-import { typedLandmarks } from '@/lib/record/sheet-rows';
-import { type LimbSheet, type MarkName, markKey, type VisitForm } from '@/lib/record/visit-form';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
 import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
-import type { SheetData } from './sheet-data';
-import { keptFigure, typedFigure, visitQuestions } from './visit-questions';
 
 type FieldsProps = {
   readonly form: VisitForm;
@@ -85,14 +85,14 @@ type Mark = { readonly id: string; readonly label: string; readonly side: Side; 
 function marksOf(sheet: LimbSheet): Mark[] {
   const names: { mark: MarkName; label: string }[] = typedLandmarks(sheet).map((landmark) => ({
     mark: landmark,
-    label: `${sheet.apart ? shortName(landmark) : capital(placeInWords(landmark))} at`,
+    label: `${sheet.apart ? shortName(landmark) : capitalized(placeInWords(landmark))} at`,
   }));
   if (sheet.limb === 'leg') names.push({ mark: 'floor', label: sheet.apart ? 'fold above floor' : 'Fold above floor' });
   const sides = sheet.apart ? sheet.sides : sheet.sides.slice(0, 1);
   return sides.flatMap((side) =>
     names.map(({ mark, label }) => ({
       id: `${side}-${mark}`,
-      label: `${sheet.apart ? `${capital(side)} ` : ''}${label}, ${sheet.unit}`,
+      label: `${sheet.apart ? `${capitalized(side)} ` : ''}${label}, ${sheet.unit}`,
       side,
       mark,
     })),

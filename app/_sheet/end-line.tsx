@@ -1,6 +1,6 @@
-import { typedCount } from '@/lib/record/visit-form';
-import { nextLimb, type RowsOfSheet } from './cell-keys';
-import type { CellPlace } from './sheet-state';
+import { nextLimb, type RowsOfSheet } from '@/lib/entry/cell-keys';
+import type { CellPlace } from '@/lib/entry/entry-state';
+import { typedCount } from '@/lib/forms/visit-form';
 
 type EndProps = {
   readonly view: RowsOfSheet;

@@ -1,10 +1,10 @@
 import type { KeyboardEvent } from 'react';
+import type { CellPlace } from '@/lib/entry/entry-state';
+import type { SheetRow } from '@/lib/forms/entry-rows';
 import { placeInWords } from '@/lib/ladder/limb';
-import type { SheetRow } from '@/lib/record/sheet-rows';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
-import type { CellPlace } from './sheet-state';
 
 /** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */
 export type CellHands = {

@@ -1,14 +1,14 @@
 import { Fragment } from 'react';
+import { type CellPlace, cellAt, isHalfTyped, type SheetState } from '@/lib/entry/entry-state';
+import type { OpenQuestion, SheetView, SideView } from '@/lib/entry/entry-view';
+import type { SheetRow } from '@/lib/forms/entry-rows';
+import { cellKey } from '@/lib/forms/visit-form';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
-import type { SheetRow } from '@/lib/record/sheet-rows';
-import { cellKey } from '@/lib/record/visit-form';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import { type CellHands, cellLabel, GirthCell } from './girth-cell';
 import { type Answer, QuestionCard } from './question-card';
 import { RungReading } from './rung-reading';
-import { type CellPlace, cellAt, isHalfTyped, type SheetState } from './sheet-state';
-import type { OpenQuestion, SheetView, SideView } from './sheet-view';
 
 type TableProps = {
   readonly state: SheetState;

@@ -1,6 +1,6 @@
+import { endLandmark, leftOutPlace } from '@/lib/forms/entry-rows';
+import type { LimbSheet } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
-import { endLandmark, leftOutPlace } from '@/lib/record/sheet-rows';
-import type { LimbSheet } from '@/lib/record/visit-form';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 
 /** Says which rung of the grid is left out because the far landmark is so near, and offers to measure there all the same. */

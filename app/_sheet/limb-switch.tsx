@@ -1,7 +1,7 @@
+import type { SheetView } from '@/lib/entry/entry-view';
+import { typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
-import { typedCount, type VisitForm } from '@/lib/record/visit-form';
 import { limbsInWords } from './set-up-line';
-import type { SheetView } from './sheet-view';
 
 type SwitchProps = {
   readonly form: VisitForm;

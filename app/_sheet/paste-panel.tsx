@@ -1,15 +1,15 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { counted } from '@/lib/entry/act-in-words';
+import { firstEmpty } from '@/lib/entry/cell-keys';
+import type { CellPlace } from '@/lib/entry/entry-state';
+import type { SheetView } from '@/lib/entry/entry-view';
+import { type CommaIs, cutPasted } from '@/lib/forms/pasted-columns';
+import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/forms/place-pasted';
+import type { LimbSheet } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
-import { type CommaIs, cutPasted } from '@/lib/record/pasted-columns';
-import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/record/place-pasted';
-import type { LimbSheet } from '@/lib/record/visit-form';
-import { capital } from '@/lib/units/capital';
+import { capitalized } from '@/lib/units/capitalized';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength } from '@/lib/units/show-length';
-import { counted } from './act-in-words';
-import { firstEmpty } from './cell-keys';
-import type { CellPlace } from './sheet-state';
-import type { SheetView } from './sheet-view';
 
 type PasteProps = {
   readonly text: string;
@@ -147,7 +147,7 @@ function whereInWords({ figures, again }: PastePlan, view: SheetView): string {
   const replaced = figures.filter(({ stands }) => stands !== '').map(({ stands }) => stands);
   const named = `${replaced.slice(0, 4).join(', ')}${replaced.length > 4 ? ` and ${replaced.length - 4} more` : ''}`;
   return [
-    `${capital(counted(figures.length, 'figure'))} can be read.`,
+    `${capitalized(counted(figures.length, 'figure'))} can be read.`,
     `${figures.length === 1 ? 'It goes' : 'They go'} to ${ways.join(', and ')}${again ? ', as measured again' : ''}.`,
     ...(replaced.length > 0 ? [`What stands there now is replaced: ${named}.`] : []),
   ].join(' ');

@@ -1,9 +1,9 @@
+import type { OpenQuestion } from '@/lib/entry/entry-view';
 import { type Doubt, questionAndReason } from '@/lib/ladder/doubt';
 import { slipText } from '@/lib/ladder/slip';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
 import { Diamond } from './rung-reading';
-import type { OpenQuestion } from './sheet-view';
 
 /** What can be answered: type it again, take what would fit, keep it as it is. */
 export type Answer = 'again' | 'fits' | 'keep';

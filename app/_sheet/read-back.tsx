@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
+import type { SheetView } from '@/lib/entry/entry-view';
+import { cellKey } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
-import { cellKey } from '@/lib/record/visit-form';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
-import type { SheetView } from './sheet-view';
 import { localVoice, spoken } from './spoken';
 
 /** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */

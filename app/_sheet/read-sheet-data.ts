@@ -2,20 +2,20 @@ import 'server-only';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { Draft } from '@/db/patients/drafts';
 import type { KeptRecord } from '@/db/patients/records';
+import { recordBodyDoubts } from '@/lib/doubts/record-body-doubts';
+import { type DraftContent, type Known, limbKey, type MetDraft } from '@/lib/entry/entry-data';
+import { firstSheet } from '@/lib/forms/first-sheet';
+import { carriedSheets } from '@/lib/forms/form-of-visit';
+import type { VisitForm } from '@/lib/forms/visit-form';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { bodyAt } from '@/lib/growth/body-at';
 import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
-import { recordBodyDoubts } from '@/lib/growth/record-body-doubts';
-import { firstSheet } from '@/lib/record/first-sheet';
-import { carriedSheets } from '@/lib/record/form-of-visit';
+import type { Policy } from '@/lib/limits/policy';
 import { isAffected, type Visit } from '@/lib/record/patient-record';
-import type { Policy } from '@/lib/record/policy';
-import type { VisitForm } from '@/lib/record/visit-form';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
 import { lastLadder } from '@/lib/trend/last-ladder';
 import { isGrowing, limbSeries } from '@/lib/trend/limb-series';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import { type DraftContent, type Known, limbKey, type MetDraft } from './sheet-data';
 
 /** What a sheet of a visit on a day is compared with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
 export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay, today: CalendarDay): Known {

@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { sheetRows } from '@/lib/record/sheet-rows';
-import type { VisitForm } from '@/lib/record/visit-form';
-import type { CellPlace } from './sheet-state';
+import type { CellPlace } from '@/lib/entry/entry-state';
+import { sheetRows } from '@/lib/forms/entry-rows';
+import type { FormRefusal } from '@/lib/forms/read-sheet-side';
+import type { VisitForm } from '@/lib/forms/visit-form';
 
 /** Why the visit was not saved, box by box; each line leads to its box. */
 export function RefusedBox({ refusals, onGo }: { refusals: readonly FormRefusal[]; onGo: (refusal: FormRefusal) => void }) {

@@ -1,6 +1,6 @@
 import { use } from 'react';
+import type { GirthCell } from '@/lib/forms/visit-form';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
-import type { GirthCell } from '@/lib/record/visit-form';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength, showLengthChange } from '@/lib/units/show-length';

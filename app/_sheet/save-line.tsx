@@ -1,6 +1,6 @@
-import { capital } from '@/lib/units/capital';
-import { counted } from './act-in-words';
-import type { DraftState } from './draft-keeper';
+import type { DraftState } from '@/app/_draft/draft-keeper';
+import { counted } from '@/lib/entry/act-in-words';
+import { capitalized } from '@/lib/units/capitalized';
 
 type LineProps = {
   readonly state: DraftState;
@@ -19,7 +19,7 @@ export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, shor
         <Mark is={state.is} />
         <span>
           {wordsFor(state, waiting, isOnDevice)}
-          {broughtBack > 0 && ` ${capital(counted(broughtBack, 'figure'))} brought back from this device.`}
+          {broughtBack > 0 && ` ${capitalized(counted(broughtBack, 'figure'))} brought back from this device.`}
         </span>
       </p>
       <p className="counts">

@@ -1,6 +1,6 @@
-import type { VisitForm } from '@/lib/record/visit-form';
-import type { Known } from './sheet-data';
-import { secondVisit } from './visit-questions';
+import type { Known } from '@/lib/entry/entry-data';
+import { secondVisit } from '@/lib/entry/visit-questions';
+import type { VisitForm } from '@/lib/forms/visit-form';
 
 type SecondVisitProps = { readonly form: VisitForm; readonly known: Known; readonly onField: (change: Partial<VisitForm>) => void };
 

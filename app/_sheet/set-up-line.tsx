@@ -1,5 +1,5 @@
+import type { LimbSheet, VisitForm } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
-import type { LimbSheet, VisitForm } from '@/lib/record/visit-form';
 import { readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 

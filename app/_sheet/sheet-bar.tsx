@@ -1,10 +1,10 @@
 import { type ReactNode, type RefObject, useState } from 'react';
+import type { DraftStands } from '@/app/_draft/use-draft';
+import type { SheetData } from '@/lib/entry/entry-data';
+import { type CellPlace, redoable, type SheetState, undoable } from '@/lib/entry/entry-state';
 import type { LengthUnit } from '@/lib/units/length';
 import { SaveLine } from './save-line';
-import type { SheetData } from './sheet-data';
-import { type CellPlace, redoable, type SheetState, undoable } from './sheet-state';
 import { ThumbKeys } from './thumb-keys';
-import type { DraftStands } from './use-draft';
 
 type BarProps = {
   readonly data: SheetData;

@@ -1,10 +1,10 @@
 import type { LimbPicture, PictureLandmark } from '@/app/_picture/limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { OutlineTape } from '@/app/_picture/outline-tape';
+import type { SheetView, SideView } from '@/lib/entry/entry-view';
 import { doubtfulPlaces, withoutRungs } from '@/lib/ladder/cross-examined';
 import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
 import { type TapedLine, tapedLine } from '@/lib/ladder/taped-line';
-import type { SheetView, SideView } from './sheet-view';
 
 /** As wide as the side column of a tablet, so that no text is made smaller. */
 const WIDTH = 238;

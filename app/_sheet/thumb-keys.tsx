@@ -1,6 +1,6 @@
-import type { VisitForm } from '@/lib/record/visit-form';
+import { type CellPlace, cellAt } from '@/lib/entry/entry-state';
+import type { VisitForm } from '@/lib/forms/visit-form';
 import type { LengthUnit } from '@/lib/units/length';
-import { type CellPlace, cellAt } from './sheet-state';
 
 const PARTS = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 const GLYPHS = ['⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];

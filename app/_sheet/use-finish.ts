@@ -1,14 +1,14 @@
 import { useState, useTransition } from 'react';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { readVisitForm } from '@/lib/record/read-visit-form';
-import type { VisitForm } from '@/lib/record/visit-form';
-import { beforeFinish } from './before-finish';
-import { type Asked, openQuestions, questionKey, type ServerAsks } from './open-questions';
+import type { useDraft } from '@/app/_draft/use-draft';
+import { beforeFinish } from '@/lib/entry/before-finish';
+import type { SheetData } from '@/lib/entry/entry-data';
+import { type Asked, openQuestions, questionKey, type ServerAsks } from '@/lib/entry/open-questions';
+import { visitQuestionKey, visitQuestions } from '@/lib/entry/visit-questions';
+import type { FormRefusal } from '@/lib/forms/read-sheet-side';
+import { readVisitForm } from '@/lib/forms/read-visit-form';
+import type { VisitForm } from '@/lib/forms/visit-form';
 import { goToRefusal } from './refused-box';
-import type { SheetData } from './sheet-data';
-import type { useDraft } from './use-draft';
 import type { useSheet } from './use-sheet';
-import { visitQuestionKey, visitQuestions } from './visit-questions';
 
 /**
  * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions

@@ -1,16 +1,16 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
-import { sheetRows } from '@/lib/record/sheet-rows';
-import { cellKey, type LimbSheet } from '@/lib/record/visit-form';
-import { keepInWords } from './act-in-words';
-import { fixFor, keptAt } from './answer-question';
-import { acrossPlace, type CellWish, cellWish, firstEmpty, nextLimb, nextPlace } from './cell-keys';
-import { isGirthRead } from './cell-reading';
+import { keepInWords } from '@/lib/entry/act-in-words';
+import { fixFor, keptAt } from '@/lib/entry/answer-question';
+import { acrossPlace, type CellWish, cellWish, firstEmpty, nextLimb, nextPlace } from '@/lib/entry/cell-keys';
+import { isGirthRead } from '@/lib/entry/cell-reading';
+import type { SheetData } from '@/lib/entry/entry-data';
+import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from '@/lib/entry/entry-state';
+import { type OpenQuestion, sheetView } from '@/lib/entry/entry-view';
+import { type Asked, withAsked } from '@/lib/entry/open-questions';
+import { sheetRows } from '@/lib/forms/entry-rows';
+import { cellKey, type LimbSheet } from '@/lib/forms/visit-form';
 import { cellId } from './girth-cell';
-import { type Asked, withAsked } from './open-questions';
 import type { Answer } from './question-card';
-import type { SheetData } from './sheet-data';
-import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from './sheet-state';
-import { type OpenQuestion, sheetView } from './sheet-view';
 
 /** What the sheet as a whole is asked to do by a key in a cell. */
 export type SheetWishes = {

@@ -1,9 +1,9 @@
+import type { Known } from '@/lib/entry/entry-data';
+import type { VisitForm } from '@/lib/forms/visit-form';
 import { takenFor } from '@/lib/record/same-person';
-import type { VisitForm } from '@/lib/record/visit-form';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
-import type { Known } from './sheet-data';
 
 type FactsProps = {
   readonly form: VisitForm;

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
-import type { TimeLeft } from '@/app/_session/time-left';
+import type { TimeLeft } from '@/app/_auth/time-left';
 import { type Standing, useTimeLeft } from './use-time-left';
 
 /** Says in time that the session is about to end, lets it go on by one button, and covers the page once it has ended. */

@@ -1,6 +1,6 @@
 import { Fragment, type ReactNode } from 'react';
 
-/** SVG's presentation attributes are written with a hyphen; the others keep their capital letter, as `viewBox` does. */
+/** SVG's presentation attributes are written with a hyphen; the others keep their capitalized letter, as `viewBox` does. */
 const HYPHENATED =
   /^(?:stroke|fill|stop|flood|font|dominant|alignment|baseline|letter|word|pointer|shape|vector|color|image)[A-Z]|^(?:clipPath|clipRule|markerStart|markerMid|markerEnd|paintOrder|textAnchor|textDecoration|textRendering|writingMode)$/;
 const RENAMED: Readonly<Record<string, string>> = { className: 'class', htmlFor: 'for' };

@@ -1,6 +1,6 @@
 import Link from 'next/link';
-import { openSession } from '@/app/_session/therapist';
-import { secondsLeft } from '@/app/_session/time-left';
+import { openSession } from '@/app/_auth/therapist';
+import { secondsLeft } from '@/app/_auth/time-left';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { Therapist } from '@/db/therapist';
 import { IdleWarning } from './idle-warning';

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { TimeLeft } from '@/app/_session/time-left';
+import type { TimeLeft } from '@/app/_auth/time-left';
 
 /** How the session stands for this window: nothing to say, about to end, or ended. */
 export type Standing =

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { ACT_WORDS, doneAt } from '@/app/_patient/after-acting';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { MoveDate } from '@/app/_patient/move-date';
 import { PromptAnswers } from '@/app/_patient/prompt-answers';
+import { loadPatient } from '@/app/_record/load-patient';
 import type { Therapist } from '@/db/therapist';
 import type { WorkRow } from '@/db/worklist/work-lines';
 import { addDays } from '@/lib/units/calendar-day';

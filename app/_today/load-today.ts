@@ -3,7 +3,7 @@ import { after } from 'next/server';
 import { findPatients } from '@/db/patients/find-patients';
 import { unlessTrouble } from '@/db/sql/storage-trouble';
 import type { Therapist } from '@/db/therapist';
-import { renewStale, workAim } from '@/db/worklist/refresh-work';
+import { refreshStale, workAim } from '@/db/worklist/refresh-work';
 import { staleCount } from '@/db/worklist/stale-work';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
 import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
@@ -44,13 +44,13 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
   const aim = await workAim(therapist, today);
   let stale = await staleCount(therapist, aim);
   if (stale.behind > 0 && stale.behind <= FEW) {
-    await unlessTrouble(() => renewStale(therapist, today, { most: FEW }));
+    await unlessTrouble(() => refreshStale(therapist, today, { most: FEW }));
     stale = await staleCount(therapist, aim);
   }
   if (stale.behind > 0) {
     after(async () => {
       const started = Date.now();
-      await unlessTrouble(() => renewStale(therapist, today, { until: () => Date.now() - started > AFTER_MS }));
+      await unlessTrouble(() => refreshStale(therapist, today, { until: () => Date.now() - started > AFTER_MS }));
     });
   }
   const later = laterFrom(today);

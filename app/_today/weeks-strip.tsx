@@ -1,4 +1,4 @@
-import { Still } from '@/app/_shell/still';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { WorkDay } from '@/db/worklist/work-counts';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay, dayNumber, daysBetween, showDayOfYear } from '@/lib/units/calendar-day';
@@ -30,7 +30,7 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
   return (
     <div className="weeks">
       <div className="chart-scroll">
-        <Still
+        <StaticMarkup
           as="svg"
           className="chart weeks-chart"
           viewBox={`0 0 ${WIDTH} ${base + 30}`}
@@ -65,7 +65,7 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
           <text className="today-word" x={x(today) - 5} y={12} textAnchor="end">
             today
           </text>
-        </Still>
+        </StaticMarkup>
       </div>
       <p className="weeks-key">
         {crowded && <span>{`A column a day; the highest is ${most} things due.`}</span>}

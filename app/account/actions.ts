@@ -2,12 +2,12 @@
 
 import { hashPassword } from 'better-auth/crypto';
 import { revalidatePath } from 'next/cache';
-import { ownPasswordRefusal } from '@/app/_session/own-password';
-import { SHORTEST } from '@/app/_session/password-lengths';
-import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
-import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-codes';
-import { confirmFactor } from '@/app/_session/second-factor';
-import { openSession, requireActing } from '@/app/_session/therapist';
+import { ownPasswordRefusal } from '@/app/_auth/own-password';
+import { SHORTEST } from '@/app/_auth/password-lengths';
+import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
+import { newRecoveryCodes, recoveryCodeHash } from '@/app/_auth/recovery-codes';
+import { confirmFactor } from '@/app/_auth/second-factor';
+import { openSession, requireActing } from '@/app/_auth/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { changePassword, ownProof } from '@/db/people/own-account';

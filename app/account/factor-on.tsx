@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { RecoveryCodes } from '@/app/_session/recovery-code-list';
+import { RecoveryCodes } from '@/app/_auth/recovery-code-list';
 import { type AccountState, renewCodesAction, turnOffFactorAction } from './actions';
 import { CurrentPassword } from './current-password';
 

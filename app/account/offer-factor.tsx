@@ -1,10 +1,10 @@
 'use client';
 
 import { useActionState, useState } from 'react';
-import { FactorPicture } from '@/app/_session/factor-picture';
-import { RecoveryCodes } from '@/app/_session/recovery-code-list';
-import type { FactorOffer } from '@/app/_session/second-factor';
-import { withoutReset } from '@/app/_session/without-reset';
+import { FactorPicture } from '@/app/_auth/factor-picture';
+import { RecoveryCodes } from '@/app/_auth/recovery-code-list';
+import type { FactorOffer } from '@/app/_auth/second-factor';
+import { withoutReset } from '@/app/_auth/without-reset';
 import { Field } from '@/app/_shell/field';
 import { type AccountState, turnOnFactorAction } from './actions';
 import { CurrentPassword } from './current-password';

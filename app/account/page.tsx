@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import { deviceInWords } from '@/app/_session/device-in-words';
-import { offerFactor } from '@/app/_session/second-factor';
-import { openSession, requireTherapist } from '@/app/_session/therapist';
+import { deviceInWords } from '@/app/_auth/device-in-words';
+import { offerFactor } from '@/app/_auth/second-factor';
+import { openSession, requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
 import { ownProof } from '@/db/people/own-account';

@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { NewPassword } from '@/app/_session/new-password';
-import { withoutReset } from '@/app/_session/without-reset';
+import { withoutReset } from '@/app/_auth/without-reset';
+import { NewPassword } from '@/app/_shell/new-password';
 import { type AccountState, changePasswordAction } from './actions';
 import { CurrentPassword } from './current-password';
 

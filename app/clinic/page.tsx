@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { shownAction } from '@/db/audit/audit-actions';
-import { deedsOf } from '@/db/clinic/audit-entries';
+import { auditEntries } from '@/db/clinic/audit-entries';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import type { PatientHead } from '@/db/patients/patients';
@@ -15,7 +15,7 @@ export const metadata: Metadata = { title: 'Clinic' };
 /** The clinic as it is set up, its people, and what was done lately. */
 export default async function ClinicPage() {
   const therapist = await requireTherapist('/clinic');
-  const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await deedsOf(therapist, 20)];
+  const [clinic, people, deeds] = [await clinicOf(therapist), await peopleOf(therapist), await auditEntries(therapist, 20)];
   const doubts = therapist.role === 'lead' ? await historyState() : [];
   const clock = dayAndTime(clinic.timeZone);
   const heads = await headsOf(
@@ -124,7 +124,7 @@ function About({ head }: { readonly head: PatientHead | undefined }) {
   );
 }
 
-type Deed = Awaited<ReturnType<typeof deedsOf>>[number];
+type Deed = Awaited<ReturnType<typeof auditEntries>>[number];
 
 /** The patient a deed is about, where it is about one. */
 function patientOf({ subjectKind, subjectId, detail }: Deed): string | undefined {

@@ -3,10 +3,10 @@
 import { hashPassword } from 'better-auth/crypto';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
-import { beginTry } from '@/app/_session/limits';
-import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
-import { confirmFactor } from '@/app/_session/second-factor';
-import { requireOwnPage } from '@/app/_session/therapist';
+import { beginTry } from '@/app/_auth/limits';
+import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
+import { confirmFactor } from '@/app/_auth/second-factor';
+import { requireOwnPage } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { holderOf, takeLink } from '@/db/people/one-time-links';
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { findPatients, lastVisitDays } from '@/db/patients/find-patients';
 import { PatientTable } from './patient-table';

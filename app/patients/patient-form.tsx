@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import { Field, FieldGroup } from '@/app/_shell/field';
-import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
+import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import { LANGUAGE_NAMES } from '@/lib/summary/family/language-names';
 import type { PatientErrors, TypedPatient } from './read-patient';
 import { Refusals } from './refusals';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { textIn } from '@/app/_shell/posted';
-import { DIAGNOSIS_GROUPS } from '@/app/patients/diagnosis-groups';
+import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
 import { LANGUAGES } from '@/lib/summary/family/language-names';

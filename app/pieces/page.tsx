@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { WaitingOrders } from '@/app/_order/waiting-orders';
-import { requireTherapist } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';

@@ -1,4 +1,4 @@
-import type { SignInAnswer } from '@/app/_session/own-sign-in';
+import type { SignInAnswer } from '@/app/_auth/own-sign-in';
 
 /** What the form has to say after a try that did not get in. */
 export type Asked = { readonly refusal: string; readonly needsCode: boolean };

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { returnPath } from '@/app/_session/return-path';
-import { currentTherapist } from '@/app/_session/therapist';
+import { returnPath } from '@/app/_auth/return-path';
+import { currentTherapist } from '@/app/_auth/therapist';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { SignInForm } from './sign-in-form';
 

@@ -1,6 +1,6 @@
 import { headers } from 'next/headers';
-import { getAuth } from '@/app/_session/auth';
-import { requireActing } from '@/app/_session/therapist';
+import { getAuth } from '@/app/_auth/auth';
+import { requireActing } from '@/app/_auth/therapist';
 import { whenFree } from '@/db/sql/storage-trouble';
 
 /**

@@ -39,7 +39,7 @@ export type AuditAction = (typeof AUDIT_ACTIONS)[number];
 export const MENDED: AuditAction = 'broken history signed for';
 
 /** What an order's change is called. */
-export type OrderDeed = 'changed' | 'checked' | 'sent' | 'delivered' | 'cancelled';
+export type OrderAct = 'changed' | 'checked' | 'sent' | 'delivered' | 'cancelled';
 
 /** Refuses a name that is not among them. */
 export function assertAction(action: string): asserts action is AuditAction {

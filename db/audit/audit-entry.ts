@@ -10,6 +10,6 @@ export type Deed = {
 };
 
 /** The audit row of a write; it becomes the next link of the clinic's chain. */
-export function noteOf(by: { readonly id: string; readonly clinicId: string }, deed: Deed, at: Date): Statement {
+export function auditEntry(by: { readonly id: string; readonly clinicId: string }, deed: Deed, at: Date): Statement {
   return { note: { id: crypto.randomUUID(), clinicId: by.clinicId, at, who: by.id, ...deed } };
 }

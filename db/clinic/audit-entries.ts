@@ -4,7 +4,7 @@ import { audit, user } from '../schema/schema';
 import type { Therapist } from '../therapist';
 
 /** The latest deeds in the clinic, newest first, with the name of who did them. */
-export async function deedsOf(therapist: Therapist, most = 100, subjectId?: string) {
+export async function auditEntries(therapist: Therapist, most = 100, subjectId?: string) {
   const database = await getDatabase();
   const subject = subjectId ? eq(audit.subjectId, subjectId) : undefined;
   return database

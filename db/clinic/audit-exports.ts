@@ -1,9 +1,9 @@
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** Notes in the log that somebody took a patient, or with null the whole clinic, out of the program, and in which form. */
 export async function noteExport(therapist: Therapist, patientId: string | null, form: string, at = new Date()): Promise<void> {
   const subject = patientId ? { subjectKind: 'patient', subjectId: patientId } : { subjectKind: 'clinic', subjectId: therapist.clinicId };
-  await writeTogether([noteOf(therapist, { action: 'taken out', ...subject, detail: { form } }, at)]);
+  await inTransaction([auditEntry(therapist, { action: 'taken out', ...subject, detail: { form } }, at)]);
 }

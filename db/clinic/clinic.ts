@@ -1,11 +1,11 @@
 import { and, asc, eq } from 'drizzle-orm';
 import type { LengthUnit } from '@/lib/units/length';
 import type { MassUnit } from '@/lib/units/mass';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { clinic, clinicSetting } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** A clinic's name on the page head, the units it tapes and weighs in, and the zone its days are counted in. */
 export type Clinic = {
@@ -69,8 +69,12 @@ export async function changeSetting(
 ): Promise<void> {
   assertMayWrite(therapist);
   const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, by: therapist.id, at, ...change };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(clinicSetting).values(row).returning({ id: clinicSetting.id }),
-    noteOf(therapist, { action: 'setting changed', subjectKind: 'setting', subjectId: change.key, detail: { value: change.value } }, at),
+    auditEntry(
+      therapist,
+      { action: 'setting changed', subjectKind: 'setting', subjectId: change.key, detail: { value: change.value } },
+      at,
+    ),
   ]);
 }

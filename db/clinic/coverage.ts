@@ -2,13 +2,13 @@ import { and, desc, eq } from 'drizzle-orm';
 import type { CoverageRule } from '@/lib/record/coverage';
 import { coverageRulesSchema } from '@/lib/record/coverage-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
-import { workChanged } from '../patients/invalidate-work';
+import { invalidateWork } from '../patients/invalidate-work';
 import { patientHead } from '../patients/patients';
 import { patientCoverage } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { settingsOf } from './clinic';
 
 /** The setting that holds the clinic's coverage rules. */
@@ -46,10 +46,10 @@ export async function setCoverage(
   if (!(await patientHead(therapist, patientId))) return false;
   const { ruleId, from, note } = entry;
   const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, rule: ruleId, from, note, by: therapist.id, at };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(patientCoverage).values(row).returning({ id: patientCoverage.id }),
-    workChanged(therapist, patientId),
-    noteOf(therapist, { action: 'coverage set', subjectKind: 'patient', subjectId: patientId, detail: { rule: ruleId, from } }, at),
+    invalidateWork(therapist, patientId),
+    auditEntry(therapist, { action: 'coverage set', subjectKind: 'patient', subjectId: patientId, detail: { rule: ruleId, from } }, at),
   ]);
   return true;
 }

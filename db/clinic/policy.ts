@@ -1,5 +1,5 @@
 import { repeatSd } from '@/lib/ladder/repeat-sd';
-import { type Policy, policySchema, policyWith } from '@/lib/record/policy';
+import { type Policy, policySchema, policyWith } from '@/lib/limits/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { repeatTapingsOf } from '../patients/repeat-tapings';
 import type { Therapist } from '../therapist';

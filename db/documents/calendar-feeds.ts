@@ -2,14 +2,14 @@ import { randomBytes } from 'node:crypto';
 import { and, asc, desc, eq, gt, isNull, or } from 'drizzle-orm';
 import type { StoredDay } from '@/lib/schedule/calendar-entries';
 import type { DateKind } from '@/lib/schedule/scheduled-date';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { patientHead } from '../patients/patients';
 import { hashOf } from '../people/token-hash';
 import { calendarFeed, clinic, dueDate, patient, patientRevision, user } from '../schema/schema';
 import { ifItCan } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { alarmDaysOf } from './calendar-alarm';
 
 /** A calendar address: whose dates, who opened it, whether it still answers. The token itself is never kept. */
@@ -33,9 +33,9 @@ export async function openFeed(therapist: Therapist, patientId: string | null, a
   if (patientId !== null && !(await patientHead(therapist, patientId))) return undefined;
   const token = randomBytes(32).toString('base64url');
   const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, tokenHash: hashOf(token), by: therapist.id, at };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(calendarFeed).values(row).returning({ id: calendarFeed.id }),
-    noteOf(therapist, { action: 'calendar address opened', subjectKind: 'calendar', subjectId: row.id, detail: { patientId } }, at),
+    auditEntry(therapist, { action: 'calendar address opened', subjectKind: 'calendar', subjectId: row.id, detail: { patientId } }, at),
   ]);
   return token;
 }
@@ -43,14 +43,14 @@ export async function openFeed(therapist: Therapist, patientId: string | null, a
 /** Withdraws a calendar address at once; false when there is none to withdraw. */
 export async function withdrawFeed(therapist: Therapist, feedId: string, at = new Date()): Promise<boolean> {
   assertMayWrite(therapist);
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .update(calendarFeed)
         .set({ withdrawnAt: at, withdrawnBy: therapist.id })
         .where(and(eq(calendarFeed.id, feedId), eq(calendarFeed.clinicId, therapist.clinicId), isNull(calendarFeed.withdrawnAt)))
         .returning({ id: calendarFeed.id }),
-    noteOf(therapist, { action: 'calendar address withdrawn', subjectKind: 'calendar', subjectId: feedId }, at),
+    auditEntry(therapist, { action: 'calendar address withdrawn', subjectKind: 'calendar', subjectId: feedId }, at),
   ]);
   return written.kind === 'written';
 }

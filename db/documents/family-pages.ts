@@ -1,12 +1,12 @@
 import { and, desc, eq } from 'drizzle-orm';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { keptVisit } from '../patients/read-visits';
 import { issuedDocument, user } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** A family page as it was approved: frozen with its visit and the version of its words. */
 export type ApprovedPage = {
@@ -32,9 +32,9 @@ export async function approveFamilyPage(
   const documentId = crypto.randomUUID();
   const whose = { id: documentId, clinicId: therapist.clinicId, patientId: visit.patientId, visitId, kind: 'family-page' as const };
   const row = { ...whose, language: page.language, templateVersion: page.version, content: page, author: therapist.id, at, submissionId };
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) => tx.insert(issuedDocument).values(row).onConflictDoNothing().returning({ id: issuedDocument.id }),
-    noteOf(therapist, { action: 'family page approved', subjectKind: 'document', subjectId: documentId, detail: { visitId } }, at),
+    auditEntry(therapist, { action: 'family page approved', subjectKind: 'document', subjectId: documentId, detail: { visitId } }, at),
   ]);
   if (written.kind === 'written') return documentId;
   const database = await getDatabase();

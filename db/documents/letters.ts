@@ -1,12 +1,12 @@
 import { and, desc, eq } from 'drizzle-orm';
 import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { patientHead } from '../patients/patients';
 import { keptVisit } from '../patients/read-visits';
 import { issuedDocument, user } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** A replacement letter as it was signed: frozen, with the visit of its new ladder and the version of its words. */
 export type SignedLetter = {
@@ -45,9 +45,9 @@ export async function signLetter(
     submissionId,
   };
   const detail = { patientId, piece: letter.piece, reason: letter.reason };
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) => tx.insert(issuedDocument).values(row).onConflictDoNothing().returning({ id: issuedDocument.id }),
-    noteOf(therapist, { action: 'replacement letter signed', subjectKind: 'document', subjectId: letterId, detail }, at),
+    auditEntry(therapist, { action: 'replacement letter signed', subjectKind: 'document', subjectId: letterId, detail }, at),
   ]);
   if (written.kind === 'written') return letterId;
   const database = await getDatabase();

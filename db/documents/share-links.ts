@@ -1,13 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import { and, asc, desc, eq, gt, isNull } from 'drizzle-orm';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { hashOf } from '../people/token-hash';
 import { issuedDocument, shareLink, shareOpening, user } from '../schema/schema';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { familyPageOf } from './family-pages';
 
 /** Days a link answers. Source: this program's figures for safety; clinic default. */
@@ -41,9 +41,9 @@ export async function openLink(therapist: Therapist, documentId: string, at = ne
     by: therapist.id,
     at,
   };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(shareLink).values(row).returning({ id: shareLink.id }),
-    noteOf(therapist, { action: 'link to a family page made', subjectKind: 'document', subjectId: documentId }, at),
+    auditEntry(therapist, { action: 'link to a family page made', subjectKind: 'document', subjectId: documentId }, at),
   ]);
   return token;
 }
@@ -51,14 +51,14 @@ export async function openLink(therapist: Therapist, documentId: string, at = ne
 /** Withdraws a link at once, also for those who have opened it already; false when there is none to withdraw. */
 export async function withdrawLink(therapist: Therapist, linkId: string, at = new Date()): Promise<boolean> {
   assertMayWrite(therapist);
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .update(shareLink)
         .set({ withdrawnAt: at, withdrawnBy: therapist.id })
         .where(and(eq(shareLink.id, linkId), eq(shareLink.clinicId, therapist.clinicId), isNull(shareLink.withdrawnAt)))
         .returning({ id: shareLink.id }),
-    noteOf(therapist, { action: 'link to a family page withdrawn', subjectKind: 'link', subjectId: linkId }, at),
+    auditEntry(therapist, { action: 'link to a family page withdrawn', subjectKind: 'link', subjectId: linkId }, at),
   ]);
   return written.kind === 'written';
 }

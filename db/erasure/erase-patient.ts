@@ -7,7 +7,7 @@ import { getDatabase } from '../client';
 import { deleteContent, idsOf } from '../patients/patient-content';
 import { audit, erasure, patient, workCount, workLine, workState } from '../schema/schema';
 import type { Database } from '../sql/database';
-import { rowsOf, runTogether, type Steps } from '../sql/run-steps';
+import { rowsOf, runTransaction, type Steps } from '../sql/run-steps';
 import type { Therapist } from '../therapist';
 import { KNOWN, PATIENT } from '../worklist/work-diff';
 
@@ -25,7 +25,7 @@ export type Erased = { readonly rows: number; readonly blanked: number };
  */
 export async function erasePatient(therapist: Therapist, patientId: string, reason: string, at = new Date()): Promise<Erased | undefined> {
   if (therapist.role !== 'lead') throw new Error('Only a lead erases a patient.');
-  const erased = await runTogether(await getDatabase(), (tx) => stepsOf(tx, therapist, patientId, reason, at));
+  const erased = await runTransaction(await getDatabase(), (tx) => stepsOf(tx, therapist, patientId, reason, at));
   if (erased) keepHeads(erased.grown);
   return erased && { rows: erased.rows, blanked: erased.blanked };
 }

@@ -1,10 +1,10 @@
 import { and, eq, max, or, sql } from 'drizzle-orm';
-import { keepUntil } from '@/lib/record/keep-until';
+import { retainedUntil } from '@/lib/record/retained-until';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { policyOf } from '../clinic/policy';
 import { headColumns, isCurrent } from '../patients/patients';
-import { TAKEN_BACK } from '../patients/revoked';
+import { REVOKED } from '../patients/revoked';
 import { garmentOrder, issuedDocument, patient, patientRevision, piece, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
 
@@ -15,13 +15,13 @@ export type PlannedErasure = {
   readonly name: string | null;
   readonly holds: readonly string[];
   readonly lastVisit: CalendarDay | undefined;
-  readonly keepUntil: CalendarDay;
+  readonly retainedUntil: CalendarDay;
 };
 
 /** Looks at the patients of this reference: one, and any that an import brought in and that was taken back. Nothing is changed. */
 export async function plannedErasures(therapist: Therapist, reference: string): Promise<readonly PlannedErasure[]> {
   const database = await getDatabase();
-  const takenBack = and(eq(patientRevision.patientId, patient.id), eq(patient.revision, TAKEN_BACK), eq(patientRevision.number, 1));
+  const takenBack = and(eq(patientRevision.patientId, patient.id), eq(patient.revision, REVOKED), eq(patientRevision.number, 1));
   const heads = await database
     .select(headColumns)
     .from(patient)
@@ -41,7 +41,7 @@ export async function plannedErasures(therapist: Therapist, reference: string): 
       `${await database.$count(garmentOrder, eq(garmentOrder.patientId, patientId))} orders`,
       `${await database.$count(issuedDocument, eq(issuedDocument.patientId, patientId))} family pages and letters`,
     ];
-    plans.push({ patientId, reference: head.reference, name, holds, lastVisit, keepUntil: keepUntil(born, lastVisit, policy) });
+    plans.push({ patientId, reference: head.reference, name, holds, lastVisit, retainedUntil: retainedUntil(born, lastVisit, policy) });
   }
   return plans;
 }

@@ -3,7 +3,7 @@ import type BetterSqlite from 'better-sqlite3';
 import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
 import { databaseAddress } from '../sql/database';
-import { ask } from '../sql/run-sql';
+import { runSql } from '../sql/run-sql';
 
 /**
  * Overwrites what deleted rows leave behind in the file, and looks for words that must be gone; says how it went.
@@ -13,7 +13,7 @@ import { ask } from '../sql/run-sql';
  */
 export async function wipeFreedSpace(database: Database, words: readonly string[]): Promise<string> {
   if (engine === 'postgres') {
-    await ask(database, 'vacuum');
+    await runSql(database, 'vacuum');
     return 'The space was freed. The server’s log, replicas and dumps may hold the patient until they are overwritten.';
   }
   const file = (database as unknown as { $client: BetterSqlite.Database }).$client;

@@ -6,7 +6,7 @@ import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { cautionSteps } from '../patients/cautions';
 import { newEvent } from '../patients/events';
-import { changesOf, workChanged, workChangedFrom } from '../patients/invalidate-work';
+import { changesOf, invalidateWork, invalidateWorkFrom } from '../patients/invalidate-work';
 import { newOrder } from '../patients/orders';
 import { newPatient } from '../patients/patients';
 import { newPiece } from '../patients/pieces';
@@ -78,7 +78,7 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
       ...pieces.steps,
       ...events,
       ...cautions,
-      workChanged(therapist, patientId),
+      invalidateWork(therapist, patientId),
     ],
     added: { visits: visits.ids, pieces: pieces.ids, orders: orders.map(({ orderId }) => orderId) },
     words: null,
@@ -109,7 +109,7 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   return {
     kind: 'extended',
     patientId,
-    steps: [workChangedFrom(therapist, patientId, changes), ...visits.steps, ...pieces.steps],
+    steps: [invalidateWorkFrom(therapist, patientId, changes), ...visits.steps, ...pieces.steps],
     added: { visits: visits.ids, pieces: pieces.ids, orders: [] },
     words: leftOut > 0 ? 'Orders, events and answers to cautions come in with new patients only; they were left out.' : null,
   };

@@ -1,13 +1,13 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import type { PatientFile } from '@/lib/record/patient-file';
-import { type Deed, noteOf } from '../audit/audit-entry';
+import { auditEntry, type Deed } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { dataImport, importItem } from '../schema/schema';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { type BroughtIn, bringIn } from './bring-in';
 
 /** Items written with one insert. */
@@ -24,9 +24,9 @@ export async function keepUpload(therapist: Therapist, { fileName, form, text }:
   assertMayWrite(therapist);
   const id = crypto.randomUUID();
   const head = { id, clinicId: therapist.clinicId, by: therapist.id, at, fileName, form, text, mapping: null, state: 'reading' as const };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(dataImport).values(head).returning({ id: dataImport.id }),
-    noteOf(therapist, { action: 'import read', subjectKind: 'import', subjectId: id, detail: { form } }, at),
+    auditEntry(therapist, { action: 'import read', subjectKind: 'import', subjectId: id, detail: { form } }, at),
   ]);
   return id;
 }
@@ -52,25 +52,25 @@ export async function keepMapping(therapist: Therapist, importId: string, mappin
 /** Puts the patients of a file in line to be brought in, and lets the file go. The same button pressed twice lines them up once. */
 export async function lineUp(therapist: Therapist, importId: string, patients: readonly PatientFile[], at = new Date()): Promise<void> {
   assertMayWrite(therapist);
-  await writeTogether([...opened(therapist, importId, patients.length, at), ...inLine(therapist, importId, patients, 0)]);
+  await inTransaction([...opened(therapist, importId, patients.length, at), ...inLine(therapist, importId, patients, 0)]);
 }
 
 /** Opens the line of an import whose patients come in parts, because the file is too large to be held. */
 export async function openLine(therapist: Therapist, importId: string, patients: number, at = new Date()): Promise<void> {
   assertMayWrite(therapist);
-  await writeTogether(opened(therapist, importId, patients, at));
+  await inTransaction(opened(therapist, importId, patients, at));
 }
 
 /** Puts some more patients into an open line; `from` is how many stand in it already. */
 export async function lineUpMore(therapist: Therapist, importId: string, patients: readonly PatientFile[], from: number): Promise<void> {
   assertMayWrite(therapist);
-  await writeTogether(inLine(therapist, importId, patients, from));
+  await inTransaction(inLine(therapist, importId, patients, from));
 }
 
 function opened(therapist: Therapist, importId: string, patients: number, at: Date): readonly Statement[] {
   return [
     (tx) => tx.update(dataImport).set({ state: 'open', text: null }).where(inReading(therapist, importId)).returning({ id: dataImport.id }),
-    noteOf(therapist, { action: 'import opened', subjectKind: 'import', subjectId: importId, detail: { patients } }, at),
+    auditEntry(therapist, { action: 'import opened', subjectKind: 'import', subjectId: importId, detail: { patients } }, at),
   ];
 }
 
@@ -121,11 +121,11 @@ async function takeItem(therapist: Therapist, id: string, file: PatientFile, at:
     const brought = await bringIn(therapist, file, id, at);
     const steps = 'steps' in brought ? brought.steps : [];
     const noted = 'steps' in brought ? [linked(id, brought), noteOfItem(therapist, id, brought, at)] : [];
-    const written = await writeTogether([settle(therapist, id, outcomeOf(brought)), ...steps, ...noted]);
+    const written = await inTransaction([settle(therapist, id, outcomeOf(brought)), ...steps, ...noted]);
     if (written.kind === 'written' || written.step === 0) return;
   }
   const words = 'Somebody else wrote to this record at the same time. Bring the file in once more.';
-  await writeTogether([settle(therapist, id, { state: 'refused', words })]);
+  await inTransaction([settle(therapist, id, { state: 'refused', words })]);
 }
 
 type Settled = Partial<Pick<typeof importItem.$inferSelect, 'state' | 'reference' | 'patientId' | 'added' | 'words'>>;
@@ -160,7 +160,7 @@ function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { rea
     subjectId: brought.patientId,
     detail: { item: id, how: brought.kind },
   };
-  return noteOf(therapist, deed, at);
+  return auditEntry(therapist, deed, at);
 }
 
 /** Stops an import: what waits is not brought in; what was brought in stays until it is undone. */

@@ -1,16 +1,16 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
-import { changesOf, workChangedFrom } from '../patients/invalidate-work';
+import { changesOf, invalidateWorkFrom } from '../patients/invalidate-work';
 import { ordersOf } from '../patients/read-orders';
 import { type KeptRecord, recordOf } from '../patients/records';
-import { TAKEN_BACK } from '../patients/revoked';
+import { REVOKED } from '../patients/revoked';
 import { dataImport, garmentOrder, importItem, patient, piece, visit } from '../schema/schema';
 import type { AddedByImport } from '../schema/schema-imports';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** What an undo came to: patients taken back, and those that stay because somebody has worked on them since. */
 export type Undone = { readonly undone: number; readonly stayed: readonly string[] };
@@ -54,12 +54,12 @@ type Item = {
 };
 
 async function takeBack(therapist: Therapist, { id, isNew, patientId, added, changes }: Item, at: Date): Promise<boolean> {
-  const written = await writeTogether([
+  const written = await inTransaction([
     ...headsTakenBack(therapist, added),
     ...(isNew ? [patientTakenBack(therapist, patientId)] : []),
-    workChangedFrom(therapist, patientId, changes),
+    invalidateWorkFrom(therapist, patientId, changes),
     (tx) => tx.update(importItem).set({ state: 'undone' }).where(eq(importItem.id, id)).returning({ id: importItem.id }),
-    noteOf(therapist, { action: 'import taken back', subjectKind: 'patient', subjectId: patientId, detail: { item: id } }, at),
+    auditEntry(therapist, { action: 'import taken back', subjectKind: 'patient', subjectId: patientId, detail: { item: id } }, at),
   ]);
   return written.kind === 'written';
 }
@@ -79,7 +79,7 @@ function headsTakenBack({ clinicId }: Therapist, { visits, pieces, orders }: Add
       (id) => (tx) =>
         tx
           .update(table)
-          .set({ revision: TAKEN_BACK })
+          .set({ revision: REVOKED })
           .where(and(eq(table.id, id), eq(table.clinicId, clinicId), eq(table.revision, 1)))
           .returning({ id: table.id }),
     );
@@ -87,7 +87,7 @@ function headsTakenBack({ clinicId }: Therapist, { visits, pieces, orders }: Add
 }
 
 function patientTakenBack({ clinicId }: Therapist, patientId: string): Statement {
-  const gone = { revision: TAKEN_BACK, referenceKey: `taken back ${patientId}`, searchText: '' };
+  const gone = { revision: REVOKED, referenceKey: `taken back ${patientId}`, searchText: '' };
   return (tx) =>
     tx
       .update(patient)

@@ -2,15 +2,15 @@ import { and, desc, eq, inArray, max } from 'drizzle-orm';
 import type { CardAnswered } from '@/lib/cautions/read-caution-form';
 import type { CardAnswer, CautionAnswer, CautionFigures } from '@/lib/record/caution-answer';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { cautionAnswer, user, visit } from '../schema/schema';
-import { idOfForm } from '../sql/deterministic-id';
+import { deterministicId } from '../sql/deterministic-id';
 import { isDuplicate } from '../sql/is-duplicate';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
-import { workChanged } from './invalidate-work';
+import { inTransaction } from '../transaction';
+import { invalidateWork } from './invalidate-work';
 import { patientHead } from './patients';
 
 /** An answer as kept: the visit it was given at, the wording it was asked in, and who answered when. */
@@ -42,9 +42,9 @@ export async function answerCautions(
   if (given.answers.length === 0 || !(await patientHead(therapist, patientId))) return false;
   if (given.visitId !== null && !(await isVisitOf(therapist, patientId, given.visitId))) return false;
   const said = given.answers.map(({ card, answer, words, figures }) => [card, answer, words, figures.details ?? null]);
-  const idOf = (card: string) => idOfForm(therapist.clinicId, patientId, given.submissionId, JSON.stringify(said), card);
+  const idOf = (card: string) => deterministicId(therapist.clinicId, patientId, given.submissionId, JSON.stringify(said), card);
   try {
-    await writeTogether([...cautionSteps(therapist, patientId, given, at, idOf), workChanged(therapist, patientId)]);
+    await inTransaction([...cautionSteps(therapist, patientId, given, at, idOf), invalidateWork(therapist, patientId)]);
   } catch (error) {
     if (!isDuplicate(error) || !(await isKept(given.answers.map(({ card }) => idOf(card))))) throw error;
   }
@@ -65,7 +65,7 @@ export function cautionSteps(
   const detail = { visitId: given.visitId, answers: Object.fromEntries(given.answers.map(({ card, answer }) => [card, answer])) };
   return [
     (tx) => tx.insert(cautionAnswer).values(rows).returning({ id: cautionAnswer.id }),
-    noteOf(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail }, at),
+    auditEntry(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail }, at),
   ];
 }
 

@@ -2,7 +2,7 @@ import { and, eq } from 'drizzle-orm';
 import { getDatabase } from '../client';
 import { draft } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { patientHead } from './patients';
 
 /** A form that is not finished, as last kept. `version` counts its savings from 1. */
@@ -34,7 +34,7 @@ export async function keepDraft(
   const version = from.version + 1;
   const kept = { content: from.content, version, updatedAt: at };
   const row = { ...kept, id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, author: therapist.id, kind };
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       from.version === 0
         ? tx.insert(draft).values(row).onConflictDoNothing().returning({ id: draft.id })
@@ -50,7 +50,7 @@ export async function keepDraft(
 
 /** Lets the draft go, once its form is saved or given up. */
 export async function discardDraft(therapist: Therapist, patientId: string, kind: string): Promise<void> {
-  await writeTogether([
+  await inTransaction([
     (tx) =>
       tx
         .delete(draft)

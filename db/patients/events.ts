@@ -1,12 +1,12 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { PatientEvent } from '@/lib/record/patient-record';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { patientEvent } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
-import { workChanged } from './invalidate-work';
+import { inTransaction } from '../transaction';
+import { invalidateWork } from './invalidate-work';
 import { patientHead } from './patients';
 
 /** An event as kept: whose it is, and who wrote it when. */
@@ -68,7 +68,7 @@ type Entry = {
 };
 
 async function insertEvent(therapist: Therapist, entry: Entry, at: Date): Promise<EventSaved> {
-  const written = await writeTogether([...eventSteps(therapist, entry, at), workChanged(therapist, entry.patientId)]);
+  const written = await inTransaction([...eventSteps(therapist, entry, at), invalidateWork(therapist, entry.patientId)]);
   return { kind: written.kind === 'written' ? 'saved' : 'already-saved' };
 }
 
@@ -88,6 +88,6 @@ function eventSteps(therapist: Therapist, entry: Entry, at: Date): readonly Stat
   const row = { id: crypto.randomUUID(), patientId, day, kind, words, withdraws, reason, submissionId, ...who };
   return [
     (tx) => tx.insert(patientEvent).values(row).onConflictDoNothing().returning({ id: patientEvent.id }),
-    noteOf(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail: { kind, day } }, at),
+    auditEntry(therapist, { action, subjectKind: 'patient', subjectId: patientId, detail: { kind, day } }, at),
   ];
 }

@@ -5,7 +5,7 @@ import { patient, patientRevision, visit } from '../schema/schema';
 import { readEach } from '../sql/read-each';
 import type { Therapist } from '../therapist';
 import { headColumns, isCurrent, type PatientHead } from './patients';
-import { TAKEN_BACK } from './revoked';
+import { REVOKED } from './revoked';
 
 /** One page of a list of patients, the ids of those on it that cannot be read, and how many there are in all. */
 export type PatientPage = {
@@ -28,7 +28,7 @@ export async function findPatients(therapist: Therapist, search = '', page = 1, 
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const wanted = and(
     eq(patient.clinicId, therapist.clinicId),
-    gt(patient.revision, TAKEN_BACK),
+    gt(patient.revision, REVOKED),
     ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
   );
   const inOrder = [asc(patient.referenceKey), asc(patient.id)];
@@ -84,7 +84,7 @@ export async function lastVisitDays(therapist: Therapist, patientIds: readonly s
   const rows = await database
     .select({ patientId: visit.patientId, day: max(visit.day) })
     .from(visit)
-    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds]), gt(visit.revision, TAKEN_BACK)))
+    .where(and(eq(visit.clinicId, therapist.clinicId), inArray(visit.patientId, [...patientIds]), gt(visit.revision, REVOKED)))
     .groupBy(visit.patientId);
   return new Map(rows.flatMap(({ patientId, day }) => (day ? [[patientId, day as CalendarDay] as const] : [])));
 }

@@ -5,9 +5,9 @@ import type { LimbSide, Piece } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import type { Therapist } from '../therapist';
-import { type Written, writeTogether } from '../transaction';
+import { inTransaction, type Written } from '../transaction';
 import { cautionSteps, cautionsOfPatients } from './cautions';
-import { changesOf, workChangedFrom } from './invalidate-work';
+import { changesOf, invalidateWorkFrom } from './invalidate-work';
 
 /** What a person said at a hand-over: stops lifted, and why cautions were not asked where some were not. */
 export type HandOver = {
@@ -42,7 +42,7 @@ export async function writeUnlessHeld(
     const changes = await changesOf(therapist, patientId);
     const stops = await notLifted();
     if (stops.length > 0) return { kind: 'held', stops };
-    written = await writeTogether([...statements, workChangedFrom(therapist, patientId, changes)]);
+    written = await inTransaction([...statements, invalidateWorkFrom(therapist, patientId, changes)]);
     if (written.kind === 'written' || written.step !== statements.length) return written;
   }
   return written;

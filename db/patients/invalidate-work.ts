@@ -5,7 +5,7 @@ import { workState } from '../schema/schema';
 import type { Therapist } from '../therapist';
 
 /** The step that goes with every write to a patient's record: the stored lines of this patient no longer hold and will be renewed. */
-export function workChanged(therapist: Therapist, patientId: string): Statement {
+export function invalidateWork(therapist: Therapist, patientId: string): Statement {
   const row = { patientId, clinicId: therapist.clinicId, changes: 1, renewedFor: null };
   return (tx) =>
     tx
@@ -15,7 +15,7 @@ export function workChanged(therapist: Therapist, patientId: string): Statement 
       .returning({ id: workState.patientId });
 }
 
-/** How many writes a patient's record has had. Read it before the record, and give it to `workChangedFrom`. */
+/** How many writes a patient's record has had. Read it before the record, and give it to `invalidateWorkFrom`. */
 export async function changesOf(therapist: Therapist, patientId: string): Promise<number> {
   const database = await getDatabase();
   const [state] = await database
@@ -26,7 +26,7 @@ export async function changesOf(therapist: Therapist, patientId: string): Promis
 }
 
 /** The same step for a write that stands on the record as it was read: it touches no row when another write came in between. */
-export function workChangedFrom(therapist: Therapist, patientId: string, changes: number): Statement {
+export function invalidateWorkFrom(therapist: Therapist, patientId: string, changes: number): Statement {
   const asRead = and(eq(workState.patientId, patientId), eq(workState.clinicId, therapist.clinicId), eq(workState.changes, changes));
   return (tx) =>
     tx

@@ -1,14 +1,14 @@
 import { and, eq, max } from 'drizzle-orm';
 import type { Order } from '@/lib/record/order';
-import type { OrderDeed } from '../audit/audit-actions';
-import { noteOf } from '../audit/audit-entry';
+import type { OrderAct } from '../audit/audit-actions';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { garmentOrder, orderRevision } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted, writeUnlessHeld } from './holds';
-import { workChanged } from './invalidate-work';
+import { invalidateWork } from './invalidate-work';
 import { patientHead } from './patients';
 import { newPiece, nextRevision, type TypedPiece } from './pieces';
 import { type KeptOrder, orderWithHistory } from './read-orders';
@@ -34,7 +34,7 @@ export type PiecesOfOrder = {
 /** A change of an order: what it is, its reason in words, pieces that go with it, and what was said of cautions at a delivery. */
 export type OrderEntry = {
   readonly submissionId: string;
-  readonly deed: OrderDeed;
+  readonly deed: OrderAct;
   readonly order: Order;
   readonly reason: string;
   readonly pieces?: PiecesOfOrder;
@@ -60,7 +60,7 @@ export async function proposeOrder(
     const number = (await lastNumber(therapist, patientId)) + 1;
     const order: Order = { ...entry.order, order: number };
     const { orderId, statements } = newOrder(therapist, { patientId, submissionId, order }, at);
-    const written = await writeTogether([...statements, workChanged(therapist, patientId)]);
+    const written = await inTransaction([...statements, invalidateWork(therapist, patientId)]);
     if (written.kind === 'written') return { kind: 'saved', orderId };
   }
   throw new Error('The order found no number of its own.');
@@ -77,7 +77,7 @@ export function newOrder(
   const statements: Statement[] = [
     (tx) => tx.insert(garmentOrder).values(head).onConflictDoNothing().returning({ id: garmentOrder.id }),
     insertRevision(therapist, orderId, 1, submissionId, order, null, at),
-    noteOf(therapist, { action: 'order proposed', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, at),
+    auditEntry(therapist, { action: 'order proposed', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, at),
   ];
   return { orderId, statements };
 }
@@ -120,7 +120,7 @@ export async function reviseOrder(
       nextRevision(therapist, pieceId, revision, { submissionId: `${submissionId}/${pieceId}`, piece, reason: why }, at),
     ),
     ...(handOver ? handOverSteps(therapist, patientId, `order ${order.order}`, handOver, at) : []),
-    noteOf(therapist, { action: `order ${deed}`, subjectKind: 'order', subjectId: orderId, detail }, at),
+    auditEntry(therapist, { action: `order ${deed}`, subjectKind: 'order', subjectId: orderId, detail }, at),
   ]);
   if (written.kind === 'held') return written;
   if (written.kind === 'written') return { kind: 'saved', orderId };

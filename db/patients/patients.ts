@@ -1,15 +1,15 @@
 import { and, asc, eq, gt } from 'drizzle-orm';
 import type { PatientDetails } from '@/lib/record/patient-details';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { patient, patientRevision } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { isDuplicate } from '../sql/is-duplicate';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
-import { workChanged } from './invalidate-work';
-import { TAKEN_BACK } from './revoked';
+import { inTransaction } from '../transaction';
+import { invalidateWork } from './invalidate-work';
+import { REVOKED } from './revoked';
 
 /** A patient as known now: the details of the current revision. */
 export type PatientHead = PatientDetails & { readonly patientId: string; readonly revision: number };
@@ -60,7 +60,7 @@ export async function patientStates(therapist: Therapist, patientId: string): Pr
     .select({ ...headColumns, revision: number, author, at, reason })
     .from(patient)
     .innerJoin(patientRevision, eq(patientRevision.patientId, patient.id))
-    .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.id, patientId), gt(patient.revision, TAKEN_BACK)))
+    .where(and(eq(patient.clinicId, therapist.clinicId), eq(patient.id, patientId), gt(patient.revision, REVOKED)))
     .orderBy(asc(number));
 }
 
@@ -72,7 +72,7 @@ export async function addPatient(
 ): Promise<PatientSaved> {
   assertMayWrite(therapist);
   const { patientId, statements } = newPatient(therapist, entry, at);
-  const written = await writeTogether([...statements, workChanged(therapist, patientId)]);
+  const written = await inTransaction([...statements, invalidateWork(therapist, patientId)]);
   if (written.kind === 'written') return { kind: 'saved', patientId };
   const database = await getDatabase();
   const saved = await submitted(database, therapist, entry.submissionId);
@@ -91,7 +91,7 @@ export function newPatient(
   const statements: Statement[] = [
     (tx) => tx.insert(patient).values(head).onConflictDoNothing().returning({ id: patient.id }),
     insertRevision(therapist, patientId, 1, entry.details, entry.submissionId, null, at),
-    noteOf(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
+    auditEntry(therapist, { action: 'patient added', subjectKind: 'patient', subjectId: patientId }, at),
   ];
   return { patientId, statements };
 }
@@ -110,7 +110,7 @@ export async function revisePatient(
   const database = await getDatabase();
   const next = expectedRevision + 1;
   try {
-    const written = await writeTogether([
+    const written = await inTransaction([
       (tx) =>
         tx
           .update(patient)
@@ -118,8 +118,8 @@ export async function revisePatient(
           .where(and(eq(patient.id, patientId), eq(patient.clinicId, therapist.clinicId), eq(patient.revision, expectedRevision)))
           .returning({ id: patient.id }),
       insertRevision(therapist, patientId, next, entry.details, entry.submissionId, entry.reason, at),
-      workChanged(therapist, patientId),
-      noteOf(therapist, { action: 'patient revised', subjectKind: 'patient', subjectId: patientId, detail: { revision: next } }, at),
+      invalidateWork(therapist, patientId),
+      auditEntry(therapist, { action: 'patient revised', subjectKind: 'patient', subjectId: patientId, detail: { revision: next } }, at),
     ]);
     if (written.kind === 'written') return { kind: 'saved', patientId };
   } catch (error) {

@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import type { Stop } from '@/lib/cautions/hold';
 import type { Piece } from '@/lib/record/patient-record';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { piece, pieceRevision } from '../schema/schema';
@@ -111,7 +111,7 @@ export function newPiece(
   const statements: Statement[] = [
     (tx) => tx.insert(piece).values(head).onConflictDoNothing().returning({ id: piece.id }),
     insertRevision(therapist, pieceId, 1, entry, null, at),
-    noteOf(therapist, { action: 'piece added', subjectKind: 'piece', subjectId: pieceId, detail: { patientId } }, at),
+    auditEntry(therapist, { action: 'piece added', subjectKind: 'piece', subjectId: pieceId, detail: { patientId } }, at),
   ];
   return { pieceId, statements };
 }
@@ -133,7 +133,7 @@ export function nextRevision(
         .where(and(eq(piece.id, pieceId), eq(piece.clinicId, therapist.clinicId), eq(piece.revision, expectedRevision)))
         .returning({ id: piece.id }),
     insertRevision(therapist, pieceId, next, entry, entry.reason, at),
-    noteOf(therapist, { action: 'piece revised', subjectKind: 'piece', subjectId: pieceId, detail: { revision: next } }, at),
+    auditEntry(therapist, { action: 'piece revised', subjectKind: 'piece', subjectId: pieceId, detail: { revision: next } }, at),
   ];
 }
 

@@ -3,7 +3,7 @@ import type { Order } from '@/lib/record/order';
 import { getDatabase } from '../client';
 import { garmentOrder, orderRevision, piece, pieceRevision, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
-import { TAKEN_BACK } from './revoked';
+import { REVOKED } from './revoked';
 
 /** An order as it stands now, or one of its earlier revisions. */
 export type KeptOrder = Order & {
@@ -69,7 +69,7 @@ export async function orderWithHistory(
     .from(garmentOrder)
     .innerJoin(orderRevision, eq(orderRevision.orderId, garmentOrder.id))
     .innerJoin(visit, cutVisit)
-    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId), gt(garmentOrder.revision, TAKEN_BACK)))
+    .where(and(eq(garmentOrder.clinicId, therapist.clinicId), eq(garmentOrder.id, orderId), gt(garmentOrder.revision, REVOKED)))
     .orderBy(asc(orderRevision.number));
   const revisions = rows.map(keptOrder);
   const current = revisions.at(-1);

@@ -5,7 +5,7 @@ import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { piece, pieceRevision, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
-import { TAKEN_BACK } from './revoked';
+import { REVOKED } from './revoked';
 
 /** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
 export type KeptPiece = Piece &
@@ -98,7 +98,7 @@ export async function pieceWithHistory(
     .from(piece)
     .innerJoin(pieceRevision, eq(pieceRevision.pieceId, piece.id))
     .leftJoin(visit, cutVisit)
-    .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId), gt(piece.revision, TAKEN_BACK)))
+    .where(and(eq(piece.clinicId, therapist.clinicId), eq(piece.id, pieceId), gt(piece.revision, REVOKED)))
     .orderBy(asc(pieceRevision.number));
   const current = revisions.at(-1);
   return current && { current, revisions };

@@ -6,7 +6,7 @@ import { getDatabase } from '../client';
 import { ladder, user, visit, visitRevision } from '../schema/schema';
 import type { Database } from '../sql/database';
 import type { Therapist } from '../therapist';
-import { TAKEN_BACK } from './revoked';
+import { REVOKED } from './revoked';
 
 /** A ladder as it was kept, with the interval that was typed. */
 export type KeptLadder = Ladder & { readonly intervalText: string | null };
@@ -87,7 +87,7 @@ export async function visitWithHistory(
   visitId: string,
 ): Promise<{ readonly current: KeptVisit; readonly revisions: readonly KeptVisit[] } | undefined> {
   const database = await getDatabase();
-  const ours = and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId), gt(visit.revision, TAKEN_BACK));
+  const ours = and(eq(visit.clinicId, therapist.clinicId), eq(visit.id, visitId), gt(visit.revision, REVOKED));
   const rows = await database
     .select(revisionColumns)
     .from(visit)

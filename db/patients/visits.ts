@@ -1,14 +1,14 @@
 import { and, eq } from 'drizzle-orm';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { Visit } from '@/lib/record/patient-record';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { ladder, repeatTaping, visit, visitRevision } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
-import { workChanged } from './invalidate-work';
+import { inTransaction } from '../transaction';
+import { invalidateWork } from './invalidate-work';
 import { patientHead } from './patients';
 import { type KeptVisit, keptVisit } from './read-visits';
 import { repeatRows } from './repeat-tapings';
@@ -40,7 +40,7 @@ export async function saveVisit(
   assertMayWrite(therapist);
   if (!(await patientHead(therapist, entry.patientId))) return { kind: 'not-found' };
   const { visitId, statements } = newVisit(therapist, entry, at);
-  const written = await writeTogether([...statements, workChanged(therapist, entry.patientId)]);
+  const written = await inTransaction([...statements, invalidateWork(therapist, entry.patientId)]);
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (!saved) return { kind: 'not-found' };
@@ -59,7 +59,7 @@ export function newVisit(
   const statements: Statement[] = [
     (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, 1, entry, null, at),
-    noteOf(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail }, at),
+    auditEntry(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail }, at),
   ];
   return { visitId, statements };
 }
@@ -76,7 +76,7 @@ export async function reviseVisit(
   const before = await keptVisit(therapist, visitId);
   if (!before) return { kind: 'not-found' };
   const next = expectedRevision + 1;
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .update(visit)
@@ -84,8 +84,8 @@ export async function reviseVisit(
         .where(and(eq(visit.id, visitId), eq(visit.clinicId, therapist.clinicId), eq(visit.revision, expectedRevision)))
         .returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, next, entry, entry.reason, at),
-    workChanged(therapist, before.patientId),
-    noteOf(
+    invalidateWork(therapist, before.patientId),
+    auditEntry(
       therapist,
       { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next, ...openIn(entry) } },
       at,

@@ -1,12 +1,12 @@
 import { and, eq, exists, isNotNull, isNull, ne, or, sql } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { account, clinic, user } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { isDuplicate } from '../sql/is-duplicate';
 import type { Role, Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { INVITE_DAYS, linkFor, type MadeLink, RESET_DAYS } from './one-time-links';
 import { dropFactor } from './second-factor';
 
@@ -27,11 +27,11 @@ export async function invitePerson(
   const proof = { id: crypto.randomUUID(), userId: id, accountId: id, providerId: 'credential', ...times };
   const { link, keep } = linkFor(id, lead.id, INVITE_DAYS, at);
   try {
-    await writeTogether([
+    await inTransaction([
       (tx) => tx.insert(user).values(person).returning({ id: user.id }),
       (tx) => tx.insert(account).values(proof).returning({ id: account.id }),
       keep,
-      noteOf(lead, { action: 'person invited', subjectKind: 'person', subjectId: id, detail: { role: invited.role } }, at),
+      auditEntry(lead, { action: 'person invited', subjectKind: 'person', subjectId: id, detail: { role: invited.role } }, at),
     ]);
   } catch (error) {
     if (isDuplicate(error)) return { kind: 'e-mail-taken' };
@@ -46,10 +46,10 @@ export async function makeLink(lead: Therapist, personId: string, at = new Date(
   const person = await personIn(lead, personId);
   if (!person) return { kind: 'not-found' };
   const { link, keep } = linkFor(personId, lead.id, person.password ? RESET_DAYS : INVITE_DAYS, at);
-  const written = await writeTogether([
+  const written = await inTransaction([
     stillIn(lead, personId, isNull(user.disabledAt), at),
     keep,
-    noteOf(lead, { action: 'one-time link made', subjectKind: 'person', subjectId: personId }, at),
+    auditEntry(lead, { action: 'one-time link made', subjectKind: 'person', subjectId: personId }, at),
   ]);
   return written.kind === 'written' ? { kind: 'done', link } : { kind: 'not-found' };
 }
@@ -61,7 +61,7 @@ export async function changeRole(lead: Therapist, personId: string, role: Role, 
   if (!person) return { kind: 'not-found' };
   if (person.role === role) return { kind: 'already' };
   const detail = { from: person.role, to: role };
-  const written = await writeTogether([
+  const written = await inTransaction([
     oneAtATime(lead),
     (tx) =>
       tx
@@ -69,7 +69,7 @@ export async function changeRole(lead: Therapist, personId: string, role: Role, 
         .set({ role, updatedAt: at })
         .where(and(ofClinic(lead, personId), role === 'lead' ? undefined : isNotLastLead(tx, lead, personId)))
         .returning({ id: user.id }),
-    noteOf(lead, { action: 'role changed', subjectKind: 'person', subjectId: personId, detail }, at),
+    auditEntry(lead, { action: 'role changed', subjectKind: 'person', subjectId: personId, detail }, at),
   ]);
   return { kind: written.kind === 'written' ? 'done' : 'last-lead' };
 }
@@ -79,7 +79,7 @@ export async function disablePerson(lead: Therapist, personId: string, at = new 
   assertLeads(lead);
   if (personId === lead.id) return { kind: 'oneself' };
   if (!(await personIn(lead, personId))) return { kind: 'not-found' };
-  const written = await writeTogether([
+  const written = await inTransaction([
     oneAtATime(lead),
     (tx) =>
       tx
@@ -87,7 +87,7 @@ export async function disablePerson(lead: Therapist, personId: string, at = new 
         .set({ disabledAt: at, accessFrom: at, updatedAt: at })
         .where(and(ofClinic(lead, personId), isNull(user.disabledAt), isNotLastLead(tx, lead, personId)))
         .returning({ id: user.id }),
-    noteOf(lead, { action: 'person disabled', subjectKind: 'person', subjectId: personId }, at),
+    auditEntry(lead, { action: 'person disabled', subjectKind: 'person', subjectId: personId }, at),
   ]);
   return { kind: written.kind === 'written' ? 'done' : 'already' };
 }
@@ -95,14 +95,14 @@ export async function disablePerson(lead: Therapist, personId: string, at = new 
 /** Lets a disabled person sign in again. */
 export async function enablePerson(lead: Therapist, personId: string, at = new Date()): Promise<Managed> {
   assertLeads(lead);
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .update(user)
         .set({ disabledAt: null, updatedAt: at })
         .where(and(ofClinic(lead, personId), isNotNull(user.disabledAt)))
         .returning({ id: user.id }),
-    noteOf(lead, { action: 'person enabled', subjectKind: 'person', subjectId: personId }, at),
+    auditEntry(lead, { action: 'person enabled', subjectKind: 'person', subjectId: personId }, at),
   ]);
   return { kind: written.kind === 'written' ? 'done' : 'already' };
 }
@@ -119,11 +119,11 @@ export async function dropLostFactor(lead: Therapist, personId: string, at = new
   const fresh = person.needsSecondFactor ? linkFor(personId, lead.id, RESET_DAYS, at) : undefined;
   const withoutPassword: Statement = (tx) =>
     tx.update(account).set({ password: null, needsSecondFactor: false }).where(eq(account.userId, personId)).returning({ id: account.id });
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) => tx.update(user).set({ accessFrom: at, updatedAt: at }).where(ofClinic(lead, personId)).returning({ id: user.id }),
     ...dropFactor(personId),
     ...(fresh ? [withoutPassword, fresh.keep] : []),
-    noteOf(lead, { action: 'lost second factor turned off', subjectKind: 'person', subjectId: personId }, at),
+    auditEntry(lead, { action: 'lost second factor turned off', subjectKind: 'person', subjectId: personId }, at),
   ]);
   if (written.kind === 'untouched') return { kind: 'already' };
   return fresh ? { kind: 'done', link: fresh.link } : { kind: 'done' };

@@ -1,10 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import { and, eq, gt, isNull } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { account, clinic, oneTimeLink, secondFactor, user } from '../schema/schema';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { type ConfirmedFactor, keepFactor } from './second-factor';
 import { hashOf } from './token-hash';
 
@@ -82,7 +82,7 @@ export async function takeLink(token: string, chosen: Chosen, at = new Date()): 
   if (!holder) return false;
   const { passwordHash: password, needsSecondFactor, factor } = chosen;
   const action = holder.hasPassword ? 'password chosen anew by a link' : 'joined by a link';
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) => tx.update(oneTimeLink).set({ usedAt: at }).where(opensNow(token, at)).returning({ id: oneTimeLink.id }),
     (tx) =>
       tx
@@ -92,7 +92,7 @@ export async function takeLink(token: string, chosen: Chosen, at = new Date()): 
         .returning({ id: account.id }),
     (tx) => tx.update(user).set({ accessFrom: at, updatedAt: at }).where(eq(user.id, holder.id)).returning({ id: user.id }),
     ...(factor ? keepFactor(holder.id, factor, at) : []),
-    noteOf(holder, { action, subjectKind: 'person', subjectId: holder.id, detail: { secondFactor: factor !== undefined } }, at),
+    auditEntry(holder, { action, subjectKind: 'person', subjectId: holder.id, detail: { secondFactor: factor !== undefined } }, at),
   ]);
   return written.kind === 'written';
 }

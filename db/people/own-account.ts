@@ -1,9 +1,9 @@
 import { eq } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { account, user } from '../schema/schema';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { endAllBut } from './sessions';
 
 /** This person's e-mail and the hash of their password. */
@@ -25,7 +25,7 @@ export async function changePassword(
   at = new Date(),
 ): Promise<void> {
   const { passwordHash: password, needsSecondFactor } = chosen;
-  await writeTogether([
+  await inTransaction([
     (tx) =>
       tx
         .update(account)
@@ -33,6 +33,6 @@ export async function changePassword(
         .where(eq(account.userId, therapist.id))
         .returning({ id: account.id }),
     ...endAllBut(therapist, ownSessionId, at),
-    noteOf(therapist, { action: 'password changed', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'password changed', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
 }

@@ -1,12 +1,12 @@
 import { asc, eq, min } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import type { Clinic } from '../clinic/clinic';
 import { account, clinic, secondFactor, user } from '../schema/schema';
 import { isDuplicate } from '../sql/is-duplicate';
 import type { Role, Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { linkFor, type MadeLink, RESET_DAYS } from './one-time-links';
 import { dropFactor } from './second-factor';
 import { proofOf } from './signing-in';
@@ -53,10 +53,10 @@ export async function resetByCommand(email: string, isFactorLost: boolean, at = 
   if (!proof || proof.isDisabled) return undefined;
   const { link, keep } = linkFor(proof.id, proof.id, RESET_DAYS, at);
   const detail = { secondFactorTurnedOff: isFactorLost && proof.sealedSecret !== null };
-  await writeTogether([
+  await inTransaction([
     keep,
     ...(detail.secondFactorTurnedOff ? dropFactor(proof.id) : []),
-    noteOf(proof, { action: 'one-time link made by command', subjectKind: 'person', subjectId: proof.id, detail }, at),
+    auditEntry(proof, { action: 'one-time link made by command', subjectKind: 'person', subjectId: proof.id, detail }, at),
   ]);
   return link;
 }
@@ -103,11 +103,11 @@ async function addWith(before: readonly Statement[], clinicId: string, person: N
   const who = { id, clinicId, role: person.role, name: person.name, email, emailVerified: true, ...times };
   const proof = { id: crypto.randomUUID(), userId: id, accountId: id, providerId: 'credential', password: person.passwordHash, ...times };
   try {
-    await writeTogether([
+    await inTransaction([
       ...before,
       (tx) => tx.insert(user).values(who).returning({ id: user.id }),
       (tx) => tx.insert(account).values(proof).returning({ id: account.id }),
-      noteOf({ id, clinicId }, { action: 'person added', subjectKind: 'person', subjectId: id, detail: { role: person.role } }, at),
+      auditEntry({ id, clinicId }, { action: 'person added', subjectKind: 'person', subjectId: id, detail: { role: person.role } }, at),
     ]);
   } catch (error) {
     if (isDuplicate(error)) return { kind: 'e-mail-taken' };

@@ -1,10 +1,10 @@
 import { and, eq, isNull, or } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { account, recoveryCode, secondFactor } from '../schema/schema';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** A second factor that its person has confirmed by a code: the secret sealed, the half-minute of that code, hashes of the recovery codes. */
 export type ConfirmedFactor = {
@@ -24,9 +24,9 @@ export async function factorOf(therapist: Therapist): Promise<{ readonly since: 
 
 /** Turns this person's second factor on. */
 export async function turnFactorOn(therapist: Therapist, factor: ConfirmedFactor, at = new Date()): Promise<void> {
-  await writeTogether([
+  await inTransaction([
     ...keepFactor(therapist.id, factor, at),
-    noteOf(therapist, { action: 'second factor turned on', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'second factor turned on', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
 }
 
@@ -38,20 +38,20 @@ export async function turnFactorOff(therapist: Therapist, at = new Date()): Prom
       .set({ needsSecondFactor: false })
       .where(and(eq(account.userId, therapist.id), or(isNull(account.needsSecondFactor), eq(account.needsSecondFactor, false))))
       .returning({ id: account.id });
-  const written = await writeTogether([
+  const written = await inTransaction([
     standsAlone,
     ...dropFactor(therapist.id),
-    noteOf(therapist, { action: 'second factor turned off', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'second factor turned off', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
   return written.kind === 'written';
 }
 
 /** Puts new recovery codes in the place of all earlier ones; false without a second factor. */
 export async function renewRecoveryCodes(therapist: Therapist, codeHashes: readonly string[], at = new Date()): Promise<boolean> {
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) => tx.delete(recoveryCode).where(eq(recoveryCode.userId, therapist.id)).returning({ id: recoveryCode.id }),
     keepCodes(therapist.id, codeHashes),
-    noteOf(therapist, { action: 'recovery codes made anew', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'recovery codes made anew', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
   return written.kind === 'written';
 }

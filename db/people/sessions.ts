@@ -1,11 +1,11 @@
 import { and, desc, eq, gt, gte, isNull, lt, or } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { session, user } from '../schema/schema';
 import { ifItCan } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /**
  * Seconds after signing in when a session ends whatever happens: the length of a shift. Clinic default.
@@ -69,22 +69,22 @@ export async function sessionsOf(therapist: Therapist, at = new Date()) {
 
 /** Ends one of this person's own sessions; false when they have no such session. */
 export async function endSession(therapist: Therapist, sessionId: string, at = new Date()): Promise<boolean> {
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .delete(session)
         .where(and(eq(session.id, sessionId), eq(session.userId, therapist.id)))
         .returning({ id: session.id }),
-    noteOf(therapist, { action: 'session ended', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'session ended', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
   return written.kind === 'written';
 }
 
 /** Ends every session of this person but the one that asks. */
 export async function endOtherSessions(therapist: Therapist, ownSessionId: string, at = new Date()): Promise<boolean> {
-  const written = await writeTogether([
+  const written = await inTransaction([
     ...endAllBut(therapist, ownSessionId, at),
-    noteOf(therapist, { action: 'other sessions ended', subjectKind: 'person', subjectId: therapist.id }, at),
+    auditEntry(therapist, { action: 'other sessions ended', subjectKind: 'person', subjectId: therapist.id }, at),
   ]);
   return written.kind === 'written';
 }

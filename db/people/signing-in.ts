@@ -1,9 +1,9 @@
 import { and, eq, isNull, lt } from 'drizzle-orm';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { account, recoveryCode, secondFactor, session, user } from '../schema/schema';
 import { ifItCan, whenFree } from '../sql/storage-trouble';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** What somebody has to match who says they are this person. */
 export type Proof = {
@@ -47,14 +47,14 @@ export async function spendStep(userId: string, step: number): Promise<boolean> 
 
 /** Uses up a recovery code; false when this person has no such code left. */
 export async function spendRecoveryCode(person: { readonly id: string; readonly clinicId: string }, codeHash: string, at = new Date()) {
-  const written = await writeTogether([
+  const written = await inTransaction([
     (tx) =>
       tx
         .update(recoveryCode)
         .set({ usedAt: at })
         .where(and(eq(recoveryCode.userId, person.id), eq(recoveryCode.codeHash, codeHash), isNull(recoveryCode.usedAt)))
         .returning({ id: recoveryCode.id }),
-    noteOf(person, { action: 'recovery code used', subjectKind: 'person', subjectId: person.id }, at),
+    auditEntry(person, { action: 'recovery code used', subjectKind: 'person', subjectId: person.id }, at),
   ]);
   return written.kind === 'written';
 }

@@ -1,7 +1,7 @@
 import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
-import type { GarmentSpec } from '@/lib/record/garment';
+import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { CoverEnd, LimbSide, Occasion, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';

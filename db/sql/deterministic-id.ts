@@ -5,7 +5,7 @@ import { createHash } from 'node:crypto';
  *
  * Shape: whatever tells rows of all forms apart; a UUID of version 8 from the first 128 bits of their SHA-256. Source: RFC 9562 section 5.8.
  */
-export function idOfForm(...parts: readonly string[]): string {
+export function deterministicId(...parts: readonly string[]): string {
   const bytes = createHash('sha256').update(JSON.stringify(parts)).digest().subarray(0, 16);
   bytes[6] = ((bytes[6] ?? 0) & 0x0f) | 0x80;
   bytes[8] = ((bytes[8] ?? 0) & 0x3f) | 0x80;

@@ -22,9 +22,9 @@ export function* rowsOf<T>(query: PromiseLike<readonly T[]>): Steps<readonly T[]
  * SQLite runs them in one immediate transaction without a pause, once no other process holds its lock (`sql/storage-trouble.ts`); PostgreSQL awaits each in one transaction, and a transaction that has
  * certainly left nothing behind is run again (`try-again.ts`).
  */
-export async function runTogether<T>(database: Database, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
+export async function runTransaction<T>(database: Database, stepsOn: (tx: Database) => Steps<T>): Promise<T> {
   if (engine === 'sqlite') {
-    return whenFree(async () => (database as unknown as Immediate).transaction((tx) => finishNow(stepsOn(tx)), { behavior: 'immediate' }));
+    return whenFree(async () => (database as unknown as Immediate).transaction((tx) => runSteps(stepsOn(tx)), { behavior: 'immediate' }));
   }
   return whenFree(() => tryAgain(() => onServer((database as unknown as { $client: Pool }).$client, stepsOn)));
 }
@@ -57,7 +57,7 @@ async function onServer<T>(pool: Pool, stepsOn: (tx: Database) => Steps<T>): Pro
 }
 
 /** Runs steps to their end inside a transaction of SQLite, which does not wait. */
-export function finishNow<T>(steps: Steps<T>): T {
+export function runSteps<T>(steps: Steps<T>): T {
   let step = steps.next();
   while (!step.done) step = steps.next((step.value as unknown as { all: () => readonly unknown[] }).all());
   return step.value;

@@ -9,7 +9,7 @@ const MOST = 500;
  * A statement handed out again gives rows as objects, as a new one would, until it is told otherwise. It must be run to its end at once,
  * as drizzle does: a statement in the middle of its rows cannot be run again. SQLite itself makes it anew when the schema has changed.
  */
-export function keepStatements(handle: BetterSqlite.Database): BetterSqlite.Database {
+export function cacheStatements(handle: BetterSqlite.Database): BetterSqlite.Database {
   const kept = new Map<string, BetterSqlite.Statement>();
   const prepare = handle.prepare.bind(handle);
   const prepareOnce = (text: string) => {

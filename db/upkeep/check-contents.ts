@@ -6,7 +6,7 @@ import { digestOfRow, wordsOf } from '../audit/touched-rows';
 import { audit } from '../schema/schema';
 import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
-import { ask } from '../sql/run-sql';
+import { runSql } from '../sql/run-sql';
 import type { Finding } from './check-schema';
 
 const PAGE = 500;
@@ -99,7 +99,7 @@ function valuesOf(table: ContentTable, row: RawRow): Readonly<Record<string, unk
 async function pageOf(database: Database, table: ContentTable, after: string): Promise<readonly RawRow[]> {
   const { id } = getTableColumns(table.table) as { id: typeof audit.id };
   if (engine === 'sqlite')
-    return ask<RawRow>(database, `select * from "${table.name}" where id > ${quoted(after)} order by id limit ${PAGE}`);
+    return runSql<RawRow>(database, `select * from "${table.name}" where id > ${quoted(after)} order by id limit ${PAGE}`);
   return database
     .select()
     .from(table.table as typeof audit)
@@ -112,7 +112,7 @@ async function rowOf(database: Database, table: ContentTable, sought: string): P
   const { id } = getTableColumns(table.table) as { id: typeof audit.id };
   const [found] =
     engine === 'sqlite'
-      ? await ask<RawRow>(database, `select * from "${table.name}" where id = ${quoted(sought)}`)
+      ? await runSql<RawRow>(database, `select * from "${table.name}" where id = ${quoted(sought)}`)
       : ((await database
           .select()
           .from(table.table as typeof audit)

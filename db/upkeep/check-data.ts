@@ -3,7 +3,7 @@ import type { KeptHeads, OuterHeads } from '../audit/audit-head';
 import type { LatestSeal, LatestSeals } from '../audit/chain-walk';
 import { clinic } from '../schema/schema';
 import type { Database } from '../sql/database';
-import { ask } from '../sql/run-sql';
+import { runSql } from '../sql/run-sql';
 import { checkAudit, type OuterHead } from './check-audit';
 import { checkContents } from './check-contents';
 import { checkRecords } from './check-records';
@@ -47,7 +47,7 @@ export async function checkHistory(
     for (const [row, seal] of checked.seals) seals.set(row, seal);
     findings.push({ looked: told(name, checked, kept), problems: checked.problems.map((problem) => `${name}: ${problem}`) });
   }
-  const strays = await ask<{ id: string }>(
+  const strays = await runSql<{ id: string }>(
     database,
     'select clinic_id as id from audit where clinic_id not in (select id from clinic) union select clinic_id from audit_head where clinic_id not in (select id from clinic)',
   );

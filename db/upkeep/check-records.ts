@@ -1,6 +1,6 @@
-import { TAKEN_BACK } from '../patients/revoked';
+import { REVOKED } from '../patients/revoked';
 import type { Database } from '../sql/database';
-import { ask } from '../sql/run-sql';
+import { runSql } from '../sql/run-sql';
 import type { Finding } from './check-schema';
 
 /** Each thing that is revised: its head, its revisions, and what the head repeats of the newest one. */
@@ -29,18 +29,18 @@ export async function checkRecords(database: Database): Promise<readonly Finding
 }
 
 async function checkRevised(database: Database, { what, head, revisions, owner, repeats }: (typeof REVISED)[number]): Promise<Finding> {
-  const [total] = await ask<{ heads: number | string; revisions: number | string }>(
+  const [total] = await runSql<{ heads: number | string; revisions: number | string }>(
     database,
     `select (select count(*) from ${head}) as heads, (select count(*) from ${revisions}) as revisions`,
   );
   const kept = what === 'patient' ? 'h.id not in (select patient_id from erasure)' : '1 = 1';
-  const gaps = await ask<Ids>(
+  const gaps = await runSql<Ids>(
     database,
     `select h.id from ${head} h left join ${revisions} r on r.${owner} = h.id where ${kept}
      group by h.id, h.revision having count(r.id) = 0 or min(r.number) <> 1 or max(r.number) <> count(r.id)
-     or (h.revision <> ${TAKEN_BACK} and h.revision <> max(r.number))`,
+     or (h.revision <> ${REVOKED} and h.revision <> max(r.number))`,
   );
-  const other = await ask<Ids>(
+  const other = await runSql<Ids>(
     database,
     `select h.id from ${head} h join ${revisions} r on r.${owner} = h.id and r.number = h.revision where ${repeats}`,
   );
@@ -54,8 +54,8 @@ async function checkRevised(database: Database, { what, head, revisions, owner, 
 }
 
 async function checkLadders(database: Database): Promise<Finding> {
-  const [total] = await ask<{ ladders: number | string }>(database, 'select count(*) as ladders from ladder');
-  const gaps = await ask<Ids>(
+  const [total] = await runSql<{ ladders: number | string }>(database, 'select count(*) as ladders from ladder');
+  const gaps = await runSql<Ids>(
     database,
     'select visit_revision_id as id from ladder group by visit_revision_id having max(position) + 1 <> count(*) or min(position) <> 0',
   );
@@ -66,8 +66,8 @@ async function checkLadders(database: Database): Promise<Finding> {
 }
 
 async function checkErased(database: Database): Promise<Finding> {
-  const [total] = await ask<{ erased: number | string }>(database, 'select count(distinct patient_id) as erased from erasure');
-  const left = await ask<Ids>(
+  const [total] = await runSql<{ erased: number | string }>(database, 'select count(distinct patient_id) as erased from erasure');
+  const left = await runSql<Ids>(
     database,
     `select distinct e.patient_id as id from erasure e where exists (select 1 from patient_revision where patient_id = e.patient_id)
      or exists (select 1 from visit where patient_id = e.patient_id)`,

@@ -2,7 +2,7 @@ import BetterSqlite from 'better-sqlite3';
 import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
 import { MIGRATION_TABLE, migrationsOf } from '../sql/pending-migrations';
-import { ask } from '../sql/run-sql';
+import { runSql } from '../sql/run-sql';
 
 /** One thing looked at: what was found in a sentence, and the problems in one each. */
 export type Finding = { readonly looked: string; readonly problems: readonly string[] };
@@ -17,8 +17,8 @@ export async function checkSchema(database: Database): Promise<readonly Finding[
 }
 
 async function integrityOfFile(database: Database): Promise<Finding> {
-  const pages = await ask<{ integrity_check: string }>(database, 'pragma integrity_check');
-  const orphans = await ask<{ table: string; rowid: number; parent: string }>(database, 'pragma foreign_key_check');
+  const pages = await runSql<{ integrity_check: string }>(database, 'pragma integrity_check');
+  const orphans = await runSql<{ table: string; rowid: number; parent: string }>(database, 'pragma foreign_key_check');
   return {
     looked: 'Every page and index of the file was read, and every reference followed.',
     problems: [
@@ -30,14 +30,14 @@ async function integrityOfFile(database: Database): Promise<Finding> {
 
 /** The pages are the server's to check (`data_checksums`, `pg_amcheck`); here: nothing is left unchecked, and every row can be read. */
 async function integrityOfServer(database: Database): Promise<Finding> {
-  const loose = await ask<{ name: string }>(
+  const loose = await runSql<{ name: string }>(
     database,
     "select conname as name from pg_constraint where not convalidated and connamespace = 'public'::regnamespace",
   );
-  const broken = await ask<{ name: string }>(database, 'select indexrelid::regclass::text as name from pg_index where not indisvalid');
-  const tables = await ask<{ name: string }>(database, "select tablename as name from pg_tables where schemaname = 'public'");
-  for (const { name } of tables) await ask(database, `select count(t::text) from "${name}" t`);
-  const [sums] = await ask<{ data_checksums: string }>(database, 'show data_checksums');
+  const broken = await runSql<{ name: string }>(database, 'select indexrelid::regclass::text as name from pg_index where not indisvalid');
+  const tables = await runSql<{ name: string }>(database, "select tablename as name from pg_tables where schemaname = 'public'");
+  for (const { name } of tables) await runSql(database, `select count(t::text) from "${name}" t`);
+  const [sums] = await runSql<{ data_checksums: string }>(database, 'show data_checksums');
   return {
     looked: `Every row of ${tables.length} tables was read. Page checksums of the server are ${sums?.data_checksums ?? 'unknown'}.`,
     problems: [
@@ -48,7 +48,7 @@ async function integrityOfServer(database: Database): Promise<Finding> {
 }
 
 async function migrationsHad(database: Database): Promise<Finding> {
-  const had = await ask<{ hash: string; created_at: number | string }>(database, `select hash, created_at from ${MIGRATION_TABLE}`);
+  const had = await runSql<{ hash: string; created_at: number | string }>(database, `select hash, created_at from ${MIGRATION_TABLE}`);
   const hashOf = new Map(had.map((one) => [Number(one.created_at), one.hash]));
   const known = migrationsOf(engine);
   const missing = known.filter((one) => !hashOf.has(one.folderMillis));
@@ -73,7 +73,7 @@ async function shapeOfFile(database: Database): Promise<Finding> {
   for (const migration of migrationsOf('sqlite')) for (const statement of migration.sql) fresh.exec(statement);
   const wanted = new Map((fresh.prepare(query).all() as Shape[]).map((one) => [`${one.type} ${one.name}`, one.sql]));
   fresh.close();
-  const found = new Map((await ask<Shape>(database, query)).map((one) => [`${one.type} ${one.name}`, one.sql]));
+  const found = new Map((await runSql<Shape>(database, query)).map((one) => [`${one.type} ${one.name}`, one.sql]));
   const triggers = [...wanted.keys()].filter((name) => name.startsWith('trigger ')).length;
   return {
     looked: `${wanted.size} tables, indexes and triggers were compared with the migrations, ${triggers} triggers among them.`,
@@ -92,7 +92,7 @@ async function triggersOfServer(database: Database): Promise<Finding> {
     if (verb === 'CREATE') wanted.add(`${name} on ${table}`);
     if (verb === 'DROP') wanted.delete(`${name} on ${table}`);
   }
-  const rows = await ask<{ name: string; on: boolean }>(
+  const rows = await runSql<{ name: string; on: boolean }>(
     database,
     "select tgname || ' on ' || tgrelid::regclass::text as name, tgenabled = 'O' as on from pg_trigger where not tgisinternal",
   );

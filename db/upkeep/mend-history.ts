@@ -1,9 +1,9 @@
 import { MENDED } from '../audit/audit-actions';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import type { OuterHeads } from '../audit/audit-head';
 import { getDatabase } from '../client';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { checkAudit } from './check-audit';
 
 /** What is wrong with a history, and what a lead can sign for: runs of rows not sealed with the key, and heads it does not reach. */
@@ -27,6 +27,6 @@ export async function mendHistory(lead: Therapist, found: Mendable, reason: stri
   const { broken: runs, lost: heads } = found;
   if (runs.length === 0 && heads.length === 0) return false;
   const detail = { reason, runs, heads };
-  await writeTogether([noteOf(lead, { action: MENDED, subjectKind: 'clinic', subjectId: lead.clinicId, detail }, at)]);
+  await inTransaction([auditEntry(lead, { action: MENDED, subjectKind: 'clinic', subjectId: lead.clinicId, detail }, at)]);
   return true;
 }

@@ -1,12 +1,12 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { MovedDate } from '@/lib/schedule/scheduled-date';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
-import { workChanged } from '../patients/invalidate-work';
+import { invalidateWork } from '../patients/invalidate-work';
 import { patientHead } from '../patients/patients';
 import { movedDate, user } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** A move as kept: whose date, and by whom in words. */
 export type KeptMove = MovedDate & { readonly patientId: string; readonly byName: string | null };
@@ -35,10 +35,10 @@ export async function moveDate(
   if (!(await patientHead(therapist, patientId))) return false;
   const row = { ...move, id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, by: therapist.id, at };
   const detail = { key: move.key, computed: move.computed, day: move.day };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(movedDate).values(row).returning({ id: movedDate.id }),
-    workChanged(therapist, patientId),
-    noteOf(therapist, { action: 'date moved', subjectKind: 'patient', subjectId: patientId, detail }, at),
+    invalidateWork(therapist, patientId),
+    auditEntry(therapist, { action: 'date moved', subjectKind: 'patient', subjectId: patientId, detail }, at),
   ]);
   return true;
 }

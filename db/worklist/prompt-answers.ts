@@ -2,13 +2,13 @@ import { and, asc, eq, inArray } from 'drizzle-orm';
 import { type PromptAnswer as Answer, type AnswerKind, inputsOf, type MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import { noteOf } from '../audit/audit-entry';
+import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
-import { workChanged } from '../patients/invalidate-work';
+import { invalidateWork } from '../patients/invalidate-work';
 import { patientHead } from '../patients/patients';
 import { promptAnswer, user } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 
 /** What a person answered to a prompt, with the figures it stood on. */
 export type PromptAnswer = {
@@ -76,10 +76,10 @@ export async function answerPrompt(therapist: Therapist, patientId: string, answ
   if (!(await patientHead(therapist, patientId))) return false;
   const row = { ...answer, id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, by: therapist.id, at };
   const detail = { promptKey: answer.promptKey, answer: answer.answer };
-  await writeTogether([
+  await inTransaction([
     (tx) => tx.insert(promptAnswer).values(row).returning({ id: promptAnswer.id }),
-    workChanged(therapist, patientId),
-    noteOf(therapist, { action: 'prompt answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
+    invalidateWork(therapist, patientId),
+    auditEntry(therapist, { action: 'prompt answered', subjectKind: 'patient', subjectId: patientId, detail }, at),
   ]);
   return true;
 }

@@ -1,5 +1,5 @@
 import { and, eq, inArray, lt } from 'drizzle-orm';
-import type { Policy } from '@/lib/record/policy';
+import type { Policy } from '@/lib/limits/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
@@ -10,7 +10,7 @@ import { dueDate, workCount, workLine, workState } from '../schema/schema';
 import { readEach, unlessDamaged } from '../sql/read-each';
 import { ifItCan, unlessTrouble } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
-import { writeTogether } from '../transaction';
+import { inTransaction } from '../transaction';
 import { movesOf } from './moved-dates';
 import { answersOf, asKnown } from './prompt-answers';
 import { claimStale, type WorkAim } from './stale-work';
@@ -36,7 +36,7 @@ export async function workAim(therapist: Therapist, today: CalendarDay): Promise
  * Makes the stored lines, counts and dates of one patient anew, unless they hold for today already. Where nothing can be written they stay
  * stale, and are made when Today is next read.
  */
-export async function renewPatient(therapist: Therapist, patientId: string, today: CalendarDay): Promise<void> {
+export async function refreshPatient(therapist: Therapist, patientId: string, today: CalendarDay): Promise<void> {
   const aim = await workAim(therapist, today);
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const left = await unlessTrouble(() => renewBatch(therapist, [patientId], aim));
@@ -50,7 +50,7 @@ export async function renewPatient(therapist: Therapist, patientId: string, toda
  * Any number of processes may do so at once: each claims its own patients. What one leaves behind is free again after a minute, and what
  * was renewed stays renewed. Other requests are let in between two patients.
  */
-export async function renewStale(
+export async function refreshStale(
   therapist: Therapist,
   today: CalendarDay,
   {
@@ -130,7 +130,7 @@ async function write(therapist: Therapist, renewals: readonly Renewal[]): Promis
     therapist.clinicId,
     renewals.flatMap((one) => one.counts),
   );
-  return (await writeTogether([...statements, ...counts])).kind === 'written';
+  return (await inTransaction([...statements, ...counts])).kind === 'written';
 }
 
 type Aim = WorkAim & { readonly policy: Policy };

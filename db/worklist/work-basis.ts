@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
+import type { Policy } from '@/lib/limits/policy';
 import { RULES } from '@/lib/prompts/decide-prompts';
-import type { Policy } from '@/lib/record/policy';
 
 /** Raised when the schedule or the lines made of it change in meaning, so that stored lines are made anew. */
 const SCHEDULE_VERSION = 2;

@@ -1,5 +1,5 @@
 import { LIMBS, type LimbKind } from '../ladder/limb';
-import { invertSymmetric } from './invert-symmetric';
+import { invertSymmetric } from '../statistics/invert-symmetric';
 import type { PlacedLandmark, PlacedLine } from './place-landmarks';
 
 /** What is expected of segment length between two visits: ratio later / earlier, and its SD. */

@@ -1,5 +1,5 @@
 import type { Spread } from '../ladder/doubt-limits';
-import { invertSymmetric } from './invert-symmetric';
+import { invertSymmetric } from '../statistics/invert-symmetric';
 import type { ReferenceLine, TapedRung } from './reference-line';
 
 /** A rung against what is expected of it: y = ln(taped / expected), how y goes with a moved zero (per mm) and with tilt, and its variance. */

@@ -1,14 +1,14 @@
+import { withoutBodyInDoubt } from '../doubts/record-body-doubts';
 import { type FitToday, fitToday } from '../garments/fit-today';
 import { type OrderBy, orderBy } from '../garments/order-by';
 import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
 import { type OwnTrend, ownTrend } from '../garments/own-trend';
 import { type RoomToGrow, roomToGrow } from '../garments/room-to-grow';
 import { endOfLife } from '../garments/wear';
-import { withoutBodyInDoubt } from '../growth/record-body-doubts';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import { isAffected } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';

@@ -1,8 +1,8 @@
 import { sharedSpan } from '../alignment/shared-span';
 import { type LimbKind, otherSide } from '../ladder/limb';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { limbChange } from '../trend/limb-change';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { type ExcessReduction, excessReduction, weightAdjustedChange } from '../volume/excess';

@@ -1,5 +1,5 @@
+import type { Policy } from '../limits/policy';
 import type { PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { limbCourse } from '../trend/limb-course';
 import { rememberedLooks } from '../trend/limb-looks';
 import { limbSeries } from '../trend/limb-series';

@@ -1,6 +1,6 @@
 import { type ErrorScale, learnErrorScale, type Strain } from '../course-model/error-scale';
+import type { Policy } from '../limits/policy';
 import type { PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { limbCourse } from '../trend/limb-course';
 import { rememberedLooks } from '../trend/limb-looks';
 import { limbSeries } from '../trend/limb-series';

@@ -1,9 +1,9 @@
-import type { LimbOnSheet } from '../growth/limb-on-sheet';
-import { sheetDoubts } from '../growth/sheet-doubts';
+import type { LimbOnSheet } from '../doubts/limb-on-sheet';
+import { sheetDoubts } from '../doubts/sheet-doubts';
 import type { Doubt } from '../ladder/doubt';
 import { LIMBS, type LimbKind, type Side } from '../ladder/limb';
+import type { Policy } from '../limits/policy';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { lastLadder } from '../trend/last-ladder';
 import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 import { dayNumber } from '../units/calendar-day';

@@ -1,4 +1,4 @@
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 
 /** How the blood supply of a leg was looked at; it may be that it cannot be measured, and that is an answer. */

@@ -1,7 +1,7 @@
-import type { SourceKind } from '../record/limit';
-import type { LimitName } from '../record/limits';
+import type { SourceKind } from '../limits/limit';
+import type { LimitName } from '../limits/limits';
+import type { Policy } from '../limits/policy';
 import type { LimbSide, PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What the tape saw that a card asks about: one limb, in words. */

@@ -1,6 +1,6 @@
 import type { CautionFigures } from '../record/caution-answer';
 import { readDay, showDay } from '../units/calendar-day';
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 import type { CautionAbout, CautionCard } from './caution-card';
 
 /**
@@ -19,7 +19,7 @@ export function detailsInWords(card: CautionCard | undefined, figures: CautionFi
     const label = box ? box.label.charAt(0).toLowerCase() + box.label.slice(1) : name;
     return `${label} ${day?.kind === 'read' ? showDay(day.value) : (chosen ?? typed)}${unit}`;
   });
-  return said.length > 0 ? `${capital(said.join('; '))}.` : '';
+  return said.length > 0 ? `${capitalized(said.join('; '))}.` : '';
 }
 
 /** Answers from before boxes were kept by name have an index and its day only. */

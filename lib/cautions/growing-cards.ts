@@ -1,4 +1,4 @@
-import { type GrowthWatchPart, garmentForm } from '../record/garment';
+import { type GrowthWatchPart, garmentForm } from '../record/garment-catalogue';
 import type { Piece } from '../record/patient-record';
 import { ageInYears } from '../units/age';
 import type { CautionAbout, CautionCard } from './caution-card';

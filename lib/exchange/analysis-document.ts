@@ -9,11 +9,11 @@ import { type LadderQuestion, recordQuestions } from '../analysis/record-questio
 import type { ErrorScale } from '../course-model/error-scale';
 import type { Doubt } from '../ladder/doubt';
 import { placeOf } from '../ladder/taped-line';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import { raisePrompts } from '../prompts/decide-prompts';
 import { reasonsInWords } from '../prompts/reasons-in-words';
 import type { PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import type { JudgedChange } from '../trend/judged-change';
 import { heightOnLimb } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';

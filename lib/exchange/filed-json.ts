@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { LIMBS } from '../ladder/limb';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
-import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment';
+import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
 import { ORDER_REASONS, type Order } from '../record/order';
 import type { FiledCaution, FiledPiece } from '../record/patient-file';
 import type { PatientEvent } from '../record/patient-record';

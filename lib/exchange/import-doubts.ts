@@ -1,8 +1,8 @@
 import { recordQuestions } from '../analysis/record-questions';
-import { recordBodyDoubts } from '../growth/record-body-doubts';
+import { recordBodyDoubts } from '../doubts/record-body-doubts';
 import { limbInWords } from '../ladder/limb';
+import type { Policy } from '../limits/policy';
 import { type PatientFile, recordOfFile } from '../record/patient-file';
-import type { Policy } from '../record/policy';
 import { limbSeries } from '../trend/limb-series';
 import type { CalendarDay } from '../units/calendar-day';
 

@@ -1,9 +1,9 @@
 import { cubicAt, type MonotoneCubic, monotoneCubic } from '../alignment/monotone-cubic';
 import { placeCovariance } from '../alignment/place-covariance';
 import { girthNear } from '../ladder/girth-at';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Piece } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { type ChangeBetween, type LimbChange, samePlace } from '../trend/limb-change';
 import { heightOnLimb } from '../trend/limb-series';
 import type { LimbSeries, SeriesVisit } from '../trend/series-visit';

@@ -1,6 +1,6 @@
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { Piece } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { OutgrowDate } from './outgrow-date';
 

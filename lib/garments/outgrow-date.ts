@@ -1,6 +1,6 @@
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { anatomyOf } from '../trend/anatomy-of';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import { type BodyOutlook, bodyOutlook, girthAhead, lengthAhead } from './body-outlook';

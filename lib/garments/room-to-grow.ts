@@ -1,6 +1,6 @@
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord, Piece } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { anatomyOf } from '../trend/anatomy-of';
 import type { SeriesVisit } from '../trend/series-visit';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';

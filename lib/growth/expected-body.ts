@@ -1,6 +1,6 @@
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import type { Sex, Visit } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { DAYS_IN_MONTH } from '../units/age';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { mm } from '../units/length';

@@ -1,11 +1,11 @@
 import { type LengthUnit, mm, type TypedLength } from '../units/length';
 import { showLength, showLengthWithUnit } from '../units/show-length';
+import { isAcknowledged } from './acknowledged';
 import type { Doubt } from './doubt';
 import { askAboutEnd, isTooSteep } from './end-rungs';
 import type { Ladder, Rung } from './ladder';
 import { distalLandmark, type LimbKind } from './limb';
 import { SLIP_WORDS, usualSlip } from './slip';
-import { wasKept } from './was-kept';
 
 /**
  * Girths observed in healthy people of two years and more, mm: outside these a second reading is asked for.
@@ -43,7 +43,7 @@ export function doubtfulRungs(ladder: Ladder, milder = 1): Doubt[] {
   const off = offTheLine(ladder, taped, milder);
   const beyond = outOfRange(ladder, taped).filter((doubt) => !off.some((one) => one.distanceMm === doubt.distanceMm));
   const doubts = [...jointGirths(ladder), ...off, ...beyond];
-  return doubts.filter((doubt) => !wasKept(ladder, doubt));
+  return doubts.filter((doubt) => !isAcknowledged(ladder, doubt));
 }
 
 type Taped = {

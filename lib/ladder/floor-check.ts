@@ -1,8 +1,8 @@
 import { mm } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
+import { isAcknowledged } from './acknowledged';
 import type { Doubt } from './doubt';
 import type { Ladder } from './ladder';
-import { wasKept } from './was-kept';
 
 /**
  * How much the gluteal fold's height above the floor should exceed a ladder from the ankle crease: the height of the foot, mm.
@@ -47,7 +47,7 @@ export function floorCheck(ladder: Ladder, bodyHeightMm?: number): Doubt | undef
   const message =
     footMm < leastMm ? `Were too many rungs taken at the top? ${found}` : `Is a rung missing, or the fold height misread? ${found}`;
   const doubt: Doubt = { kind: 'ladder-length', distanceMm: null, message };
-  return wasKept(ladder, doubt) ? undefined : doubt;
+  return isAcknowledged(ladder, doubt) ? undefined : doubt;
 }
 
 function leastFoot(bodyHeightMm: number | undefined): number {

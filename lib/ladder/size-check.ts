@@ -1,10 +1,10 @@
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 import { mm } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
+import { isAcknowledged } from './acknowledged';
 import type { Doubt } from './doubt';
 import type { Ladder } from './ladder';
 import { LIMBS, type LimbKind, placeInWords } from './limb';
-import { wasKept } from './was-kept';
 
 type Shares = {
   readonly middle: readonly [number, number];
@@ -47,7 +47,7 @@ export function longerThanBody(ladder: Ladder, bodyHeightMm: number | undefined)
  */
 export function sizeCheck(ladder: Ladder, bodyHeightMm: number | undefined): Doubt | undefined {
   const long = longerThanBody(ladder, bodyHeightMm);
-  if (long) return wasKept(ladder, long) ? undefined : long;
+  if (long) return isAcknowledged(ladder, long) ? undefined : long;
   if (bodyHeightMm === undefined) return undefined;
   const [distal, middle, proximal] = LIMBS[ladder.limb].landmarks;
   const at = (landmark: string): number | undefined => {
@@ -70,9 +70,9 @@ export function sizeCheck(ladder: Ladder, bodyHeightMm: number | undefined): Dou
     const doubt: Doubt = {
       kind: 'body-size',
       distanceMm: null,
-      message: capital(message),
+      message: capitalized(message),
     };
-    return wasKept(ladder, doubt) ? undefined : doubt;
+    return isAcknowledged(ladder, doubt) ? undefined : doubt;
   }
   return undefined;
 }

@@ -1,9 +1,9 @@
 import { mm } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
+import { isAcknowledged } from './acknowledged';
 import type { Doubt } from './doubt';
 import type { Ladder } from './ladder';
 import { isLandmarkOf, type LandmarkId, LIMBS, type LimbKind, placeInWords } from './limb';
-import { wasKept } from './was-kept';
 
 /**
  * The landmarks of a limb that lie ahead of a zero in a direction, from near to far; all of them for a zero that is no landmark.
@@ -30,7 +30,7 @@ export function zeroAndDirection(ladder: Ladder): Doubt | undefined {
   const question = noLimbThatWay(ladder) ?? landmarkOutOfOrder(ladder)?.reason;
   if (question === undefined) return undefined;
   const doubt: Doubt = { kind: 'zero-direction', distanceMm: null, message: question };
-  return wasKept(ladder, doubt) ? undefined : doubt;
+  return isAcknowledged(ladder, doubt) ? undefined : doubt;
 }
 
 function noLimbThatWay({ limb, zero, direction }: Ladder): string | undefined {

@@ -1,4 +1,4 @@
-import { garmentForm } from '../record/garment';
+import { garmentForm } from '../record/garment-catalogue';
 import type { SingleReading } from '../record/patient-record';
 
 /** A part of the body that a ladder does not measure: the zones of a garment that lie on it, what readings of it are called, and what to ask for. */

@@ -1,7 +1,7 @@
+import { lengthAsTyped } from '../forms/read-cut';
 import { coverInWords } from '../prompts/show-figures';
-import { type GarmentSpec, garmentForm } from '../record/garment';
+import { type GarmentSpec, garmentForm } from '../record/garment-catalogue';
 import type { Piece } from '../record/patient-record';
-import { lengthAsTyped } from '../record/read-cut';
 import { showDay } from '../units/calendar-day';
 
 /** One thing in which an order differs from the last: in words, before and now. */

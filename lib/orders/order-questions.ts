@@ -1,16 +1,16 @@
 import { type Stop, stopsOn, unaskedFor, yesAnswers } from '../cautions/hold';
 import { limbInWords } from '../ladder/limb';
+import type { ComparedWith } from '../limits/limit-in-words';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
-import type { ComparedWith } from '../record/limit-in-words';
 import { isAffected, type PatientRecord } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
-import { asIfCut, type OrderCut } from './as-if-cut';
 import { missingFigures } from './missing-figures';
+import { type OrderCut, previewPiece } from './preview-piece';
 
 /**
  * A question against an order, to be answered in words before it is sent; the limit it stands on, where there is one. A `stop` is a caution
@@ -28,7 +28,7 @@ export type OrderQuestion = { readonly key: string; readonly message: string; re
  * Example: a ladder of 12 August ordered on 25 November with a limit of 42 days is asked about.
  */
 export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Policy, today: CalendarDay): OrderQuestion[] {
-  const { analysis, piece } = asIfCut(record, cut, policy, today);
+  const { analysis, piece } = previewPiece(record, cut, policy, today);
   const limb = limbInWords(cut.limb, cut.side);
   const series = analysis.limbs.find((one) => one.series.limb === cut.limb && one.series.side === cut.side)?.series;
   const taped = series && visitCutFrom(series.visits, cut);

@@ -1,7 +1,7 @@
+import type { OrderChoice } from '../forms/read-order-form';
 import { isAtHand, isAwaited } from '../garments/piece-stage';
 import type { AllowanceDecision, AnsweredQuestion, Order, PersonsCheck, SentFigures } from '../record/order';
 import type { Piece, Visit } from '../record/patient-record';
-import type { OrderChoice } from '../record/read-order-form';
 import type { CalendarDay } from '../units/calendar-day';
 import type { OrderQuestion } from './order-questions';
 

@@ -1,6 +1,6 @@
+import { lengthAsTyped } from '../forms/read-cut';
 import { limbInWords, placeInWords } from '../ladder/limb';
 import type { CoverEnd, Piece } from '../record/patient-record';
-import { lengthAsTyped } from '../record/read-cut';
 
 /** A share as a signed per cent: 0.0651 is `+6.5 %`. Minus is −, thin space before the sign. */
 export function signedPct(share: number, decimals = 1): string {

@@ -1,8 +1,8 @@
+import type { ComparedWith } from '../limits/limit-in-words';
+import type { Policy } from '../limits/policy';
 import { ageInYears } from '../units/age';
 import { addDays, type CalendarDay } from '../units/calendar-day';
-import type { ComparedWith } from './limit-in-words';
 import type { PatientRecord } from './patient-record';
-import type { Policy } from './policy';
 
 /** A record with the broad group of why the pieces are worn, where it is known; review intervals of grown patients hang on it. */
 export type ReviewedRecord = PatientRecord & { readonly diagnosisGroup?: string };

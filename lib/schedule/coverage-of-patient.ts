@@ -1,10 +1,10 @@
 import { limbInWords } from '../ladder/limb';
 import type { CoverageRule } from '../record/coverage';
-import type { GarmentUse } from '../record/garment';
+import type { GarmentUse } from '../record/garment-catalogue';
 import type { Order, OrderReason } from '../record/order';
 import type { LimbSide, Piece } from '../record/patient-record';
 import { type CalendarDay, showDay } from '../units/calendar-day';
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 import { type CoverageClock, coverageClock, type Issued, isException } from './coverage-clock';
 
 /** Under which rule a patient is covered, and from which day. */
@@ -50,7 +50,7 @@ function wornBy(piece: Handed): GarmentUse {
 export function clockInWords({ limb, side, clock }: LimbClock): string {
   const { line, used, left, from, opensOn } = clock;
   const name = limbInWords(limb, side);
-  const start = `${capital(name)}, ${line.use}: ${used} of ${line.quantity} used since ${showDay(from)}`;
+  const start = `${capitalized(name)}, ${line.use}: ${used} of ${line.quantity} used since ${showDay(from)}`;
   return opensOn ? `${start}; the next is covered from ${showDay(opensOn)}.` : `${start}, ${left} left.`;
 }
 

@@ -1,7 +1,7 @@
 import { limbInWords } from '../ladder/limb';
-import { limitInWords } from '../record/limit-in-words';
-import type { Policy } from '../record/policy';
-import { capital } from '../units/capital';
+import { limitInWords } from '../limits/limit-in-words';
+import type { Policy } from '../limits/policy';
+import { capitalized } from '../units/capitalized';
 import type { ComputedDate, DateKind, DateSource } from './scheduled-date';
 
 const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>> = {
@@ -17,7 +17,7 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */
 export function dateInWords({ kind, limb, piece }: Pick<ComputedDate, 'kind' | 'limb' | 'piece'>): string {
   const words = WORDS[kind](limb ? limbInWords(limb.limb, limb.side) : 'limb', `piece ${piece ?? ''}`);
-  return capital(words);
+  return capitalized(words);
 }
 
 /** Where an interval comes from, with the clinic's figure and the kind of its source. */

@@ -1,8 +1,8 @@
+import type { Policy } from '../limits/policy';
 import type { MergedPrompt } from '../prompts/decide-prompts';
 import type { Prompt, PromptAction } from '../prompts/prompt';
-import type { Policy } from '../record/policy';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../units/calendar-day';
-import { withoutStop } from '../units/without-stop';
+import { withoutFullStop } from '../units/without-full-stop';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
 const ASKED_BY: Partial<Record<DateKind, PromptAction>> = { visit: 'visit', order: 'order', remeasure: 'order', 'first-fit': 'first-fit' };
@@ -43,6 +43,6 @@ function moved(prompt: Prompt, { day, computed, moved: move }: ScheduledDate): P
     ...prompt,
     due: day,
     title: prompt.title.replace(showWeekday(computed), showWeekday(day)),
-    facts: [`Moved by hand from ${showDay(computed)} to ${showDay(day)}: ${withoutStop(move?.reason ?? '')}.`, ...prompt.facts],
+    facts: [`Moved by hand from ${showDay(computed)} to ${showDay(day)}: ${withoutFullStop(move?.reason ?? '')}.`, ...prompt.facts],
   };
 }

@@ -14,7 +14,7 @@ export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly rec
  * Every date of a patient's schedule: next visit, remeasure before an order, order-by, delivery, first fit, early call, end of life.
  *
  * Shape: an analysis; dates by day, then by key. Pure: the day called today comes with the analysis, in the clinic's time zone.
- * Source: the clinic's intervals (`record/limits`), the engine's outlook, and the days written with each piece.
+ * Source: the clinic's intervals (`limits/limits`), the engine's outlook, and the days written with each piece.
  * Example: taped 14 Oct 2026 at 10 years: `visit-after:2026-10-14` on 6 Jan 2027, every 84 days.
  */
 export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {

@@ -1,9 +1,9 @@
 import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
 import type { Side } from '../ladder/limb';
+import type { Policy } from '../limits/policy';
 import { type MergedPrompt, mergeByCause, openPrompts, type PromptAnswer, raisePrompts } from '../prompts/decide-prompts';
 import type { ReviewedRecord } from '../record/next-visit';
 import type { LimbSide } from '../record/patient-record';
-import type { Policy } from '../record/policy';
 import { heightOnLimb } from '../trend/limb-series';
 import type { CalendarDay } from '../units/calendar-day';
 import { byMovedDates } from './dates-of-prompts';

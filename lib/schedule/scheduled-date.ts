@@ -1,4 +1,4 @@
-import type { ComparedWith } from '../record/limit-in-words';
+import type { ComparedWith } from '../limits/limit-in-words';
 import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 

@@ -3,8 +3,8 @@ import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import type { LimbSide } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
-import { capital } from '../units/capital';
-import { withoutStop } from '../units/without-stop';
+import { capitalized } from '../units/capitalized';
+import { withoutFullStop } from '../units/without-full-stop';
 import { asksFor } from './dates-of-prompts';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
@@ -89,7 +89,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
     if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
     const { key, day, why, limb } = date;
-    const reason = `${date.moved ? `Moved by hand: ${withoutStop(date.moved.reason)}; ${why}` : capital(why)}.`;
+    const reason = `${date.moved ? `Moved by hand: ${withoutFullStop(date.moved.reason)}; ${why}` : capitalized(why)}.`;
     const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }

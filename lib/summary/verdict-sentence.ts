@@ -4,7 +4,7 @@ import { partInWords } from '../prompts/change-in-words';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { PatientRecord } from '../record/patient-record';
 import type { JudgedChange } from '../trend/judged-change';
-import { capital } from '../units/capital';
+import { capitalized } from '../units/capitalized';
 
 /**
  * A verdict as one sentence for the therapist: what the limb did, and the figure that decides.
@@ -39,7 +39,7 @@ export function verdictSentence(judged: JudgedChange, record: PatientRecord): st
 /** `The left leg`, or the part of it that changed: `Below the knee the left leg`. */
 function subject({ found }: JudgedChange, limb: string): string {
   const part = found && partInWords(found);
-  return part ? `${capital(part)} the ${limb}` : `The ${limb}`;
+  return part ? `${capitalized(part)} the ${limb}` : `The ${limb}`;
 }
 
 /** How much, in the part that changed. */

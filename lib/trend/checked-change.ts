@@ -1,6 +1,6 @@
 import { movedBy } from '../alignment/align-ladders';
 import { checkShift, type ShiftCheck } from '../alignment/shift-check';
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import { type LimbChange, tensionBetween } from './limb-change';
 import { tapeErrorOf } from './limb-series';
 import { type MeasuredChange, measuredChange } from './measured-change';

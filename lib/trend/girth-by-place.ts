@@ -1,7 +1,7 @@
 import { girthNear } from '../ladder/girth-at';
 import { placeOf } from '../ladder/taped-line';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
-import type { Policy } from '../record/policy';
 import { limbChange, samePlace } from './limb-change';
 import { heightOnLimb } from './limb-series';
 import type { LimbSeries, SeriesVisit } from './series-visit';

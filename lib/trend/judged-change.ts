@@ -1,7 +1,7 @@
 import type { StepKind } from '../course-model/course';
 import { type ChangeReading, readChange, smallestChangeSaid } from '../course-model/read-change';
 import type { LandmarkId } from '../ladder/limb';
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import type { CalendarDay } from '../units/calendar-day';
 import type { CheckedChange } from './checked-change';
 import { STEP_ODDS } from './course-terms';

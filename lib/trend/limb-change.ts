@@ -2,8 +2,8 @@ import { type Alignment, alignLadders, toLater } from '../alignment/align-ladder
 import { type BodyChange, bodyChange, expectedGirthAt } from '../growth/body-change';
 import type { LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
+import type { Policy } from '../limits/policy';
 import type { NoAnswer } from '../outcome';
-import type { Policy } from '../record/policy';
 import { isSamePerson } from '../record/same-person';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';

@@ -1,7 +1,7 @@
 import type { CourseAt, LimbLook, VisitLook } from '../course-model/course';
 import { followCourse } from '../course-model/follow-course';
 import { readChange } from '../course-model/read-change';
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import { courseTerms, DAY_SD } from './course-terms';
 import type { LooksOf, ReadAs } from './limb-looks';
 import type { DividedLimb } from './part-girths';

@@ -1,12 +1,12 @@
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientEvent } from '../record/patient-record';
+import { lineOfBestFit } from '../statistics/line-of-best-fit';
+import { mannKendall } from '../statistics/mann-kendall';
+import { theilSen } from '../statistics/theil-sen';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { ChangeBetween, LimbChange } from './limb-change';
-import { lineOfBestFit } from './line-of-best-fit';
-import { mannKendall } from './mann-kendall';
 import { ratioSd } from './measured-change';
 import type { LimbSeries, SeriesVisit } from './series-visit';
-import { theilSen } from './theil-sen';
 
 /** What a trend is of: volume in adults; in children what growth and weight do not explain of the mean cross-section. */
 export type TrendOf = 'volume' | 'unexplained';

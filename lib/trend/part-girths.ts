@@ -1,8 +1,8 @@
 import { type Alignment, toLater } from '../alignment/align-ladders';
-import { invertSymmetric } from '../alignment/invert-symmetric';
 import { type CubicPoint, cubicAt, monotoneCubic } from '../alignment/monotone-cubic';
 import { type LandmarkId, LIMBS } from '../ladder/limb';
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
+import { invertSymmetric } from '../statistics/invert-symmetric';
 import type { SeriesVisit } from './series-visit';
 
 /** How a limb is divided for the model: by the rungs of its first ladder. */

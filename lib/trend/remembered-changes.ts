@@ -1,5 +1,5 @@
+import type { Policy } from '../limits/policy';
 import type { NoAnswer } from '../outcome';
-import type { Policy } from '../record/policy';
 import { type ChangeBetween, type LimbChange, limbChange } from './limb-change';
 import type { SeriesVisit } from './series-visit';
 

@@ -1,4 +1,4 @@
-import { sidesChanged } from '../growth/sides-changed';
+import { sidesChanged } from '../doubts/sides-changed';
 import type { Doubt } from '../ladder/doubt';
 import { dayNumber } from '../units/calendar-day';
 import { lastLadder } from './last-ladder';

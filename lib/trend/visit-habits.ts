@@ -1,4 +1,4 @@
-import type { Policy } from '../record/policy';
+import type { Policy } from '../limits/policy';
 import { isSamePerson } from '../record/same-person';
 import type { LimbSeries, SeriesVisit } from './series-visit';
 

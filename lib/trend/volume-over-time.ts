@@ -1,7 +1,7 @@
 import { alignLadders, toLater } from '../alignment/align-ladders';
 import { bodyChange } from '../growth/body-change';
+import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
-import type { Policy } from '../record/policy';
 import type { CalendarDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import type { Span } from '../volume/span-volume';

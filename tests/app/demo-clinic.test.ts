@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
-import { clinicDay, type DemoPatient } from '@/app/_demo/demo-patient';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { clinicDay, type DemoPatient } from '@/app/_commands/demonstration/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { ageInYears } from '@/lib/units/age';
 import { addDays, calendarDay, dayNumber, daysBetween } from '@/lib/units/calendar-day';
 import { kg, readMass } from '@/lib/units/mass';

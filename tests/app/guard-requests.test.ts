@@ -3,7 +3,7 @@ import http from 'node:http';
 import net from 'node:net';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import '@/app/_commands/guard-requests.mjs';
+import '@/app/_server/guard-requests.mjs';
 
 const SECRET = 'only for this test, signs nothing real';
 const KB = 1024;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressWithoutNames, errorLine, requestLine } from '@/app/_commands/log-line.mjs';
+import { addressWithoutNames, errorLine, requestLine } from '@/app/_server/log-line.mjs';
 
 describe('a line of the log', () => {
   it.each([

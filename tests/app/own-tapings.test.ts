@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ownTapings } from '@/app/clinic/limits/own-tapings';
-import { policyWith } from '@/lib/record/policy';
-import { readPolicyForm } from '@/lib/record/read-policy-form';
+import { readPolicyForm } from '@/lib/forms/read-policy-form';
+import { policyWith } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 
 const newest = calendarDay('2026-11-24');

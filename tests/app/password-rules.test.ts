@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ownWordsOf, passwordRefusal } from '@/app/_session/password-rules';
+import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 
 const OWN = ownWordsOf({ name: 'R. Adeyemi', email: 'reception@harbour.example' }, 'Harbour Lane');
 
@@ -9,7 +9,7 @@ describe('a password', () => {
     ['fifteen characters', 'taped in a café'],
     ['sixty-four and more', 'four words, and four more, and then some that nobody would ever say in one breath 1234567890'],
     ['spaces and any script', 'пять слов на бумаге'],
-    ['no digit, no capital, no sign', 'quietly borrowed umbrella'],
+    ['no digit, no capitalized, no sign', 'quietly borrowed umbrella'],
   ])('is taken with %s', async (_what, password) => {
     expect(await passwordRefusal(password, OWN)).toBeUndefined();
   });

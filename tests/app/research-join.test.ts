@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { anyFile } from '@/tests/properties/made-up-files';
 

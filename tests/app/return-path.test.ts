@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { returnPath } from '@/app/_session/return-path';
+import { returnPath } from '@/app/_auth/return-path';
 
 describe('the place to go after signing in', () => {
   it.each(['/', '/patients', '/patients?q=hl&page=2', '/patients/1f/visits/new'])('%s is kept', (path) => {

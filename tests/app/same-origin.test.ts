@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { deviceInWords } from '@/app/_session/device-in-words';
-import { isSameOrigin } from '@/app/_session/same-origin';
+import { deviceInWords } from '@/app/_auth/device-in-words';
+import { isSameOrigin } from '@/app/_auth/same-origin';
 
 const asks = (sent: Record<string, string>, appUrl?: string) => isSameOrigin(new Headers({ host: '127.0.0.1:3000', ...sent }), appUrl);
 

@@ -1,9 +1,9 @@
 import jsQR from 'jsqr';
 import { describe, expect, it, vi } from 'vitest';
-import { darkSquares } from '@/app/_session/factor-picture';
-import { newRecoveryCodes, recoveryCodeHash } from '@/app/_session/recovery-codes';
-import { offerFactor } from '@/app/_session/second-factor';
-import { codeAt, newSecret, stepOfCode } from '@/app/_session/totp';
+import { darkSquares } from '@/app/_auth/factor-picture';
+import { newRecoveryCodes, recoveryCodeHash } from '@/app/_auth/recovery-codes';
+import { offerFactor } from '@/app/_auth/second-factor';
+import { codeAt, newSecret, stepOfCode } from '@/app/_auth/totp';
 
 /** `12345678901234567890` in base32: the shared secret of both standards' examples. */
 const SECRET = 'GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ';

@@ -17,8 +17,8 @@ async function modules() {
   vi.resetModules();
   return {
     route: await import('@/app/api/auth/[...all]/route'),
-    caller: await import('@/app/_session/caller-address'),
-    factor: await import('@/app/_session/second-factor'),
+    caller: await import('@/app/_auth/caller-address'),
+    factor: await import('@/app/_auth/second-factor'),
     people: await import('@/db/people/people'),
     manage: await import('@/db/people/manage-people'),
     own: await import('@/db/people/second-factor'),

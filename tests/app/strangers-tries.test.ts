@@ -21,7 +21,7 @@ async function modules() {
     people: await import('@/db/people/people'),
     tries: await import('@/db/people/login-attempts'),
     client: await import('@/db/client'),
-    known: await import('@/app/_session/known-browser'),
+    known: await import('@/app/_auth/known-browser'),
   };
 }
 

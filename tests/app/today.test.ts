@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
 
 describe('the day it is now', () => {
   /** Offsets from UTC in November: Auckland +13, London 0, Los Angeles −8. Source: IANA time zone database. */

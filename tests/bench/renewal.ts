@@ -1,5 +1,5 @@
 import { recordsOf } from '@/db/patients/records';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import { addDays } from '@/lib/units/calendar-day';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
@@ -16,7 +16,7 @@ const AT_ONCE = 20;
 export async function benchRenewal({ lead, today, patientIds }: FilledClinic, bare: Bare, most: number): Promise<void> {
   let renewed = 0;
   const whole = await seconds(async () => {
-    renewed = await renewStale(lead, addDays(today, 1), { most });
+    renewed = await refreshStale(lead, addDays(today, 1), { most });
   });
   const read = patientIds.slice(0, renewed);
   const floor = await seconds(async () => {

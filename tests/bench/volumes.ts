@@ -1,8 +1,8 @@
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries, tapeErrorOf } from '@/lib/trend/limb-series';
 import { limbVolume } from '@/lib/volume/limb-volume';

@@ -1,6 +1,6 @@
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import type { Policy } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import type { Policy } from '@/lib/record/policy';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { calendarDay, dayNumber } from '@/lib/units/calendar-day';
 import type { CoursePerson } from './course-person';

@@ -1,5 +1,5 @@
 import { recordErrorScale } from '@/lib/analysis/record-error-scale';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { type Said, saidOf } from './course-cohort';
 import { type CourseScenario, coursePerson } from './course-person';
 import type { LimbShape } from './dense-limb';

@@ -1,9 +1,9 @@
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { relativeTightness } from '@/lib/garments/tightness';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Piece } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { dayFromNumber, dayNumber } from '@/lib/units/calendar-day';
 import type { LimbShape } from './dense-limb';
 import { anatomyOf } from './limb-shape';

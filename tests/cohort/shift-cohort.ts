@@ -1,7 +1,7 @@
 import type { ShiftFinding } from '@/lib/alignment/shift-check';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { checkedChange } from '@/lib/trend/checked-change';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries } from '@/lib/trend/limb-series';

@@ -1,7 +1,7 @@
 import { judged } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { limbCourse } from '@/lib/trend/limb-course';
 import { rememberedLooks } from '@/lib/trend/limb-looks';

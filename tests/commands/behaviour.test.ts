@@ -8,7 +8,7 @@ import { openLadders } from '@/app/_commands/ladders-by-patient';
 import { writeDocument } from '@/app/_commands/write-document';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { readLadderRows, readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { phasesFile } from '@/tests/lib/exchange/course-files';
 import { file, row } from '@/tests/lib/exchange/files';

@@ -20,11 +20,11 @@ const OTHERS = [
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
   let at: ClinicOn;
-  let ask: typeof import('@/db/sql/run-sql').ask;
+  let runSql: typeof import('@/db/sql/run-sql').runSql;
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    ({ ask } = await import('@/db/sql/run-sql'));
+    ({ runSql } = await import('@/db/sql/run-sql'));
     for (const path of savePaths(at, 'HL-0001', 'words')) await path.write();
     const patientId = (await at.db.find.findPatients(at.therapist)).rows[0]?.patientId ?? '';
     const [page] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
@@ -44,7 +44,7 @@ describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {
     return found;
   }
 
-  const all = async (statement: string) => ask<Record<string, unknown>>(await at.db.client.getDatabase(), statement);
+  const all = async (statement: string) => runSql<Record<string, unknown>>(await at.db.client.getDatabase(), statement);
 
   /** The words with which the database refused a statement; empty when it did not. */
   async function refusal(statement: string): Promise<string> {

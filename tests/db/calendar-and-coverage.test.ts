@@ -16,7 +16,7 @@ describe.each(ENGINES)('calendar addresses and coverage on %s', (engine) => {
     const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0001') });
     patientId = added.kind === 'saved' ? added.patientId : '';
     await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
-    await at.db.renew.renewPatient(at.therapist, patientId, calendarDay('2026-10-15'));
+    await at.db.renew.refreshPatient(at.therapist, patientId, calendarDay('2026-10-15'));
   });
   afterAll(async () => at?.close());
 
@@ -64,11 +64,11 @@ describe.each(ENGINES)('calendar addresses and coverage on %s', (engine) => {
       reason: 'school trip',
     };
     await at.db.moves.moveDate(at.therapist, patientId, move);
-    await at.db.renew.renewPatient(at.therapist, patientId, calendarDay('2026-10-16'));
+    await at.db.renew.refreshPatient(at.therapist, patientId, calendarDay('2026-10-16'));
     const moved = await at.db.feeds.datesForCalendar(at.therapist, patientId, LONG_AGO);
     expect(moved).toMatchObject([{ id: before[0]?.id, day: '2027-01-11', sequence: 1, state: 'open' }]);
     await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-12-14') });
-    await at.db.renew.renewPatient(at.therapist, patientId, calendarDay('2026-12-15'));
+    await at.db.renew.refreshPatient(at.therapist, patientId, calendarDay('2026-12-15'));
     const after = await at.db.feeds.datesForCalendar(at.therapist, patientId, LONG_AGO);
     expect(after.find((one) => one.id === before[0]?.id)).toMatchObject({ state: 'done', sequence: 2 });
     expect(after.filter((one) => one.state === 'open')).toMatchObject([{ kind: 'visit', day: '2027-03-08' }]);

@@ -54,7 +54,7 @@ describe.each(ENGINES)('answers to caution cards on %s', (engine) => {
       wording: expect.stringMatching(/^Asked about /),
       figures: { limits: { abpiLow: 0.8 } },
     });
-    const [deed] = (await db.audit.deedsOf(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered');
+    const [deed] = (await db.audit.auditEntries(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered');
     expect(deed).toMatchObject({ action: 'cautions answered', subjectId: patientId, detail: { answers: { 'broken-skin': 'absent' } } });
   });
 
@@ -68,7 +68,7 @@ describe.each(ENGINES)('answers to caution cards on %s', (engine) => {
     };
     const count = async () => ({
       answers: (await db.cautions.cautionHistory(therapist, patientId)).length,
-      deeds: (await db.audit.deedsOf(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered').length,
+      deeds: (await db.audit.auditEntries(therapist, 100, patientId)).filter(({ action }) => action === 'cautions answered').length,
     });
     const before = await count();
     const again = (minute: number) => db.cautions.answerCautions(therapist, patientId, sent, when(minute));

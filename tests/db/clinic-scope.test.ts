@@ -46,7 +46,7 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect((await db.repeats.repeatTapingsOf(stranger)).pairs).toBe(0);
     expect(await db.drafts.draftOf(stranger, patientId, 'visit')).toBeUndefined();
     expect((await db.clinic.settingsOf(stranger)).size).toBe(0);
-    expect((await db.audit.deedsOf(stranger)).map((deed) => deed.action)).toEqual(['person added']);
+    expect((await db.audit.auditEntries(stranger)).map((deed) => deed.action)).toEqual(['person added']);
     expect((await db.people.peopleOf(stranger)).map((person) => person.email)).toEqual(['lead@hill.example']);
   });
 

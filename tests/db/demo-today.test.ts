@@ -13,7 +13,7 @@ describe('Today of the demonstration clinic', () => {
     ['a leap day', '2028-02-29'],
   ])('is a believable mix on %s, and shows each kind of work', async (_name, day) => {
     at = await clinicOn('sqlite');
-    const { seedClinic } = await import('@/app/_demo/seed-clinic');
+    const { seedClinic } = await import('@/app/_commands/demonstration/seed-clinic');
     const { workTotals } = await import('@/db/worklist/work-counts');
     const { WORK_KINDS } = await import('@/lib/schedule/worklist');
     const today = calendarDay(day);

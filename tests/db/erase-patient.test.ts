@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { keepUntil } from '@/lib/record/keep-until';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { retainedUntil } from '@/lib/record/retained-until';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { savePaths } from '@/tests/faults/save-paths';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
@@ -31,7 +31,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
     const stays = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0002', 'Stays here') });
     staysId = 'patientId' in stays ? stays.patientId : '';
     await at.db.visits.saveVisit(at.therapist, { patientId: staysId, submissionId: form(), visit: visitOn('2026-10-14') });
-    await at.db.renew.renewPatient(at.therapist, staysId, calendarDay('2026-11-25'));
+    await at.db.renew.refreshPatient(at.therapist, staysId, calendarDay('2026-11-25'));
   });
   afterAll(async () => at?.close());
 
@@ -63,8 +63,8 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
         ? "select name from sqlite_master where type = 'table'"
         : "select tablename as name from pg_tables where schemaname = 'public'";
     const found: string[] = [];
-    for (const { name } of await asking.ask<{ name: string }>(database, query)) {
-      const rows = await asking.ask<Record<string, unknown>>(database, `select * from "${name}"`);
+    for (const { name } of await asking.runSql<{ name: string }>(database, query)) {
+      const rows = await asking.runSql<Record<string, unknown>>(database, `select * from "${name}"`);
       found.push(
         ...rows.filter((row) => words.some((word) => JSON.stringify(row).toLowerCase().includes(word.toLowerCase()))).map(() => name),
       );
@@ -97,7 +97,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
     const { plannedErasures } = await import('@/db/erasure/planned-erasure');
     expect(await plannedErasures(at.stranger, REFERENCE)).toEqual([]);
     expect(await plannedErasures(at.therapist, REFERENCE.toLowerCase())).toMatchObject([
-      { patientId, lastVisit: '2026-10-14', keepUntil: '2041-02-28' },
+      { patientId, lastVisit: '2026-10-14', retainedUntil: '2041-02-28' },
     ]);
     expect((await at.db.records.recordOf(at.therapist, patientId))?.visits).toHaveLength(1);
   });
@@ -158,10 +158,10 @@ describe('how long a record is kept', () => {
     ['seventeen at the end: until the 26th birthday', '2009-01-31', '2026-10-14', '2035-01-31'],
     ['eighteen at the end: as an adult', '2008-10-14', '2026-10-14', '2034-10-14'],
   ])('%s', (_who, born, last, until) => {
-    expect(keepUntil(calendarDay(born), calendarDay(last), DEFAULT_POLICY)).toBe(until);
+    expect(retainedUntil(calendarDay(born), calendarDay(last), DEFAULT_POLICY)).toBe(until);
   });
 
   it('without a visit there is nothing to keep', () => {
-    expect(keepUntil(calendarDay('1980-05-01'), undefined, DEFAULT_POLICY)).toBe('1980-05-01');
+    expect(retainedUntil(calendarDay('1980-05-01'), undefined, DEFAULT_POLICY)).toBe('1980-05-01');
   });
 });

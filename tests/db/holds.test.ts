@@ -83,7 +83,9 @@ describe.each(ENGINES)('a caution that says stop, on %s', (engine) => {
       words: expect.stringMatching(/wound closed.*Dr Hale.*by phone/),
     });
     expect(history.find(({ card }) => card === UNASKED_CARD)?.words).toBe('asked last week');
-    const [deed] = (await at.db.audit.deedsOf(at.therapist, 20, patientId)).filter(({ action }) => action === 'hold lifted by override');
+    const [deed] = (await at.db.audit.auditEntries(at.therapist, 20, patientId)).filter(
+      ({ action }) => action === 'hold lifted by override',
+    );
     expect(deed).toBeDefined();
     expect(await stops()).toHaveLength(1);
   });

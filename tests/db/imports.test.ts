@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
@@ -9,8 +9,8 @@ import { readSet } from '@/lib/exchange/set/read-set';
 import type { SetTable } from '@/lib/exchange/set/set-table';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { WORK_KINDS } from '@/lib/schedule/worklist';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { byFhir, byMedplum, byOwnRules } from '@/tests/lib/exchange/fhir/validators';
@@ -46,7 +46,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
 
   beforeAll(async () => {
     at = await clinicOn(engine);
-    const { seedPatient } = await import('@/app/_demo/seed-patient');
+    const { seedPatient } = await import('@/app/_commands/demonstration/seed-patient');
     for (const one of demoClinic(TODAY).patients) await seedPatient(at.therapist, one);
     const out = [];
     for await (const { file } of at.db.files.everyPatientFile(at.therapist)) out.push(file);
@@ -189,7 +189,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   it('lines and dates of a patient who was taken back leave the worklist', async () => {
     const known = { ...twoLegged(), details: { ...twoLegged().details, reference: 'GONE-1' } };
     const countsNow = async () => {
-      await at.db.renew.renewStale(at.stranger, TODAY);
+      await at.db.renew.refreshStale(at.stranger, TODAY);
       return at.db.counts.workTotals(at.stranger, TODAY, addDays(TODAY, 400), ['all', ...WORK_KINDS]);
     };
     const before = await countsNow();

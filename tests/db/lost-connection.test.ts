@@ -7,7 +7,7 @@ import { type PostgresServer, startPostgres } from '@/tests/postgres-server';
 async function programOn(address: string) {
   vi.resetModules();
   process.env.DATABASE_URL = address;
-  const { runTogether } = await import('@/db/sql/run-steps');
+  const { runTransaction } = await import('@/db/sql/run-steps');
   const { CommitUnanswered } = await import('@/db/sql/try-again');
   const { closeDatabase, getDatabase } = await import('@/db/client');
   const { clinic } = await import('@/db/schema/schema');
@@ -19,7 +19,7 @@ async function programOn(address: string) {
     runs = 0;
     const [first, second] = names.map((name) => ({ id: name, name, ...units }));
     if (!first || !second) throw new Error('two are needed');
-    await runTogether(database, function* (tx) {
+    await runTransaction(database, function* (tx) {
       runs += 1;
       yield tx.insert(clinic).values(first).returning({ id: clinic.id });
       if (between && runs === 1) yield between().then(() => []);

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, orderFrom, pieceFrom, visitOn } from './made-up-records';
@@ -176,7 +176,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     const reason = 'cancelled: the graft broke down';
     const order = { ...kept, state: 'cancelled' as const };
     await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId: form(), order, deed: 'cancelled', reason });
-    const deeds = await at.db.audit.deedsOf(at.therapist, 10, orderId);
+    const deeds = await at.db.audit.auditEntries(at.therapist, 10, orderId);
     expect(deeds.map(({ action }) => action)).toContain('order cancelled');
     expect(JSON.stringify(deeds.map(({ action }) => action))).not.toContain('graft');
     expect(deeds.find(({ action }) => action === 'order cancelled')?.detail).toEqual({ revision: 2, reason });

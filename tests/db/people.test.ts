@@ -141,7 +141,7 @@ describe.each(ENGINES)('a clinic’s people on %s', (engine) => {
     await dropLostFactor(on.therapist, person.id);
     await disablePerson(on.therapist, person.id);
     await enablePerson(on.therapist, person.id);
-    const deeds = await on.db.audit.deedsOf(on.therapist, 20, person.id);
+    const deeds = await on.db.audit.auditEntries(on.therapist, 20, person.id);
     expect(deeds.map(({ action }) => action).sort()).toEqual(
       [
         'person added',

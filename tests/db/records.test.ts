@@ -251,10 +251,10 @@ describe.each(ENGINES)('records on %s', (engine) => {
   });
 
   it('writes one audit row for each write, with who did it', async () => {
-    const before = (await at.db.audit.deedsOf(at.therapist, 10_000)).length;
+    const before = (await at.db.audit.auditEntries(at.therapist, 10_000)).length;
     const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-11-12') });
     if (saved.kind !== 'saved') throw new Error(saved.kind);
-    const deeds = await at.db.audit.deedsOf(at.therapist, 10_000);
+    const deeds = await at.db.audit.auditEntries(at.therapist, 10_000);
     expect(deeds).toHaveLength(before + 1);
     expect(deeds.find((deed) => deed.subjectId === saved.visitId)).toMatchObject({
       action: 'visit saved',

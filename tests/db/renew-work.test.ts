@@ -57,10 +57,10 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
 
   it('is stale for everyone at first, and fresh for today once renewed; tomorrow it is stale again', async () => {
     expect(await behind()).toEqual({ behind: 12, patients: 12 });
-    expect(await at.db.renew.renewStale(at.therapist, TODAY)).toBe(12);
+    expect(await at.db.renew.refreshStale(at.therapist, TODAY)).toBe(12);
     expect(await behind()).toEqual({ behind: 0, patients: 12 });
     expect(await behind(addDays(TODAY, 1))).toEqual({ behind: 12, patients: 12 });
-    expect(await at.db.renew.renewStale(at.therapist, TODAY)).toBe(0);
+    expect(await at.db.renew.refreshStale(at.therapist, TODAY)).toBe(0);
   });
 
   it('holds a line for each thing to do: the visit 84 days after the last at ten years, the first ladder of who was never taped', async () => {
@@ -81,7 +81,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     const [patientId = ''] = ids;
     await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-11-20') });
     expect(await behind()).toMatchObject({ behind: 1 });
-    await at.db.renew.renewPatient(at.therapist, patientId, TODAY);
+    await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     expect(await behind()).toMatchObject({ behind: 0 });
     expect((await linesOf(patientId)).find((line) => line.key.startsWith('visit-after'))).toMatchObject({ key: 'visit-after:2026-11-20' });
   });
@@ -97,7 +97,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
 
   it('moves a date by hand with its reason, raises its sequence, and drops the move when a visit gives a new day', async () => {
     const patientId = await patientWith('HL-80', ['2026-10-14']);
-    await at.db.renew.renewPatient(at.therapist, patientId, TODAY);
+    await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     const move = {
       key: 'visit-after:2026-10-14',
       computed: calendarDay('2027-01-06'),
@@ -106,14 +106,14 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     };
     expect(await at.db.moves.moveDate(at.stranger, patientId, move)).toBe(false);
     expect(await at.db.moves.moveDate(at.therapist, patientId, move)).toBe(true);
-    await at.db.renew.renewPatient(at.therapist, patientId, TODAY);
+    await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     const dates = async () =>
       (await (await at.db.client.getDatabase()).select().from(at.db.schema.dueDate)).filter((date) => date.patientId === patientId);
     expect(await dates()).toMatchObject([{ day: '2027-01-20', computed: '2027-01-06', sequence: 1, state: 'open' }]);
     expect(await visitLines(patientId)).toMatchObject([{ due: '2027-01-20', reason: expect.stringContaining('on holiday') }]);
     await expect(at.db.moves.moveDate(at.reader, patientId, move)).rejects.toThrow();
     await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-11-24') });
-    await at.db.renew.renewPatient(at.therapist, patientId, TODAY);
+    await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     expect((await dates()).filter((date) => date.state === 'open').map((date) => date.day)).toContain('2027-02-16');
   });
 
@@ -126,12 +126,12 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
 
   it('rests a snoozed line until its day and shows it on that day; a declined one stays away until new data', async () => {
     const patientId = await patientWith('HL-81', ['2026-08-01']);
-    await at.db.renew.renewPatient(at.therapist, patientId, TODAY);
+    await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     const [line] = await visitLines(patientId);
     expect(line).toMatchObject({ kind: 'visit', title: 'Book the visit', due: '2026-10-24', prompt: { cause: 'visit' } });
     const given = { promptKey: 'visit', rule: 'visit-overdue', ruleVersion: '2', inputsHash: line?.prompt?.inputs ?? '', inputs: {} };
     const titles = async (today: CalendarDay) => {
-      await at.db.renew.renewPatient(at.therapist, patientId, today);
+      await at.db.renew.refreshPatient(at.therapist, patientId, today);
       return (await visitLines(patientId)).map((one) => one.title);
     };
     const until = calendarDay('2026-12-01');
@@ -158,13 +158,13 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
 
   it('makes everything anew when a limit of the clinic changes, and nothing in another clinic', async () => {
     await at.db.patients.addPatient(at.stranger, { submissionId: form(), details: details('HL-1') });
-    await at.db.renew.renewStale(at.stranger, TODAY);
-    await at.db.renew.renewStale(at.therapist, TODAY);
+    await at.db.renew.refreshStale(at.stranger, TODAY);
+    await at.db.renew.refreshStale(at.therapist, TODAY);
     await at.db.clinic.changeSetting(at.therapist, { key: 'policy', value: { measuringDays: 10 }, reason: 'a longer queue' });
     const all = await behind();
     expect(all.behind).toBe(all.patients);
     expect(await at.db.stale.staleCount(at.stranger, await at.db.renew.workAim(at.stranger, TODAY))).toEqual({ behind: 0, patients: 1 });
-    await at.db.renew.renewStale(at.therapist, TODAY);
+    await at.db.renew.refreshStale(at.therapist, TODAY);
     expect((await behind()).behind).toBe(0);
   });
 
@@ -200,17 +200,17 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
         }
       });
       today = addDays(today, whole(9));
-      await Promise.all([...writes, ...[1, 2, 3].map(() => at.db.renew.renewStale(at.therapist, today))]);
+      await Promise.all([...writes, ...[1, 2, 3].map(() => at.db.renew.refreshStale(at.therapist, today))]);
       const [counted, kept] = await countedAndKept();
       expect(kept).toEqual(counted);
     }
-    await at.db.renew.renewStale(at.therapist, today);
+    await at.db.renew.refreshStale(at.therapist, today);
     expect((await behind(today)).behind).toBe(0);
     const database = await at.db.client.getDatabase();
     for (const patientId of ids) {
       const before = (await linesOf(patientId)).map(({ id: _id, ...line }) => JSON.stringify(line)).sort();
       await database.update(at.db.schema.workState).set({ renewedFor: null });
-      await at.db.renew.renewPatient(at.therapist, patientId, today);
+      await at.db.renew.refreshPatient(at.therapist, patientId, today);
       expect((await linesOf(patientId)).map(({ id: _id, ...line }) => JSON.stringify(line)).sort()).toEqual(before);
     }
   });

@@ -37,7 +37,7 @@ describe.each(ENGINES)('a write on %s', (engine) => {
     const statements = [0, 1, 2, 3, 4].map((index) => (index === step ? nothing : insert(`step ${index}`)));
     const database = await at.db.client.getDatabase();
     const before = await database.select().from(clinic);
-    expect(await at.db.together.writeTogether(statements)).toEqual({ kind: 'untouched', step });
+    expect(await at.db.together.inTransaction(statements)).toEqual({ kind: 'untouched', step });
     expect(await database.select().from(clinic)).toEqual(before);
   });
 

@@ -26,7 +26,7 @@ describe.each(['{broken', '5'])('a ladder whose rungs read %s in the file', (dam
   afterAll(async () => at?.close());
 
   it('leaves the other patients in the worklist', async () => {
-    await at.db.renew.renewStale(at.therapist, calendarDay('2026-11-25'));
+    await at.db.renew.refreshStale(at.therapist, calendarDay('2026-11-25'));
     const states = await (await at.db.client.getDatabase()).select().from(at.db.schema.workState);
     expect(states.map((one) => one.renewedFor).sort()).toEqual(['2026-11-25', '2026-11-25', null]);
   });

@@ -59,9 +59,9 @@ describe.each(ENGINES)('the key that seals the history, on %s', (engine) => {
   });
 
   it('what was signed for cannot be changed afterwards', async () => {
-    const { ask } = await import('@/db/sql/run-sql');
+    const { runSql } = await import('@/db/sql/run-sql');
     const database = await (await import('@/db/client')).getDatabase();
-    if (engine === 'postgres') await ask(database, 'alter table audit disable trigger all');
+    if (engine === 'postgres') await runSql(database, 'alter table audit disable trigger all');
     else (database as unknown as { $client: { exec: (text: string) => void } }).$client.exec('drop trigger audit_refuses_update');
     const { audit } = await import('@/db/schema/schema');
     const { eq } = await import('drizzle-orm');

@@ -91,8 +91,8 @@ export async function fillEveryTable(at: MadeUpClinic): Promise<void> {
 
 async function triggersOff({ db }: MadeUpClinic, tables: readonly Table[], engine: Engine): Promise<void> {
   if (engine === 'postgres') {
-    const { ask } = await import('@/db/sql/run-sql');
-    for (const table of tables) await ask(await db.client.getDatabase(), `alter table "${getTableName(table)}" disable trigger all`);
+    const { runSql } = await import('@/db/sql/run-sql');
+    for (const table of tables) await runSql(await db.client.getDatabase(), `alter table "${getTableName(table)}" disable trigger all`);
     return;
   }
   const file = ((await db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;

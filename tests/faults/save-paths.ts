@@ -180,7 +180,7 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     },
     { name: 'calendar address opened', write: () => db.feeds.openFeed(therapist, patientId) },
     { name: 'draft kept', write: () => db.drafts.keepDraft(therapist, patientId, `visit ${++made}`, { version: 0, content: { words } }) },
-    { name: 'worklist renewed', write: () => db.renew.renewPatient(therapist, patientId, addDays(calendarDay('2026-11-25'), ++made)) },
+    { name: 'worklist renewed', write: () => db.renew.refreshPatient(therapist, patientId, addDays(calendarDay('2026-11-25'), ++made)) },
     { name: 'setting changed', write: () => db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null }) },
   ];
 }

@@ -1,6 +1,5 @@
 import { hashPassword } from 'better-auth/crypto';
-import { todayIn } from '@/app/_session/today';
-import { openQuestions, questionKey } from '@/app/_sheet/open-questions';
+import { todayIn } from '@/app/_auth/today';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { closeDatabase } from '@/db/client';
 import { policyOf } from '@/db/clinic/policy';
@@ -8,7 +7,8 @@ import { addPatient } from '@/db/patients/patients';
 import { recordOf } from '@/db/patients/records';
 import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
-import { formOfVisit } from '@/lib/record/form-of-visit';
+import { openQuestions, questionKey } from '@/lib/entry/open-questions';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from '@/tests/e2e/people';
 

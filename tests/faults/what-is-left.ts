@@ -6,10 +6,10 @@ export type Left = { readonly lost: number; readonly half: number; readonly prob
 
 /** Looks for every acknowledged submission, and for parts of visits; then has everything checked. */
 export async function whatIsLeft(database: Database, acknowledged: readonly string[]): Promise<Left> {
-  const { ask } = await import('@/db/sql/run-sql');
+  const { runSql } = await import('@/db/sql/run-sql');
   const { checkData } = await import('@/db/upkeep/check-data');
-  const whole = new Set((await ask<{ id: string }>(database, WHOLE)).map((one) => one.id));
-  const [parts] = await ask<{ visits: number | string; homeless: number | string }>(database, PARTS);
+  const whole = new Set((await runSql<{ id: string }>(database, WHOLE)).map((one) => one.id));
+  const [parts] = await runSql<{ visits: number | string; homeless: number | string }>(database, PARTS);
   const { findings } = await checkData(database, []);
   return {
     lost: acknowledged.filter((id) => !whole.has(id)).length,

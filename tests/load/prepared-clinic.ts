@@ -1,12 +1,12 @@
 import { hashPassword } from 'better-auth/crypto';
-import { todayIn } from '@/app/_session/today';
-import { openQuestions, questionKey } from '@/app/_sheet/open-questions';
+import { todayIn } from '@/app/_auth/today';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { recordOf } from '@/db/patients/records';
 import { addPerson } from '@/db/people/people';
-import { formOfVisit } from '@/lib/record/form-of-visit';
+import { openQuestions, questionKey } from '@/lib/entry/open-questions';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
 import { filledClinic, PASSWORD } from '@/tests/bench/filled-clinic';
 import { visitOn } from '@/tests/db/made-up-records';
 

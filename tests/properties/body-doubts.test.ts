@@ -1,9 +1,9 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { bodyDoubtsNow, recordBodyDoubts } from '@/lib/growth/record-body-doubts';
+import { bodyDoubtsNow, recordBodyDoubts } from '@/lib/doubts/record-body-doubts';
 import { valueAtZ } from '@/lib/growth/z-score';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import type { PatientRecord, Visit } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { dayFromNumber, dayNumber } from '@/lib/units/calendar-day';
 import { type Random, seeded } from '@/tests/cohort/random';
 import { BODY_SLIPS, lengthOf, massOf, withSlip } from './body-slips';

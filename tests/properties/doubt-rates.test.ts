@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
 import type { Doubt } from '@/lib/ladder/doubt';
 import { type Random, seeded } from '@/tests/cohort/random';
 import {

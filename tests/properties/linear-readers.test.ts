@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { csvRows } from '@/lib/exchange/csv-table';
 import { textTable } from '@/lib/exchange/spreadsheet/text-table';
-import { cutPasted } from '@/lib/record/pasted-columns';
-import { readReduction } from '@/lib/record/read-cut';
+import { cutPasted } from '@/lib/forms/pasted-columns';
+import { readReduction } from '@/lib/forms/read-cut';
 import { readDay } from '@/lib/units/calendar-day';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';

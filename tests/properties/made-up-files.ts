@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Ladder, Rung } from '@/lib/ladder/ladder';
 import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
-import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { Order } from '@/lib/record/order';
 import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
 import { OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
 import type { Doubt } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, type LimbKind, type Side } from '@/lib/ladder/limb';

@@ -1,7 +1,7 @@
 import { placeLandmarks } from '@/lib/alignment/place-landmarks';
+import type { LimbOnSheet } from '@/lib/doubts/limb-on-sheet';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
 import type { LastLadder, TapingDay } from '@/lib/growth/expected-ladder';
-import type { LimbOnSheet } from '@/lib/growth/limb-on-sheet';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
 import type { Doubt } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import type { PartOf } from '@/app/_exchange/set-parts';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { anyFile } from '@/tests/properties/made-up-files';
 

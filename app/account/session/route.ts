@@ -1,5 +1,5 @@
-import { openSession, requireActing } from '@/app/_session/therapist';
-import { secondsLeft, type TimeLeft } from '@/app/_session/time-left';
+import { openSession, requireActing } from '@/app/_auth/therapist';
+import { secondsLeft, type TimeLeft } from '@/app/_auth/time-left';
 
 const NO_STORE = { headers: { 'Cache-Control': 'no-store' } };
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { appAddress } from '@/app/_session/app-address';
-import { requireTherapist } from '@/app/_session/therapist';
+import { appAddress } from '@/app/_auth/app-address';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
 import { alarmDaysOf } from '@/db/documents/calendar-alarm';

@@ -1,11 +1,11 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/clinic/coverage';
-import { readCoverageForm, type TypedCoverage } from '@/lib/record/read-coverage-form';
+import { readCoverageForm, type TypedCoverage } from '@/lib/forms/read-coverage-form';
 
 /** A refused rule: why, beside each box, and everything as typed. */
 export type CoverageFormState = { readonly errors: Readonly<Record<string, string>>; readonly typed: TypedCoverage | null };

@@ -3,8 +3,8 @@
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import type { TypedCoverage } from '@/lib/forms/read-coverage-form';
 import { COVERED_USES, EXCEPTION_REASONS } from '@/lib/record/coverage';
-import type { TypedCoverage } from '@/lib/record/read-coverage-form';
 import { type CoverageFormState, saveCoverageAction } from './actions';
 
 /** The form of one coverage rule. */

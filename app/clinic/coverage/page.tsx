@@ -1,12 +1,12 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/clinic/coverage';
 import { peopleOf } from '@/db/people/people';
+import { coverageFormOf } from '@/lib/forms/read-coverage-form';
 import type { CoverageRule } from '@/lib/record/coverage';
-import { coverageFormOf } from '@/lib/record/read-coverage-form';
 import { CoverageForm } from './coverage-form';
 
 export const metadata: Metadata = { title: 'Coverage rules' };

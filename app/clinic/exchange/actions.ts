@@ -1,16 +1,16 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { mappingFrom } from '@/app/_exchange/mapping-from-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
 import { undoImport } from '@/db/exchange/undo-import';
-import { renewStale } from '@/db/worklist/refresh-work';
+import { refreshStale } from '@/db/worklist/refresh-work';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */
@@ -83,7 +83,7 @@ async function close(therapist: Lead, importId: string): Promise<void> {
 }
 
 async function renew(therapist: Lead): Promise<void> {
-  await renewStale(therapist, await todayOf(therapist), { most: AT_ONCE });
+  await refreshStale(therapist, await todayOf(therapist), { most: AT_ONCE });
 }
 
 async function todayOf(therapist: Lead): Promise<CalendarDay> {

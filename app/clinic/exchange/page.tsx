@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireRole } from '@/app/_auth/therapist';
 import { IMPORT_STATES } from '@/app/_exchange/import-words';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
-import { requireRole } from '@/app/_session/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
 import { patientCount } from '@/db/exchange/patient-files';

@@ -1,7 +1,7 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';

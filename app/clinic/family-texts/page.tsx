@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';

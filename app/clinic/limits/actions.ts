@@ -1,12 +1,12 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
+import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
-import { LIMITS, type LimitName } from '@/lib/record/limits';
-import { type PolicyErrors, readPolicyForm } from '@/lib/record/read-policy-form';
+import { type PolicyErrors, readPolicyForm } from '@/lib/forms/read-policy-form';
+import { LIMITS, type LimitName } from '@/lib/limits/limits';
 
 /** A refused form: why, beside each box, and everything as typed. */
 export type LimitsState = { readonly errors: PolicyErrors & { reason?: string }; readonly typed: Readonly<Record<string, string>> | null };

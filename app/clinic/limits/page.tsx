@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { requireTherapist } from '@/app/_session/therapist';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import { peopleOf } from '@/db/people/people';
-import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/record/limit-in-words';
-import { LIMITS, type LimitName } from '@/lib/record/limits';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/limits/limit-in-words';
+import { LIMITS, type LimitName } from '@/lib/limits/limits';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { LimitsForm } from './limits-form';
 import { ownTapings } from './own-tapings';
 

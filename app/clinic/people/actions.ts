@@ -1,8 +1,8 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { appAddress } from '@/app/_session/app-address';
-import { requireActing } from '@/app/_session/therapist';
+import { appAddress } from '@/app/_auth/app-address';
+import { requireActing } from '@/app/_auth/therapist';
 import { postedText, textIn } from '@/app/_shell/posted';
 import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/people/manage-people';
 import { ROLES, type Role } from '@/db/therapist';

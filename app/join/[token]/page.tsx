@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { headers } from 'next/headers';
-import { beginTry } from '@/app/_session/limits';
-import { offerFactor } from '@/app/_session/second-factor';
+import { beginTry } from '@/app/_auth/limits';
+import { offerFactor } from '@/app/_auth/second-factor';
 import { holderOf } from '@/db/people/one-time-links';
 import { JoinForm } from './join-form';
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
@@ -9,7 +10,6 @@ import { LettersPanel } from '@/app/_letter/letters-panel';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { NextAction } from '@/app/_patient/next-action';
 import { NotedEvents } from '@/app/_patient/noted-events';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -18,9 +18,9 @@ import { SchedulePanel } from '@/app/_patient/schedule-panel';
 import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
+import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
-import { SoftLinks } from '@/app/_shell/soft-links';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
@@ -58,7 +58,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   });
   return (
     <main id="main">
-      <SoftLinks />
+      <ClientNavigation />
       <PatientTitle record={record} today={today}>
         <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
           Details

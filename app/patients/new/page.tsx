@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { requireRole } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireRole } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { PatientForm } from '../patient-form';
 import { addPatientAction } from './actions';

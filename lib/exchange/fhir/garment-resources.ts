@@ -1,5 +1,5 @@
 import type { Device, DeviceRequest, DeviceUseStatement, Observation } from 'fhir/r4';
-import { garmentForm } from '../../record/garment';
+import { garmentForm } from '../../record/garment-catalogue';
 import type { Order } from '../../record/order';
 import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent } from '../../record/patient-record';

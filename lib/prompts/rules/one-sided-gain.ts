@@ -2,10 +2,10 @@ import type { AnalysedLimb, PatientAnalysis } from '../../analysis/analyse-patie
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
 import { girthAt } from '../../ladder/girth-at';
 import { type LimbKind, limbInWords } from '../../ladder/limb';
+import type { LimitName } from '../../limits/limits';
+import type { Policy } from '../../limits/policy';
 import { isNoAnswer } from '../../outcome';
-import type { LimitName } from '../../record/limits';
 import type { LimbSide, PatientRecord } from '../../record/patient-record';
-import type { Policy } from '../../record/policy';
 import { anatomyOf } from '../../trend/anatomy-of';
 import { limbChange, samePlace } from '../../trend/limb-change';
 import type { SeriesVisit } from '../../trend/series-visit';

@@ -1,5 +1,5 @@
 import type { LandmarkId } from '../../ladder/limb';
-import type { GrowthWatchPart } from '../../record/garment';
+import type { GrowthWatchPart } from '../../record/garment-catalogue';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { Change, Person, StillRight, WhyNot } from './family-words';

@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import { inUse } from '../../garments/wear';
-import { garmentForm } from '../../record/garment';
+import { garmentForm } from '../../record/garment-catalogue';
 import type { LimbSide } from '../../record/patient-record';
 import { emergencyNumber } from './emergency-number';
 import type { FamilyHelp } from './family-content';

@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY } from '../../record/policy';
+import { DEFAULT_POLICY } from '../../limits/policy';
 import type { ClinicTexts } from './clinic-texts';
 import { ANYWHERE } from './emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from './family-content';

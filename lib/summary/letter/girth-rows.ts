@@ -3,7 +3,7 @@ import { placeCovariance } from '../../alignment/place-covariance';
 import { girthNear, rungBelow } from '../../ladder/girth-at';
 import { placeInWords } from '../../ladder/limb';
 import { placeOf, type TapedLine } from '../../ladder/taped-line';
-import type { Policy } from '../../record/policy';
+import type { Policy } from '../../limits/policy';
 import { type LimbChange, tensionBetween } from '../../trend/limb-change';
 import { tapeErrorOf } from '../../trend/limb-series';
 import { mm, type TypedLength } from '../../units/length';

@@ -1,8 +1,8 @@
+import { lengthAsTyped } from '../../forms/read-cut';
 import { limbInWords } from '../../ladder/limb';
 import { optionsInWords, pressureInWords, wornInWords } from '../../orders/order-difference';
 import { coverInWords } from '../../prompts/show-figures';
-import { garmentForm } from '../../record/garment';
-import { lengthAsTyped } from '../../record/read-cut';
+import { garmentForm } from '../../record/garment-catalogue';
 import { showDay } from '../../units/calendar-day';
 import type { LetterFacts } from './letter-facts';
 import { garmentKind } from './letter-kind';

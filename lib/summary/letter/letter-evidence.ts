@@ -1,7 +1,7 @@
+import { lengthAsTyped } from '../../forms/read-cut';
 import { distalLandmark, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
 import { pct, signedPct } from '../../prompts/show-figures';
 import type { Visit } from '../../record/patient-record';
-import { lengthAsTyped } from '../../record/read-cut';
 import { showDay } from '../../units/calendar-day';
 import { inUnit, type LengthUnit } from '../../units/length';
 import { showVolume } from '../../units/volume';

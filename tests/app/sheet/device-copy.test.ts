@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { CopyStore } from '@/app/_sheet/browser-store';
-import { DeviceCopy } from '@/app/_sheet/device-copy';
-import { deviceKey } from '@/app/_sheet/device-key';
-import { metOnDevice } from '@/app/_sheet/met-on-device';
-import type { Sealed } from '@/app/_sheet/seal';
-import type { DraftContent } from '@/app/_sheet/sheet-data';
+import type { CopyStore } from '@/app/_draft/browser-store';
+import { DeviceCopy } from '@/app/_draft/device-copy';
+import { deviceKey } from '@/app/_draft/device-key';
+import { metOnDevice } from '@/app/_draft/met-on-device';
+import type { Sealed } from '@/app/_draft/seal';
 import type { Therapist } from '@/db/therapist';
-import { firstSheet } from '@/lib/record/first-sheet';
+import type { DraftContent } from '@/lib/entry/entry-data';
+import { firstSheet } from '@/lib/forms/first-sheet';
 
 process.env.AUTH_SECRET ??= 'only for unit tests, signs nothing that is real';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { asNanometres, type LengthUnit, NANOMETRES_IN, type TypedLength } from '@/lib/units/length';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { judgeSupply, type SupplyFinding } from '@/lib/cautions/blood-supply';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 
 const TODAY = calendarDay('2026-11-25');

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { CARD_ENDING } from '@/lib/cautions/caution-card';
 import { CAUTION_CARDS, cardStates, cautionLine } from '@/lib/cautions/caution-cards';
-import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment';
-import { LIMITS } from '@/lib/record/limits';
+import { LIMITS } from '@/lib/limits/limits';
+import { DEFAULT_POLICY, type Policy } from '@/lib/limits/policy';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY, type Policy } from '@/lib/record/policy';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { pieceOf, promptsOf } from '../prompts/made-up-piece';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readLifted, stopsOn, unaskedFor } from '@/lib/cautions/hold';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { CautionAnswer } from '@/lib/record/caution-answer';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { answerTo, NO_SUPPLY_DOUBT } from './made-up-answers';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { cardStates } from '@/lib/cautions/caution-cards';
 import { readCautionForm } from '@/lib/cautions/read-caution-form';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { CautionAnswer } from '@/lib/record/caution-answer';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf } from '../made-up-ladder';
 import { answerTo, NO_SUPPLY_DOUBT } from './made-up-answers';

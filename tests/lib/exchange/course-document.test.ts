@@ -4,7 +4,7 @@ import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { csvRows } from '@/lib/exchange/csv-table';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { PHASE_COLUMNS, withPhases } from '@/lib/exchange/read-phases-csv';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { excessAt as excessAtVisit, goneSentence } from '@/lib/summary/excess-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ARM, armRows, phasesFile } from './course-files';

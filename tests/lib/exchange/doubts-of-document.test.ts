@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { isSamePerson } from '@/lib/record/same-person';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';

@@ -10,9 +10,9 @@ import { defused, undefused } from '@/lib/exchange/set/defused';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { groupedBy } from '@/lib/record/grouped-by';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
 import { anyFile, anyWords } from '@/tests/properties/made-up-files';
 

@@ -7,9 +7,9 @@ import { placeLabel, sideIn } from '@/lib/exchange/spreadsheet/place-label';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { ordersOf, spreadsheetDay } from '@/lib/exchange/spreadsheet/spreadsheet-day';
 import { textTable } from '@/lib/exchange/spreadsheet/text-table';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { rowsOf } from '@/tests/properties/real-ladders';
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { importDoubts } from '@/lib/exchange/import-doubts';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { PatientFile } from '@/lib/record/patient-file';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { file, row } from './files';
 

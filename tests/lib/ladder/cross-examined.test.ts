@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { LimbOnSheet } from '@/lib/growth/limb-on-sheet';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import type { LimbOnSheet } from '@/lib/doubts/limb-on-sheet';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
 import { crossExamined } from '@/lib/ladder/cross-examined';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';

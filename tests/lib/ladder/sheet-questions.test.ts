@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
+import { isAcknowledged } from '@/lib/ladder/acknowledged';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { sizeCheck } from '@/lib/ladder/size-check';
 import { possibleSlips, slipText } from '@/lib/ladder/slip';
-import { wasKept } from '@/lib/ladder/was-kept';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 
@@ -58,8 +58,8 @@ describe('questions of one ladder as it is typed', () => {
       index === 6 ? { ...rung, kept: [{ kind: 'swapped-digits', by: 'R. Adeyemi', at: '2026-10-14T13:31:00.000Z' }] } : rung,
     );
     expect(asked({ ...one, rungs })).toEqual([]);
-    expect(wasKept({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 266.7, message: '' })).toBe(true);
-    expect(wasKept({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 228.6, message: '' })).toBe(false);
+    expect(isAcknowledged({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 266.7, message: '' })).toBe(true);
+    expect(isAcknowledged({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 228.6, message: '' })).toBe(false);
   });
 
   it('a girth at the ankle crease of a ladder taped upward is asked about: it is a joint (common practice)', () => {

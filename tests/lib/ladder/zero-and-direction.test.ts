@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { sheetDoubts } from '@/lib/growth/sheet-doubts';
+import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
+import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/forms/entry-rows';
+import { firstSheet } from '@/lib/forms/first-sheet';
+import { readSheetSide } from '@/lib/forms/read-sheet-side';
+import type { LimbSheet } from '@/lib/forms/visit-form';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { LandmarkId, LimbKind } from '@/lib/ladder/limb';
 import { landmarksAhead, zeroAndDirection } from '@/lib/ladder/zero-and-direction';
-import { firstSheet } from '@/lib/record/first-sheet';
-import { readSheetSide } from '@/lib/record/read-sheet-side';
-import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/record/sheet-rows';
-import type { LimbSheet } from '@/lib/record/visit-form';
 import { asNanometres } from '@/lib/units/length';
 
 const cm = (value: number) => ({ text: String(value), unit: 'cm' as const, nm: asNanometres(value * 10_000_000) });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { cardStates } from '@/lib/cautions/caution-cards';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { missingFigures } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { openQuestions, orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck } from '@/lib/orders/order-steps';
 import type { SingleReading } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { answerTo, NO_SUPPLY_DOUBT } from '../cautions/made-up-answers';
 import { recordOf, visitOf } from '../made-up-ladder';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderDifference } from '@/lib/orders/order-difference';
-import { sheetRows, usualInterval } from '@/lib/orders/sheet-rows';
+import { sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbChange } from '@/lib/trend/limb-change';
 import { limbSeries } from '@/lib/trend/limb-series';
 import type { SeriesVisit } from '@/lib/trend/series-visit';

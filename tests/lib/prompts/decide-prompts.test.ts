@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { limitInWords } from '@/lib/limits/limit-in-words';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import {
   inputsOf,
   type MergedPrompt,
@@ -10,8 +12,6 @@ import {
   raisePrompts,
 } from '@/lib/prompts/decide-prompts';
 import { type Prompt, URGENCY } from '@/lib/prompts/prompt';
-import { limitInWords } from '@/lib/record/limit-in-words';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
 import { analysed, legOf, pieceOf } from './made-up-piece';

@@ -1,9 +1,9 @@
 import { analysePatient, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { DEFAULT_POLICY, type Policy } from '@/lib/limits/policy';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
 import type { PatientRecord, Piece } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY, type Policy } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ladderOf } from '../made-up-ladder';
 

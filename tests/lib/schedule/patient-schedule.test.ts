@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { todayIn } from '@/app/_session/today';
+import { todayIn } from '@/app/_auth/today';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { nextReview } from '@/lib/record/next-visit';
 import type { FirstFit, WearIn } from '@/lib/record/piece-life';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { type PatientWork, patientWork } from '@/lib/schedule/patient-work';
 import type { MovedDate } from '@/lib/schedule/scheduled-date';

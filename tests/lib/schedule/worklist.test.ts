@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
 import { calendarDay } from '@/lib/units/calendar-day';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';
 import { emergencyNumber } from '@/lib/summary/family/emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from '@/lib/summary/family/family-content';

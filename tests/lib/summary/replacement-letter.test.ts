@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import type { CoverageRule } from '@/lib/record/coverage';
 import type { Piece, Visit } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
 import { type LetterFacts, letterFacts } from '@/lib/summary/letter/letter-facts';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { demoClinic } from '@/app/_demo/demo-clinic';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -36,7 +36,7 @@ describe('sentences of the engine over the demonstration clinic', () => {
     for (const sentence of sentences) expect(sentence).not.toMatch(/NaN|Infinity|undefined|null|\[object|\$\{/);
   });
 
-  it('end as sentences do, start with a capital or a figure, and never hold two spaces or a hyphen for a minus', () => {
+  it('end as sentences do, start with a capitalized or a figure, and never hold two spaces or a hyphen for a minus', () => {
     for (const sentence of sentences) {
       expect(sentence).toMatch(/[.?!]$/);
       expect(sentence).toMatch(/^[\p{Lu}\d]/u);

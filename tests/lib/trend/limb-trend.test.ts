@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import type { PatientEvent } from '@/lib/record/patient-record';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { limbTrend } from '@/lib/trend/limb-trend';
 import { rememberedChanges } from '@/lib/trend/remembered-changes';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { girthByPlace } from '@/lib/trend/girth-by-place';
 import { limbSeries } from '@/lib/trend/limb-series';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';

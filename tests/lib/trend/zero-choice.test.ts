@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { Ladder } from '@/lib/ladder/ladder';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { isPlainText } from '@/lib/units/plain-text';
 
 /** Unicode 15, table 23-1 (control codes) and section 3.9, D91 (isolated surrogates are no scalar values). */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import { DEFAULT_POLICY } from '@/lib/record/policy';
 import { limbSeries, tapeErrorOf } from '@/lib/trend/limb-series';
 import { namedSegments } from '@/lib/volume/named-segments';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';

@@ -1,6 +1,6 @@
-import { getAuth } from '@/app/_session/auth';
-import { type SignInAnswer, typedSignIn } from '@/app/_session/own-sign-in';
-import { isSameOrigin } from '@/app/_session/same-origin';
+import { getAuth } from '@/app/_auth/auth';
+import { type SignInAnswer, typedSignIn } from '@/app/_auth/own-sign-in';
+import { isSameOrigin } from '@/app/_auth/same-origin';
 import { TROUBLE_WORDS } from '@/app/_shell/trouble-words';
 import { troubleOf } from '@/db/sql/storage-trouble';
 

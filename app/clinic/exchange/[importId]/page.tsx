@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { requireRole } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { ImportProgress } from '@/app/_exchange/import-progress';
 import { IMPORT_STATES, itemsInWords } from '@/app/_exchange/import-words';
 import { MappingForm } from '@/app/_exchange/mapping-form';
 import { readIncoming } from '@/app/_exchange/read-incoming';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { firstDoubts, WhatWasRead } from '@/app/_exchange/what-was-read';
-import { requireRole } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { uploadOf } from '@/db/exchange/imports';

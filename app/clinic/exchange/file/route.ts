@@ -1,10 +1,10 @@
+import { requireRole } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { fileResponse, workbookResponse } from '@/app/_exchange/file-response';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
 import { setWorkbook, WORKBOOK_STYLE } from '@/app/_exchange/set-workbook';
 import { setZip } from '@/app/_exchange/set-zip';
-import { requireRole } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { noteExport } from '@/db/clinic/audit-exports';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';

@@ -1,7 +1,7 @@
+import { requireActing } from '@/app/_auth/therapist';
 import { saidCookie } from '@/app/_exchange/said-of-file';
 import { takenFrom } from '@/app/_exchange/taken-from';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
-import { requireActing } from '@/app/_session/therapist';
 import { textIn } from '@/app/_shell/posted';
 import { keepUpload } from '@/db/exchange/imports';
 

@@ -1,5 +1,5 @@
+import { requireTherapist } from '@/app/_auth/therapist';
 import { calendarResponse, changedSince } from '@/app/_calendar/calendar-response';
-import { requireTherapist } from '@/app/_session/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
 import { alarmDaysOf } from '@/db/documents/calendar-alarm';
 import { datesForCalendar } from '@/db/documents/calendar-feeds';

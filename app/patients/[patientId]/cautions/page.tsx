@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { CautionForm } from '@/app/_cautions/caution-form';
 import { CautionHistory } from '@/app/_cautions/caution-history';
 import { shownCard } from '@/app/_cautions/shown-card';
 import { StopBanner } from '@/app/_cautions/stop-banner';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { cautionHistory } from '@/db/patients/cautions';
 import { CARD_ENDING } from '@/lib/cautions/caution-card';
 import { type CardState, cardStates, cautionLine } from '@/lib/cautions/caution-cards';

@@ -1,12 +1,12 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { patientHead, revisePatient } from '@/db/patients/patients';
-import { renewPatient } from '@/db/worklist/refresh-work';
+import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { PatientFormState } from '../../patient-form';
 import { readPatient, typedPatient } from '../../read-patient';
 
@@ -38,6 +38,6 @@ export async function correctPatientAction(_before: PatientFormState, form: Form
       },
       typed,
     };
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/details`);
 }

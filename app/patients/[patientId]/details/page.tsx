@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { requireTherapist } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { HistoryTable } from '@/app/_shell/history-table';
 import { clinicOf } from '@/db/clinic/clinic';
 import { type PatientState, patientStates } from '@/db/patients/patients';

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { GirthTable } from '@/app/_patient/girth-table';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { limbInWords } from '@/lib/ladder/limb';
 

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { AnsweredPrompt, AnswerRow } from '@/app/_patient/answered-prompt';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { answerTo } from '@/lib/prompts/decide-prompts';
 
 export const metadata: Metadata = { title: 'What was proposed and answered' };

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
+import { loadPatient } from '@/app/_record/load-patient';
 import { ReportSheet } from '@/app/_report/report-sheet';
-import { requireTherapist } from '@/app/_session/therapist';
 import { PrintButton } from '@/app/_shell/print-button';
 
 export const metadata: Metadata = { title: 'Progress report' };

@@ -1,7 +1,7 @@
+import { requireRole } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { fileResponse } from '@/app/_exchange/file-response';
 import { readIncoming } from '@/app/_exchange/read-incoming';
-import { requireRole } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
 import { clinicOf } from '@/db/clinic/clinic';
 import { uploadOf } from '@/db/exchange/imports';
 import { faultTable } from '@/lib/exchange/fault-report';

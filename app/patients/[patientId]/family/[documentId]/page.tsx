@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { appAddress } from '@/app/_auth/app-address';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { FamilySheet } from '@/app/_family/family-sheet';
 import { ShareLinks } from '@/app/_family/share-links';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { appAddress } from '@/app/_session/app-address';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { familyPageOf } from '@/db/documents/family-pages';

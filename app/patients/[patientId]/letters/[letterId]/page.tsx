@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { LetterSheet } from '@/app/_letter/letter-sheet';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { letterOf } from '@/db/documents/letters';

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireRole } from '@/app/_auth/therapist';
 import { LetterForm } from '@/app/_letter/letter-form';
 import { LetterTable } from '@/app/_letter/letter-table';
 import { loadLetter } from '@/app/_letter/load-letter';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { requireRole } from '@/app/_session/therapist';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
 import { letterGaps } from '@/lib/summary/letter/letter-gaps';

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { loadOrder } from '@/app/_order/load-order';
@@ -11,14 +12,13 @@ import { roomInWords } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
-import { requireTherapist } from '@/app/_session/therapist';
 import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people/people';
+import { orderFormOf } from '@/lib/forms/read-order-form';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
+import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
-import { limitInWords } from '@/lib/record/limit-in-words';
-import { orderFormOf } from '@/lib/record/read-order-form';
 import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Order' };

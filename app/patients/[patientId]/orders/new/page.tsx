@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireRole } from '@/app/_auth/therapist';
 import { OrderForm } from '@/app/_order/order-form';
 import { roomInWords, startOfOrder } from '@/app/_order/start-order';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
-import { requireRole } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 
 export const metadata: Metadata = { title: 'New order' };

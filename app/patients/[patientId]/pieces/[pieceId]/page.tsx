@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
-import { loadPatient } from '@/app/_patient/load-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { CalledStep, DeliveredStep, FirstFitStep, WornStep } from '@/app/_piece/first-steps';
@@ -12,15 +12,15 @@ import { AlteredStep, KeepStep, LetOutStep, RetireStep } from '@/app/_piece/late
 import { PieceForm } from '@/app/_piece/piece-form';
 import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
-import { requireTherapist } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ordersOf } from '@/db/patients/read-orders';
 import { pieceWithHistory } from '@/db/patients/read-pieces';
 import { peopleOf } from '@/db/people/people';
+import { pieceFormOf } from '@/lib/forms/read-piece-form';
+import { zonesOf } from '@/lib/forms/read-piece-step';
 import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { pieceFormOf } from '@/lib/record/read-piece-form';
-import { zonesOf } from '@/lib/record/read-piece-step';
 
 export const metadata: Metadata = { title: 'Piece' };
 

@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { loadPatient } from '@/app/_patient/load-patient';
+import { requireRole } from '@/app/_auth/therapist';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PieceForm } from '@/app/_piece/piece-form';
-import { requireRole } from '@/app/_session/therapist';
+import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { pieceFormOf, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
-import { pieceFormOf, type TypedPieceForm } from '@/lib/record/read-piece-form';
 
 export const metadata: Metadata = { title: 'Add a piece' };
 

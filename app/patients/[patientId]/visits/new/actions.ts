@@ -1,22 +1,22 @@
 'use server';
 
 import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { DONE_BY_MEASURING } from '@/app/_patient/after-acting';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
-import { keysOf, leftOpenInWords, NOTHING_ASKED, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
-import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft } from '@/db/patients/drafts';
 import { recordOf } from '@/db/patients/records';
 import { saveVisit, visitOfSubmission } from '@/db/patients/visits';
 import { completeBegun } from '@/db/worklist/prompt-answers';
-import { renewPatient } from '@/db/worklist/refresh-work';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { readVisitForm } from '@/lib/record/read-visit-form';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { refreshPatient } from '@/db/worklist/refresh-work';
+import { keysOf, leftOpenInWords, NOTHING_ASKED, type ServerAsks, unasked } from '@/lib/entry/open-questions';
+import { signedForm } from '@/lib/entry/signed-form';
+import type { FormRefusal } from '@/lib/forms/read-sheet-side';
+import { readVisitForm } from '@/lib/forms/read-visit-form';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
 /** Why a visit was not saved: boxes to be looked at, or questions that the sheet has not asked. */
 export type NotSaved = { readonly refusals: readonly FormRefusal[] } | ServerAsks;
@@ -47,7 +47,7 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   if (saved.kind === 'another-patient') return SENT_ELSEWHERE;
   await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
-  await renewPatient(therapist, patientId, today);
+  await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/visits/${saved.visitId}`);
 }
 

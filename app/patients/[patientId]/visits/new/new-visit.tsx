@@ -2,7 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { Sheet } from '@/app/_sheet/sheet';
-import type { SheetData } from '@/app/_sheet/sheet-data';
+import type { SheetData } from '@/lib/entry/entry-data';
 import { finishVisit } from './actions';
 
 /** The sheet of a new visit, what is to be seen to before taping above it: finishing saves it. */

@@ -1,24 +1,24 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { requireActing } from '@/app/_session/therapist';
-import { todayIn } from '@/app/_session/today';
+import { requireActing } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
-import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/app/_sheet/open-questions';
 import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';
-import { signedForm } from '@/app/_sheet/signed-form';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft } from '@/db/patients/drafts';
 import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import { reviseVisit } from '@/db/patients/visits';
-import { renewPatient } from '@/db/worklist/refresh-work';
-import { formOfVisit } from '@/lib/record/form-of-visit';
-import type { FormRefusal } from '@/lib/record/read-sheet-side';
-import { readVisitForm } from '@/lib/record/read-visit-form';
-import type { VisitForm } from '@/lib/record/visit-form';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { refreshPatient } from '@/db/worklist/refresh-work';
+import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/lib/entry/open-questions';
+import { signedForm } from '@/lib/entry/signed-form';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
+import type { FormRefusal } from '@/lib/forms/read-sheet-side';
+import { readVisitForm } from '@/lib/forms/read-visit-form';
+import type { VisitForm } from '@/lib/forms/visit-form';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
 type Refused = { readonly refusals: readonly FormRefusal[] };
 
@@ -97,7 +97,7 @@ export async function saveCorrection(
     };
   }
   await discardDraft(therapist, patientId, `correction:${visitId}`);
-  await renewPatient(therapist, patientId, todayIn(timeZone));
+  await refreshPatient(therapist, patientId, todayIn(timeZone));
   redirect(`/patients/${patientId}/visits/${visitId}`);
 }
 

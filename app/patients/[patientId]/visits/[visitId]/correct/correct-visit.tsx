@@ -2,10 +2,10 @@
 
 import { useState, useTransition } from 'react';
 import type { AnswerChange } from '@/app/_sheet/answer-changes';
-import { figureDifferences } from '@/app/_sheet/figure-differences';
 import { Sheet } from '@/app/_sheet/sheet';
-import type { SheetData } from '@/app/_sheet/sheet-data';
-import type { VisitForm } from '@/lib/record/visit-form';
+import type { SheetData } from '@/lib/entry/entry-data';
+import { figureDifferences } from '@/lib/entry/figure-differences';
+import type { VisitForm } from '@/lib/forms/visit-form';
 import { previewCorrection, saveCorrection, type TheirVersion } from './actions';
 import { BothVersions, WhatChanges } from './what-changes';
 

@@ -1,9 +1,9 @@
-import { DifferenceTable } from '@/app/_sheet/difference-table';
-import { figureDifferences } from '@/app/_sheet/figure-differences';
+import { DifferenceTable } from '@/app/_draft/difference-table';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { KeptVisit } from '@/db/patients/read-visits';
-import { formOfVisit } from '@/lib/record/form-of-visit';
+import { figureDifferences } from '@/lib/entry/figure-differences';
+import { formOfVisit } from '@/lib/forms/form-of-visit';
 
 /** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */
 export function EarlierStates({ revisions, clinic }: { revisions: readonly KeptVisit[]; clinic: Clinic }) {

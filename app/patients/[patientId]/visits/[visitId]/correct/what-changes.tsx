@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react';
+import { DifferenceTable } from '@/app/_draft/difference-table';
+import { giveUpDraft } from '@/app/_draft/draft-on-server';
 import type { AnswerChange } from '@/app/_sheet/answer-changes';
-import { DifferenceTable } from '@/app/_sheet/difference-table';
-import { giveUpDraft } from '@/app/_sheet/draft-on-server';
-import type { FigureDifference } from '@/app/_sheet/figure-differences';
-import type { SheetData } from '@/app/_sheet/sheet-data';
+import type { SheetData } from '@/lib/entry/entry-data';
+import type { FigureDifference } from '@/lib/entry/figure-differences';
 import type { TheirVersion } from './actions';
 
 type ChangesProps = {

@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { requireRole } from '@/app/_auth/therapist';
 import { FamilyForm } from '@/app/_family/family-form';
 import { loadFamily } from '@/app/_family/load-family';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { requireRole } from '@/app/_session/therapist';
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';

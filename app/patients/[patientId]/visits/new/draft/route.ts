@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { requireActing, requireRole } from '@/app/_session/therapist';
+import { requireActing, requireRole } from '@/app/_auth/therapist';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
 import { discardDraft, draftOf, keepDraft } from '@/db/patients/drafts';
 import { patientHead } from '@/db/patients/patients';
 import { visitOfSubmission } from '@/db/patients/visits';
-import { visitFormSchema } from '@/lib/record/visit-form-schema';
+import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
 const KIND = z.string().regex(/^(visit|correction:[0-9a-f-]{36})$/);
 const sent = z.object({

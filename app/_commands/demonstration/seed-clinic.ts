@@ -1,0 +1,19 @@
+import type { Therapist } from '@/db/therapist';
+import { refreshStale } from '@/db/worklist/refresh-work';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { demoClinic } from './demo-clinic';
+import { seedAnswers } from './seed-answers';
+import { seedCautions } from './seed-cautions';
+import { seedPatient } from './seed-patient';
+
+/** Writes every made-up person of a day into a lead's clinic, with the cautions asked and the prompts answered, and looks at each for that day; gives how many. */
+export async function seedClinic(lead: Therapist, today: CalendarDay): Promise<number> {
+  const { patients } = demoClinic(today);
+  for (const patient of patients) {
+    const patientId = await seedPatient(lead, patient);
+    await seedCautions(lead, patientId, patient);
+    await seedAnswers(lead, patientId, patient, today);
+  }
+  await refreshStale(lead, today);
+  return patients.length;
+}

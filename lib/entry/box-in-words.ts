@@ -1,0 +1,14 @@
+import { sheetRows } from '../forms/entry-rows';
+import type { VisitForm } from '../forms/visit-form';
+import { placeInWords, type Side } from '../ladder/limb';
+
+/** A box in words: `right leg, 13½`, for lists of differences. */
+export function boxInWords(where: string, form: VisitForm): string {
+  const [first, side, row, again] = where.split('/');
+  const sheet = form.sheets[Number(first)];
+  if (!sheet || !side) return where;
+  const at = sheetRows(sheet).find((one) => one.key === row)?.at[side as Side];
+  const place =
+    row === 'floor' ? 'fold above floor' : at ? `${at.text} ${sheet.unit}` : row === 'end' ? 'last place' : placeInWords(row ?? '');
+  return `${side} ${sheet.limb}, ${place}${again ? ', measured again' : ''}`;
+}

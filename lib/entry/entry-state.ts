@@ -1,0 +1,148 @@
+import { type GirthCell, type LimbSheet, type VisitForm, withCell } from '../forms/visit-form';
+import type { KeptDoubt } from '../ladder/ladder';
+import type { Side } from '../ladder/limb';
+import { type NamedAct, namedAct, withAct } from './named-act';
+
+/** Where on the sheet a person is: which limb kind, side and row, and whether in the column of the second measuring. */
+export type CellPlace = { readonly group: number; readonly side: Side; readonly row: string; readonly again: boolean };
+
+/** The cell being typed in, and what stood in it before. */
+type Editing = { readonly place: CellPlace; readonly before: GirthCell };
+
+/** The sheet as a whole: what is typed, what is being typed, and the acts that can be taken back or done again, the newest last. */
+export type SheetState = {
+  readonly form: VisitForm;
+  readonly editing: Editing | null;
+  readonly done: readonly NamedAct[];
+  readonly undone: readonly NamedAct[];
+  /** What was done, taken back or done again last, for the line that is read aloud. */
+  readonly said: string | null;
+  /** The place typed last, so that its question is shown first. */
+  readonly newest: CellPlace | null;
+};
+
+export type SheetStep =
+  | { readonly do: 'focus'; readonly place: CellPlace }
+  | { readonly do: 'blur' }
+  | { readonly do: 'type'; readonly place: CellPlace; readonly text: string }
+  | { readonly do: 'restore' }
+  | { readonly do: 'keep'; readonly place: CellPlace; readonly kept: KeptDoubt; readonly words: string }
+  | { readonly do: 'field'; readonly change: Partial<VisitForm> }
+  | { readonly do: 'sheet'; readonly group: number; readonly change: (sheet: LimbSheet) => LimbSheet; readonly words?: string }
+  | { readonly do: 'replace'; readonly form: VisitForm }
+  | { readonly do: 'undo' }
+  | { readonly do: 'redo' };
+
+const EMPTY: GirthCell = { text: '' };
+
+/** So many acts can be taken back. */
+const MOST_ACTS = 50;
+
+/** A sheet that is opened: nothing done yet. */
+export function opened(form: VisitForm): SheetState {
+  return { form, editing: null, done: [], undone: [], said: null, newest: null };
+}
+
+/** The cell of a sheet at a place; an empty one where nothing is typed. */
+export function cellAt(form: VisitForm, place: CellPlace): GirthCell {
+  return form.sheets[place.group]?.cells[`${place.side}/${place.row}`] ?? EMPTY;
+}
+
+/** Whether the cell being typed in differs from what stood there. */
+export function isHalfTyped({ form, editing }: SheetState): boolean {
+  if (!editing) return false;
+  const now = cellAt(form, editing.place);
+  return now.text !== editing.before.text || (now.again ?? '') !== (editing.before.again ?? '');
+}
+
+/** The form without what is still being typed: what questions are asked about. */
+export function committedForm(state: SheetState): VisitForm {
+  const { editing, form } = state;
+  return editing && isHalfTyped(state) ? placed(form, editing.place, editing.before) : form;
+}
+
+/** The newest act that can still be taken back, whatever was typed since; undefined when there is none. */
+export function undoable({ form, done }: SheetState): NamedAct | undefined {
+  return done.findLast((act) => isPossible(form, act, 'back'));
+}
+
+/** The act taken back last, while it can be done again. */
+export function redoable({ form, undone }: SheetState): NamedAct | undefined {
+  const last = undone.at(-1);
+  return last && isPossible(form, last, 'again') ? last : undefined;
+}
+
+/** One step of a person's work on the sheet. */
+export function step(state: SheetState, action: SheetStep): SheetState {
+  switch (action.do) {
+    case 'focus':
+      return { ...committed(state), editing: { place: action.place, before: cellAt(state.form, action.place) } };
+    case 'blur':
+      return committed(state);
+    case 'type': {
+      const cell = cellAt(state.form, action.place);
+      const { kept: _asked, ...bare } = cell;
+      const next = action.place.again ? { ...cell, again: action.text } : { ...bare, text: action.text };
+      const editing = state.editing ?? { place: action.place, before: cell };
+      return { ...state, form: placed(state.form, action.place, next), editing, said: null };
+    }
+    case 'restore':
+      return state.editing ? { ...state, form: placed(state.form, state.editing.place, state.editing.before) } : state;
+    case 'keep': {
+      const cell = cellAt(state.form, action.place);
+      return acted(
+        state,
+        placed(state.form, action.place, { ...cell, kept: [...(cell.kept ?? []), action.kept] }),
+        action.place.group,
+        action.words,
+      );
+    }
+    case 'field':
+      return { ...state, form: { ...state.form, ...action.change } };
+    case 'sheet': {
+      const sheets = state.form.sheets.map((sheet, index) => (index === action.group ? action.change(sheet) : sheet));
+      const next = { ...committed(state), editing: null };
+      return action.words
+        ? acted(next, { ...state.form, sheets }, action.group, action.words)
+        : { ...next, form: { ...state.form, sheets } };
+    }
+    case 'replace':
+      return opened(action.form);
+    case 'undo':
+      return taken(state, undoable(state), 'back');
+    case 'redo':
+      return taken(state, redoable(state), 'again');
+  }
+}
+
+function acted(state: SheetState, form: VisitForm, group: number, words: string): SheetState {
+  const [before, after] = [state.form.sheets[group], form.sheets[group]];
+  const act = before && after && namedAct(words, group, before, after);
+  if (!act) return { ...state, form };
+  return { ...state, form, done: [...state.done, act].slice(-MOST_ACTS), undone: [], said: `Done: ${words}.` };
+}
+
+/** The act goes from one list to the other. Acts that were newer and no longer apply are let go. */
+function taken(state: SheetState, act: NamedAct | undefined, way: 'back' | 'again'): SheetState {
+  const sheet = act && state.form.sheets[act.group];
+  const next = sheet && withAct(sheet, act, way);
+  if (!act || !next) return state;
+  const form = { ...state.form, sheets: state.form.sheets.map((one, index) => (index === act.group ? next : one)) };
+  const done = way === 'back' ? state.done.slice(0, state.done.indexOf(act)) : [...state.done, act];
+  const undone = way === 'back' ? [...state.undone, act] : state.undone.slice(0, -1);
+  return { ...committed(state), form, editing: null, done, undone, said: `${way === 'back' ? 'Taken back' : 'Done again'}: ${act.words}.` };
+}
+
+function isPossible(form: VisitForm, act: NamedAct, way: 'back' | 'again'): boolean {
+  const sheet = form.sheets[act.group];
+  return sheet !== undefined && withAct(sheet, act, way) !== undefined;
+}
+
+function committed(state: SheetState): SheetState {
+  return { ...state, editing: null, newest: isHalfTyped(state) && state.editing ? state.editing.place : state.newest };
+}
+
+function placed(form: VisitForm, place: CellPlace, cell: GirthCell): VisitForm {
+  const sheets = form.sheets.map((sheet, index) => (index === place.group ? withCell(sheet, `${place.side}/${place.row}`, cell) : sheet));
+  return { ...form, sheets };
+}

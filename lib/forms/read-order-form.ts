@@ -1,0 +1,171 @@
+import type { Reading } from '../outcome';
+import {
+  GARMENT_OPTIONS,
+  type GarmentOption,
+  type GarmentSpec,
+  type GarmentUse,
+  garmentForm,
+  type OptionKind,
+  type PressureClass,
+} from '../record/garment-catalogue';
+import { ORDER_REASONS, type Order, type OrderReason } from '../record/order';
+import type { TypedLength } from '../units/length';
+import { readLength } from '../units/read-length';
+import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
+
+/** Rows for options on one form. */
+export const OPTION_ROWS = 8;
+
+/** What was typed, word for word, by box; options are `option0Choice`, `option0Place`, `option0Width` and on. */
+export type TypedOrderForm = Readonly<Record<string, string>>;
+
+/** What an order form decides; the rest of an order follows from its life. */
+export type OrderChoice = Pick<
+  Order,
+  | 'limb'
+  | 'side'
+  | 'cutFrom'
+  | 'covers'
+  | 'garment'
+  | 'reductionPct'
+  | 'convention'
+  | 'quantity'
+  | 'lifeDays'
+  | 'leadDays'
+  | 'reasonCode'
+  | 'note'
+> & { readonly decided: TypedLength | null };
+
+export type OrderFormRead =
+  | { readonly kind: 'read'; readonly choice: OrderChoice; readonly ladder: CutLadder }
+  | { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };
+
+/** An option's kind and choice as one value of a select: `closure: zip`. */
+export function optionKey(kind: OptionKind, choice: string): string {
+  return `${kind}: ${choice}`;
+}
+
+/**
+ * An order from what was typed, or one sentence beside each box that stops it.
+ *
+ * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
+ * backwards, an option without its place, an expansion panel without its width, and what `read-cut` refuses.
+ * Shape: typed boxes, the ladders on offer; what the order decides and its ladder.
+ */
+export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[]): OrderFormRead {
+  const errors: Record<string, string> = {};
+  const refuse = (box: string, reason: string): null => {
+    errors[box] ??= reason;
+    return null;
+  };
+  const text = (box: string): string => (typed[box] ?? '').trim();
+  const accept = <T>(box: string, reading: Reading<T>): T | null => (reading.kind === 'read' ? reading.value : refuse(box, reading.reason));
+
+  const ladder = ladders.find((one) => one.key === text('cutFrom')) ?? refuse('cutFrom', 'Choose the ladder that is sent.');
+  const form = garmentForm(text('form')) ?? refuse('form', 'Choose what the garment covers.');
+  if (form && ladder && form.limb !== ladder.limb)
+    refuse('form', `This is a garment for the ${form.limb}; the ladder is of the ${ladder.limb}.`);
+  const from = ladder && accept('from', readEnd(text('from'), ladder));
+  const to = ladder && accept('to', readEnd(text('to'), ladder));
+  if (from && to && sameEnd(from, to)) refuse('to', 'Both ends are the same place.');
+  const reductionPct = accept('reduction', readReduction(text('reduction')));
+  const convention = readConvention(text('convention')) ?? refuse('convention', 'Choose how the reduction is counted.');
+  const use = (['day', 'night', 'other'] as const).find((one) => one === text('use')) ?? refuse('use', 'Choose when it is worn.');
+  const pressure = readPressure(text, refuse);
+  const unit = ladder?.unit ?? 'cm';
+  const options = readOptions(text, unit, refuse);
+  const quantity = accept('quantity', readDays(text('quantity'), 1));
+  if (quantity !== null && quantity > 6) refuse('quantity', 'Order at most 6 at a time: each is made to the same measurements.');
+  const decided =
+    text('allowance') === '' || /^0+$/.test(text('allowance')) ? null : accept('allowance', readLength(text('allowance'), unit));
+  const lifeDays = accept('lifeDays', readDays(text('lifeDays'), 1));
+  const leadDays = accept('leadDays', readDays(text('leadDays'), 0));
+  const reasonCode = ORDER_REASONS.find((one) => one === text('reasonCode')) ?? refuse('reasonCode', 'Choose why it is ordered.');
+
+  if (Object.keys(errors).length > 0 || !ladder || !form || !from || !to || !use || !convention || !reasonCode)
+    return { kind: 'refused', errors };
+  if (reductionPct === null || quantity === null || lifeDays === null || leadDays === null) return { kind: 'refused', errors };
+  const garment: GarmentSpec = { form: form.id, use, pressure, options };
+  const { limb, side, day: cutFrom } = ladder;
+  const figures = { reductionPct, convention, quantity, decided, lifeDays, leadDays };
+  return {
+    kind: 'read',
+    ladder,
+    choice: {
+      limb,
+      side,
+      cutFrom,
+      covers: { from, to },
+      garment,
+      ...figures,
+      reasonCode: reasonCode as OrderReason,
+      note: text('note') || null,
+    },
+  };
+}
+
+type Text = (box: string) => string;
+type Refuse = (box: string, reason: string) => null;
+
+function readPressure(text: Text, refuse: Refuse): PressureClass | null {
+  const boxes = ['scheme', 'className', 'lowMmHg', 'highMmHg'];
+  if (boxes.every((box) => text(box) === '')) return null;
+  for (const box of boxes) if (text(box) === '') refuse(box, 'A class goes with its scheme and its range in mmHg: schemes differ.');
+  const [lowMmHg, highMmHg] = [Number(text('lowMmHg')), Number(text('highMmHg'))];
+  for (const box of ['lowMmHg', 'highMmHg']) if (!(Number(text(box)) > 0 && Number(text(box)) <= 100)) refuse(box, 'Type mmHg, 1 to 100.');
+  if (lowMmHg > highMmHg) refuse('highMmHg', 'The range runs backwards.');
+  return { scheme: text('scheme'), name: text('className'), lowMmHg, highMmHg };
+}
+
+function readOptions(text: Text, unit: 'in' | 'cm', refuse: Refuse): GarmentOption[] {
+  return Array.from({ length: OPTION_ROWS }).flatMap((_, row): GarmentOption[] => {
+    const key = text(`option${row}Choice`);
+    const [place, widthText] = [text(`option${row}Place`), text(`option${row}Width`)];
+    if (key === '' && place === '' && widthText === '') return [];
+    const found = (Object.keys(GARMENT_OPTIONS) as OptionKind[])
+      .flatMap((kind) => GARMENT_OPTIONS[kind].map((choice) => ({ kind, choice })))
+      .find(({ kind, choice }) => optionKey(kind, choice) === key);
+    if (!found) {
+      refuse(`option${row}Choice`, 'Choose the option, or empty its place and width.');
+      return [];
+    }
+    if (place === '') refuse(`option${row}Place`, 'Say where on the garment.');
+    if (found.kind === 'expansion panel' && widthText === '') refuse(`option${row}Width`, 'Say how wide.');
+    const width = widthText === '' ? null : readLength(widthText, unit);
+    if (width && width.kind !== 'read') refuse(`option${row}Width`, width.reason);
+    return [{ ...found, place, width: width?.kind === 'read' ? width.value : null }];
+  });
+}
+
+/** An order as its form shows it again. */
+export function orderFormOf(
+  order: Omit<OrderChoice, 'decided'> & { readonly decided?: TypedLength | null },
+  ladderKey: string,
+): TypedOrderForm {
+  const { garment } = order;
+  const options = garment.options.flatMap(({ kind, choice, place, width }, row) => [
+    [`option${row}Choice`, optionKey(kind, choice)],
+    [`option${row}Place`, place],
+    [`option${row}Width`, width ? lengthAsTyped(width) : ''],
+  ]);
+  return {
+    cutFrom: ladderKey,
+    form: garment.form,
+    use: garment.use satisfies GarmentUse,
+    from: endAsTyped(order.covers.from),
+    to: endAsTyped(order.covers.to),
+    reduction: String(order.reductionPct),
+    convention: order.convention,
+    scheme: garment.pressure?.scheme ?? '',
+    className: garment.pressure?.name ?? '',
+    lowMmHg: garment.pressure ? String(garment.pressure.lowMmHg) : '',
+    highMmHg: garment.pressure ? String(garment.pressure.highMmHg) : '',
+    quantity: String(order.quantity),
+    allowance: order.decided ? lengthAsTyped(order.decided) : '',
+    lifeDays: String(order.lifeDays),
+    leadDays: String(order.leadDays),
+    reasonCode: order.reasonCode,
+    note: order.note ?? '',
+    ...Object.fromEntries(options),
+  };
+}

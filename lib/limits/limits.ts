@@ -1,0 +1,27 @@
+import { BODY_LIMITS } from './body-limits';
+import { CALENDAR_LIMITS } from './calendar-limits';
+import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
+import { CAUTION_LIMITS } from './caution-limits';
+import { COURSE_LIMITS } from './course-limits';
+import { FIT_LIMITS } from './fit-limits';
+import { RETENTION_LIMITS } from './retention-limits';
+import { TAPE_LIMITS } from './tape-limits';
+
+/**
+ * Every limit of the engine, with its unit, its source and the kind of source. Each can be set by the clinic.
+ *
+ * Arithmetic constants (12π, 25.4) are not limits and stand with their formula.
+ */
+export const LIMITS = {
+  ...TAPE_LIMITS,
+  ...BODY_LIMITS,
+  ...FIT_LIMITS,
+  ...COURSE_LIMITS,
+  ...CALENDAR_LIMITS,
+  ...CAUTION_LIMITS,
+  ...CAUTION_ASK_LIMITS,
+  ...RETENTION_LIMITS,
+} as const;
+
+/** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */
+export type LimitName = keyof typeof LIMITS;
