@@ -3,6 +3,7 @@ import { todayIn } from '@/app/_auth/today';
 import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
+import { phaseRows } from '@/lib/exchange/read-phases-csv';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
 import { DEFAULT_POLICY, type Policy, policySchema, policyWith, RETIRED_LIMITS } from '@/lib/limits/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
@@ -12,8 +13,8 @@ import { NotText, openLadders } from './ladders-by-patient';
 import { readArguments } from './read-arguments';
 import { writeDocument } from './write-document';
 
-const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER]
-  Either file may be - for standard input. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
+const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--phases phases.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER]
+  One of the files may be - for standard input. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
 
 /**
  * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
@@ -26,18 +27,19 @@ function main(): void {
     if (error.code !== 'EPIPE') throw error;
     process.exit(0);
   });
-  const { ladders, garments, today, policy, scale } = given();
-  const records = givenRecords(ladders, garments);
+  const { today, policy, scale, ...files } = given();
+  const records = givenRecords(files);
   const fault = firstFault(records, today);
-  if (fault) stop(faultLine(fault.of === 'ladders' ? nameOf(ladders) : nameOf(garments ?? ''), fault.fault));
+  if (fault) stop(faultLine(nameOf(files[fault.of] ?? ''), fault.fault));
   const all = { [Symbol.iterator]: () => recordsOneByOne(records, today) };
   writeDocument(all, policy, today, scale ?? recordErrorScale(all, policy), (text) => process.stdout.write(text));
   records.ladders.close();
 }
 
-type Given = {
-  readonly ladders: string;
-  readonly garments: string | undefined;
+/** The files as they were given. */
+type GivenFiles = { readonly ladders: string; readonly pieces: string | undefined; readonly phases: string | undefined };
+
+type Given = GivenFiles & {
   readonly today: CalendarDay;
   readonly policy: Policy;
   /** Undefined where it is to be learnt. */
@@ -46,20 +48,22 @@ type Given = {
 
 function given(): Given {
   const text = { type: 'string' } as const;
-  const options = { garments: text, today: text, policy: text, scale: text };
+  const options = { garments: text, phases: text, today: text, policy: text, scale: text };
   const { values, positionals } = readArguments(USAGE, options, { names: 1, wrong: 2 });
   const [ladders] = positionals;
   if (!ladders) return stop(USAGE);
   const today = values.today === undefined ? todayIn(Intl.DateTimeFormat().resolvedOptions().timeZone) : dayFrom(values.today);
   const policy = values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy);
-  return { ladders, garments: values.garments, today, policy, scale: scaleFrom(values.scale ?? 'learn') };
+  return { ladders, pieces: values.garments, phases: values.phases, today, policy, scale: scaleFrom(values.scale ?? 'learn') };
 }
 
-function givenRecords(ladders: string, garments: string | undefined): GivenRecords {
+function givenRecords({ ladders, pieces, phases }: GivenFiles): GivenRecords {
   const file = inputFile(ladders);
   if (!file) return stop(`${ladders}: cannot be read.`);
   const opened = orRefused(ladders, () => openLadders(file.path));
-  return { ladders: opened, pieces: garments === undefined ? [] : orRefused(garments, () => pieceRows(textOf(garments))) };
+  const rowsOf = (name: string | undefined, rows: (text: string) => GivenRecords['pieces']) =>
+    name === undefined ? [] : orRefused(name, () => rows(textOf(name)));
+  return { ladders: opened, pieces: rowsOf(pieces, pieceRows), phases: rowsOf(phases, phaseRows) };
 }
 
 /** What `read` gives; a file that is not what it should be ends the command with its fault. */

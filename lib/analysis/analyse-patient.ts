@@ -16,11 +16,13 @@ import { changedSince, type LimbCourse, limbCourse } from '../trend/limb-course'
 import { type LooksOf, rememberedLooks } from '../trend/limb-looks';
 import { limbSeries } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
+import { type PhaseVisits, phaseVisits } from '../trend/phase-visits';
 import { rememberedChanges } from '../trend/remembered-changes';
 import { notCompared } from '../trend/same-day';
 import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
+import { relativeVolumeChange as rvc } from '../volume/excess';
 import type { LimbVolume } from '../volume/limb-volume';
 import { knownThen } from './known-then';
 
@@ -28,8 +30,11 @@ import { knownThen } from './known-then';
 export type AnalysedVisit = {
   readonly at: SeriesVisit;
   readonly volume: LimbVolume | NoAnswer;
-  /** Against the first visit of the series, and against the visit before; null at the first. Each is worked out when it is first asked for. */
+  /** The visits of its phase, with their baseline. */
+  readonly inPhase: PhaseVisits;
+  /** Against the baseline of the phase, the first visit of all, and the visit before; null at each itself. Worked out when first asked for. */
   readonly sinceBaseline: JudgedChange | NoAnswer | null;
+  readonly sinceFirst: JudgedChange | NoAnswer | null;
   readonly sinceLast: JudgedChange | NoAnswer | null;
 };
 
@@ -100,8 +105,11 @@ function analyseLimb(
   const affected = isAffected(record, series.limb, series.side);
   const witness = affected && other && !isAffected(record, other.limb, other.side) ? other : undefined;
   const course = limbCourse(series, witness, policy, looksOf);
+  const [first] = series.visits;
+  const phases = phaseVisits(series.visits, record.phases ?? []);
   const visits = series.visits.map((at, index) => {
-    const baseline = series.visits[0] as SeriesVisit;
+    const inPhase = phases[index] as PhaseVisits;
+    const { baseline } = inPhase;
     const last = lastBefore(series.visits, index);
     const known = onceAsked(() => knownThen(index, series, witness, record, policy) ?? { course, witness });
     const since = (earlier: SeriesVisit) => {
@@ -109,16 +117,25 @@ function analyseLimb(
       const [from, to] = [then[series.visits.indexOf(earlier)], then[index]] as [SeriesVisit, SeriesVisit];
       return judged(from, to, known().course, known().witness, policy, between);
     };
-    const sinceBaseline = onceAsked(() => (index === 0 ? null : since(baseline)));
+    const beforeBaseline = index < series.visits.indexOf(baseline);
+    const sinceBaseline = onceAsked(() => {
+      if (beforeBaseline) return { noAnswer: `Measured before the baseline of its phase, ${showDay(baseline.visit.day)}.` };
+      return at === baseline ? null : since(baseline);
+    });
+    const sinceFirst = onceAsked(() => (at === first || !first ? null : since(first)));
     const sinceLast = onceAsked(() => (last ? since(last) : null));
     return {
       at,
       volume: volumeOfVisit(at, policy),
+      inPhase,
       get sinceBaseline() {
         return sinceBaseline();
       },
+      get sinceFirst() {
+        return first === baseline ? sinceBaseline() : sinceFirst();
+      },
       get sinceLast() {
-        return last === baseline ? sinceBaseline() : sinceLast();
+        return last === baseline && !beforeBaseline ? sinceBaseline() : sinceLast();
       },
     };
   });
@@ -197,7 +214,8 @@ function relativeVolumeChange(
   if (!latest || isNoAnswer(latest)) return null;
   const { change } = latest;
   const other = witnessChange(change.earlier, change.later, witness, between);
-  return other ? change.measured.volume.ratio / other.measured.volume.ratio - 1 : null;
+  if (!other) return null;
+  return rvc({ affected: 1, other: 1 }, { affected: change.measured.volume.ratio, other: other.measured.volume.ratio });
 }
 
 function analysePiece(

@@ -1,12 +1,23 @@
-import { distalLandmark } from '../ladder/limb';
-import { isNoAnswer } from '../outcome';
-import type { LimbSide, Visit } from '../record/patient-record';
+import { distalLandmark, otherSide } from '../ladder/limb';
+import { isNoAnswer, type NoAnswer } from '../outcome';
+import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
+import { isSamePerson } from '../record/same-person';
 import { tapeErrorOf } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';
-import { limbVolume } from '../volume/limb-volume';
+
+import { type ExcessVolume, excessVolume } from '../volume/excess';
+import type { Span } from '../volume/span-volume';
 import type { PatientAnalysis } from './analyse-patient';
 
-/** Volume of a limb over the healthy other one at one visit, over the same heights: share and ml, half of their 95 % ranges, both volumes. */
+/** The ladders of an affected limb and of the healthy other one, taped the same day, and where each has its ankle or wrist crease. */
+export type BothLimbs = {
+  readonly mine: SeriesVisit;
+  readonly healthy: SeriesVisit;
+  readonly creaseMm: number;
+  readonly otherCreaseMm: number;
+};
+
+/** Volume of a limb over the healthy other one, over the same heights: share and ml, half of their 95 % ranges, both volumes. */
 export type LimbExcess = {
   readonly share: number;
   readonly error: number;
@@ -16,45 +27,81 @@ export type LimbExcess = {
   readonly otherMl: number;
   readonly fromMm: number;
   readonly toMm: number;
+  /** The same in mm³ with one standard deviation, and between the rungs. Heights above the crease, mm. */
+  readonly excess: ExcessVolume;
 };
 
 /**
- * How much larger a limb is than the healthy other one at a visit, A / U − 1 over the heights above the ankle or wrist crease that both tape.
+ * How much larger a limb is than the healthy other one at a visit: A − U and A / U − 1 over the heights above the ankle or wrist crease that both tape.
  *
- * Tape tension is common to both and falls out; error = 1.96 (A / U) √(var ln A + var ln U) of reading and placement.
- * Shape: the analysis, the limb, the visit. Undefined where the other limb is affected or was not taped at that visit, where the crease is not
- * known on both, or where they share no stretch. Source: excess volume as published; first-order error propagation.
+ * Errors are 1.96 SD of `excessVolume`; tape tension is common to both where one person taped both, and then falls out of the share.
+ * The other limb is that of the same visit, else of another visit of that day with the same occasion.
+ * Shape: the analysis, the limb, the visit. Refuses by name where the other limb is affected or was not taped that day, where the crease is
+ * not known on both, or where they share no stretch. Source: excess volume as published; `excessVolume`.
  * Example: cylinders of girth 33 and 30 cm: 1.21 − 1 = 21 %.
  */
-export function limbExcess(analysis: PatientAnalysis, { limb, side }: LimbSide, visit: Visit): LimbExcess | undefined {
-  const other = analysis.limbs.find((one) => one.series.limb === limb && one.series.side !== side);
-  const own = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side);
-  const [mine, healthy] = [own, other].map((one) => one?.series.visits.find((at) => at.visit === visit));
-  if (!mine || !healthy || !other || other.affected) return undefined;
-  const [crease, otherCrease] = [mine, healthy].map((one) => one.placed.landmarks.get(distalLandmark(limb))?.placeMm);
-  const heights = [mine, healthy].map((one, index) => heightsOf(one, (index === 0 ? crease : otherCrease) ?? Number.NaN));
-  const fromMm = Math.max(...heights.map(({ lowest }) => lowest));
-  const toMm = Math.min(...heights.map(({ highest }) => highest));
-  if (crease === undefined || otherCrease === undefined || !(toMm > fromMm)) return undefined;
-  const tape = tapeErrorOf(analysis.policy);
-  const volume = limbVolume(mine.placed.line, tape, 0, { fromMm: fromMm + crease, toMm: toMm + crease });
-  const reference = limbVolume(healthy.placed.line, tape, 0, { fromMm: fromMm + otherCrease, toMm: toMm + otherCrease });
-  if (isNoAnswer(volume) || isNoAnswer(reference)) return undefined;
-  const ratio = volume.volumeMl / reference.volumeMl;
-  const sd = Math.hypot(volume.sdMl / volume.volumeMl, reference.sdMl / reference.volumeMl);
+export function limbExcess(analysis: PatientAnalysis, limbSide: LimbSide, visit: Visit): LimbExcess | NoAnswer {
+  const both = bothLimbs(analysis, limbSide, visit);
+  if (isNoAnswer(both)) return both;
+  const span = sharedHeights(both);
+  return span ? excessWithin(analysis, both, span) : { noAnswer: 'The two limbs have no stretch in common.' };
+}
+
+/** The two ladders that an excess is counted from; refuses by name like `limbExcess`. */
+export function bothLimbs({ limbs, record }: PatientAnalysis, { limb, side }: LimbSide, visit: Visit): BothLimbs | NoAnswer {
+  const own = limbs.find((one) => one.series.limb === limb && one.series.side === side);
+  const other = limbs.find((one) => one.series.limb === limb && one.series.side !== side);
+  const mine = own?.series.visits.find((at) => at.visit === visit);
+  if (isAffected(record, limb, otherSide(side))) return { noAnswer: 'Both limbs are affected: neither is what the other would be.' };
+  const healthy = other && sameDay(other.series.visits, visit);
+  if (!mine || !healthy) return { noAnswer: 'The other limb was not measured that day.' };
+  const [creaseMm, otherCreaseMm] = [mine, healthy].map(({ placed }) => placed.landmarks.get(distalLandmark(limb))?.placeMm);
+  if (creaseMm === undefined || otherCreaseMm === undefined)
+    return {
+      noAnswer: `The ${limb === 'leg' ? 'ankle' : 'wrist'} crease is not known on both limbs, so their heights cannot be set side by side.`,
+    };
+  return { mine, healthy, creaseMm, otherCreaseMm };
+}
+
+function sameDay(visits: readonly SeriesVisit[], visit: Visit): SeriesVisit | undefined {
+  const ofDay = visits.filter((one) => one.visit.day === visit.day && (one.visit.occasion ?? null) === (visit.occasion ?? null));
+  return visits.find((one) => one.visit === visit) ?? ofDay[0];
+}
+
+/** The heights above the crease that both limbs tape, mm. */
+export function sharedHeights({ mine, healthy, creaseMm, otherCreaseMm }: BothLimbs): Span | undefined {
+  const own = onHeights(mine, creaseMm).placesMm;
+  const other = onHeights(healthy, otherCreaseMm).placesMm;
+  const fromMm = Math.max(own[0] ?? Number.NaN, other[0] ?? Number.NaN);
+  const toMm = Math.min(own.at(-1) ?? Number.NaN, other.at(-1) ?? Number.NaN);
+  return toMm > fromMm ? { fromMm, toMm } : undefined;
+}
+
+/** The excess over a stretch of heights that both limbs tape. */
+export function excessWithin({ policy }: PatientAnalysis, both: BothLimbs, span: Span): LimbExcess | NoAnswer {
+  const { mine, healthy, creaseMm, otherCreaseMm } = both;
+  const tape = tapeErrorOf(policy);
+  const common = mine.visit === healthy.visit || isSamePerson(mine.visit.measurer, healthy.visit.measurer);
+  const delta = common ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
+  const excess = excessVolume(onHeights(mine, creaseMm), onHeights(healthy, otherCreaseMm), span, tape, {
+    affected: delta,
+    other: delta,
+    common,
+  });
+  if (isNoAnswer(excess)) return excess;
   return {
-    share: ratio - 1,
-    error: 1.96 * ratio * sd,
-    differenceMl: volume.volumeMl - reference.volumeMl,
-    differenceErrorMl: 1.96 * Math.hypot(volume.sdMl, reference.sdMl),
-    volumeMl: volume.volumeMl,
-    otherMl: reference.volumeMl,
-    fromMm,
-    toMm,
+    share: excess.share,
+    error: 1.96 * excess.shareSd,
+    differenceMl: excess.mm3 / 1000,
+    differenceErrorMl: (1.96 * excess.sdMm3) / 1000,
+    volumeMl: excess.volumes.affected / 1000,
+    otherMl: excess.volumes.other / 1000,
+    ...span,
+    excess,
   };
 }
 
-function heightsOf({ placed }: SeriesVisit, creaseMm: number): { readonly lowest: number; readonly highest: number } {
-  const { placesMm } = placed.line;
-  return { lowest: (placesMm[0] ?? Number.NaN) - creaseMm, highest: (placesMm.at(-1) ?? Number.NaN) - creaseMm };
+function onHeights({ placed }: SeriesVisit, creaseMm: number) {
+  const { placesMm, girthsMm } = placed.line;
+  return { placesMm: placesMm.map((place) => place - creaseMm), girthsMm };
 }

@@ -10,7 +10,7 @@ import type { ErrorScale } from '../course-model/error-scale';
 import type { Doubt } from '../ladder/doubt';
 import { placeOf } from '../ladder/taped-line';
 import type { Policy } from '../limits/policy';
-import { isNoAnswer, type NoAnswer } from '../outcome';
+import { isNoAnswer } from '../outcome';
 import { raisePrompts } from '../prompts/decide-prompts';
 import { reasonsInWords } from '../prompts/reasons-in-words';
 import type { PatientRecord } from '../record/patient-record';
@@ -18,6 +18,8 @@ import type { JudgedChange } from '../trend/judged-change';
 import { heightOnLimb } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';
 import type { CalendarDay } from '../units/calendar-day';
+import { pct, reasons, round } from './document-figures';
+import { excessPart } from './excess-part';
 
 /** Name and version of the engine that wrote a document. */
 const ENGINE = 'rungwise 0.1.0';
@@ -27,7 +29,7 @@ const ENGINE = 'rungwise 0.1.0';
  *
  * Figures in ml, mm and per cent, rounded to 0.001 (ml, mm), 0.001 % and 0.0001 (tightness); days as YYYY-MM-DD. Where there is no answer
  * the key is null and its reason stands in `reasons` of the same object. Heights are above the distal landmark where it is known, else
- * from the ladder's zero. `scale` is the factor on the variance of every error, learnt from the records or given (n = 0).
+ * from the ladder's zero. `vsBaseline` is against the baseline of the visit's phase, `vsFirst` against the first visit of all. `scale` is the factor on the variance of every error, learnt from the records or given (n = 0).
  * Shape: records, policy, today, scale. Source: engine section 10.
  */
 export function analysisDocument(records: readonly PatientRecord[], policy: Policy, today: CalendarDay, scale: ErrorScale) {
@@ -44,7 +46,7 @@ function patientPart(analysis: PatientAnalysis) {
   const asked = recordQuestions(analysis.record, series, analysis.policy);
   return {
     patient: analysis.record.reference,
-    limbs: analysis.limbs.map((limb) => limbPart(limb, asked)),
+    limbs: analysis.limbs.map((limb) => limbPart(limb, asked, analysis)),
     pieces: analysis.pieces.map(piecePart),
     prompts: raisePrompts(analysis).map((prompt) => ({
       kind: prompt.rule,
@@ -60,14 +62,18 @@ function patientPart(analysis: PatientAnalysis) {
   };
 }
 
-function limbPart(limb: AnalysedLimb, asked: readonly LadderQuestion[]) {
+function limbPart(limb: AnalysedLimb, asked: readonly LadderQuestion[], analysis: PatientAnalysis) {
   const own = asked.filter((one) => one.limb === limb.series.limb && one.side === limb.series.side);
   const { trend } = limb;
   return {
     limb: limb.series.limb,
     side: limb.series.side,
     affected: limb.affected,
-    visits: limb.visits.map((visit) => visitPart(visit, own)),
+    visits: limb.visits.map((visit) => {
+      const { reasons: missing, ...rest } = visitPart(visit, own);
+      const { reasons: alsoMissing, ...excess } = limb.affected ? excessPart(analysis, limb, visit) : { reasons: {} };
+      return { ...rest, ...excess, reasons: { ...missing, ...alsoMissing } };
+    }),
     trend: isNoAnswer(trend)
       ? null
       : {
@@ -86,7 +92,7 @@ function limbPart(limb: AnalysedLimb, asked: readonly LadderQuestion[]) {
 }
 
 function visitPart(visit: AnalysedVisit, asked: readonly LadderQuestion[]) {
-  const { at, volume, sinceBaseline } = visit;
+  const { at, volume, sinceBaseline, sinceFirst, inPhase } = visit;
   const shift = sinceBaseline && !isNoAnswer(sinceBaseline) ? sinceBaseline.change.shift : undefined;
   const known = isNoAnswer(volume) ? null : volume;
   return {
@@ -98,9 +104,12 @@ function visitPart(visit: AnalysedVisit, asked: readonly LadderQuestion[]) {
     meanGirthMm: known && round(known.meanGirthMm, 3),
     doubts: allDoubts(at, asked).map(({ kind, distanceMm, message }) => ({ kind, distanceMm: doubtHeight(at, distanceMm), message })),
     zeroShift: shift ? { mm: round(shift.mm, 2), seMm: round(shift.seMm, 2), finding: shift.finding } : null,
+    phase: inPhase.phase?.kind ?? null,
+    baselineDay: inPhase.baseline.visit.day,
     vsBaseline: sinceBaseline && !isNoAnswer(sinceBaseline) ? changePart(sinceBaseline) : null,
+    vsFirst: sinceFirst && !isNoAnswer(sinceFirst) ? changePart(sinceFirst) : null,
     inferredLandmarks: [...at.placed.landmarks].flatMap(([landmark, placed]) => (placed.inferred ? [landmark] : [])),
-    reasons: reasons({ volume, vsBaseline: sinceBaseline }),
+    reasons: reasons({ volume, vsBaseline: sinceBaseline, vsFirst: sinceFirst }),
   };
 }
 
@@ -168,21 +177,4 @@ function piecePart(one: AnalysedPiece) {
       : fit.places.map((place) => ({ heightMm: round(place.heightMm, 3), tightness: round(place.tightness, 4), sd: round(place.sd, 4) })),
     reasons: reasons({ fit, outgrow, endOfLife, orderBy, room }),
   };
-}
-
-/** The reasons of every answer that is missing, by key. */
-function reasons(answers: Record<string, unknown>): Record<string, string> {
-  return Object.fromEntries(
-    Object.entries(answers).flatMap(([key, answer]) => (isNoAnswer(answer) ? [[key, (answer as NoAnswer).noAnswer]] : [])),
-  );
-}
-
-function pct(share: number): number {
-  return round(share * 100, 3);
-}
-
-/** Rounded for print; −0 is written 0, and a figure that is none stays one, so that a fault is never printed as 0. */
-function round(value: number, decimals: number): number {
-  const scale = 10 ** decimals;
-  return Math.round(value * scale) / scale + 0;
 }

@@ -75,7 +75,7 @@ export function withPieces(
 }
 
 /** What is wrong with the first row that names nobody, or none of these patients; undefined when every row does. */
-export function strayPiece(rows: readonly CsvRow[], isKnown: (reference: string) => boolean): CsvFault | undefined {
+export function strayRow(rows: readonly CsvRow[], isKnown: (reference: string) => boolean): CsvFault | undefined {
   const row = rows.find((one) => !isKnown(one.cell('patient')));
   if (!row) return undefined;
   const reference = row.cell('patient');

@@ -35,6 +35,11 @@ export function distalLandmark(limb: LimbKind): LandmarkId {
   return LIMBS[limb].landmarks[0];
 }
 
+/** The other side of the body. */
+export function otherSide(side: Side): Side {
+  return side === 'left' ? 'right' : 'left';
+}
+
 /** True when the text names a landmark of that limb. */
 export function isLandmarkOf(limb: LimbKind, text: string): text is LandmarkId {
   return (LIMBS[limb].landmarks as readonly string[]).includes(text);

@@ -2,6 +2,7 @@ import { BODY_LIMITS } from './body-limits';
 import { CALENDAR_LIMITS } from './calendar-limits';
 import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
+import { COURSE_LIMITS } from './course-limits';
 import { FIT_LIMITS } from './fit-limits';
 import { RETENTION_LIMITS } from './retention-limits';
 import { TAPE_LIMITS } from './tape-limits';
@@ -15,6 +16,7 @@ export const LIMITS = {
   ...TAPE_LIMITS,
   ...BODY_LIMITS,
   ...FIT_LIMITS,
+  ...COURSE_LIMITS,
   ...CALENDAR_LIMITS,
   ...CAUTION_LIMITS,
   ...CAUTION_ASK_LIMITS,

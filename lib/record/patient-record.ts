@@ -4,6 +4,7 @@ import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import type { CautionAnswer } from './caution-answer';
+import type { Phase } from './phases';
 import type { PieceLife } from './piece-life';
 
 /** Sex as growth tables use it; X reads no table. */
@@ -83,6 +84,8 @@ export type PatientRecord = {
   readonly visits: readonly Visit[];
   readonly pieces: readonly Piece[];
   readonly events?: readonly PatientEvent[];
+  /** Phases of the course of care in order; none on record: all visits are one phase. */
+  readonly phases?: readonly Phase[];
   /** The latest answer to each caution card. */
   readonly cautions?: readonly CautionAnswer[];
 };

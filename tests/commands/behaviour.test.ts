@@ -10,6 +10,7 @@ import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { readLadderRows, readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { phasesFile } from '@/tests/lib/exchange/course-files';
 import { file, row } from '@/tests/lib/exchange/files';
 
 const TODAY = calendarDay('2026-11-25');
@@ -127,6 +128,19 @@ describe('commands', () => {
     const analysed = run('analyse.ts', ['-', '--today', '2026-11-25'], file(...ROWS));
     expect([analysed.code, analysed.refused]).toEqual([0, '']);
     expect((JSON.parse(analysed.said) as { patients: unknown[] }).patients).toHaveLength(3);
+    const phases = (...rows: readonly string[]) => put('phases.csv', phasesFile(...rows));
+    const phased = run('analyse.ts', ['-', '--today', '2026-11-25', '--phases', phases('R-2,reduction,2026-01-01,,')], file(...ROWS));
+    const kinds = JSON.parse(phased.said) as { patients: { limbs: { visits: { phase: string | null }[] }[] }[] };
+    expect(kinds.patients.map(({ limbs }) => limbs[0]?.visits[0]?.phase)).toEqual([null, 'reduction', null]);
+    // Of faults in several patients the first line is named; the patient of line 2 stands last in the ladders file.
+    for (const [rows, said] of [
+      [['R-3,reduction,2026-01-01,2025-01-01,', 'R-1,nonsense,2026-01-01,,'], 'line 2, column until: It ends on'],
+      [['R-1,reduction,2026-01-01,,', 'R-9,reduction,2026-01-01,,'], 'line 3, column patient: No ladder of R-9'],
+    ] as const) {
+      const given = phases(...rows);
+      const refused = run('analyse.ts', ['-', '--today', '2026-11-25', '--phases', given], file(...ROWS));
+      expect(refused).toMatchObject({ code: 2, said: '', refused: expect.stringContaining(`${given}: ${said}`) });
+    }
     expect(run('analyse.ts', ['-'], 'nothing')).toMatchObject({
       code: 2,
       said: '',

@@ -1,5 +1,5 @@
 import { lengthAsTyped } from '../../forms/read-cut';
-import { distalLandmark, limbInWords, placeInWords } from '../../ladder/limb';
+import { distalLandmark, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
 import { pct, signedPct } from '../../prompts/show-figures';
 import type { Visit } from '../../record/patient-record';
 import { showDay } from '../../units/calendar-day';
@@ -55,7 +55,7 @@ function excessInWords({ excess, newVisit, piece }: LetterFacts, withError: bool
   const day = showDay(newVisit.day);
   const unit = newVisit.ladders.find((one) => one.limb === piece.limb && one.side === piece.side)?.unit ?? 'cm';
   const span = `${decimals(excess.fromMm, unit)}–${decimals(excess.toMm, unit)} ${unit} above the ${placeInWords(distalLandmark(piece.limb))}`;
-  const limbs = [piece.side, piece.side === 'left' ? 'right' : 'left'] as const;
+  const limbs = [piece.side, otherSide(piece.side)] as const;
   const [own, other] = limbs.map((side) => limbInWords(piece.limb, side)) as [string, string];
   const volumes = [excess.volumeMl, excess.otherMl].map((one) => showVolume(one)) as [string, string];
   const error = withError ? pct(excess.error) : null;

@@ -87,6 +87,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
   const newVisit = visitOn(newDay);
   const worn = daysWorn(piece, today);
   const shared = wearDays(piece, record.pieces, today);
+  const excess = newVisit && limbExcess(analysis, piece, newVisit);
   const alike = record.pieces.filter((one) => coverKey(one) === coverKey(piece));
   return {
     reference: record.reference,
@@ -105,7 +106,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
     cutVisit: visitOn(piece.cutFrom),
     newVisit,
     evidence: change && evidenceOf(change, analysis),
-    excess: (newVisit && limbExcess(analysis, piece, newVisit)) ?? null,
+    excess: excess && !isNoAnswer(excess) ? excess : null,
     coverage: coverage && { ...coverage, clocks: coverage.clocks.filter((one) => one.limb === limb && one.side === side) },
   };
 }

@@ -1,0 +1,106 @@
+import { type CalendarDay, showDay } from '../units/calendar-day';
+
+/** The kinds of phase in the order in which a course usually goes through them. */
+export const PHASE_KINDS = ['getting-ready', 'reduction', 'interim-garment', 'garments', 'stepping-down', 'on-hold', 'ended'] as const;
+export type PhaseKind = (typeof PHASE_KINDS)[number];
+
+/**
+ * A stretch of the course of care. It lasts from `from` to `until`, both days in it; with `until` null it lasts until the next one begins.
+ *
+ * Where one ends on the day on which the next begins, that day is the next one's.
+ */
+export type Phase = {
+  readonly kind: PhaseKind;
+  readonly from: CalendarDay;
+  readonly until: CalendarDay | null;
+  /** Day of the visit that verdicts of the phase compare with; null for its first good one. */
+  readonly baselineDay: CalendarDay | null;
+};
+
+/** What is wrong with one of several phases, at which of its fields. */
+export type PhaseFault = { readonly phase: Phase; readonly field: keyof Phase; readonly reason: string };
+
+/** Where a day stands in the course: its phase, or null where none holds it, and a name shared by all days of the same stretch. */
+export type Stretch = { readonly phase: Phase | null; readonly name: string };
+
+/**
+ * The phase of a day: the last one that has begun, unless it has ended.
+ *
+ * Days that no phase holds are stretches of their own: before the first, and each gap between two. Without any phase all days are one stretch.
+ * Shape: phases in order of `from` (`inOrder`), a day. Cost: one look at each phase.
+ */
+export function stretchOf(phases: readonly Phase[], day: CalendarDay): Stretch {
+  const at = phases.findLastIndex(({ from }) => from <= day);
+  const begun = phases[at] ?? null;
+  const phase = begun && (begun.until === null || day <= begun.until) ? begun : null;
+  return { phase, name: `${at} ${phase ? 'in' : 'after'}` };
+}
+
+/** Phases in order of the day on which they begin; the order given where two begin the same day. */
+export function inOrder<T extends { readonly from: CalendarDay }>(phases: readonly T[]): readonly T[] {
+  return [...phases].sort((one, other) => (one.from < other.from ? -1 : one.from > other.from ? 1 : 0));
+}
+
+/**
+ * Everything that is wrong with the phases of one person, each once; empty where they can stand.
+ *
+ * A phase that begins before birth or ends before it begins; two that overlap; the same one twice, with two baselines or with one; a baseline
+ * outside its phase, or on a day without a visit. Two that meet in one day do not overlap. Of two that contradict each other the later in
+ * the list given is named. Cost: n log n.
+ */
+export function phaseFaults(phases: readonly Phase[], born: CalendarDay, visitDays: ReadonlySet<CalendarDay>): readonly PhaseFault[] {
+  const faults: PhaseFault[] = [];
+  for (const phase of phases) {
+    const alone = faultAlone(phase, born);
+    if (alone) faults.push(alone);
+  }
+  if (faults.length > 0) return faults;
+  const place = new Map(phases.map((phase, at) => [phase, at]));
+  const ordered = inOrder(phases);
+  ordered.slice(1).forEach((next, index) => {
+    const before = ordered[index] as Phase;
+    const clash = clashOf(before, next);
+    if (clash) faults.push({ phase: (place.get(before) ?? 0) > (place.get(next) ?? 0) ? before : next, ...clash });
+  });
+  if (faults.length > 0) return faults;
+  ordered.forEach((phase, index) => {
+    const reason = baselineFault(phase, ordered[index + 1], visitDays);
+    if (reason) faults.push({ phase, field: 'baselineDay', reason });
+  });
+  return faults;
+}
+
+function faultAlone(phase: Phase, born: CalendarDay): PhaseFault | undefined {
+  const { from, until } = phase;
+  if (from < born) return { phase, field: 'from', reason: `It begins on ${showDay(from)}, before birth on ${showDay(born)}.` };
+  if (until !== null && until < from)
+    return { phase, field: 'until', reason: `It ends on ${showDay(until)}, before it begins on ${showDay(from)}.` };
+  return undefined;
+}
+
+function clashOf(before: Phase, next: Phase): Omit<PhaseFault, 'phase'> | undefined {
+  if (before.from === next.from && before.kind === next.kind) {
+    if (before.baselineDay !== next.baselineDay && before.baselineDay !== null && next.baselineDay !== null)
+      return {
+        field: 'baselineDay',
+        reason: `A phase has one baseline; ${showDay(before.baselineDay)} and ${showDay(next.baselineDay)} are given for this one.`,
+      };
+    return { field: 'from', reason: `The phase ${next.kind} from ${showDay(next.from)} stands twice.` };
+  }
+  if (before.from < next.from && (before.until === null || next.from >= before.until)) return undefined;
+  const ends = before.until === null ? '' : ` to ${showDay(before.until)}`;
+  return {
+    field: 'from',
+    reason: `Two phases overlap: ${before.kind} from ${showDay(before.from)}${ends}, and ${next.kind} from ${showDay(next.from)}.`,
+  };
+}
+
+function baselineFault({ kind, from, until, baselineDay }: Phase, next: Phase | undefined, visitDays: ReadonlySet<CalendarDay>) {
+  if (baselineDay === null) return undefined;
+  const day = showDay(baselineDay);
+  if (baselineDay < from || (until !== null && baselineDay > until))
+    return `The baseline ${day} lies outside the phase ${kind}, ${showDay(from)} to ${until === null ? 'its end' : showDay(until)}.`;
+  if (next && baselineDay >= next.from) return `The baseline ${day} lies in the next phase, ${next.kind} from ${showDay(next.from)}.`;
+  if (!visitDays.has(baselineDay)) return `Nothing was measured on the baseline ${day}.`;
+  return undefined;
+}
