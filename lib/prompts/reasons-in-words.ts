@@ -56,7 +56,9 @@ export function reasonsInWords(judged: JudgedChange): string[] {
   for (const figure of body.missing) said.push(`No ${figure} on record near one of the days.`);
   if (change.alignment.inferred) said.push('A landmark was inferred from another visit.');
   if (change.shift?.finding) said.push(shiftInWords(change.shift, change.later.ladder.unit));
-  for (const confounder of judged.confounders) said.push(CONFOUNDERS[confounder]);
+  const inOtherUnit = judged.confounders.includes('other-unit');
+  // Girths read in the wrong unit are off by more than any two measurers differ by.
+  for (const confounder of judged.confounders) if (!(inOtherUnit && confounder === 'other-measurer')) said.push(CONFOUNDERS[confounder]);
   return said;
 }
 
