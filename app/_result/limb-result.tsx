@@ -134,7 +134,7 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
             <dt>Since</dt>
             <dd>{whenInWords(found)}</dd>
             <dt>Where</dt>
-            <dd>{whereInWords(found, change.later.ladder.limb)}</dd>
+            <dd>{`${whereInWords(found, change.later.ladder.limb)} of girth`}</dd>
           </>
         )}
       </dl>
