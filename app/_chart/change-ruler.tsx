@@ -9,14 +9,14 @@ export type ChangeRow = {
   readonly since: string;
   readonly note: string | null;
   readonly change: number;
-  /** 95 % reach of the taped change, to both sides. */
+  /** 95 % reach of the measured change, to both sides. */
   readonly reach: number;
   readonly smallestReal: number;
   readonly expected: { readonly low: number; readonly middle: number; readonly high: number } | null;
 };
 
 const WIDTH = 520;
-const FROM_X = 120;
+const FROM_X = 132;
 const TO_X = 440;
 const STEP = 46;
 const TOP = 18;
@@ -29,7 +29,7 @@ type Props = {
   readonly name: string;
 };
 
-/** Taped change beside what the tape cannot tell (grey hatch) and what height, weight or the other limb lead one to expect (violet box). */
+/** Measured change beside what is too small to tell from tape error (grey hatch) and what height, weight or the other limb lead one to expect (violet box). */
 export function ChangeRuler({ rows, beside, side, name }: Props) {
   const ends = [...rows, ...beside].flatMap((row) => [
     row.change - row.reach,

@@ -18,7 +18,7 @@ type Props = {
   readonly said: string;
 };
 
-const WIDTH = 740;
+const WIDTH = 764;
 const HEIGHT = 262;
 const FROM_X = 44;
 const TO_X = 606;

@@ -39,7 +39,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {choice('limb', 'Limb', limbs, null)}
           {choice('language', 'Language', languages, null)}
           {choice('reader', 'Who reads it', READERS, null)}
-          {text('name', 'Name the family says', 'Stands on the page when the family reads it.')}
+          {text('name', 'Name the family says', 'Shown on the page when the family reads it.')}
         </div>
         {engine.length > 0 && (
           <div className="field">

@@ -171,7 +171,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
                 const point = line.points.find((one) => one.day === day);
                 return (
                   <td key={line.side} className="figure">
-                    {point ? `${showVolume(point.volumeMl)} (${Math.round(point.lowMl)}–${Math.round(point.highMl)})` : 'not measured'}
+                    {point ? `${showVolume(point.volumeMl)} (${showVolume(point.lowMl)} to ${showVolume(point.highMl)})` : 'not measured'}
                   </td>
                 );
               })}

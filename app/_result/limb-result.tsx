@@ -82,7 +82,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
   );
 }
 
-/** The limb as it was last taped, with the ladder of its piece or of the first visit behind it, and its doubts. */
+/** The limb as it was last measured, with the ladder of its piece or of the first visit behind it, and its doubts. */
 function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureLimb }) {
   const earlier = limb.earlier[0];
   const stretch = earlier ? stretchFor(limb.girthsMm, filledWith(earlier.girthsMm, limb.girthsMm), OUTLINE_SCALE) : 1;
@@ -100,7 +100,7 @@ function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureL
       />
       {earlier && (
         <p className="outline-note">
-          {`Thin: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece made to it' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
+          {`Thin line: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece made to it' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
         </p>
       )}
     </div>
@@ -134,7 +134,7 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
             <dt>Since</dt>
             <dd>{whenInWords(found)}</dd>
             <dt>Where</dt>
-            <dd>{whereInWords(found, change.later.ladder.limb)}</dd>
+            <dd>{`${whereInWords(found, change.later.ladder.limb)} of girth`}</dd>
           </>
         )}
       </dl>
@@ -186,7 +186,7 @@ function Segments({ visit, analysis }: { visit: AnalysedVisit; analysis: Patient
   const known = namedSegments(placed, ladder.limb, tape, tension).flatMap(({ name, volume, part }) =>
     isNoAnswer(volume) ? [] : [`${name} ${showVolume(volume.volumeMl)}${part ? ' as far as measured' : ''}`],
   );
-  return known.length > 0 ? <p className="secondary">{`${known.join(', ')}.`}</p> : null;
+  return known.length > 0 ? <p className="secondary">{`${capitalized(known.join(', '))}.`}</p> : null;
 }
 
 function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: LengthUnit): string {

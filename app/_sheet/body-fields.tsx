@@ -108,5 +108,5 @@ function withMark(sheet: LimbSheet, side: Side, mark: MarkName, text: string): L
 /** The word that tells a landmark from its neighbours: `fold`, `knee`, `elbow`. */
 function shortName(landmark: MarkName): string {
   const words = placeInWords(landmark).split(' ');
-  return words.at(landmark === 'gluteal-fold' ? -1 : 0) ?? '';
+  return words.at(words.at(-1) === 'fold' ? -1 : 0) ?? '';
 }

@@ -44,7 +44,8 @@ export function VisitFacts({ form, known, onField }: FactsProps) {
       </label>
       {alike && (
         <p className="field measurer-alike" id="measurer-alike" role="status">
-          Taken as {alike}, who measured before. If it is somebody else, write the whole name.
+          Taken as {alike}, who measured before. If it is somebody else, only whole names tell the two apart, here and at the earlier
+          visits.
           <button className="button" type="button" onClick={() => onField({ measurer: alike })}>
             It is {alike}
           </button>

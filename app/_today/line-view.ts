@@ -50,7 +50,7 @@ export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayW
       ? {
           answer:
             row.key === FIRST_LADDER
-              ? { word: 'Tape', href: `/patients/${row.patientId}/visits/new` }
+              ? { word: 'Measure', href: `/patients/${row.patientId}/visits/new` }
               : { word: isOpen ? 'Close' : 'Answer', href: addressOf({ ...view, answer: isOpen ? null : row.id }), stays: true },
         }
       : {}),

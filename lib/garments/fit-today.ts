@@ -74,7 +74,7 @@ export function fitToday(
   const changed = changedSince(cut.visit);
   const shape = monotoneCubic(latest.placed.line.placesMm, latest.placed.line.girthsMm);
   const places = cut.rungs.flatMap((rung) => placeFit(piece, cut.visit, latest, change, shape, rung, policy, changed));
-  if (places.length === 0) return { noAnswer: 'The newest ladder tapes no place that this piece covers.' };
+  if (places.length === 0) return { noAnswer: 'The newest ladder has no place that this piece covers.' };
   const coveredMm = cut.toMm - cut.fromMm;
   const { length } = change.measured;
   return {

@@ -77,6 +77,6 @@ function withoutOffer(doubt: Doubt): Doubt {
   const end = doubt.message.indexOf('?');
   return {
     ...bare,
-    message: `${doubt.message.slice(0, end).replace(/ or .*$/, '')}? Too much beside it is asked about to say what would fit.`,
+    message: `${doubt.message.slice(0, end).replace(/ or .*$/, '')}? Too few figures beside it are free of questions to say what would fit.`,
   };
 }

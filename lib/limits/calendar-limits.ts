@@ -6,7 +6,7 @@ export const CALENDAR_LIMITS = {
     7,
     'days',
     'clinic default',
-    'Time to book a visit and tape before an order leaves.',
+    'Time to book a visit and measure before an order leaves.',
     'Days allowed for measuring before an order',
   ),
   orderLadderDays: limit(

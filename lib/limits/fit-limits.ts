@@ -1,6 +1,6 @@
 import { type Limit, limit } from './limit';
 
-/** Limits of fit: the working band, and what asks for the tape. */
+/** Limits of fit: the working band, and what asks for a remeasure. */
 export const FIT_LIMITS = {
   bandLow: limit(
     0.75,

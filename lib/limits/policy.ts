@@ -40,7 +40,7 @@ export const policySchema = z
   })
   .refine((own) => (own.weightLookPct ?? LIMITS.weightLookPct.value) <= (own.weightRefitPct ?? LIMITS.weightRefitPct.value), {
     path: ['weightLookPct'],
-    message: 'The weight change that asks for the tape cannot be larger than the one that expects a new piece.',
+    message: 'The weight change that asks for a remeasure cannot be larger than the one that expects a new piece.',
   });
 
 /** Limits that counted once, and what took their place. A file that still names one is read, and says that it no longer counts. */

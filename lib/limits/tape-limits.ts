@@ -35,7 +35,7 @@ export const TAPE_LIMITS = {
     'probability',
     'clinic default',
     'Twice the share of limbs that are taken to have changed at all (one in five); about 2 % of false alarms in simulated cohorts, 3 % with errors 1.5 times as assumed.',
-    'Probability from which on a limb, or a part of it, counts as changed beyond what the body explains',
+    'Probability from which a limb, or a part of it, counts as changed beyond what the body explains',
   ),
   errorScale: limit(
     1,
@@ -48,7 +48,7 @@ export const TAPE_LIMITS = {
     15,
     'mm',
     'clinic default',
-    'A clean pair of zeros differs by 0.7 cm, one standard deviation; 1.5 cm questions about one clean visit in twenty.',
+    'A clean pair of zeros differs by 0.7 cm, one standard deviation; at 1.5 cm about one clean visit in twenty is asked about.',
     'Smallest moved zero that is asked about',
   ),
   sharedSpanShare: limit(

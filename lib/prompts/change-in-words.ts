@@ -1,6 +1,7 @@
 import { placeInWords } from '../ladder/limb';
 import type { FoundChange, JudgedChange } from '../trend/judged-change';
 import { showDay } from '../units/calendar-day';
+import { capitalized } from '../units/capitalized';
 import { pct, signedPct } from './show-figures';
 
 /** Where a limb changed, in words: `below the knee`, `in its near half`; empty where it was the whole limb. */
@@ -10,24 +11,27 @@ export function partInWords({ part, at }: Pick<FoundChange, 'part' | 'at'>): str
   return `in its ${part} half`;
 }
 
-/** How sure, from a share on: of a change that is said, and of none. Bounds: IPCC 2010, guidance note on uncertainties (from memory). */
+/** How sure, from a share on: of a change that is said, and of none beyond what is expected (a child's limb grows all the same). Bounds: IPCC 2010, guidance note on uncertainties (from memory). */
 const HOW_SURE = [
-  [0.99, 'almost certain', 'almost certainly unchanged'],
-  [0.9, 'very likely', 'very likely unchanged'],
-  [0.66, 'likely', 'probably unchanged'],
-  [0, 'possible', 'rather unchanged'],
+  [0.99, 'almost certain', 'almost certainly as expected'],
+  [0.9, 'very likely', 'very likely as expected'],
+  [0.66, 'likely', 'probably as expected'],
+  [0, 'possible', 'more likely than not as expected'],
 ] as const;
 
-/** How sure a change is, in words and number: `almost certain, 99 in 100`; of none `probably unchanged, 93 in 100`; else `open, changed 40 in 100`. */
+/**
+ * How sure a change is, in words and number: `almost certain, 99 in 100`; of none `very likely as expected, 93 in 100`; where the verdict cannot be
+ * told `undecided, 40 in 100 for a change by the figures as recorded`. The word is that of the number shown, so that the two never differ.
+ */
 export function howSureInWords({
   probability,
   found,
   verdict,
 }: Pick<JudgedChange, 'probability' | 'found' | 'verdict'>): string | undefined {
   if (probability === undefined) return undefined;
-  if (verdict === 'cannot-tell') return `open, changed ${(probability * 100).toFixed(0)} in 100 as recorded`;
+  if (verdict === 'cannot-tell') return `undecided, ${(probability * 100).toFixed(0)} in 100 for a change by the figures as recorded`;
   const share = found ? probability : 1 - probability;
-  const [, changed, unchanged] = HOW_SURE.find(([from]) => share >= from) ?? HOW_SURE[3];
+  const [, changed, unchanged] = HOW_SURE.find(([from]) => Math.round(share * 100) >= from * 100) ?? HOW_SURE[3];
   const number = share > 0.99 ? 'over 99' : (share * 100).toFixed(0);
   return `${found ? changed : unchanged}, ${number} in 100`;
 }
@@ -43,23 +47,23 @@ export function whenInWords({ before, since }: FoundChange): string {
   return `between ${showDay(before)} and ${showDay(since)}`;
 }
 
-/** `A new change under 3.6 % of girth cannot be told on 28 Sep 2026.` */
+/** `A new change of girth under 3.6 % would not show on 28 Sep 2026.` */
 export function smallestInWords({ smallestSaid, change }: JudgedChange): string | undefined {
   return smallestSaid === undefined
     ? undefined
-    : `A new change under ${pct(smallestSaid)} of girth cannot be told on ${showDay(change.later.visit.day)}.`;
+    : `A new change of girth under ${pct(smallestSaid)} would not show on ${showDay(change.later.visit.day)}.`;
 }
 
 /**
- * What the joint model of all visits says of a change, in two short sentences: how sure, where, by how much, since when; and what would be seen.
+ * What the joint model of all visits says of a change, in one sentence: how sure, where, by how much, since when.
  *
  * Shape: a judged change; undefined where nothing can be expected of the limb.
- * Example: "Change: almost certain, 99 in 100; below the knee +5.1 % (+3.4 % to +6.9 %) of girth, between 17 Aug 2026 and 28 Sep 2026. …"
+ * Example: "Change: almost certain, 99 in 100; below the knee +5.1 % (+3.4 % to +6.9 %) of girth, between 17 Aug 2026 and 28 Sep 2026."
  */
 export function courseSentence(judged: JudgedChange): string | undefined {
   const sure = howSureInWords(judged);
   if (!sure) return undefined;
   const { found, change } = judged;
-  const where = found ? `; ${whereInWords(found, change.later.ladder.limb)} of girth, ${whenInWords(found)}` : '';
-  return [`Change beyond what is expected: ${sure}${where}.`, smallestInWords(judged)].filter(Boolean).join(' ');
+  if (!found) return `${capitalized(sure)}.`;
+  return `Change beyond what is expected: ${sure}; ${whereInWords(found, change.later.ladder.limb)} of girth, ${whenInWords(found)}.`;
 }

@@ -2,7 +2,7 @@ import { shiftInWords } from '../alignment/shift-in-words';
 import type { JudgedChange } from '../trend/judged-change';
 import type { Confounder } from '../trend/verdict';
 import { showDay } from '../units/calendar-day';
-import { courseSentence } from './change-in-words';
+import { courseSentence, smallestInWords } from './change-in-words';
 import { pct, signedPct } from './show-figures';
 
 const CONFOUNDERS: Readonly<Record<Confounder, string>> = {
@@ -28,7 +28,7 @@ const NOT_ON_RECORD = {
 } as const;
 
 /**
- * The figures and reasons behind a verdict, one sentence each: what was taped, what explains it, what remains, what stands in the way.
+ * The figures and reasons behind a verdict, one sentence each: what was measured, what explains it, what remains, what stands in the way.
  *
  * Shape: a judged change; sentences with units and days, in the order a reader needs them.
  */
@@ -37,7 +37,7 @@ export function reasonsInWords(judged: JudgedChange): string[] {
   const { measured, body } = change;
   const days = `from ${showDay(change.earlier.visit.day)} to ${showDay(change.later.visit.day)}`;
   const said = [
-    `Volume ${signedPct(measured.volume.ratio - 1)} ${days}; a change under ${pct(judged.smallestRealChange)} cannot be told from the tape.`,
+    `Volume ${signedPct(measured.volume.ratio - 1)} ${days}; a change under ${pct(judged.smallestRealChange)} cannot be told from tape error.`,
   ];
   if (change.earlier.growing) said.push(`Length ${signedPct(measured.length.ratio - 1)}, girth ${signedPct(measured.girth.ratio - 1)}.`);
   if (explained) {
@@ -45,16 +45,20 @@ export function reasonsInWords(judged: JudgedChange): string[] {
       `Girth ${signedPct(measured.girth.ratio - 1)}, expected ${signedPct(explained.expectedRatio - 1)} from ${witnesses(judged)}.`,
     );
     said.push(
-      `Unexplained girth, if it changed, ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}, from all visits up to the day.`,
+      `Mean girth of the whole ${change.later.ladder.limb} beyond what is expected, if it changed: ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}, by all visits up to the day.`,
     );
   }
   const course = courseSentence(judged);
   if (course) said.push(course);
+  const smallest = smallestInWords(judged);
+  if (smallest) said.push(smallest);
   for (const unknown of judged.notOnRecord) said.push(NOT_ON_RECORD[unknown]);
   for (const figure of body.missing) said.push(`No ${figure} on record near one of the days.`);
   if (change.alignment.inferred) said.push('A landmark was inferred from another visit.');
   if (change.shift?.finding) said.push(shiftInWords(change.shift, change.later.ladder.unit));
-  for (const confounder of judged.confounders) said.push(CONFOUNDERS[confounder]);
+  const inOtherUnit = judged.confounders.includes('other-unit');
+  // Girths read in the wrong unit are off by more than any two measurers differ by.
+  for (const confounder of judged.confounders) if (!(inOtherUnit && confounder === 'other-measurer')) said.push(CONFOUNDERS[confounder]);
   return said;
 }
 

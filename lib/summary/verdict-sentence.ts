@@ -21,16 +21,16 @@ export function verdictSentence(judged: JudgedChange, record: PatientRecord): st
   switch (judged.verdict) {
     case 'no-clear-change':
       return Math.abs(volume) <= judged.smallestRealChange
-        ? `No clear change: ${signedPct(volume)}, and a change under ${pct(judged.smallestRealChange)} cannot be told from the tape.`
+        ? `No clear change: volume ${signedPct(volume)}; a change under ${pct(judged.smallestRealChange)} cannot be told from tape error.`
         : `No clear change beyond what is expected: girth ${beyond(judged)}.`;
     case 'as-expected':
       return change.earlier.growing
         ? `The ${limb} has ${volume > 0 ? 'grown' : 'changed'} as much as ${whose} height and weight explain.`
         : `The ${limb} has become ${volume > 0 ? 'larger' : 'smaller'} as much as ${explainer(judged, whose)} explains.`;
     case 'more-than-expected':
-      return `${subject(judged, limb)} is larger than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
+      return `${subject(judged, limb)} ${isOrMayBe(judged)} larger than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
     case 'less-than-expected':
-      return `${subject(judged, limb)} is smaller than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
+      return `${subject(judged, limb)} ${isOrMayBe(judged)} smaller than ${explainer(judged, whose)} explains: girth ${there(judged)}.`;
     case 'cannot-tell':
       return `Cannot tell. ${cannotTell(judged)}`;
   }
@@ -40,6 +40,11 @@ export function verdictSentence(judged: JudgedChange, record: PatientRecord): st
 function subject({ found }: JudgedChange, limb: string): string {
   const part = found && partInWords(found);
   return part ? `${capitalized(part)} the ${limb}` : `The ${limb}`;
+}
+
+/** A change that is said though it is no more than possible is not put as a fact; the bound is that of “likely” in `howSureInWords`. */
+function isOrMayBe({ probability }: JudgedChange): string {
+  return probability !== undefined && Math.round(probability * 100) < 66 ? 'may be' : 'is';
 }
 
 /** How much, in the part that changed. */

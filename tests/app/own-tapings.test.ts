@@ -10,17 +10,17 @@ describe('the reading error on the Limits screen', () => {
   it('says how many tapings there are while they are too few, with the default in the box', () => {
     const shown = ownTapings({ from: 'default', pairs: 4, newest, sdMm: undefined });
     expect(shown).toEqual({
-      because: '4 of 10 repeat tapings of this clinic so far, as of 24 Nov 2026. From 10 on their own figure counts.',
+      because: '4 of 10 places measured twice in this clinic so far, as of 24 Nov 2026. From 10 on, the clinic’s own figure counts.',
     });
     expect(ownTapings({ from: 'default', pairs: 0, newest: null, sdMm: undefined }).because).toMatch(
-      /^0 of 10 repeat tapings of this clinic so far\./,
+      /^0 of 10 places measured twice in this clinic so far\./,
     );
   });
 
   it('stands in an empty box from ten on, so that a newer figure takes its place by itself', () => {
     const shown = ownTapings({ from: 'tapings', pairs: 34, newest, sdMm: 2.1 });
     expect([shown.now, shown.stands]).toEqual(['', '2.1']);
-    expect(shown.because).toContain('from 34 repeat tapings of this clinic, as of 24 Nov 2026: 2.1 mm');
+    expect(shown.because).toContain('from 34 places measured twice in this clinic, as of 24 Nov 2026: 2.1 mm');
   });
 
   it('a lead’s own figure stays in the box, the tapings beside it', () => {

@@ -37,7 +37,7 @@ export const SAMPLES: Readonly<Record<string, Sample>> = {
     visits: 2,
     girths: 15,
     some: ['HL-1 2026-03-02 right leg 20 31.5', 'HL-1 2026-05-18 left leg 30 35.5', 'HL-1 2026-03-02 left leg 0 22'],
-    said: ['The heading is row 5', 'sums or means', 'nothing was taped', 'a mark behind', 'of words'],
+    said: ['The heading is row 5', 'sums or means', 'nothing was measured', 'a mark behind', 'of words'],
   },
   'chart-two-figure-years': {
     rows: [

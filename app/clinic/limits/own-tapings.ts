@@ -7,9 +7,9 @@ export function ownTapings({ from, pairs, newest, sdMm }: PolicyInForce['reading
   const asOf = newest ? `, as of ${showDay(newest)}` : '';
   if (sdMm === undefined)
     return {
-      because: `${pairs} of ${FEWEST_PAIRS} repeat tapings of this clinic so far${asOf}. From ${FEWEST_PAIRS} on their own figure counts.`,
+      because: `${pairs} of ${FEWEST_PAIRS} places measured twice in this clinic so far${asOf}. From ${FEWEST_PAIRS} on, the clinic’s own figure counts.`,
     };
-  const found = `from ${pairs} repeat tapings of this clinic${asOf}: ${sdMm} mm`;
+  const found = `from ${pairs} places measured twice in this clinic${asOf}: ${sdMm} mm`;
   if (from === 'lead') return { because: `Typed by a lead; ${found}. Empty the box to use it.` };
   return { now: '', stands: String(sdMm), because: `In force ${found}. A figure typed here counts instead.` };
 }

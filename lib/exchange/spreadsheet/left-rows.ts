@@ -8,7 +8,7 @@ export type Said = string[];
 /** Rows that hold what is worked out from others. Source: common practice. */
 const WORKED_OUT = /^(?:sub)?totals?\b|^sums?\b|^means?\b|^averages?\b|^avg\b|^difference\b|^diff\b|^volumes?\b|^Σ|^∑|^Ø/i;
 
-/** Words that say nothing was taped. Source: common practice. */
+/** Words that say nothing was measured. Source: common practice. */
 const NO_VALUE = /^(?:n\/?a|n\.a\.?|-+|–+|—+|\*+|\?+|nil|none|x|not (?:taped|measured|done|taken))$/i;
 
 /** A figure with a mark behind it that leads to a note: `24.5*`. */
@@ -22,7 +22,7 @@ const SHOWN = 3;
 
 /**
  * The rows below a heading without those that hold no readings: sums and means, notes below the table, the heading once more. Cells that say
- * that nothing was taped become empty, and a mark behind a figure goes. All of it is said.
+ * that nothing was measured become empty, and a mark behind a figure goes. All of it is said.
  */
 export function dropRows(rows: readonly TableRow[], header: TableRow, said: Said): readonly TableRow[] {
   const workedOut = rows.filter((row) => isWorkedOut(row, header));
@@ -46,7 +46,7 @@ export function dropRows(rows: readonly TableRow[], header: TableRow, said: Said
       return figure ?? cell;
     }),
   }));
-  if (empty.length > 0) said.push(`${counted(empty, 'cell')} that say nothing was taped count as empty: ${shown(empty)}.`);
+  if (empty.length > 0) said.push(`${counted(empty, 'cell')} that say nothing was measured count as empty: ${shown(empty)}.`);
   if (marked.length > 0)
     said.push(
       `${counted(marked, 'figure')} with a mark behind ${marked.length === 1 ? 'it was' : 'them were'} read without it: ${shown(marked)}.`,

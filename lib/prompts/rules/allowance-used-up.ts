@@ -25,7 +25,7 @@ export const allowanceUsedUp: Rule = {
               ? `Consider letting out or replacing the ${pieceInWords(piece)}: its room is used up.`
               : `Consider replacing the ${pieceInWords(piece)}: its room is let out and used up.`,
           facts: [
-            `Today’s girths ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
+            `The newest girths ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
             ...(letOutMm(piece) > 0 ? [`Let out so far: ${showLengthWithUnit(letOutMm(piece), piece.allowance.unit)}.`] : []),
             `By the ladder of ${showDay(fit.latest.visit.day)}, made to the measurements of ${showDay(piece.cutFrom)}.`,
           ],

@@ -95,7 +95,7 @@ export const oneSidedGain: Rule = {
             ? `The ${where} has become larger in ${days === 1 ? '1 day' : `${days} days`}. Tell the prescriber today.`
             : `The ${where} is ${larger} larger than at the visit before. Ask today when it began, and about pain, warmth and colour.`,
           facts: [
-            `${larger} larger than on ${showDay(since)}${gain.otherMm === undefined ? '' : `; the other one changed by ${showLengthWithUnit(gain.otherMm, unit)}`}.`,
+            `Girth ${larger} larger than on ${showDay(since)}${gain.otherMm === undefined ? '' : `; the other ${part} changed by ${showLengthWithUnit(gain.otherMm, unit)}`}.`,
             ...(soon
               ? []
               : ['Began within days, or with pain, warmth or another colour: same day, garment off. Answer the card “New swelling”.']),

@@ -91,7 +91,7 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
     const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
     figures.push({
       value: tightest.tightness.toFixed(2),
-      label: `× fitted tension, calculated, not a pressure; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
+      label: `× the tightness as fitted, calculated, not a pressure; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
     });
   }
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {

@@ -37,7 +37,7 @@ export const tightnessLeftBand: Rule = {
           due: fit.latest.visit.day,
           title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${tighter ? 'tighter' : 'looser'} than the working band.`,
           facts: [
-            `${worst.tightness.toFixed(2)} × fitted tension, calculated, at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${worst.tightness.toFixed(2)} × the tightness as fitted, calculated, at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
             `${outside.length} of ${fit.places.length} places are outside the band.`,
             'Age and washing loosen a piece and are not in this figure.',
           ],

@@ -8,7 +8,7 @@ import type { Rule } from '../prompt';
 import { pct, signedPct } from '../show-figures';
 
 /**
- * Unexplained gain or loss of a limb, or of one part of it → repeat, then clinical review. The first visit that shows it asks for the tape again;
+ * Unexplained gain or loss of a limb, or of one part of it → repeat, then clinical review. The first visit that shows it asks to measure again;
  * when the next one shows the same way, a clinical review is proposed. A band of 3–5 % alone never asks for a garment.
  */
 export const unexplainedChange: Rule = {
@@ -35,7 +35,7 @@ export const unexplainedChange: Rule = {
             : `Consider measuring the ${limb} again:${part} ${more ? 'larger' : 'smaller'} than weight, height or the other limb explain.`,
           facts: [
             courseSentence(judged) ?? '',
-            `Girth ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
+            `Mean girth of the whole ${series.limb} ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
             `Volume ${signedPct(judged.change.measured.volume.ratio - 1)}, expected ${signedPct(judged.expectedVolumeRatio - 1)}; smallest real change ${pct(judged.smallestRealChange)}.`,
           ],
           figures: [

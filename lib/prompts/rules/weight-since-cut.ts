@@ -8,7 +8,7 @@ import type { Rule } from '../prompt';
 import { pieceInWords, signedPct } from '../show-figures';
 
 /**
- * Weight since the cut-from ladder → remeasure (adults). The clinic's look limit (5 %) asks for the tape, its refit limit (10 %) for a new
+ * Weight since the cut-from ladder → remeasure (adults). The clinic's look limit (5 %) asks for a remeasure, its refit limit (10 %) for a new
  * piece. Compared with the weight on the day the piece was cut from, never with the last visit. A child's weight should rise: see growth.
  */
 export const weightSinceCut: Rule = {

@@ -32,7 +32,7 @@ export type LetterEvidence = {
   readonly now: LetterVolume | null;
   /** Volume of the shared stretch, new over old, less one. */
   readonly volumeChange: number;
-  /** A change below this share cannot be told from the tape: 1.96 SD of the volume ratio. */
+  /** A change below this share cannot be told from tape error: 1.96 SD of the volume ratio. */
   readonly smallestRealChange: number;
 };
 

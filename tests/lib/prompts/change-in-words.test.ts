@@ -38,7 +38,7 @@ describe('a change of one part of a limb', () => {
       /^Below the knee the left leg is larger than .* explains: girth \+4\.\d.%, give or take \d\.\d.%\.$/u,
     );
     expect(courseSentence(judged)).toMatch(
-      /^Change beyond what is expected: (almost certain|very likely), (over )?9\d in 100; below the knee \+4\.\d.% \(\+\d\.\d.% to \+\d\.\d.%\) of girth, between 5 Feb 2026 and 5 Mar 2026\. A new change under \d\.\d.% of girth cannot be told on 5 Mar 2026\.$/u,
+      /^Change beyond what is expected: (almost certain|very likely), (over )?9\d in 100; below the knee \+4\.\d.% \(\+\d\.\d.% to \+\d\.\d.%\) of girth, between 5 Feb 2026 and 5 Mar 2026\.$/u,
     );
   });
 
@@ -50,7 +50,7 @@ describe('a change of one part of a limb', () => {
     expect([third.sinceLast.verdict, third.sinceLast.found?.part]).toEqual(['more-than-expected', 'far']);
   });
 
-  it('asks for the tape at first, for a review when the next visit shows the same', () => {
+  it('asks to measure again at first, for a review when the next visit shows the same', () => {
     const [once] = promptsOf('unexplained-change', recordOf(VISITS), '2026-03-06');
     expect([once?.action, once?.title, once?.cause]).toEqual([
       'repeat-reading',
@@ -63,11 +63,15 @@ describe('a change of one part of a limb', () => {
 });
 
 describe('a change in words', () => {
-  it('says how sure it is that nothing changed, and never that of a verdict that cannot be told', () => {
+  it('says how sure it is that nothing changed beyond what is expected, and never that of a verdict that cannot be told', () => {
     const found = { part: 'near', at: null, before: '2026-01-05', since: '2026-02-05', ratio: 1.04, sd: 0.01 } as never;
-    expect(howSureInWords({ probability: 0.07, found: undefined, verdict: 'no-clear-change' })).toBe('very likely unchanged, 93 in 100');
+    expect(howSureInWords({ probability: 0.07, found: undefined, verdict: 'no-clear-change' })).toBe('very likely as expected, 93 in 100');
     expect(howSureInWords({ probability: 0.997, found, verdict: 'more-than-expected' })).toBe('almost certain, over 99 in 100');
-    expect(howSureInWords({ probability: 0.9, found: undefined, verdict: 'cannot-tell' })).toBe('open, changed 90 in 100 as recorded');
+    expect(howSureInWords({ probability: 0.9, found: undefined, verdict: 'cannot-tell' })).toBe(
+      'undecided, 90 in 100 for a change by the figures as recorded',
+    );
+    // 0.896 is shown as 90 in 100: the word is that of 90.
+    expect(howSureInWords({ probability: 0.896, found, verdict: 'more-than-expected' })).toBe('very likely, 90 in 100');
     expect(howSureInWords({ probability: undefined, found: undefined, verdict: 'cannot-tell' })).toBeUndefined();
     expect([partInWords(found), partInWords({ part: 'near', at: 'elbow-crease' }), partInWords({ part: 'whole', at: 'knee' })]).toEqual([
       'in its near half',

@@ -157,7 +157,7 @@ describe('every variant of the family page', () => {
     expect(page.call.lines).toEqual([
       'Ask us for our phone number before you go home.',
       'Ask us whom to call at night.',
-      'In the first 24 hours, take it off and call us if it rubs, too.',
+      'In the first 24 hours, also take it off and call us if it rubs.',
     ]);
     expect(page.call.also?.map(({ head }) => head)).toEqual(['Call 112', 'Call us the same day', 'Call us the next work day']);
     expect(page.sections[2]?.sentences).toEqual(['Wear it as we showed you.', 'Ask us how to wash it.']);
