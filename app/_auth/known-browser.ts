@@ -3,7 +3,7 @@ import { createHash, createHmac, randomBytes, timingSafeEqual } from 'node:crypt
 import { authSecret } from './auth-secret';
 
 /** Days a browser stays known after its last good sign-in. Clinic default: longer than a leave. */
-export const KNOWN_DAYS = 180;
+const KNOWN_DAYS = 180;
 
 const DAY_MS = 86_400_000;
 

@@ -3,7 +3,7 @@ import { guessesOf } from './guesses-of';
 import { LONGEST, SHORTEST } from './password-lengths';
 
 /** Guesses that a password must withstand: the estimator's highest class, offline and slowly hashed. Clinic default. */
-export const FEWEST_GUESSES = 1e10;
+const FEWEST_GUESSES = 1e10;
 
 /** Characters that must be left beside the words others know. */
 const LEFT_BESIDE_OWN = 8;

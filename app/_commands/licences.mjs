@@ -5,7 +5,7 @@ import { namesGiven } from './no-arguments.mjs';
 import { ROOT } from './prepare.mjs';
 
 /** Where the list is kept; a test compares it with the lock file. */
-export const LICENCES = path.join(ROOT, 'app/_commands/licences.txt');
+const LICENCES = path.join(ROOT, 'app/_commands/licences.txt');
 
 /**
  * The licence of every package that the lock file names, a line each: licence, name, version, and whether it is only for building.

@@ -26,8 +26,13 @@ export function runTypeScript(file, env = {}) {
 }
 
 /** Runs `next build`, `next typegen` and the like. */
-export function runNext(given, env = {}) {
-  return run(process.execPath, [NEXT, ...given], { NEXT_TELEMETRY_DISABLED: '1', ...env });
+function runNext(given) {
+  return run(process.execPath, [NEXT, ...given], { NEXT_TELEMETRY_DISABLED: '1' });
+}
+
+/** The same beside other work. */
+export function runNextBeside(given) {
+  return runBeside(process.execPath, [NEXT, ...given], { NEXT_TELEMETRY_DISABLED: '1' });
 }
 
 /** Installs the pinned packages when they are missing or older than the lock file; false when that fails. */

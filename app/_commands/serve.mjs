@@ -16,7 +16,7 @@ export async function choosePort(host) {
 }
 
 /** The secret that signs sessions: AUTH_SECRET, else one made once and kept beside the data, readable by this user only. */
-export function keptSecret() {
+function keptSecret() {
   if (process.env.AUTH_SECRET) return process.env.AUTH_SECRET;
   const file = path.join(ROOT, 'data/auth-secret');
   fs.mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });

@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { countPlaywright, countVitest, withExitCode } from './count-tests.mjs';
 import { namesGiven } from './no-arguments.mjs';
-import { install, ROOT, run, runBeside } from './prepare.mjs';
+import { install, ROOT, run, runBeside, runNextBeside } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
 const failures = [];
@@ -31,8 +31,8 @@ function freshness() {
 async function checks() {
   await step('lint', () => tool('@biomejs/biome/bin/biome', ['check', '.']));
   await step('types of lib', () => tool('typescript/bin/tsc', ['--noEmit', '-p', 'lib']));
-  await step('types', async () => (await next(['typegen'])) || tool('typescript/bin/tsc', ['--noEmit']));
-  return step('build', () => next(['build']));
+  await step('types', async () => (await runNextBeside(['typegen'])) || tool('typescript/bin/tsc', ['--noEmit']));
+  return step('build', () => runNextBeside(['build']));
 }
 
 async function vitest() {
@@ -67,10 +67,6 @@ async function step(name, work) {
 
 function tool(file, given) {
   return runBeside(process.execPath, [path.join(ROOT, 'node_modules', file), ...given]);
-}
-
-function next(given) {
-  return runBeside(process.execPath, [path.join(ROOT, 'node_modules/next/dist/bin/next'), ...given], { NEXT_TELEMETRY_DISABLED: '1' });
 }
 
 function note(name, counts) {

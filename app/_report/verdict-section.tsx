@@ -3,6 +3,7 @@ import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { courseSentence } from '@/lib/prompts/change-in-words';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
+import { REACH_95 } from '@/lib/statistics/reach-95';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
@@ -33,7 +34,7 @@ function linesOf(limb: AnalysedLimb, { record }: PatientAnalysis): string[] {
     if (!one) return [];
     if (isNoAnswer(one)) return [one.noAnswer];
     const { volume } = one.change.measured;
-    const reach = pct(1.96 * volume.ratio * ratioSd(volume));
+    const reach = pct(REACH_95 * volume.ratio * ratioSd(volume));
     const days = `${showDay(one.change.earlier.visit.day)} to ${showDay(one.change.later.visit.day)}`;
     const course = courseSentence(one);
     return [

@@ -1,6 +1,7 @@
 import type { ChangeRow } from '@/app/_chart/change-ruler';
 import { type AnalysedLimb, type AnalysedVisit, judged, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
+import { REACH_95 } from '@/lib/statistics/reach-95';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
 import type { LimbSeries } from '@/lib/trend/series-visit';
@@ -45,8 +46,8 @@ function rowOf(judged: JudgedChange, note: string | null, day: CalendarDay): Cha
     since: showDay(day),
     note,
     change: volume.ratio - 1,
-    reach: 1.96 * volume.ratio * ratioSd(volume),
+    reach: REACH_95 * volume.ratio * ratioSd(volume),
     smallestReal: judged.smallestRealChange,
-    expected: modelSd === null ? null : { low: middle - 1.96 * modelSd, middle, high: middle + 1.96 * modelSd },
+    expected: modelSd === null ? null : { low: middle - REACH_95 * modelSd, middle, high: middle + REACH_95 * modelSd },
   };
 }

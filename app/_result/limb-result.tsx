@@ -7,6 +7,7 @@ import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { REACH_95 } from '@/lib/statistics/reach-95';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
@@ -169,7 +170,7 @@ function VolumeLine({ visit }: { visit: AnalysedVisit }) {
   const { volume, at } = visit;
   if (isNoAnswer(volume)) return <p>{volume.noAnswer}</p>;
   const { unit } = at.ladder;
-  const reach = 1.96 * volume.sdMl;
+  const reach = REACH_95 * volume.sdMl;
   return (
     <p className="volume-line">
       <strong data-volume={volume.volumeMl.toFixed(1)}>{showVolume(volume.volumeMl)}</strong>

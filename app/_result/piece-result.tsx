@@ -6,6 +6,7 @@ import { daysWorn } from '@/lib/garments/wear';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
+import { REACH_95 } from '@/lib/statistics/reach-95';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
@@ -36,7 +37,7 @@ export function PieceResult({
     );
   }
   const { unit } = fit.latest.ladder;
-  const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: 1.96 * place.sd }));
+  const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: REACH_95 * place.sd }));
   const most = Math.max(...points.map((point) => point.tightness));
   const least = Math.min(...points.map((point) => point.tightness));
   const said = `Tightness from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places.`;

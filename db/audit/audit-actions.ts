@@ -4,7 +4,7 @@
  * The name is sealed into the chain and stays when a patient is erased. So it is one of these and never holds a typed word: what a
  * person wrote goes into the detail, which an erasure blanks. Checked by type where a deed is noted and again where it is written.
  */
-export const AUDIT_ACTIONS = [
+const AUDIT_ACTIONS = [
   ...[
     'broken history signed for',
     'calendar address opened',

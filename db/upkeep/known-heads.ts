@@ -12,7 +12,7 @@ import { backupsIn, manifestIn } from './rotate-backups';
 const BACKUPS = 5;
 
 /** Where backups of a clinic's file are kept when nothing else is said. */
-export const backupFolder = (file: string) => path.join(path.dirname(path.resolve(file)), 'backups');
+const backupFolder = (file: string) => path.join(path.dirname(path.resolve(file)), 'backups');
 
 /** Every head of a SQLite file's history that is known outside it: beside it, and in the backups made last. */
 export function knownHeads(file: string, folder = backupFolder(file)): readonly OuterHeads[] {

@@ -1,5 +1,6 @@
 import { girthAt } from '../ladder/girth-at';
 import type { TapedLine } from '../ladder/taped-line';
+import { REACH_95 } from '../statistics/reach-95';
 import { type Alignment, toEarlier } from './align-ladders';
 import { monotoneCubic } from './monotone-cubic';
 import type { ShiftData } from './shift-fit';
@@ -119,7 +120,7 @@ function looksLikeOtherUnit(data: ShiftData): boolean {
 
 /** Whether the zero, or the girths against their landmarks, lie one interval off. */
 function isWholeInterval(shiftsMm: readonly number[], variance: number, gaps: readonly number[]): boolean {
-  const within = Math.min(Math.max(SLIP_WITHIN_MM, 1.96 * Math.sqrt(variance)), 2 * SLIP_WITHIN_MM);
+  const within = Math.min(Math.max(SLIP_WITHIN_MM, REACH_95 * Math.sqrt(variance)), 2 * SLIP_WITHIN_MM);
   return shiftsMm.some((shift) => gaps.some((gap) => Math.abs(Math.abs(shift) - gap) <= within));
 }
 

@@ -1,3 +1,4 @@
+import { REACH_95 } from '../statistics/reach-95';
 import type { LengthUnit } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
 import type { ShiftCheck } from './shift-check';
@@ -5,7 +6,7 @@ import type { ShiftCheck } from './shift-check';
 /** What the shift check found, in one sentence with its figures; for a check without a finding, that the zero agrees. */
 export function shiftInWords(shift: ShiftCheck, unit: LengthUnit): string {
   const about = showLengthWithUnit(Math.abs(shift.mm), unit);
-  const giveOrTake = showLengthWithUnit(1.96 * shift.seMm, unit);
+  const giveOrTake = showLengthWithUnit(REACH_95 * shift.seMm, unit);
   const way = shift.mm > 0 ? 'towards the trunk' : 'away from the trunk';
   const asChange = `${Math.abs((shift.factor - 1) * 100).toFixed(1)}\u202f%`;
   switch (shift.finding) {

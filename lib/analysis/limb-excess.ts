@@ -2,9 +2,9 @@ import { distalLandmark, otherSide } from '../ladder/limb';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
 import { isSamePerson } from '../record/same-person';
+import { REACH_95 } from '../statistics/reach-95';
 import { tapeErrorOf } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';
-
 import { type ExcessVolume, excessVolume } from '../volume/excess';
 import type { Span } from '../volume/span-volume';
 import type { PatientAnalysis } from './analyse-patient';
@@ -91,9 +91,9 @@ export function excessWithin({ policy }: PatientAnalysis, both: BothLimbs, span:
   if (isNoAnswer(excess)) return excess;
   return {
     share: excess.share,
-    error: 1.96 * excess.shareSd,
+    error: REACH_95 * excess.shareSd,
     differenceMl: excess.mm3 / 1000,
-    differenceErrorMl: (1.96 * excess.sdMm3) / 1000,
+    differenceErrorMl: (REACH_95 * excess.sdMm3) / 1000,
     volumeMl: excess.volumes.affected / 1000,
     otherMl: excess.volumes.other / 1000,
     ...span,

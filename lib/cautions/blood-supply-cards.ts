@@ -89,7 +89,7 @@ export function isSupplyCard(card: string): boolean {
 }
 
 /** A finding from the boxes as typed or as kept; what cannot be read is left out. */
-export function supplyFinding(details: Readonly<Record<string, string>>): SupplyFinding {
+function supplyFinding(details: Readonly<Record<string, string>>): SupplyFinding {
   const number = (name: string) => (details[name] ? Number(details[name].replace(',', '.')) : undefined);
   const day = readDay(details.abpiDay ?? '');
   const [plannedMmHg, abpi, toeMmHg] = [number('pressure'), number('abpi'), number('toe')];

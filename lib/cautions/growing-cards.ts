@@ -9,10 +9,10 @@ const SLEEP =
 const PARTS = ['face', 'neck', 'chest', 'hand', 'foot'] as const;
 
 /** The card that says which other garments a child wears, that no piece on record shows. */
-export const ELSEWHERE = 'garment-elsewhere';
+const ELSEWHERE = 'garment-elsewhere';
 
 /** Parts of a growing child that garments press: of each piece by its form, and of garments that are no piece here. */
-export function watchedParts(about: CautionAbout): {
+function watchedParts(about: CautionAbout): {
   readonly parts: readonly GrowthWatchPart[];
   readonly noForm: readonly Piece[];
 } {

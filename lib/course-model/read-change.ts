@@ -1,5 +1,5 @@
+import { cumulativeNormal } from '../statistics/normal';
 import type { CourseAt, History, StepKind } from './course';
-import { normalShare } from './normal-share';
 
 /** What the model says of a limb between two of its visits. Sizes are natural logarithms of girth. */
 export type ChangeReading = {
@@ -94,7 +94,7 @@ function netOf(history: History, fromVisit: number, farShare: number): Net[] {
   if (more.length === 0) {
     const size = history.sizes[only] as number;
     const variance = history.covariance[only * history.visits.length + only] as number;
-    const up = normalShare(size / Math.sqrt(variance));
+    const up = cumulativeNormal(size / Math.sqrt(variance));
     const part = history.kinds[only] as StepKind;
     return [{ weight, part, since: history.visits[only] as number, ...whole, partSize: size, partVariance: variance, up, down: 1 - up }];
   }
@@ -115,8 +115,8 @@ function netOf(history: History, fromVisit: number, farShare: number): Net[] {
       ...whole,
       partSize: found.size,
       partVariance: found.variance,
-      up: normalShare((found.size - NO_CHANGE) / sd),
-      down: normalShare((-found.size - NO_CHANGE) / sd),
+      up: cumulativeNormal((found.size - NO_CHANGE) / sd),
+      down: cumulativeNormal((-found.size - NO_CHANGE) / sd),
     },
   ];
 }

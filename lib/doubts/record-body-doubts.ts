@@ -52,7 +52,7 @@ export function withoutBodyInDoubt(record: PatientRecord, policy: Policy): Patie
 }
 
 /** True when somebody looked at this height or weight and kept it. */
-export function isBodyKept(visit: Pick<Visit, 'keptBody'>, measure: Measure): boolean {
+function isBodyKept(visit: Pick<Visit, 'keptBody'>, measure: Measure): boolean {
   return visit.keptBody?.some(({ kind }) => kind === measure) ?? false;
 }
 

@@ -1,4 +1,5 @@
 import { placeInWords } from '../ladder/limb';
+import { REACH_95 } from '../statistics/reach-95';
 import type { FoundChange, JudgedChange } from '../trend/judged-change';
 import { showDay } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
@@ -38,7 +39,7 @@ export function howSureInWords({
 
 /** Where and by how much, with the 95 % range: `below the knee +5.1 % (+3.4 % to +6.9 %)`. */
 export function whereInWords(found: FoundChange, limb: string): string {
-  const [low, high] = [-1.96, 1.96].map((sds) => signedPct(found.ratio * Math.exp(sds * found.sd) - 1));
+  const [low, high] = [-REACH_95, REACH_95].map((sds) => signedPct(found.ratio * Math.exp(sds * found.sd) - 1));
   return `${partInWords(found) || `the whole ${limb}`} ${signedPct(found.ratio - 1)} (${low} to ${high})`;
 }
 

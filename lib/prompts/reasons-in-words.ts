@@ -1,4 +1,5 @@
 import { shiftInWords } from '../alignment/shift-in-words';
+import { REACH_95 } from '../statistics/reach-95';
 import type { JudgedChange } from '../trend/judged-change';
 import type { Confounder } from '../trend/verdict';
 import { showDay } from '../units/calendar-day';
@@ -45,7 +46,7 @@ export function reasonsInWords(judged: JudgedChange): string[] {
       `Girth ${signedPct(measured.girth.ratio - 1)}, expected ${signedPct(explained.expectedRatio - 1)} from ${witnesses(judged)}.`,
     );
     said.push(
-      `Mean girth of the whole ${change.later.ladder.limb} beyond what is expected, if it changed: ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}, by all visits up to the day.`,
+      `Mean girth of the whole ${change.later.ladder.limb} beyond what is expected, if it changed: ${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(REACH_95 * explained.sd)}, by all visits up to the day.`,
     );
   }
   const course = courseSentence(judged);

@@ -1,7 +1,5 @@
 import { probit } from 'simple-statistics';
 
-/** The two standard normal figures that a 95 % interval and a p value need, to more places than tables print. */
-
 /**
  * Φ(z), the chance of a standard normal value below z, by Marsaglia's series inside ±7 and 0 or 1 outside.
  *

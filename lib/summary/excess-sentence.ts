@@ -17,7 +17,7 @@ import { showVolume } from '../units/volume';
  * Says what was measured and not what it means.
  * Example: `The right arm is 312 ml larger than the left, give or take 74 ml: +14.1 % (± 3.4 %), over 4.0–40.0 cm above the wrist crease, 14 Oct 2026.`
  */
-export function excessSentence(
+function excessSentence(
   excess: LimbExcess,
   { limb, side, unit, day }: { readonly limb: LimbKind; readonly side: Side; readonly unit: LengthUnit; readonly day: CalendarDay },
 ): string {

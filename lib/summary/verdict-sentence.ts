@@ -3,6 +3,7 @@ import { limbInWords } from '../ladder/limb';
 import { partInWords } from '../prompts/change-in-words';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { PatientRecord } from '../record/patient-record';
+import { REACH_95 } from '../statistics/reach-95';
 import type { JudgedChange } from '../trend/judged-change';
 import { capitalized } from '../units/capitalized';
 
@@ -49,12 +50,12 @@ function isOrMayBe({ probability }: JudgedChange): string {
 
 /** How much, in the part that changed. */
 function there({ found }: JudgedChange): string {
-  return found ? `${signedPct(found.ratio - 1)}, give or take ${pct(1.96 * found.sd)}` : 'unknown';
+  return found ? `${signedPct(found.ratio - 1)}, give or take ${pct(REACH_95 * found.sd)}` : 'unknown';
 }
 
 function beyond(judged: JudgedChange): string {
   const { explained } = judged;
-  return explained ? `${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(1.96 * explained.sd)}` : 'unknown';
+  return explained ? `${signedPct(explained.unexplainedRatio - 1)}, give or take ${pct(REACH_95 * explained.sd)}` : 'unknown';
 }
 
 /** In the singular, so that one verb serves every witness. */

@@ -2,6 +2,7 @@ import type { StepKind } from '../course-model/course';
 import { type ChangeReading, readChange, smallestChangeSaid } from '../course-model/read-change';
 import type { LandmarkId } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
+import { REACH_95 } from '../statistics/reach-95';
 import type { CalendarDay } from '../units/calendar-day';
 import type { CheckedChange } from './checked-change';
 import { STEP_ODDS } from './course-terms';
@@ -90,14 +91,14 @@ export function judgeChange(change: CheckedChange, course: LimbCourse, policy: P
   };
   const expectedRatio = change.expectedGirthRatio * (witnessed ? commonChange(course, from, to) : 1);
   const expectedVolumeRatio = expectedRatio ** 2 * change.body.expectedLength.ratio;
-  const smallestRealChange = 1.96 * ratioSd(change.measured.volume);
+  const smallestRealChange = REACH_95 * ratioSd(change.measured.volume);
   const weigh = (readAs: ReadAs): { readonly verdict: Verdict; readonly reading: ChangeReading | undefined } => {
     const measured = readAs === 'realigned' && change.realigned ? change.realigned : change.measured;
     const reading = read(readAs, false);
     const verdict = judge({
       volumeRatio: measured.volume.ratio,
       expectedVolumeRatio,
-      smallestRealChange: 1.96 * ratioSd(measured.volume),
+      smallestRealChange: REACH_95 * ratioSd(measured.volume),
       reading,
       strict: () => (confounders.length > 0 ? read(readAs, true) : undefined),
       limit: policy.alarmProbability,

@@ -23,7 +23,7 @@ export type LimbLooks = {
 };
 
 /** Every ladder of a limb as the joint model takes it. Shape: a series and the policy; undefined where a ladder cannot be set against the first. */
-export function limbLooks(series: LimbSeries, policy: Policy, between: ChangeBetween): LimbLooks {
+function limbLooks(series: LimbSeries, policy: Policy, between: ChangeBetween): LimbLooks {
   const { visits } = series;
   const first = visits[0] as SeriesVisit;
   const clean = visits.map(withoutDoubtfulRungs);

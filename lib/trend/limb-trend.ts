@@ -2,6 +2,7 @@ import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientEvent } from '../record/patient-record';
 import { lineOfBestFit } from '../statistics/line-of-best-fit';
 import { mannKendall } from '../statistics/mann-kendall';
+import { REACH_95 } from '../statistics/reach-95';
 import { theilSen } from '../statistics/theil-sen';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { ChangeBetween, LimbChange } from './limb-change';
@@ -85,8 +86,8 @@ function byTheilSen(days: readonly number[], values: readonly number[], knownSd:
   const centre = sen.intercept + sen.slope * (observed + ahead);
   const reach = ahead + observed / 2;
   const residual = Math.max(knownSd, residualSd(days, values, sen.slope, sen.intercept));
-  const below = Math.hypot((sen.slope - low) * reach, 1.96 * residual);
-  const above = Math.hypot((high - sen.slope) * reach, 1.96 * residual);
+  const below = Math.hypot((sen.slope - low) * reach, REACH_95 * residual);
+  const above = Math.hypot((high - sen.slope) * reach, REACH_95 * residual);
   const forecast: Forecast = {
     until: addDays(span.to, ahead),
     middle: Math.exp(centre),

@@ -2,6 +2,7 @@ import { alignLadders, toLater } from '../alignment/align-ladders';
 import { bodyChange } from '../growth/body-change';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
+import { REACH_95 } from '../statistics/reach-95';
 import type { CalendarDay } from '../units/calendar-day';
 import { type LimbVolume, limbVolume } from '../volume/limb-volume';
 import type { Span } from '../volume/span-volume';
@@ -79,7 +80,7 @@ function mapOnto(visit: SeriesVisit, newest: SeriesVisit, series: LimbSeries): S
 function point(visit: SeriesVisit, index: number, policy: Policy): DatedVolume[] {
   const volume = volumeOfVisit(visit, policy);
   if (isNoAnswer(volume)) return [];
-  const reach = 1.96 * volume.sdMl;
+  const reach = REACH_95 * volume.sdMl;
   return [
     { day: visit.visit.day, volumeMl: volume.volumeMl, lowMl: volume.volumeMl - reach, highMl: volume.volumeMl + reach, atVisit: index },
   ];

@@ -12,7 +12,7 @@ export function fingerprint(text: string): string {
 }
 
 /** The key of one patient of one clinic, that every id of theirs begins with: 16 hexadecimal digits. */
-export function patientKey({ patientId, clinic }: BundleOwner): string {
+function patientKey({ patientId, clinic }: BundleOwner): string {
   return fingerprint(`${clinic.id}/${patientId}`).slice(0, 16);
 }
 

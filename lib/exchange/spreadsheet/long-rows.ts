@@ -2,18 +2,10 @@ import type { CsvRow } from '../csv-table';
 import { carriedDown } from './carried-down';
 import type { Mapping, Role } from './mapping';
 import { distanceInCell, sideIn } from './place-label';
-import {
-  columnName,
-  isAffectedSide,
-  isoDay,
-  type LadderColumn,
-  spoiltRow,
-  spreadsheetRow,
-  type TranslatedRows,
-  withUnitOf,
-} from './spreadsheet-row';
+import { columnName, isAffectedSide, type LadderColumn, spreadsheetRow, type TranslatedRows } from './spreadsheet-row';
 import type { TableRow, TextTable } from './text-table';
-import { limbOf, sexOf } from './words-of-cells';
+import { visitCells } from './visit-cells';
+import { limbOf } from './words-of-cells';
 
 /**
  * A table with a row a measured place and headings of its own, as rows of the ladders file: `Patient, Date, Side, Distance (cm), Girth (cm)`.
@@ -31,25 +23,14 @@ function rowOf(row: TableRow, header: TableRow, mapping: Mapping): readonly CsvR
   const cellOf = (role: Role) => row.cells[at(role)] ?? '';
   const nameOf = (role: Role) => (at(role) < 0 ? role : columnName(at(role), header.cells[at(role)] ?? ''));
   if (cellOf('girth') === '' && cellOf('landmark') === '' && cellOf('note') === '') return [];
-  const patient = cellOf('reference') || mapping.reference;
-  const day = isoDay(cellOf('day'), mapping);
-  if ('reason' in day) return [spoiltRow(row.line, patient, nameOf('day'), day.reason)];
-  const born = cellOf('born') === '' ? { day: mapping.born } : isoDay(cellOf('born'), mapping);
-  if ('reason' in born) return [spoiltRow(row.line, patient, nameOf('born'), born.reason)];
+  const visit = visitCells({ line: row.line, cellOf, nameOf }, mapping);
+  if ('spoilt' in visit) return [visit.spoilt];
   const limb = limbOf(cellOf('limb')) || mapping.limb;
   const side = sideIn(cellOf('side')).side ?? mapping.side;
   const place = distanceInCell(cellOf('distance'), limb === 'arm' ? 'arm' : 'leg', mapping.unit);
   const unit = cellOf('unit').toLowerCase() || mapping.unit;
   const cells: Partial<Record<LadderColumn, string>> = {
-    patient,
-    born: born.day,
-    sex: sexOf(cellOf('sex')) || mapping.sex,
-    day: day.day,
-    time: cellOf('time'),
-    posture: cellOf('posture'),
-    measurer: cellOf('measurer'),
-    height: withUnitOf(cellOf('height'), mapping.heightUnit),
-    weight: withUnitOf(cellOf('weight'), mapping.weightUnit),
+    ...visit,
     limb,
     side,
     affected: isAffectedSide(side, mapping),

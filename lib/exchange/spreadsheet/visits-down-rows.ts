@@ -2,18 +2,10 @@ import type { CsvFault, CsvRow } from '../csv-table';
 import { carriedDown } from './carried-down';
 import type { Mapping, Role } from './mapping';
 import { type PlaceLabel, placeLabel, sideIn } from './place-label';
-import {
-  columnName,
-  isAffectedSide,
-  isoDay,
-  type LadderColumn,
-  spoiltRow,
-  spreadsheetRow,
-  type TranslatedRows,
-  withUnitOf,
-} from './spreadsheet-row';
+import { columnName, isAffectedSide, type LadderColumn, spreadsheetRow, type TranslatedRows } from './spreadsheet-row';
 import type { TableRow, TextTable } from './text-table';
-import { limbOf, sexOf } from './words-of-cells';
+import { visitCells } from './visit-cells';
+import { limbOf } from './words-of-cells';
 
 /** One column that is a place: its side where the heading says one, and what the place is. */
 type PlaceColumn = { readonly index: number; readonly name: string; readonly side: string | undefined; readonly label: PlaceLabel };
@@ -48,22 +40,11 @@ function placeColumn(index: number, heading: string, mapping: Mapping): PlaceCol
 function rowsOfVisit(row: TableRow, header: TableRow, places: readonly PlaceColumn[], mapping: Mapping): readonly CsvRow[] {
   const cellOf = (role: Role) => row.cells[mapping.roles.indexOf(role)] ?? '';
   const nameOf = (role: Role) => columnName(mapping.roles.indexOf(role), header.cells[mapping.roles.indexOf(role)] ?? '');
-  const patient = cellOf('reference') || mapping.reference;
-  const day = isoDay(cellOf('day'), mapping);
-  if ('reason' in day) return [spoiltRow(row.line, patient, nameOf('day'), day.reason)];
-  const born = cellOf('born') === '' ? { day: mapping.born } : isoDay(cellOf('born'), mapping);
-  if ('reason' in born) return [spoiltRow(row.line, patient, nameOf('born'), born.reason)];
+  const visit = visitCells({ line: row.line, cellOf, nameOf }, mapping);
+  if ('spoilt' in visit) return [visit.spoilt];
   const sideOfRow = sideIn(cellOf('side')).side ?? mapping.side;
   const head: Partial<Record<LadderColumn, string>> = {
-    patient,
-    born: born.day,
-    sex: sexOf(cellOf('sex')) || mapping.sex,
-    day: day.day,
-    time: cellOf('time'),
-    posture: cellOf('posture'),
-    measurer: cellOf('measurer'),
-    height: withUnitOf(cellOf('height'), mapping.heightUnit),
-    weight: withUnitOf(cellOf('weight'), mapping.weightUnit),
+    ...visit,
     limb: limbOf(cellOf('limb')) || mapping.limb,
     zero: mapping.zero,
     unit: mapping.unit,

@@ -1,6 +1,7 @@
 import type { AnalysedVisit } from '../../analysis/analyse-patient';
 import { limbInWords } from '../../ladder/limb';
 import { isNoAnswer } from '../../outcome';
+import { REACH_95 } from '../../statistics/reach-95';
 import { isAlarm, type JudgedChange } from '../../trend/judged-change';
 import { showDay } from '../../units/calendar-day';
 import { courseSentence, partInWords } from '../change-in-words';
@@ -35,13 +36,13 @@ export const unexplainedChange: Rule = {
             : `Consider measuring the ${limb} again:${part} ${more ? 'larger' : 'smaller'} than weight, height or the other limb explain.`,
           facts: [
             courseSentence(judged) ?? '',
-            `Mean girth of the whole ${series.limb} ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(1.96 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
+            `Mean girth of the whole ${series.limb} ${signedPct(judged.explained.unexplainedRatio - 1)} beyond what is expected, give or take ${pct(REACH_95 * judged.explained.sd)}, from ${since} to ${showDay(newest.at.visit.day)}.`,
             `Volume ${signedPct(judged.change.measured.volume.ratio - 1)}, expected ${signedPct(judged.expectedVolumeRatio - 1)}; smallest real change ${pct(judged.smallestRealChange)}.`,
           ],
           figures: [
             {
               value: signedPct(found.ratio - 1),
-              label: `girth${part} beyond what is expected, give or take ${pct(1.96 * found.sd)}`,
+              label: `girth${part} beyond what is expected, give or take ${pct(REACH_95 * found.sd)}`,
             },
             { value: signedPct(judged.change.measured.volume.ratio - 1), label: `volume since ${since}` },
             { value: pct(judged.smallestRealChange), label: 'smallest real change of volume' },

@@ -4,6 +4,7 @@ import { girthNear, rungBelow } from '../../ladder/girth-at';
 import { placeInWords } from '../../ladder/limb';
 import { placeOf, type TapedLine } from '../../ladder/taped-line';
 import type { Policy } from '../../limits/policy';
+import { REACH_95 } from '../../statistics/reach-95';
 import { type LimbChange, tensionBetween } from '../../trend/limb-change';
 import { tapeErrorOf } from '../../trend/limb-series';
 import { mm, type TypedLength } from '../../units/length';
@@ -46,7 +47,7 @@ export function girthRows(change: LimbChange, policy: Policy): GirthPair[] {
     const beforeMm = girthNear(line.placesMm, line.girthsMm, place) ?? null;
     const landmark = ladder.landmarks.find((one) => one.distance.nm === distance.nm)?.landmark;
     const placeVariance = placeCovariance(change.alignment, place, place);
-    const errorMm = beforeMm === null ? null : 1.96 * sdOfChange(line, place, (beforeMm + nowMm) / 2, placeVariance, tape, tension);
+    const errorMm = beforeMm === null ? null : REACH_95 * sdOfChange(line, place, (beforeMm + nowMm) / 2, placeVariance, tape, tension);
     const recorded = beforeMm === null ? nearestRung(change, place) : null;
     return [{ distance, landmark: landmark ? placeInWords(landmark) : null, now: girth, nowMm, beforeMm, recorded, errorMm }];
   });

@@ -7,6 +7,7 @@ import { isNoAnswer } from '../../outcome';
 import type { Order } from '../../record/order';
 import type { PatientRecord, Piece, Visit } from '../../record/patient-record';
 import type { LimbClock, PatientCoverage } from '../../schedule/coverage-of-patient';
+import { REACH_95 } from '../../statistics/reach-95';
 import { type LimbChange, tensionBetween } from '../../trend/limb-change';
 import { tapeErrorOf } from '../../trend/limb-series';
 import { ratioSd } from '../../trend/measured-change';
@@ -117,7 +118,7 @@ function evidenceOf(change: LimbChange, { policy }: PatientAnalysis): LetterEvid
   const { shared, volume } = change.measured;
   const volumeOf = (line: LimbChange['later']['placed']['line'], span: Span): LetterVolume | null => {
     const answer = limbVolume(line, tape, tension, span);
-    return isNoAnswer(answer) ? null : { volumeMl: answer.volumeMl, errorMl: 1.96 * answer.sdMl };
+    return isNoAnswer(answer) ? null : { volumeMl: answer.volumeMl, errorMl: REACH_95 * answer.sdMl };
   };
   return {
     change,
@@ -125,6 +126,6 @@ function evidenceOf(change: LimbChange, { policy }: PatientAnalysis): LetterEvid
     before: volumeOf(change.earlier.placed.line, shared.earlier),
     now: volumeOf(change.later.placed.line, shared.later),
     volumeChange: volume.ratio - 1,
-    smallestRealChange: 1.96 * ratioSd(volume),
+    smallestRealChange: REACH_95 * ratioSd(volume),
   };
 }

@@ -1,7 +1,7 @@
 import { chiSquaredDistributionTable } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { learnErrorScale } from '@/lib/course-model/error-scale';
-import { normalShare } from '@/lib/course-model/normal-share';
+import { cumulativeNormal } from '@/lib/statistics/normal';
 
 /** Medians of χ² from printed tables (Abramowitz and Stegun 1964, table 26.8; also in simple-statistics). */
 const MEDIANS = Object.entries(chiSquaredDistributionTable as unknown as Record<string, Record<string, number>>).map(
@@ -41,6 +41,6 @@ describe('the share of a normal below z', () => {
       [-1.96, 0.02499789514822],
       [-8, 6.22096057427e-16],
     ] as const)
-      expect(normalShare(z)).toBeCloseTo(share, 13);
+      expect(cumulativeNormal(z)).toBeCloseTo(share, 13);
   });
 });
