@@ -17,13 +17,21 @@ export function countVitest(file) {
 /**
  * Tests passed and failed in a Playwright report.
  *
- * A flaky test counts as failed, and so does each error outside a test. No report at all is one failed.
+ * One that passed only when it was tried again counts as passed and is named in `unsteady`; each error outside a test counts as failed.
+ * No report at all is one failed.
  */
 export function countPlaywright(file) {
   const report = readReport(file);
-  if (!report) return { passed: 0, failed: 1 };
+  if (!report) return { passed: 0, failed: 1, unsteady: [] };
   const { expected, unexpected, flaky } = report.stats;
-  return { passed: expected, failed: unexpected + flaky + (report.errors?.length ?? 0) };
+  return { passed: expected + flaky, failed: unexpected + (report.errors?.length ?? 0), unsteady: unsteadyIn(report.suites ?? []) };
+}
+
+function unsteadyIn(suites) {
+  return suites.flatMap((suite) => [
+    ...(suite.specs ?? []).filter(({ tests }) => tests.some(({ status }) => status === 'flaky')).map(({ title }) => title),
+    ...unsteadyIn(suite.suites ?? []),
+  ]);
 }
 
 /** A run's counts, with one failed added when it ended badly although no test says so. */

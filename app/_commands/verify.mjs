@@ -6,6 +6,7 @@ import { install, ROOT, run, runBeside, runNextBeside } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
 const failures = [];
+const unsteady = [];
 let passed = 0;
 let failed = 0;
 
@@ -52,7 +53,9 @@ async function browser() {
       const given = ['test', '--config', 'tests/playwright.config.ts', '--reporter=list,json', `--shard=${half}/2`];
       const env = { PLAYWRIGHT_JSON_OUTPUT_FILE: report, E2E_FOLDER: `test-results/browser-${half}` };
       const code = await runBeside(process.execPath, [path.join(ROOT, 'node_modules/@playwright/test/cli.js'), ...given], env);
-      note('browser tests', withExitCode(countPlaywright(report), code));
+      const counts = countPlaywright(report);
+      unsteady.push(...counts.unsteady);
+      note('browser tests', withExitCode(counts, code));
     }),
   );
 }
@@ -81,6 +84,8 @@ function say(name) {
 
 namesGiven('npm run verify\n  Lint, types, tests, build and browser tests; ends with 0 when all passed, else with 1.');
 await verify();
+if (unsteady.length > 0)
+  console.log(`\nPassed only when tried again, and wants looking into:\n${unsteady.map((title) => `  ${title}`).join('\n')}`);
 if (failures.length > 0) console.log(`\nFailed: ${failures.join(', ')}`);
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 && passed > 0 ? 0 : 1;

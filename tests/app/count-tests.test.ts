@@ -24,14 +24,21 @@ describe('the count at the end of verify', () => {
     expect(countVitest(file)).toEqual({ passed: 1, failed: 2 });
   });
 
-  it('counts a flaky browser test and an error outside any test as failed', () => {
-    const file = report({ stats: { expected: 20, unexpected: 2, flaky: 1, skipped: 4 }, errors: [{ message: 'server' }] });
-    expect(countPlaywright(file)).toEqual({ passed: 20, failed: 4 });
+  it('counts an error outside any browser test as failed, and names what passed only when tried again', () => {
+    const inner = {
+      specs: [
+        { title: 'steady', tests: [{ status: 'expected' }] },
+        { title: 'shaky', tests: [{ status: 'flaky' }] },
+      ],
+    };
+    const stats = { expected: 20, unexpected: 2, flaky: 1, skipped: 4 };
+    const file = report({ stats, suites: [{ specs: [], suites: [inner] }], errors: [{ message: 'server' }] });
+    expect(countPlaywright(file)).toEqual({ passed: 21, failed: 3, unsteady: ['shaky'] });
   });
 
   it('counts a missing or torn report as one failed', () => {
     expect(countVitest(path.join(folder, 'none.json'))).toEqual({ passed: 0, failed: 1 });
-    expect(countPlaywright(report('{"stats":'))).toEqual({ passed: 0, failed: 1 });
+    expect(countPlaywright(report('{"stats":'))).toEqual({ passed: 0, failed: 1, unsteady: [] });
   });
 
   it('never says that nothing failed when the run ended badly', () => {

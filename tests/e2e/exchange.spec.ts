@@ -118,11 +118,13 @@ test('a lead sets when calendar programs remind, and the file says so', async ({
   await page.goto('/clinic/calendar');
   await page.getByLabel('Calendar programs remind of a date').selectOption('7');
   await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText('Set now: calendar programs remind of a date 7 days before, at nine.')).toBeVisible();
   await expect(page.getByLabel('Calendar programs remind of a date')).toHaveValue('7');
   const file = await (await page.request.get('/clinic/calendar/file')).text();
   expect(file).toContain('TRIGGER:-PT159H');
   await page.getByLabel('Calendar programs remind of a date').selectOption('');
   await page.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText('Set now: calendar programs remind of a date not at all.')).toBeVisible();
   await expect(page.getByLabel('Calendar programs remind of a date')).toHaveValue('');
 });
 

@@ -1,10 +1,12 @@
-import { expect, type Locator, type Page } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { PASSWORD } from './people';
 
-/** Adds a patient by the form and opens the sheet of a first visit; answers the patient's address. */
+/** Adds a patient by the form, of another reference when the test is tried again, and opens the sheet of a first visit; answers the patient's address. */
 export async function newSheet(page: Page, reference: string, limb: 'leg' | 'arm' = 'leg'): Promise<string> {
   await page.goto('/patients/new');
-  await page.getByLabel('Reference', { exact: true }).fill(reference);
+  const { retry, repeatEachIndex } = test.info();
+  const again = retry + repeatEachIndex > 0 ? `-${repeatEachIndex}-${retry}` : '';
+  await page.getByLabel('Reference', { exact: true }).fill(reference + again);
   await page.getByLabel('Name', { exact: true }).fill(`Sheet ${reference}`);
   await page.getByLabel('Date of birth').fill('1988-05-06');
   await page.getByLabel('Diagnosis group').selectOption('lymphoedema');

@@ -35,7 +35,7 @@ export default async function CalendarPage() {
         </div>
       </div>
       <h2 className="section-head">Reminders</h2>
-      {lead ? (
+      {lead && (
         <form className="form" action={setAlarmAction}>
           <div className="field">
             <label htmlFor="days">Calendar programs remind of a date</label>
@@ -54,9 +54,10 @@ export default async function CalendarPage() {
             </button>
           </div>
         </form>
-      ) : (
-        <p className="secondary">Calendar programs remind of a date {alarm === null ? 'not at all' : alarmInWords(alarm)}.</p>
       )}
+      <p className="secondary" role="status">
+        Set now: calendar programs remind of a date {alarm === null ? 'not at all' : alarmInWords(alarm)}.
+      </p>
       <h2 className="section-head">Addresses for calendar programs</h2>
       <p className="secondary">
         {lead
