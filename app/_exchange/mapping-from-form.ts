@@ -1,4 +1,3 @@
-import { textIn } from '@/app/_shell/posted';
 import { rolesFor } from '@/lib/exchange/spreadsheet/guess-mapping';
 import { MAPPING, type Mapping, ROLES } from '@/lib/exchange/spreadsheet/mapping';
 import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
@@ -8,8 +7,11 @@ import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
  * What was said on the mapping form, over what held before; a box that says nothing a mapping knows leaves it as it was. In another layout
  * the columns are looked at anew.
  */
-export function mappingFrom(form: FormData, { table, mapping: before }: { readonly table: TextTable; readonly mapping: Mapping }): Mapping {
-  const text = (name: string) => textIn(form, name).trim();
+export function mappingFrom(
+  boxes: Readonly<Record<string, string>>,
+  { table, mapping: before }: { readonly table: TextTable; readonly mapping: Mapping },
+): Mapping {
+  const text = (name: string) => boxes[name]?.trim() ?? '';
   const group = DIAGNOSIS_GROUPS.find((one) => one === text('diagnosisGroup'));
   const said = {
     ...before,

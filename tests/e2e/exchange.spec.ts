@@ -3,6 +3,7 @@ import path from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { parse } from 'csv-parse/sync';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
+import { LADDER_COLUMNS } from '@/lib/exchange/read-ladders-csv';
 import { PASSWORD, PEOPLE } from './people';
 import { rulesBroken, screenFaults } from './screen-faults';
 
@@ -21,6 +22,21 @@ async function upload(page: Page, name: string, content: string | Uint8Array): P
   await page.goto('/clinic/exchange');
   await page.getByLabel('A file').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(content) });
   await page.getByRole('button', { name: 'Look at the file' }).click();
+}
+
+/** So many made-up people with two visits of ten girths each, as a ladders file. */
+function largeLadders(people: number): string {
+  const lines = Array.from({ length: people }, (_, person) =>
+    ['2026-02-02', '2026-06-01'].flatMap((day, visit) =>
+      Array.from({ length: 10 }, (_, rung) => {
+        const row = { patient: `LARGE-${person}`, born: '1971-04-05', sex: 'F', day, limb: 'leg', side: 'left', affected: 'yes' };
+        const girth = (21 + rung * 1.5 + visit * 0.3 + (person % 20) / 10).toFixed(1);
+        const cells = { ...row, zero: 'floor', distance: `${12 + 4 * rung}`, girth, unit: 'cm' };
+        return LADDER_COLUMNS.map((column) => (cells as Partial<Record<string, string>>)[column] ?? '').join(',');
+      }),
+    ),
+  );
+  return [LADDER_COLUMNS.join(','), ...lines.flat()].join('\n');
 }
 
 async function bringIn(page: Page, button: string | RegExp): Promise<void> {
@@ -195,6 +211,32 @@ test('hostile files are refused with a reason, and nothing of them is kept', asy
   await page.getByLabel('Born').fill('1980-05-17');
   await page.getByRole('button', { name: 'Read it so' }).click();
   await expect(page.getByText('2 cells could not be read.')).toBeVisible();
+});
+
+test('while a large file is looked at, everybody else is answered', async ({ page, request, baseURL }) => {
+  test.setTimeout(120_000);
+  await page.goto('/clinic/exchange');
+  await page.getByLabel('A file').setInputFiles({ name: 'large.csv', mimeType: 'text/csv', buffer: Buffer.from(largeLadders(1500)) });
+  let looking = true;
+  const began = performance.now();
+  const looked = (async () => {
+    await page.getByRole('button', { name: 'Look at the file' }).click();
+    await expect(page.getByText('1500 patients, 3000 visits, 30000 girths.')).toBeVisible({ timeout: 90_000 });
+    looking = false;
+  })();
+  let longest = 0;
+  while (looking) {
+    const asked = performance.now();
+    expect((await request.get(`${baseURL}/api/health`)).status()).toBe(200);
+    longest = Math.max(longest, performance.now() - asked);
+  }
+  await looked;
+  const all = performance.now() - began;
+  console.log(
+    `      a file of 30,000 rows was looked at in ${(all / 1000).toFixed(1)} s; the longest anybody waited: ${longest.toFixed(0)} ms`,
+  );
+  expect(longest / all).toBeLessThan(0.25);
+  await page.getByRole('button', { name: 'Let the file go' }).click();
 });
 
 test('a file of more than 32 MB is let go while it comes in', async ({ request }) => {

@@ -3,14 +3,14 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { mappingFrom } from '@/app/_exchange/mapping-from-form';
-import { readIncoming } from '@/app/_exchange/read-incoming';
-import { textIn } from '@/app/_shell/posted';
+import { besideTheServer, partsOf } from '@/app/_exchange/beside-the-server';
+import { postedText, textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
 import { undoImport } from '@/db/exchange/undo-import';
 import { refreshStale } from '@/db/worklist/refresh-work';
+import type { PatientFile } from '@/lib/record/patient-file';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
 /** Patients brought in with one request: a second or so, after which the page can say how far it is and be stopped. */
@@ -22,8 +22,9 @@ export async function keepMappingAction(form: FormData): Promise<void> {
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
   if (upload) {
-    const { sheet } = readIncoming(upload, upload.mapping, await todayOf(therapist));
-    if (sheet) await keepMapping(therapist, id, mappingFrom(form, sheet));
+    const given = { upload, mapping: upload.mapping, today: await todayOf(therapist), boxes: postedText(form) };
+    const mapping = await besideTheServer('map', given);
+    if (mapping) await keepMapping(therapist, id, mapping);
   }
   redirect(`/clinic/exchange/${id}`);
 }
@@ -33,8 +34,12 @@ export async function lineUpAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
   const id = idOf(form);
   const upload = await uploadOf(therapist, id);
-  const read = upload && readIncoming(upload, upload.mapping, await todayOf(therapist));
-  if (read && read.patients.length > 0) await lineUp(therapist, id, read.patients);
+  const patients: PatientFile[] = [];
+  if (upload) {
+    const given = { upload, mapping: upload.mapping, today: await todayOf(therapist) };
+    for await (const some of partsOf('patients', given)) patients.push(...some);
+  }
+  if (patients.length > 0) await lineUp(therapist, id, patients);
   redirect(`/clinic/exchange/${id}`);
 }
 

@@ -3,18 +3,17 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import { besideTheServer, TOO_MUCH } from '@/app/_exchange/beside-the-server';
 import { ImportProgress } from '@/app/_exchange/import-progress';
 import { IMPORT_STATES, itemsInWords } from '@/app/_exchange/import-words';
 import { MappingForm } from '@/app/_exchange/mapping-form';
-import { readIncoming } from '@/app/_exchange/read-incoming';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
-import { firstDoubts, WhatWasRead } from '@/app/_exchange/what-was-read';
+import { WhatWasRead } from '@/app/_exchange/what-was-read';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { uploadOf } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
 import type { Therapist } from '@/db/therapist';
-import { importDoubts } from '@/lib/exchange/import-doubts';
 import { continueAction, keepMappingAction, lineUpAction, stopAction, takeNextAction, undoAction } from '../actions';
 
 export const metadata: Metadata = { title: 'A file brought in' };
@@ -117,10 +116,9 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
   if (!upload) return null;
   const policy = await policyOf(therapist);
   const today = todayIn((await clinicOf(therapist)).timeZone);
-  const read = readIncoming(upload, upload.mapping, today);
+  const read = await besideTheServer('look', { upload, mapping: upload.mapping, today, policy }).catch(() => undefined);
   const said = await saidOfFile();
-  const doubts = firstDoubts(read.patients, (file) => importDoubts(file, policy));
-  const open = read.sheet ? read.sheet.missing.length > 0 : false;
+  const open = read?.sheet ? read.sheet.missing.length > 0 : false;
   return (
     <>
       {said.length > 0 && (
@@ -128,16 +126,21 @@ async function Reading({ therapist, importId }: { readonly therapist: Therapist;
           {said.join(' ')}
         </p>
       )}
-      {read.sheet && (
+      {!read && (
+        <p className="refused-box" role="alert">
+          {TOO_MUCH}
+        </p>
+      )}
+      {read?.sheet && (
         <MappingForm importId={importId} {...read.sheet} lost={read.lost} thisYear={Number(today.slice(0, 4))} save={keepMappingAction} />
       )}
-      {!open && <WhatWasRead read={read} doubts={doubts} reportAt={`/clinic/exchange/${importId}/report`} />}
+      {read && !open && <WhatWasRead read={read} reportAt={`/clinic/exchange/${importId}/report`} />}
       <div className="actions">
-        {read.patients.length > 0 && (
+        {read && read.patients > 0 && (
           <OneButton
             importId={importId}
             action={lineUpAction}
-            words={read.patients.length === 1 ? 'Bring in this patient' : `Bring in ${read.patients.length} patients`}
+            words={read.patients === 1 ? 'Bring in this patient' : `Bring in ${read.patients} patients`}
             main
           />
         )}

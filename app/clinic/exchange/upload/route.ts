@@ -1,6 +1,6 @@
 import { requireActing } from '@/app/_auth/therapist';
+import { besideTheServer, TOO_MUCH } from '@/app/_exchange/beside-the-server';
 import { saidCookie } from '@/app/_exchange/said-of-file';
-import { takenFrom } from '@/app/_exchange/taken-from';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
 import { textIn } from '@/app/_shell/posted';
 import { keepUpload } from '@/db/exchange/imports';
@@ -15,7 +15,8 @@ export async function POST(request: Request): Promise<Response> {
   if (form === 'too large') return goingTo('/clinic/exchange?refused=too large', [NOT_TAKEN[form]]);
   const file = form?.get('file');
   const bytes = new Uint8Array(file instanceof File ? await file.arrayBuffer() : []);
-  const taken = await takenFrom(file instanceof File ? file.name : '', bytes, form ? textIn(form, 'sheet') : '');
+  const given = { fileName: file instanceof File ? file.name : '', bytes, sheet: form ? textIn(form, 'sheet') : '' };
+  const taken = await besideTheServer('take', given).catch(() => ({ kind: 'refused', reason: TOO_MUCH }) as const);
   if (taken.kind === 'refused') return goingTo('/clinic/exchange?refused=file', [taken.reason]);
   return goingTo(`/clinic/exchange/${await keepUpload(therapist, taken.upload)}`, taken.said);
 }
