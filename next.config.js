@@ -47,6 +47,8 @@ export default {
       './node_modules/fastest-levenshtein/*.{js,json}',
     ],
   },
+  /** A build to be copied elsewhere never holds a database, a key or what a test left behind. */
+  outputFileTracingExcludes: { '/*': ['./data/**/*', './test-results/**/*', './tests/**/*'] },
   /** `forbidden()`: a request from another site is answered 403. */
   experimental: { authInterrupts: true },
   headers: async () => [

@@ -42,7 +42,8 @@ function openFile(file: string): BetterSqlite.Database {
   try {
     privateFolder(path.dirname(path.resolve(file)));
     // SQLite gives its log and shared index the mode of the file itself.
-    for (const one of [file, `${file}-wal`, `${file}-shm`]) if (one === file || fs.existsSync(one)) privateFile(one);
+    for (const one of [file, `${file}-wal`, `${file}-shm`])
+      if (one === file || fs.existsSync(/* turbopackIgnore: true */ one)) privateFile(one);
     const handle = new BetterSqlite(file, { timeout: OPENING_WAIT_MS });
     handle.pragma('journal_mode = WAL');
     handle.pragma('synchronous = FULL');

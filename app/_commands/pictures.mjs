@@ -21,7 +21,13 @@ async function pictures(address) {
   const executablePath = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
   const browser = await chromium.launch({ executablePath, args: process.getuid?.() === 0 ? ['--no-sandbox'] : [] });
   const page = await browser.newPage({ locale: 'en-GB', baseURL: address });
-  await page.goto('/sign-in');
+  const answers = await page.goto('/sign-in').catch(() => null);
+  if (!answers?.ok()) {
+    await browser.close();
+    console.error(`Nothing answers at ${address}. Start the demonstration first: npm run demo.`);
+    process.exitCode = 1;
+    return;
+  }
   await page.getByLabel('E-mail').fill(SIGN_IN.email);
   await page.getByLabel('Password').fill(SIGN_IN.password);
   await page.getByRole('button', { name: 'Sign in' }).click();

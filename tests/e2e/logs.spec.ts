@@ -1,4 +1,5 @@
 import fs from 'node:fs';
+import path from 'node:path';
 import { expect, test } from '@playwright/test';
 import { PASSWORD, PEOPLE } from './people';
 
@@ -13,6 +14,18 @@ function lines(): readonly Line[] {
     .filter((line) => line.trim().startsWith('{'))
     .map((line) => JSON.parse(line) as Line);
 }
+
+test('what a build would take along to another machine holds no database, no key and nothing of the tests', () => {
+  const server = path.resolve('.next/server');
+  const listed = fs.readdirSync(server, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.nft.json'));
+  expect(listed.length).toBeGreaterThan(30);
+  const taken = listed.flatMap((file) => {
+    const { files } = JSON.parse(fs.readFileSync(path.join(server, file), 'utf8')) as { files: string[] };
+    return files.map((one) => path.relative(process.cwd(), path.resolve(server, path.dirname(file), one)));
+  });
+  expect(taken.filter((file) => file.startsWith('db/migrations/')).length).toBeGreaterThan(0);
+  expect(taken.filter((file) => /^(data|tests|test-results)\/|\.db$|-key$|-secret$/.test(file))).toEqual([]);
+});
 
 test('each request has an id in its answer and in the log; no line holds a name, a token or a figure', async ({ page, context }) => {
   await page.goto('/patients?q=Oduya');
