@@ -3,6 +3,7 @@ import type { Upload } from '@/db/exchange/imports';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
+import { refusedText } from '@/lib/exchange/refused-text';
 import { readSet, saidOfSet } from '@/lib/exchange/set/read-set';
 import { saidOfCarried } from '@/lib/exchange/spreadsheet/carried-down';
 import { guessMapping } from '@/lib/exchange/spreadsheet/guess-mapping';
@@ -15,6 +16,7 @@ import { tidyTable } from '@/lib/exchange/spreadsheet/tidy-table';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { refusedDay } from '@/lib/record/visit-days';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import { isPlainText } from '@/lib/units/plain-text';
 
 /** A file that was brought in, as far as it can be read: its patients, what is wrong, and for a spreadsheet how it was taken. */
 export type IncomingRead = {
@@ -33,8 +35,8 @@ const ADDED_LATER = { lastYear: null, figures: 'as-written' } as const;
 
 /** Reads a file in the form it came in. A spreadsheet is read only once nothing about it is left to be said. */
 export function readIncoming({ form, text }: Upload, said: Mapping | null, today: CalendarDay): IncomingRead {
-  if (form === 'set') return possibleDays(readPackedSet(text), today);
-  if (form === 'bundle') return possibleDays(readBundle(text), today);
+  if (form === 'set') return possible(readPackedSet(text), today);
+  if (form === 'bundle') return possible(readBundle(text), today);
   const cut = textTable(text);
   if (cut.kind === 'refused') return refusal(cut.reason);
   const { table, above, said: tidied } = tidyTable(cut.table);
@@ -43,7 +45,7 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   const read = missing.length > 0 ? { patients: [], faults: [] } : readSpreadsheet(table, mapping, today);
   const lost = mapping.figures === 'as-written' ? lostPoints(table, mapping) : undefined;
   return {
-    ...read,
+    ...possible(read, today),
     sheet: { table, mapping, missing },
     leftOut: columnsLeftOut(table, mapping),
     said: [...tidied, ...saidOfCarried(table, mapping)],
@@ -51,17 +53,22 @@ export function readIncoming({ form, text }: Upload, said: Mapping | null, today
   };
 }
 
-/** Leaves out, by name, whoever has a visit on a day that cannot be. */
-function possibleDays(read: IncomingRead, today: CalendarDay): IncomingRead {
-  const faults = read.patients.flatMap(({ details: { reference, born }, visits }) =>
-    visits.flatMap(({ day }) => {
-      const reason = refusedDay(day, { born, today });
-      return reason ? [{ reference, fault: { line: 1, column: 'day', reason: `${reference}: ${reason}` } }] : [];
-    }),
-  );
+/** Leaves out, by name, whoever has a visit on a day that cannot be, or a text that no form takes. */
+function possible(read: IncomingRead, today: CalendarDay): IncomingRead {
+  const faults = read.patients.flatMap((file) => {
+    const { reference, born } = file.details;
+    const named = (column: string, reason: string | undefined) =>
+      reason ? [{ reference, fault: { line: 1, column, reason: `${shown(reference)}: ${reason}` } }] : [];
+    return [...file.visits.flatMap(({ day }) => named('day', refusedDay(day, { born, today }))), ...named('text', refusedText(file))];
+  });
   const out = new Set(faults.map(({ reference }) => reference));
   const patients = read.patients.filter(({ details }) => !out.has(details.reference));
   return { ...read, patients, faults: [...read.faults, ...faults.map(({ fault }) => fault)] };
+}
+
+/** A reference as it can be shown, whatever it holds. */
+function shown(reference: string): string {
+  return isPlainText(reference) ? reference.slice(0, 80) : 'a reference that is no text';
 }
 
 function readPackedSet(text: string): IncomingRead {

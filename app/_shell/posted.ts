@@ -1,6 +1,6 @@
-import { isPlainText } from '@/lib/units/plain-text';
+import { isPlainText, LONGEST_TEXT } from '@/lib/units/plain-text';
 
-/** Characters that a box of a form may hold; boxes that are not named here are words, at most `LONGEST_WORDS`. */
+/** Characters that a box of a form may hold; boxes that are not named here are words, at most `LONGEST_TEXT`. */
 const LENGTHS: Readonly<Record<string, number>> = {
   piece: 60,
   reduction: 60,
@@ -16,7 +16,6 @@ const LENGTHS: Readonly<Record<string, number>> = {
   shown: 200_000,
 };
 
-const LONGEST_WORDS = 4000;
 /** Boxes of one form; the largest, a clinic's limits, has about a hundred. */
 const MOST_BOXES = 500;
 
@@ -43,7 +42,7 @@ export function textIn(form: FormData, box: string): string {
 }
 
 function bounded(box: string, value: string): string {
-  const most = LENGTHS[box] ?? LONGEST_WORDS;
+  const most = LENGTHS[box] ?? LONGEST_TEXT;
   if (value.length > most) throw new BoxRefused('too-long', box, most);
   if (!isPlainText(value)) throw new BoxRefused('not-text', box, most);
   return value;

@@ -5,6 +5,7 @@ import { auditEntry, type Deed } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { dataImport, importItem } from '../schema/schema';
+import { readEach } from '../sql/read-each';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
@@ -106,17 +107,28 @@ export async function bringInNext(therapist: Therapist, importId: string, most: 
   assertMayWrite(therapist);
   const database = await getDatabase();
   const items = await database
-    .select()
+    .select({ id: importItem.id })
     .from(importItem)
     .where(and(eq(importItem.clinicId, therapist.clinicId), eq(importItem.importId, importId), eq(importItem.state, 'waiting')))
     .orderBy(asc(importItem.position))
     .limit(most);
-  for (const { id, content } of items) if (content) await takeItem(therapist, id, content, at);
+  const { failed } = await readEach(items, async (some) => {
+    for (const { id } of some) await takeItem(therapist, id, at);
+    return [];
+  });
+  for (const { id } of failed) await inTransaction([settle(therapist, id, { state: 'refused', words: UNREADABLE })]);
   if (items.length === 0) await close(therapist, importId, 'done');
   return items.length;
 }
 
-async function takeItem(therapist: Therapist, id: string, file: PatientFile, at: Date): Promise<void> {
+/** Said of an item whose row is not as it was written; the others of its file go on. */
+const UNREADABLE = 'What was kept of this patient cannot be read any more. Bring the file in once more.';
+
+async function takeItem(therapist: Therapist, id: string, at: Date): Promise<void> {
+  const database = await getDatabase();
+  const [item] = await database.select({ file: importItem.content }).from(importItem).where(stillWaiting(therapist, id));
+  const file = item?.file;
+  if (!file) return;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const brought = await bringIn(therapist, file, id, at);
     const steps = 'steps' in brought ? brought.steps : [];
@@ -144,13 +156,16 @@ function linked(id: string, { patientId }: { readonly patientId: string }): Stat
 
 /** Settles a waiting item; its content goes, because it is in the record now or will never be. */
 function settle(therapist: Therapist, id: string, settled: Settled): Statement {
-  const waiting = and(eq(importItem.id, id), eq(importItem.clinicId, therapist.clinicId), eq(importItem.state, 'waiting'));
   return (tx) =>
     tx
       .update(importItem)
       .set({ ...settled, content: null })
-      .where(waiting)
+      .where(stillWaiting(therapist, id))
       .returning({ id: importItem.id });
+}
+
+function stillWaiting({ clinicId }: Therapist, id: string) {
+  return and(eq(importItem.id, id), eq(importItem.clinicId, clinicId), eq(importItem.state, 'waiting'));
 }
 
 function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { readonly patientId: string }, at: Date): Statement {

@@ -13,3 +13,6 @@ const HALF = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\ud
 export function isPlainText(text: string): boolean {
   return !CONTROL.test(text) && !HALF.test(text);
 }
+
+/** Characters of one text that a person wrote, at most, however it comes in; a form may allow fewer. Clinic default. */
+export const LONGEST_TEXT = 4000;

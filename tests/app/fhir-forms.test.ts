@@ -43,4 +43,15 @@ describe('FHIR as other programs send it', () => {
       faults: [{ reason: expect.stringContaining('neither') }],
     });
   });
+
+  it.each([
+    ['a null character', 'A-1\u0000', 'a reference that is no text: details, reference: holds a character that is none.'],
+    ['half of a pair', 'A-1\ud83e', 'a reference that is no text: details, reference: holds a character that is none.'],
+    ['nine thousand letters', 'A'.repeat(9000), `${'A'.repeat(80)}: details, reference: has more than 4000 characters.`],
+  ])('a patient whose text holds %s stays out by name, and the others come in', (_, reference, reason) => {
+    const lines = [patient('a', reference), patient('b', 'B-1'), weight('1', 'a', 60), weight('2', 'b', 90)];
+    const { patients, faults } = read(lines.map((one) => JSON.stringify(one)).join('\n'));
+    expect(patients.map(({ details }) => details.reference)).toEqual(['B-1']);
+    expect(faults.map((one) => one.reason)).toEqual([reason]);
+  });
 });

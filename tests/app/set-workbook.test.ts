@@ -39,10 +39,13 @@ describe('a set as a workbook', () => {
     const [one] = PEOPLE;
     if (!one) throw new Error('nobody');
     const words = ['valueOf', 'constructor', '__proto__', '\ue000\ue001x', '_x000D_', '\u0001\r'];
+    const kept = words.slice(0, -1);
     const files = words.map((note, at) => ({ ...one, details: { ...one.details, reference: `N-${at}`, note } }));
     const made = await setWorkbook(outgoing(files), partOfPerson, TODAY);
     if (made.kind === 'refused') throw new Error(made.reason);
-    expect((await back(made.bytes)).patients.map(({ details }) => details.note)).toEqual(words);
+    const read = await back(made.bytes);
+    expect(read.patients.map(({ details }) => details.note)).toEqual(kept);
+    expect(read.faults.map(({ reason }) => reason)).toEqual(['N-5: details, note: holds a character that is none.']);
   });
 
   it.each(['en-US', 'de-DE'])('comes back unchanged after LibreOffice opened and saved it in %s (a recorded file)', async (language) => {

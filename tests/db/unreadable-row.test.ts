@@ -1,5 +1,6 @@
 import type BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { PatientFile } from '@/lib/record/patient-file';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn } from './clinic-on';
 import { details, visitOn } from './made-up-records';
@@ -68,3 +69,34 @@ it('a patient that cannot be read is named, and the others go out', async () => 
   };
   await expect(readEach(['1'], lost)).rejects.toThrow('connection lost');
 });
+
+it.each(['{broken', '5', '{"details":{}}'])(
+  'a patient of an import whose kept row reads %s is refused by name, and the others come in',
+  async (damage) => {
+    const at = await clinicOn('sqlite');
+    try {
+      const id = await at.db.imports.keepUpload(at.therapist, { fileName: 'three.csv', form: 'spreadsheet', text: 'x' });
+      const files = ['IN-1', 'IN-2', 'IN-3'].map((reference) => fileOf(reference));
+      await at.db.imports.lineUp(at.therapist, id, files);
+      const file = ((await at.db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+      file.prepare("update import_item set content = ? where reference = 'IN-2'").run(damage);
+      expect(await at.db.imports.bringInNext(at.therapist, id, 9)).toBe(3);
+      expect(await at.db.imports.bringInNext(at.therapist, id, 9)).toBe(0);
+      const found = await at.db.readingImports.importWithCounts(at.therapist, id);
+      expect(found?.counts).toEqual({ new: 2, refused: 1 });
+      expect(found?.worded).toMatchObject([{ reference: 'IN-2', words: expect.stringContaining('cannot be read any more') }]);
+    } finally {
+      await at.close();
+    }
+  },
+);
+
+function fileOf(reference: string): PatientFile {
+  const { ladders, ...measured } = visitOn('2026-10-14');
+  const visit = {
+    ...measured,
+    id: `visit of ${reference}`,
+    ladders: ladders.map((one) => ({ ...one, intervalText: one.intervalText ?? null })),
+  };
+  return { details: details(reference), visits: [visit], pieces: [], orders: [], events: [], cautions: [], writings: [] };
+}
