@@ -37,6 +37,18 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
       });
     },
   },
+  'restart-server': {
+    size: 20,
+    run: async (size) => {
+      if (!build()) throw new Error('The program could not be built.');
+      return tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], {
+        SERVER_KILLS: String(size),
+        SERVER_SIGNAL: 'SIGTERM',
+      });
+    },
+  },
+  'large-bodies': { size: 400, run: async (size) => (await import('./faults/floods')).floodWithBodies(size) },
+  'slow-heads': { size: 600, run: async (size) => (await import('./faults/floods')).floodWithSlowHeads(size) },
   'kill-save': {
     size: 3000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/killed-writers')).killWriters(at, size, seeded(8101))),
@@ -82,7 +94,7 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
 };
 
 /** Figures that must be nothing, or the campaign fell short; of editors who meet, some lose and are shown both versions. */
-const NOTHING = ['missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost', 'altered', 'doubled', 'merged'];
+const NOTHING = ['taken', 'missed', 'half', 'problems', 'corrupt', 'torn', 'leftInTheDark', 'gone', 'lost', 'altered', 'doubled', 'merged'];
 
 function fellShort(name: string, figures: unknown): boolean {
   if (figures === null || typeof figures !== 'object') return false;

@@ -8,6 +8,9 @@ import { PASSWORD, PEOPLE } from './people';
 /** How often the server is killed; the campaign asks for more. */
 const KILLS = Number(process.env.SERVER_KILLS ?? 30);
 
+/** How it is ended: without warning, or asked to, as an update does (the campaign of restarts). */
+const SIGNAL = (process.env.SERVER_SIGNAL ?? 'SIGKILL') as NodeJS.Signals;
+
 const root = path.resolve(import.meta.dirname, '../..');
 const file = path.join(root, 'test-results/browser/killed/clinic.db');
 const env = { DATABASE_URL: '', DB_FILE: file, AUTH_SECRET: 'only for browser tests, signs nothing real' };
@@ -52,13 +55,13 @@ test('the real server killed while visits are saved: nothing acknowledged is los
     const before = acknowledged.length;
     await expect.poll(() => acknowledged.length, { timeout: 10_000, intervals: [5] }).toBeGreaterThan(before);
     await new Promise((resolve) => setTimeout(resolve, random.uniform() * 150));
-    await server.end('SIGKILL');
+    await server.end(SIGNAL);
     await Promise.all(writers);
     server = await startBuilt(env, port);
   }
   await server.end('SIGKILL');
   const left = JSON.parse(runScript('tests/faults/print-what-is-left.ts', env, JSON.stringify(acknowledged)));
-  console.log(`${KILLS} kills, ${acknowledged.length} visits acknowledged, ${left.lost} lost, ${left.half} there by half`);
+  console.log(`${KILLS} times ${SIGNAL}, ${acknowledged.length} visits acknowledged, ${left.lost} lost, ${left.half} there by half`);
   expect(left).toEqual({ lost: 0, half: 0, problems: [] });
   expect(acknowledged.length).toBeGreaterThanOrEqual(KILLS);
 });
