@@ -1,0 +1,32 @@
+import type { Policy } from '../limits/policy';
+import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
+import type { MeasureDoubt } from './measure-doubt';
+import { measureDoubts } from './measure-doubts';
+import type { EarlierMeasure } from './measure-observations';
+
+/**
+ * Every question that the named measures of a record leave open, by measure.
+ *
+ * Visits are gone through in order of time; each measure is held against the last one of its side that is not itself in doubt, so that a
+ * slip expects nothing of the next visit. Shape: a record without heights and weights in doubt, the policy; questions by measure taken.
+ */
+export function recordMeasureDoubts(record: PatientRecord, policy: Policy): ReadonlyMap<NamedMeasure, readonly MeasureDoubt[]> {
+  const found = new Map<NamedMeasure, MeasureDoubt[]>();
+  const last = new Map<string, EarlierMeasure>();
+  for (const visit of inOrder(record.visits)) {
+    if (!visit.measures) continue;
+    for (const doubt of measureDoubts(record, visit, [...last.values()], policy))
+      found.set(doubt.taken, [...(found.get(doubt.taken) ?? []), doubt]);
+    for (const taken of visit.measures) if (!found.has(taken)) last.set(placeOf(taken), { day: visit.day, taken });
+  }
+  return found;
+}
+
+/** What makes two figures of different visits the same measure. */
+export function placeOf({ measure, side }: NamedMeasure): string {
+  return `${side} ${measure}`;
+}
+
+function inOrder(visits: readonly Visit[]): readonly Visit[] {
+  return [...visits].sort((one, other) => (one.day + (one.time ?? '')).localeCompare(other.day + (other.time ?? '')));
+}
