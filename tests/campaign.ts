@@ -75,6 +75,7 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
     size: 1,
     run: async () => (await import('./spreadsheets/make-samples')).makeSamples(process.env.RECORD_TO ?? 'test-results/workbooks'),
   },
+  measures: { size: 150, run: async (size) => (await import('./body-model/measure-campaign')).measureCampaign(size) },
   'learn-body-tables': {
     size: 1,
     run: async () => (await import('./body-model/learn-body-table')).learnBodyTables(process.env.RECORD_TO),

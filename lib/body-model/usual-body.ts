@@ -63,7 +63,10 @@ function bodyOf(sex: 'M' | 'F', years: number, tables: BodyTables): UsualBody {
 
 function grownBody(sex: 'M' | 'F', table: BodyTable): UsualBody {
   const places = new Map(table.variables.map((variable, place) => [variable, place]));
-  const sdOf = (variable: string) => table.sd[places.get(variable) ?? -1] ?? ROUGH_SD;
+  const sdOf = (variable: string) => {
+    const range = measureOf(variable)?.usualMm?.[sex];
+    return table.sd[places.get(variable) ?? -1] ?? (range ? sdOfRange(range) : ROUGH_SD);
+  };
   return {
     mean: (variable) => table.mean[places.get(variable) ?? -1] ?? Math.log(middleOf(variable, sex)),
     covariance: (one, other) => correlation(table, places, one, other) * sdOf(one) * sdOf(other),
@@ -113,7 +116,7 @@ function childBody(sex: 'M' | 'F', years: number, grown: UsualBody, table: BodyT
   };
 }
 
-/** Mean and SD by age between the bands' middles, as logarithms; after the last band on to a grown person of that sex. */
+/** Mean and SD by age between the bands' middles, as logarithms; after the last band the mean goes on to a grown person of that sex. */
 function ofAge(measure: Measure | undefined, sex: 'M' | 'F', years: number) {
   if (!measure?.childrenMm || !measure.usualMm) return undefined;
   const knots = [
@@ -126,8 +129,15 @@ function ofAge(measure: Measure | undefined, sex: 'M' | 'F', years: number) {
   );
   const [[young, from], [old, to]] = [knots[at - 1], knots[at]] as [readonly [number, UsualRange], readonly [number, UsualRange]];
   const share = Math.min(1, Math.max(0, (years - young) / (old - young)));
-  const between = (of: (range: UsualRange) => number) => (1 - share) * of(from) + share * of(to);
-  return { mean: between(([, middle]) => Math.log(middle)), sd: between(([low, , high]) => Math.log(high / low) / (2 * Z99)) };
+  const between = (one: number, other: number) => (1 - share) * one + share * other;
+  /** Up to 18 years bodies of one age differ as children's do, who are early or late. */
+  const older = old === GROWN_FROM_YEARS ? from : to;
+  return { mean: between(Math.log(from[1]), Math.log(to[1])), sd: between(sdOfRange(from), sdOfRange(older)) };
+}
+
+/** SD of the logarithm of a range. Example: 168 to 208 mm is 4.6 %. */
+function sdOfRange([low, , high]: UsualRange): number {
+  return Math.log(high / low) / (2 * Z99);
 }
 
 function byGrowthTable(measure: 'height' | 'weight', sex: 'M' | 'F', years: number) {

@@ -28,8 +28,9 @@ const UNLIKE = { share: 0.002, times: 3 } as const;
 /**
  * The odds that a typed figure is wrong, by what is expected in its place.
  *
- * odds = s Σ w(k) p(x(k)) (x / x(k)) / ((1 − s) p(x)): s the share of wrong figures, x(k) every figure that a usual slip may have turned
- * into x with its share w(k), p the density of the logarithm of a right figure (normal, with a few people of three times the spread), and
+ * odds = s Σ w(k) c(k) p(x(k)) / ((1 − s) p(x)): s the share of wrong figures, x(k) every figure that a usual slip may have turned
+ * into x with its share w(k), c(k) = x / x(k) where the
+ * step of the tape stays and 1 where it grows with the figure (decimal mark, other unit), p the density of the logarithm of a right figure (normal, with a few people of three times the spread), and
  * one part for a figure wrong in any other way. One rule for all measures: no limit in SDs.
  * Shape: the figure as typed, the mean and SD of its natural logarithm (mm or kg), the share. Source: Bayes' theorem.
  * Example: 31.2 cm where 21.2 (SD 3 %) is expected: odds of some e⁷⁰, best slip a wrong tens digit, 212 mm.
@@ -39,7 +40,7 @@ export function figureEvidence(typed: TypedFigure, expected: Expected, wrongShar
   const anyhow = Math.log(SLIP_SHARES.other * ANYWHERE);
   const weighed = slipsOf(typed).map(({ slip, share }) => ({
     slip,
-    weight: Math.log(share * (found / slip.value)) + logDensity(Math.log(slip.value), expected),
+    weight: Math.log(share * cellRatio(slip, found)) + logDensity(Math.log(slip.value), expected),
   }));
   const best = weighed.reduce((one, other) => (other.weight > one.weight ? other : one), { slip: undefined, weight: anyhow } as {
     readonly slip: MeasureSlip | undefined;
@@ -48,6 +49,11 @@ export function figureEvidence(typed: TypedFigure, expected: Expected, wrongShar
   const sum = weighed.reduce((total, { weight }) => total + Math.exp(weight - best.weight), Math.exp(anyhow - best.weight));
   const wrong = best.weight + Math.log(sum);
   return { logOdds: Math.log(wrongShare / (1 - wrongShare)) + wrong - logDensity(Math.log(found), expected), slip: best.slip };
+}
+
+/** A figure is one step of the tape wide; on a logarithmic scale a larger figure is narrower, unless its step grew with it. */
+function cellRatio(slip: MeasureSlip, found: number): number {
+  return slip.kind === 'times-ten' || slip.kind === 'inch-centimetre' ? 1 : found / slip.value;
 }
 
 /** Logarithm of the density of a right figure; what is far out is left to the few who spread wider, so that nothing underflows. */

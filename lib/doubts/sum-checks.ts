@@ -134,13 +134,14 @@ const PART_OF = [
  * A usual sum is asked about beyond z SDs, z = normalReach(1 − 0.004 / number of checks), so that all checks together leave
  * 99 of 100 people alone. An exact sum beyond the same z times the root of the three reading variances. Each check asks once, about the measure that lies
  * furthest from what all others expect. Sums of grown people are not asked of affected hands and feet, nor of sex X or children.
- * Shape: a record, a visit, its measures that are trusted so far, how far each lies from what the others expect (SDs).
+ * Shape: a record, a visit, its measures and its height (or null) as far as they are trusted, how far each lies from what the others expect (SDs).
  * Source: ANSUR II 2012; definitions of the catalogue. Example: crotch height 94 cm, navel 105 cm: share 0.895, usual 0.80: asked.
  */
 export function sumDoubts(
   record: PatientRecord,
   visit: Visit,
   trusted: readonly NamedMeasure[],
+  height: Visit['height'],
   apart: (taken: NamedMeasure) => number,
   policy: Pick<Policy, 'grownFromYears' | 'errorScale'>,
 ): MeasureDoubt[] {
@@ -172,7 +173,7 @@ export function sumDoubts(
     }
     if (!isGrown(record, visit, policy) || record.affectedParts?.some((one) => one.side === side)) continue;
     for (const check of SUM_CHECKS) {
-      const found = figureOf(check, on, visit);
+      const found = figureOf(check, on, height);
       const usual = record.sex === 'X' ? undefined : check[record.sex];
       if (found === undefined || !usual || Math.abs(found - usual.mean) <= reach() * usual.sd) continue;
       const digits = usual.mean < 2 && usual.sd < 0.1 ? 2 : 1;
@@ -191,8 +192,8 @@ function isGrown(record: PatientRecord, visit: Visit, policy: Pick<Policy, 'grow
   return daysBetween(record.born, visit.day) >= policy.grownFromYears * 365.25;
 }
 
-function figureOf(check: SumCheck, on: (id: string) => NamedMeasure | undefined, visit: Visit): number | undefined {
-  const lengths = check.of.map((id) => (id === 'height' ? visit.height : on(id)?.length));
+function figureOf(check: SumCheck, on: (id: string) => NamedMeasure | undefined, height: Visit['height']): number | undefined {
+  const lengths = check.of.map((id) => (id === 'height' ? height : on(id)?.length));
   if (lengths.some((length) => !length)) return undefined;
   return check.figure(...lengths.map((length) => (length ? mm(length.nm) / 10 : Number.NaN)));
 }

@@ -10,10 +10,10 @@ export const MEASURE_LIMITS = {
     'How many figures are typed or read wrong before anything else is known of them',
   ),
   wrongFigureProbability: limit(
-    0.02,
+    0.03,
     'probability',
     'clinic default',
-    'Twice the share of figures that are wrong at all, as for the alarm of a limb; asks about fewer than one clean measure in two hundred (tests/body-model).',
+    'A question costs about a thirtieth of what a wrong figure in a garment costs. Asks about fewer than one clean measure in two hundred, also where few measures were taken (tests/body-model).',
     'Probability from which a named measure is asked about',
   ),
 } as const satisfies Record<string, Limit>;

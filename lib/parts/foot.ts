@@ -115,6 +115,14 @@ export const FOOT: readonly Measure[] = [
     source: SOURCES.ansur,
     tapeSdMm: 2,
     usualMm: { M: [199, 228, 268], F: [186, 215, 254] },
+    childrenMm: [
+      [126, 149, 170],
+      [132, 152, 174],
+      [141, 165, 207],
+      [151, 183, 234],
+      [165, 203, 245],
+      [174, 214, 252],
+    ],
   }),
   foot({
     id: 'toe-base-girth',

@@ -12,8 +12,9 @@ const DIGITS = [
   ['little-finger', 'little finger', [58, 53, 52, 42]],
 ] as const;
 
-/** Middle finger, palm side: children 2–17 years. Source: Snyder 1977. */
+/** Middle finger, palm side. Source: grown, hand less palm length of ANSUR II 2012; children, Snyder 1977. */
 const MIDDLE_FINGER: Partial<Measure> = {
+  roughMm: null,
   usualMm: { M: [63, 77, 92], F: [59, 72, 87] },
   childrenMm: [
     [35, 44, 54],
@@ -151,6 +152,14 @@ export const HAND: readonly Measure[] = [
     source: SOURCES.ansur,
     tapeSdMm: 2,
     usualMm: { M: [156, 176, 199], F: [139, 154, 174] },
+    childrenMm: [
+      [96, 112, 129],
+      [101, 115, 134],
+      [104, 124, 152],
+      [110, 133, 171],
+      [123, 146, 175],
+      [127, 157, 188],
+    ],
   }),
   hand({
     id: 'thumb-web-girth',
