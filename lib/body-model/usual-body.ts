@@ -100,10 +100,12 @@ function childBody(sex: 'M' | 'F', years: number, grown: UsualBody, table: BodyT
     if (found) known.set(variable, found);
     return found;
   };
-  /** What a variable takes from the height: all of it where only its share of the height is known. */
+  /** What a variable takes from the height: all of it where its share of the height is known of grown people, nothing where not even that is. */
   const parts = (variable: string) => {
     const own = byAge(variable);
-    return own ? { like: variable, sd: own.sd, alone: 0 } : { like: 'height', sd: height.sd, alone: proportionSd };
+    if (own) return { like: variable, sd: own.sd, alone: 0 };
+    if (!grown.isSurveyed(variable)) return { like: variable, sd: 0, alone: Math.hypot(proportionSd, height.sd, ROUGH_SD) };
+    return { like: 'height', sd: height.sd, alone: proportionSd };
   };
   return {
     mean: (variable) => byAge(variable)?.mean ?? height.mean + grown.mean(variable) - grown.mean('height'),

@@ -14,7 +14,7 @@ export type Evidence = { readonly logOdds: number; readonly slip: MeasureSlip | 
 /**
  * Of a hundred wrong figures, how many come of what. `other`: another place, another measure, a misread tape.
  *
- * Clinic default; the kinds as in `ladder/slip`. Halved or doubled, any one of them moves no aim of tests/body-model by more than it says there.
+ * Clinic default; the kinds as in `ladder/slip`. All of them halved or doubled: tests/FIGURES.md.
  */
 export const SLIP_SHARES = { 'tens-digit': 0.4, 'swapped-digits': 0.2, 'times-ten': 0.15, 'inch-centimetre': 0.1, other: 0.15 } as const;
 

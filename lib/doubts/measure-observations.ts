@@ -11,7 +11,7 @@ import { mm } from '../units/length';
 import { heightFigure, weightFigure } from './body-doubts';
 import type { TypedFigure } from './figure-evidence';
 
-/** A measure of an earlier visit, carried beside today's. */
+/** A measure of a visit on its day; of an earlier one where it is carried beside today's. */
 export type EarlierMeasure = { readonly day: CalendarDay; readonly taken: NamedMeasure };
 
 /** One figure among those that a question leans on: of today, of the last time, or the body's height and weight. */
@@ -62,13 +62,19 @@ export function jointlyExpected(
   observations: readonly Observation[],
   usual: UsualBody = usualBody(record, day),
 ): JointFigures | undefined {
+  const variables = [...new Set(observations.map(({ variable }) => variable))];
+  const place = new Map(variables.map((variable, index) => [variable, index]));
+  const means = variables.map(usual.mean);
+  const covariances = variables.map((one, row) => variables.slice(0, row + 1).map((other) => usual.covariance(one, other)));
+  const covariance = (one: number, other: number) => covariances[Math.max(one, other)]?.[Math.min(one, other)] ?? 0;
+  const places = observations.map(({ variable }) => place.get(variable) as number);
   return jointFigures(
     observations.map(({ log }) => log),
-    observations.map(({ variable }) => usual.mean(variable)),
+    places.map((at) => means[at] as number),
     observations.map((one, row) =>
       observations.map((other, column) => {
         const sameSide = one.variable === other.variable && one.side === other.side ? one.sideSd * other.sideSd : 0;
-        return usual.covariance(one.variable, other.variable) + sameSide + (row === column ? one.ownSd ** 2 : 0);
+        return covariance(places[row] as number, places[column] as number) + sameSide + (row === column ? one.ownSd ** 2 : 0);
       }),
     ),
   );
@@ -115,6 +121,16 @@ function observed(record: PatientRecord, measure: Measure, taken: NamedMeasure, 
     today: taken,
     typed: heightFigure(taken.length),
   };
+}
+
+/**
+ * Whether a figure says the same as an earlier one of its measure and side: within so many SDs of two readings, growth and usual change.
+ */
+export function saysTheSame(record: PatientRecord, now: EarlierMeasure, then: EarlierMeasure, policy: Policy): boolean {
+  const measure = measureOf(now.taken.measure);
+  if (!measure) return false;
+  const [today, before] = [observed(record, measure, now.taken, policy), carried(record, measure, then, now.day, policy)];
+  return Math.abs(today.log - before.log) < policy.bodySlipSds * Math.hypot(today.ownSd, before.ownSd);
 }
 
 /** A figure of an earlier visit as it should be today: grown, and as uncertain as what may have changed since. */

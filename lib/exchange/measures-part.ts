@@ -2,8 +2,11 @@ import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import { handVolume } from '../parts/hand-volume';
 import type { PatientRecord } from '../record/patient-record';
-import { type MeasureAt, measureSeries } from '../trend/measure-series';
+import { type MeasureAt, type MeasureSeries, measureSeries } from '../trend/measure-series';
 import { pct, reasons, round } from './document-figures';
+
+/** What named measures add to a patient of the document: nothing where there are none. */
+type MeasuresPart = { readonly measures?: ReturnType<typeof seriesPart>[]; readonly shapeIndices?: ReturnType<typeof shapeIndices> };
 
 /**
  * Named measures of a patient for the document of the command line; nothing at all where none was taken.
@@ -11,19 +14,18 @@ import { pct, reasons, round } from './document-figures';
  * `measures`: one entry a measure and side, with its visits; `shapeIndices`: hands of which everything was taken at a visit.
  * Figures as in `analysisDocument`. Source: engine section 11.
  */
-export function measuresPart(record: PatientRecord, policy: Policy) {
+export function measuresPart(record: PatientRecord, policy: Policy): MeasuresPart {
   const series = measureSeries(record, policy);
   if (series.length === 0) return {};
   const indices = shapeIndices(record);
   return {
-    measures: series.map(({ measure, taken, visits }) => ({
-      part: taken.part,
-      side: taken.side,
-      measure: measure.id,
-      visits: visits.map(visitPart),
-    })),
+    measures: series.map(seriesPart),
     ...(indices.length > 0 ? { shapeIndices: indices } : {}),
   };
+}
+
+function seriesPart({ measure, taken, visits }: MeasureSeries) {
+  return { part: taken.part, side: taken.side, measure: measure.id, visits: visits.map(visitPart) };
 }
 
 function visitPart({ visit, lengthMm, sdMm, doubts, sinceLast }: MeasureAt) {

@@ -27,6 +27,17 @@ function halfAYearBefore(visit: Visit) {
   });
 }
 
+/** The left hand and foot beside the right ones of the survey, apart by what healthy sides are apart. */
+function bothSides(visit: Visit): Visit {
+  const random = seeded(Math.round(Number(visit.height?.text ?? 170) * 10));
+  const left = (visit.measures ?? []).flatMap((taken): NamedMeasure[] => {
+    if (taken.side !== 'right') return [];
+    const cm = Number(taken.length.text) * (1 + random.normal(0.015)) + random.normal(0.1);
+    return [{ ...taken, side: 'left', length: lengthOf(cm.toFixed(1), 'cm') }];
+  });
+  return { ...visit, measures: [...(visit.measures ?? []), ...left] };
+}
+
 /** Every girth larger by a tenth, as in a swollen body, and nobody said so. */
 function swollen(visit: Visit): Visit {
   const measures = (visit.measures ?? []).map((taken) =>
@@ -44,7 +55,10 @@ const LINES: Readonly<Record<string, Line>> = {
   'a measure alone with height and weight': { alone: true },
   'all measures, neither height nor weight': { kept: bare },
   'hand and foot alone': { kept: onlyOf(/hand|palm|wrist|foot|ball|heel|ankle/) },
+  'both hands and feet': { kept: bothSides },
   'sex X': { sex: 'X' },
+  'one wrong figure in two hundred': { policy: { ...DEFAULT_POLICY, wrongFigureShare: 0.005 } },
+  'one wrong figure in fifty': { policy: { ...DEFAULT_POLICY, wrongFigureShare: 0.02 } },
   'with a visit half a year before': { before: halfAYearBefore },
   'hands and feet a tenth thicker, not said to be swollen': { kept: swollen },
   'body mass index from 32 on': { lookAt: (person) => index(person) >= 32 },

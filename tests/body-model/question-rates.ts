@@ -109,7 +109,7 @@ function look(person: SurveyPerson, tables: { M: BodyTable; F: BodyTable }, vari
   if (!plants) return;
   for (const [group, measures] of Object.entries(GROUPS)) {
     for (const measure of measures) {
-      const cm = Number(whole.measures?.find((one) => one.measure === measure)?.length.text ?? 0);
+      const cm = Number(whole.measures?.find((one) => one.measure === measure && one.side !== 'left')?.length.text ?? 0);
       for (const wrong of cm > 0 ? plant(cm) : []) {
         const found = asked(seen(withMeasure(whole, measure, wrong.cm.toFixed(1)), measure));
         const count = rates.planted.get(group + wrong.words) ?? { planted: 0, asked: 0 };

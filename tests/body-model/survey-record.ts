@@ -30,9 +30,12 @@ export function recordWith(sex: PatientRecord['sex'], ...visits: readonly Visit[
   return { reference: 'made up', born: calendarDay('1986-05-04'), sex, affected: [], visits, pieces: [] };
 }
 
-/** The visit with one measure typed otherwise. */
+/** The visit with one measure typed otherwise, of the right side where both were taken. */
 export function withMeasure(visit: Visit, variable: string, text: string): Visit {
-  return { ...visit, measures: (visit.measures ?? []).map((one) => (one.measure === variable ? taken(variable, text) : one)) };
+  return {
+    ...visit,
+    measures: (visit.measures ?? []).map((one) => (one.measure === variable && one.side !== 'left' ? taken(variable, text) : one)),
+  };
 }
 
 function taken(variable: string, text: string): NamedMeasure {

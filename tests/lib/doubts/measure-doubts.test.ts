@@ -107,6 +107,13 @@ describe('questions about named measures', () => {
     ]);
   });
 
+  it('two visits that say the same are no slip, however unusual; one that the next contradicts stays asked about', () => {
+    const head = (day: string, text: string) => visitOn(day, [['head-girth', 'middle', text]], BODY);
+    expect(asked([head('2026-01-05', '66')]).length).toBe(1);
+    expect(asked([head('2026-01-05', '66'), head('2026-03-05', '66.3')])).toEqual([]);
+    expect(asked([head('2026-01-05', '66'), head('2026-03-05', '55.3')])).toMatchObject([{ kind: 'tens-digit', wouldFitMm: 560 }]);
+  });
+
   it('a height that is itself the slip raises no question about the measures that fit each other', () => {
     const given: Given[] = [
       ['waist-height-navel', 'middle', '97.5'],
