@@ -24,13 +24,15 @@ type SumCheck = {
   readonly words: string;
 };
 
+type ReadingErrors = Pick<Policy, 'errorScale' | 'heightReadingSdMm'>;
+
 const over = (one: number, other: number) => one / other;
 
 /**
- * Sum checks of grown people. Source: ANSUR II 2012, mean and SD of each figure (3,062 men, 1,490 women), as tests/body-model works them
+ * Sum checks of grown people. Source: ANSUR II 2012, mean and SD of each figure (3,062 men, 1,490 women), as tests/lib/doubts works them
  * out anew. What the joint law knows better stays out: these are checks that a person can do in the head.
  */
-const SUM_CHECKS: readonly SumCheck[] = [
+export const SUM_CHECKS: readonly SumCheck[] = [
   {
     id: 'rise',
     of: ['crotch-height', 'waist-height-navel'],
@@ -110,6 +112,8 @@ const SUM_CHECKS: readonly SumCheck[] = [
  * times as many. Clinic default, to keep within the aim of one in fifty.
  */
 const ASKED_SHARE = 0.004;
+/** Checks of a person of whom everything was taken: five of the trunk, four of each side. */
+const CHECKS = 13;
 
 /** Parts that add up to a whole by their definition, at any age: the sum of the first two is the third. Within so many SDs of reading. */
 const EXACT_SUMS = [
@@ -131,7 +135,7 @@ const PART_OF = [
  * Questions of measures that do not add up: parts larger than their whole, parts that do not make it up, and sums of grown people far from
  * what is usual.
  *
- * A usual sum is asked about beyond z SDs, z = normalReach(1 − 0.004 / number of checks), so that all checks together leave
+ * A usual sum is asked about beyond z SDs of people and readings together, z = normalReach(1 − 0.004 / 13), so that all checks together leave
  * 99 of 100 people alone. An exact sum beyond the same z times the root of the three reading variances. Each check asks once, about the measure that lies
  * furthest from what all others expect. Sums of grown people are not asked of affected hands and feet, nor of sex X or children.
  * Shape: a record, a visit, its measures and its height (or null) as far as they are trusted, how far each lies from what the others expect (SDs).
@@ -143,7 +147,7 @@ export function sumDoubts(
   trusted: readonly NamedMeasure[],
   height: Visit['height'],
   apart: (taken: NamedMeasure) => number,
-  policy: Pick<Policy, 'grownFromYears' | 'errorScale'>,
+  policy: Pick<Policy, 'grownFromYears'> & ReadingErrors,
 ): MeasureDoubt[] {
   const asked = new Map<NamedMeasure, MeasureDoubt>();
   for (const side of ['left', 'right', 'middle'] as const) {
@@ -173,11 +177,11 @@ export function sumDoubts(
     }
     if (!isGrown(record, visit, policy) || record.affectedParts?.some((one) => one.side === side)) continue;
     for (const check of SUM_CHECKS) {
-      const found = figureOf(check, on, height);
+      const found = figureOf(check, on, height, policy);
       const usual = record.sex === 'X' ? undefined : check[record.sex];
-      if (found === undefined || !usual || Math.abs(found - usual.mean) <= reach() * usual.sd) continue;
+      if (!found || !usual || Math.abs(found.value - usual.mean) <= reach() * Math.hypot(usual.sd, found.sd)) continue;
       const digits = usual.mean < 2 && usual.sd < 0.1 ? 2 : 1;
-      ask(check.of, `${capitalized(check.words)}: ${found.toFixed(digits)}, usually about ${usual.mean.toFixed(digits)}.`);
+      ask(check.of, `${capitalized(check.words)}: ${found.value.toFixed(digits)}, usually about ${usual.mean.toFixed(digits)}.`);
     }
   }
   return [...asked.values()];
@@ -185,17 +189,29 @@ export function sumDoubts(
 
 /** How many SDs a sum may lie from the usual one. */
 function reach(): number {
-  return normalReach(1 - ASKED_SHARE / SUM_CHECKS.length);
+  return normalReach(1 - ASKED_SHARE / CHECKS);
 }
 
 function isGrown(record: PatientRecord, visit: Visit, policy: Pick<Policy, 'grownFromYears'>): boolean {
   return daysBetween(record.born, visit.day) >= policy.grownFromYears * 365.25;
 }
 
-function figureOf(check: SumCheck, on: (id: string) => NamedMeasure | undefined, height: Visit['height']): number | undefined {
-  const lengths = check.of.map((id) => (id === 'height' ? height : on(id)?.length));
-  if (lengths.some((length) => !length)) return undefined;
-  return check.figure(...lengths.map((length) => (length ? mm(length.nm) / 10 : Number.NaN)));
+/** The figure of a check and what the reading of its measures adds to its SD; undefined where one of them is missing. */
+function figureOf(
+  { of, figure }: SumCheck,
+  on: (id: string) => NamedMeasure | undefined,
+  height: Visit['height'],
+  policy: ReadingErrors,
+): { readonly value: number; readonly sd: number } | undefined {
+  const lengths = of.map((id) => (id === 'height' ? height : on(id)?.length));
+  const cm = lengths.flatMap((length) => (length ? [mm(length.nm) / 10] : []));
+  if (cm.length < of.length) return undefined;
+  const value = figure(...cm);
+  const byReading = of.map((id, term) => {
+    const sdCm = (id === 'height' ? policy.heightReadingSdMm : (measureOf(id)?.tapeSdMm ?? 0)) / 10;
+    return figure(...cm.map((length, index) => (index === term ? length + sdCm : length))) - value;
+  });
+  return { value, sd: Math.sqrt(policy.errorScale) * Math.hypot(...byReading) };
 }
 
 function question(taken: NamedMeasure): string {
