@@ -41,7 +41,7 @@ function shippedTables(): BodyTables {
  *
  * Grown (18 years and more): mean and covariance learnt from a survey, one a sex; sex X is the two together, half and half, with the
  * difference of their means in its covariance. Children from two years: mean and SD by age (percentiles of `childrenMm`, height and weight
- * of CDC 2000), the grown people's correlations, which those of children match within ±0.2 where a survey has both (tests/body-model);
+ * of CDC 2000), the grown people's correlations, which those of children match within 0.3 where a survey has both (tests/body-model);
  * a measure without figures by age is a grown person's share of the height, with a wide spread. What no survey has stands alone.
  * Shape: sex, birth, a day; logarithms. Source: ANSUR II 2012, Snyder 1977, CDC 2000.
  * Example: a man's hand length has mean ln 193 mm and SD 5.1 %, and a correlation of 0.67 with his height.

@@ -28,10 +28,10 @@ const UNLIKE = { share: 0.002, times: 3 } as const;
 /**
  * The odds that a typed figure is wrong, by what is expected in its place.
  *
- * odds = s Σ w(k) c(k) p(x(k)) / ((1 − s) p(x)): s the share of wrong figures, x(k) every figure that a usual slip may have turned
- * into x with its share w(k), c(k) = x / x(k) where the
- * step of the tape stays and 1 where it grows with the figure (decimal mark, other unit), p the density of the logarithm of a right figure (normal, with a few people of three times the spread), and
- * one part for a figure wrong in any other way. One rule for all measures: no limit in SDs.
+ * odds = s Σ w(k) c(k) p(x(k)) / ((1 − s) p(x)): s the share of wrong figures, x(k) every figure that a usual slip may have turned into x
+ * with its share w(k), c(k) = x / x(k) where the step of the tape stays and 1 where it grows with the figure (decimal mark, other unit),
+ * p the density of the logarithm of a right figure (normal, with a few people of three times the spread), and one part for a figure wrong
+ * in any other way. One rule for all measures: no limit in SDs.
  * Shape: the figure as typed, the mean and SD of its natural logarithm (mm or kg), the share. Source: Bayes' theorem.
  * Example: 31.2 cm where 21.2 (SD 3 %) is expected: odds of some e⁷⁰, best slip a wrong tens digit, 212 mm.
  */
