@@ -19,8 +19,8 @@ import { sumDoubts } from './sum-checks';
  * other measures of the day, as far as surveys know how they go together.
  *
  * A measure is asked about where it is wrong with a probability of `wrongFigureProbability` or more (`figureEvidence`, what all others
- * expect of it). The likeliest is asked about first and then left out, so that one slip lends no weight against its neighbours; a height
- * or weight that is itself the odd one is left out without a question here (it has its own). Sum checks come last and only about measures
+ * expect of it), and lends no weight against its neighbours; a height or weight that is itself the odd one is left out without a question
+ * here (it has its own). Sum checks come last and only about measures
  * that are not asked about already.
  * Shape: a record, a visit of it, the last trusted figure of each measure, the policy; at most one question a measure.
  * Source: Bayes' theorem; `MEASURE_LIMITS`. Example: hand girth 31.2 cm, height 175 cm: "Left hand girth: 31.2 cm or 21.2 cm?".
@@ -33,31 +33,22 @@ export function measureDoubts(
   usual?: UsualBody,
 ): MeasureDoubt[] {
   const observations = observationsOf(record, visit, before, policy);
-  const asked: MeasureDoubt[] = [];
-  const out = new Set<number>();
-  let joint = jointlyExpected(record, visit.day, observations, usual);
-  while (joint) {
-    const odd = oddest(observations, joint, out, policy);
-    if (!odd) break;
-    const { taken, measure, evidence, expectedMm } = odd;
-    if (taken && measure) asked.push(inWords(taken, measure, evidence, expectedMm, before, visit));
-    out.add(odd.index);
-    joint = joint.without(odd.index);
-  }
-  const trusted = observations.flatMap(({ today }, index) => (today && !out.has(index) ? [today] : []));
-  if (!joint) return asked;
-  const isOut = (variable: string) => observations.some((one, index) => one.variable === variable && out.has(index));
+  const all = jointlyExpected(record, visit.day, observations, usual);
+  if (!all) return [];
+  const odd = crossExaminedFigures(observations, all, policy);
+  const asked = [...odd].flatMap(([index, { evidence, expectedMm }]) => {
+    const taken = observations[index]?.today;
+    const measure = taken && measureOf(taken.measure);
+    return taken && measure ? [inWords(taken, measure, evidence, expectedMm, before, visit)] : [];
+  });
+  const trusted = observations.flatMap(({ today }, index) => (today && !odd.has(index) ? [today] : []));
+  const isOut = (variable: string) => observations.some((one, index) => one.variable === variable && odd.has(index));
   const height = isOut('height') ? null : visit.height;
-  return [...asked, ...sumDoubts(record, visit, trusted, height, apartOf(observations, joint), policy)];
+  return [...asked, ...sumDoubts(record, visit, trusted, height, apartOf(observations, without(all, [...odd.keys()])), policy)];
 }
 
-type Odd = {
-  readonly index: number;
-  readonly taken: NamedMeasure | undefined;
-  readonly measure: Measure | undefined;
-  readonly evidence: Evidence;
-  readonly expectedMm: number;
-};
+/** Why a figure is odd, and what all figures that are not expect in its place. */
+type Odd = { readonly evidence: Evidence; readonly expectedMm: number };
 
 /**
  * Heights and weights have questions of their own (`record-body-doubts`), and those in doubt are not here: one in ten of their slips is
@@ -65,18 +56,41 @@ type Odd = {
  */
 const PASSED = 0.1;
 
-/** The figure that is wrong most likely of those that are so with the probability from which on to ask. */
-function oddest(observations: readonly Observation[], joint: JointFigures, out: ReadonlySet<number>, policy: Policy): Odd | undefined {
+/**
+ * The figures that are wrong with the probability from which on to ask, each beside all those that are not: found one by one, the likeliest
+ * first, then each looked at once more without the others, so that one that only looked odd beside a slip is let go.
+ */
+function crossExaminedFigures(observations: readonly Observation[], all: JointFigures, policy: Policy): ReadonlyMap<number, Odd> {
   const least = Math.log(policy.wrongFigureProbability / (1 - policy.wrongFigureProbability));
-  let worst: Odd | undefined;
-  observations.forEach(({ today: taken, variable, typed }, index) => {
-    if (!typed || out.has(index)) return;
+  const oddAmong = (joint: JointFigures, index: number): Odd | undefined => {
+    const one = observations[index];
+    if (!one?.typed) return undefined;
     const expected = joint.expected(index);
-    const evidence = figureEvidence(typed, expected, taken ? policy.wrongFigureShare : policy.wrongFigureShare * PASSED);
-    if (evidence.logOdds <= least || (worst && evidence.logOdds <= worst.evidence.logOdds)) return;
-    worst = { index, taken, measure: taken && measureOf(variable), evidence, expectedMm: Math.exp(expected.mean) };
-  });
-  return worst;
+    const evidence = figureEvidence(one.typed, expected, one.today ? policy.wrongFigureShare : policy.wrongFigureShare * PASSED);
+    return evidence.logOdds > least ? { evidence, expectedMm: Math.exp(expected.mean) } : undefined;
+  };
+  const found = new Map<number, Odd>();
+  for (let joint = all; ; ) {
+    let worst: { readonly index: number; readonly odd: Odd } | undefined;
+    for (const index of observations.keys()) {
+      const odd = found.has(index) ? undefined : oddAmong(joint, index);
+      if (odd && (!worst || odd.evidence.logOdds > worst.odd.evidence.logOdds)) worst = { index, odd };
+    }
+    if (!worst) break;
+    found.set(worst.index, worst.odd);
+    joint = joint.without(worst.index);
+  }
+  for (const index of found.size > 1 ? [...found.keys()] : []) {
+    const others = [...found.keys()].filter((other) => other !== index);
+    const odd = oddAmong(without(all, others), index);
+    if (odd) found.set(index, odd);
+    else found.delete(index);
+  }
+  return found;
+}
+
+function without(joint: JointFigures, out: readonly number[]): JointFigures {
+  return out.reduce((rest, index) => rest.without(index), joint);
 }
 
 /** How far a measure lies from what the others expect, in SDs. */
