@@ -12,7 +12,7 @@ type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
  * Patients with their ladders as a ladders file: what `readLaddersCsv` reads back to the same record, every figure as it was typed.
  *
  * A landmark at a rung shares its row; one between rungs has a row of its own. A height or weight typed without a unit is written with
- * it. A named measure has a row of its own. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder, notes of a visit, single readings, second tapings,
+ * it. A named measure has a row of its own. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder or a named measure, notes of a visit, single readings, second tapings,
  * kept questions, the fold's height above the floor, names and events.
  * Shape: records; CSV text with a header. Source: the file layout of the command line (README); RFC 4180.
  */
