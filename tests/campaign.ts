@@ -87,6 +87,11 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
     size: 1,
     run: async () => (await import('./spreadsheets/make-samples')).makeSamples(process.env.RECORD_TO ?? 'test-results/workbooks'),
   },
+  measures: { size: 150, run: async (size) => (await import('./body-model/measure-campaign')).measureCampaign(size) },
+  'learn-body-tables': {
+    size: 1,
+    run: async () => (await import('./body-model/learn-body-table')).learnBodyTables(process.env.RECORD_TO),
+  },
   tamper: {
     size: 10_000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/tampering')).tamper(at, 200, size, seeded(8104))),

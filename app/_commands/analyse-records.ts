@@ -30,7 +30,7 @@ export function firstFault(
   let ofPiece = strayRow(pieces, (reference) => known.has(reference));
   let ofPhase = strayRow(phases, (reference) => known.has(reference));
   for (const reference of ladders.references) {
-    const { records, faults, ofRows } = readLadderRows(ladders.rowsOf(reference), today);
+    const { records, faults, ofRows } = readLadderRows(ladders.rowsOf(reference), today, 'kept');
     const [first] = faults;
     if (first && ofRows > 0) ofRow = earlier(ofRow, first);
     else if (first) ofLadder ??= first;
@@ -56,7 +56,7 @@ export function* recordsOneByOne({ ladders, pieces, phases }: GivenRecords, toda
   const piecesOf = groupedBy(pieces, (row) => row.cell('patient'));
   const phasesOf = groupedBy(phases, (row) => row.cell('patient'));
   for (const reference of ladders.references) {
-    for (const record of readLadderRows(ladders.rowsOf(reference), today).records) {
+    for (const record of readLadderRows(ladders.rowsOf(reference), today, 'kept').records) {
       const pieced = withPieces(record, piecesOf.get(reference) ?? []);
       if (pieced.kind === 'fault') continue;
       const phased = withPhases(pieced.record, phasesOf.get(reference) ?? []);

@@ -20,12 +20,13 @@ import type { SeriesVisit } from '../trend/series-visit';
 import type { CalendarDay } from '../units/calendar-day';
 import { pct, reasons, round } from './document-figures';
 import { excessPart } from './excess-part';
+import { measuresPart } from './measures-part';
 
 /** Name and version of the engine that wrote a document. */
 const ENGINE = 'rungwise 0.1.0';
 
 /**
- * The document of the command line: every patient with limbs, pieces and prompts, ready for JSON.
+ * The document of the command line: every patient with limbs, named measures, pieces and prompts, ready for JSON.
  *
  * Figures in ml, mm and per cent, rounded to 0.001 (ml, mm), 0.001 % and 0.0001 (tightness); days as YYYY-MM-DD. Where there is no answer
  * the key is null and its reason stands in `reasons` of the same object. Heights are above the distal landmark where it is known, else
@@ -47,6 +48,7 @@ function patientPart(analysis: PatientAnalysis) {
   return {
     patient: analysis.record.reference,
     limbs: analysis.limbs.map((limb) => limbPart(limb, asked, analysis)),
+    ...measuresPart(analysis.trusted, analysis.policy),
     pieces: analysis.pieces.map(piecePart),
     prompts: raisePrompts(analysis).map((prompt) => ({
       kind: prompt.rule,

@@ -67,3 +67,18 @@ export function wholeDaysCell(row: CsvRow, column: string): number {
   if (!/^\d{1,5}$/.test(text)) return refuseCell(row, column, `“${text}” is not a whole number of days.`);
   return Number(text);
 }
+
+/** Larger than any limb, mm; it is refused, because no person is meant. Clinic default. */
+const LARGEST_GIRTH_MM = 2500;
+
+/** A girth, or another length of a body, in the row's own unit. */
+export function girthCell(row: CsvRow, unit: LengthUnit): TypedLength {
+  const girth = lengthCell(row, 'girth', unit);
+  if (girth.nm / 1e6 > LARGEST_GIRTH_MM)
+    refuseCell(
+      row,
+      'girth',
+      `“${girth.text}” ${unit} is larger than any limb. ${/^\d{5}$/.test(girth.text) ? 'Is it the serial number of a date?' : 'Is it a girth?'}`,
+    );
+  return girth;
+}

@@ -1,13 +1,15 @@
 import type { Rung } from '../ladder/ladder';
 import type { LimbKind, Side } from '../ladder/limb';
-import type { LimbSide, PatientRecord, Sex, Visit } from '../record/patient-record';
+import type { Part } from '../parts/measure';
+import type { LimbSide, NamedMeasure, PartOfSide, PatientRecord, Sex, Visit } from '../record/patient-record';
 import { refusedDay } from '../record/visit-days';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
 import { landmarkCell, timeCell, zeroCell } from './ladder-cells';
 import { type LadderDraft, ladderFrom } from './ladder-of-rows';
-import { dayCell, filledCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
+import { limbCell, type MeasureRows, measureOfRow, partOfRow } from './named-measure-row';
+import { dayCell, filledCell, girthCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
 import { undefused } from './set/defused';
 
 /** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
@@ -36,12 +38,12 @@ export const LADDER_COLUMNS = [
 export const LADDER_WORDS: readonly string[] = ['patient', 'posture', 'measurer', 'zero', 'note'];
 
 type Draft<T> = { -readonly [key in keyof T]: T[key] };
-type VisitDraft = Omit<Draft<Visit>, 'ladders'> & { ladders: LadderDraft[] };
+type VisitDraft = Omit<Draft<Visit>, 'ladders' | 'measures'> & { ladders: LadderDraft[]; measures: NamedMeasure[] };
 type PatientDraft = {
   reference: string;
   born: CalendarDay;
   sex: Sex;
-  affected: Map<string, { limbSide: LimbSide; affected: boolean }>;
+  affected: Map<string, { of: LimbSide | PartOfSide; affected: boolean }>;
   visits: VisitDraft[];
 };
 
@@ -56,9 +58,10 @@ type PatientDraft = {
 export function readLaddersCsv(
   text: string,
   today: CalendarDay,
+  measures: MeasureRows = 'refused',
 ): { kind: 'read'; records: PatientRecord[] } | { kind: 'fault'; fault: CsvFault } {
   try {
-    const { records, faults } = readLadderRows(csvRows(text, LADDER_COLUMNS), today);
+    const { records, faults } = readLadderRows(csvRows(text, LADDER_COLUMNS), today, measures);
     const [fault] = faults;
     return fault ? { kind: 'fault', fault } : { kind: 'read', records: [...records] };
   } catch (error) {
@@ -80,6 +83,7 @@ function withPlainWords(row: CsvRow): CsvRow {
 export function readLadderRows(
   rows: readonly CsvRow[],
   today: CalendarDay,
+  measures: MeasureRows = 'refused',
 ): {
   readonly records: readonly PatientRecord[];
   readonly faults: readonly CsvFault[];
@@ -100,20 +104,25 @@ export function readLadderRows(
   };
   for (const defusedRow of rows) {
     const row = withPlainWords(defusedRow);
-    orFault(row.cell('patient'), () => readRow(row, patients, today));
+    orFault(row.cell('patient'), () => readRow(row, patients, today, measures));
   }
   const ofRows = faults.length;
   const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
   return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults, ofRows };
 }
 
-function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: CalendarDay): void {
+function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: CalendarDay, measures: MeasureRows): void {
   if (row.fault) throw new CsvRefusal(row.fault);
   const patient = patientOf(row, patients);
   const visit = visitOf(row, patient, today);
-  const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
+  const part = measures === 'kept' ? partOfRow(row) : undefined;
+  if (part) addMeasure(row, part, patient, visit);
+  else readPlace(row, limbCell(row, measures), patient, visit);
+}
+
+function readPlace(row: CsvRow, limb: LimbKind, patient: PatientDraft, visit: VisitDraft): void {
   const side = oneOfCell(row, 'side', ['left', 'right'] as const);
-  noteAffected(row, patient, { limb, side });
+  noteAffected(row, patient, { limb, side }, oneOfCell(row, 'affected', ['yes', 'no'] as const) === 'yes');
   const ladder = ladderOf(row, visit, limb, side);
   const distance = lengthCell(row, 'distance', ladder.unit, true);
   const landmark = landmarkCell(row, limb);
@@ -128,20 +137,6 @@ function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: Calend
   const note = row.cell('note');
   if (!girth && !landmark && note === '') refuseCell(row, 'girth', 'No girth, no landmark and no note: this row says nothing.');
   if (girth || note !== '') addRung(row, ladder, note === '' ? { distance, girth } : { distance, girth, note });
-}
-
-/** Larger than any limb, mm; it is refused, because no person is meant. Clinic default. */
-const LARGEST_GIRTH_MM = 2500;
-
-function girthCell(row: CsvRow, unit: LengthUnit) {
-  const girth = lengthCell(row, 'girth', unit);
-  if (girth.nm / 1e6 > LARGEST_GIRTH_MM)
-    refuseCell(
-      row,
-      'girth',
-      `“${girth.text}” ${unit} is larger than any limb. ${/^\d{5}$/.test(girth.text) ? 'Is it the serial number of a date?' : 'Is it a girth?'}`,
-    );
-  return girth;
 }
 
 /** A place may have one row with its girth and others that only note or name it; two girths at one place are refused. */
@@ -186,7 +181,7 @@ function visitOf(row: CsvRow, patient: PatientDraft, today: CalendarDay): VisitD
   };
   const known = visitAt(patient.visits, day, time);
   if (!known) {
-    const fresh: VisitDraft = { day, time, ...figures, note: null, ladders: [] };
+    const fresh: VisitDraft = { day, time, ...figures, note: null, ladders: [], measures: [] };
     patient.visits.push(fresh);
     return fresh;
   }
@@ -212,13 +207,23 @@ function visitAt(visits: readonly VisitDraft[], day: CalendarDay, time: string |
   return ofDay.find((visit) => visit.time === time) ?? ofDay.find((visit) => visit.time === null);
 }
 
-function noteAffected(row: CsvRow, patient: PatientDraft, limbSide: LimbSide): void {
-  const affected = oneOfCell(row, 'affected', ['yes', 'no'] as const) === 'yes';
-  const key = `${limbSide.side} ${limbSide.limb}`;
+function noteAffected(row: CsvRow, patient: PatientDraft, of: LimbSide | PartOfSide, affected: boolean): void {
+  const key = `${of.side} ${'limb' in of ? of.limb : of.part}`;
   const known = patient.affected.get(key);
   if (known && known.affected !== affected)
     refuseCell(row, 'affected', `An earlier row says ${known.affected ? 'yes' : 'no'} for the ${key}.`);
-  patient.affected.set(key, { limbSide, affected });
+  patient.affected.set(key, { of, affected });
+}
+
+/** One named measure of a visit; it stands once a day on each side, under whichever part and at whatever hour. */
+function addMeasure(row: CsvRow, part: Part, patient: PatientDraft, visit: VisitDraft): void {
+  const { taken, affected } = measureOfRow(row, part);
+  const { measure, side } = taken;
+  if (affected !== undefined) noteAffected(row, patient, { part, side }, affected);
+  const ofDay = patient.visits.filter(({ day }) => day === visit.day).flatMap(({ measures }) => measures);
+  if (ofDay.some((one) => one.measure === measure && one.side === side))
+    refuseCell(row, 'landmark', `The ${measure} (${side}) stands twice on ${visit.day}.`);
+  visit.measures.push(taken);
 }
 
 function ladderOf(row: CsvRow, visit: VisitDraft, limb: LimbKind, side: Side): LadderDraft {
@@ -237,8 +242,11 @@ function ladderOf(row: CsvRow, visit: VisitDraft, limb: LimbKind, side: Side): L
 
 function recordOf(patient: PatientDraft): PatientRecord {
   const visits = patient.visits
-    .map((visit) => ({ ...visit, ladders: visit.ladders.map(ladderFrom) }))
+    .map(({ measures, ...visit }) => ({ ...visit, ladders: visit.ladders.map(ladderFrom), ...(measures.length > 0 ? { measures } : {}) }))
     .sort((one, other) => `${one.day} ${one.time ?? ''}`.localeCompare(`${other.day} ${other.time ?? ''}`));
-  const affected = [...patient.affected.values()].filter((one) => one.affected).map((one) => one.limbSide);
-  return { reference: patient.reference, born: patient.born, sex: patient.sex, affected, visits, pieces: [] };
+  const all = [...patient.affected.values()].filter((one) => one.affected).map(({ of }) => of);
+  const affected = all.filter((one) => 'limb' in one);
+  const parts = all.filter((one) => 'part' in one);
+  const { reference, born, sex } = patient;
+  return { reference, born, sex, affected, ...(parts.length > 0 ? { affectedParts: parts } : {}), visits, pieces: [] };
 }

@@ -18,7 +18,9 @@ export function figuresKey(visit: Visit): string {
     }))
     .map((ladder) => JSON.stringify(ladder))
     .sort();
-  return JSON.stringify([visit.day, clockOf(visit), visit.height?.nm ?? null, visit.weight?.ng ?? null, ladders]);
+  const measures = (visit.measures ?? []).map(({ side, measure, length }) => JSON.stringify([side, measure, length.nm])).sort();
+  const figures = [visit.day, clockOf(visit), visit.height?.nm ?? null, visit.weight?.ng ?? null, ladders];
+  return JSON.stringify(measures.length > 0 ? [...figures, measures] : figures);
 }
 
 /** Two visits that could be one: of the same day, at the same clock time or one of them without. */

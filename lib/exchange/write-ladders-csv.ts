@@ -1,5 +1,5 @@
 import type { Ladder, Rung } from '../ladder/ladder';
-import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
+import { isAffected, type NamedMeasure, type PatientRecord, type Visit } from '../record/patient-record';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import { csvText } from './csv-text';
@@ -12,18 +12,19 @@ type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
  * Patients with their ladders as a ladders file: what `readLaddersCsv` reads back to the same record, every figure as it was typed.
  *
  * A landmark at a rung shares its row; one between rungs has a row of its own. A height or weight typed without a unit is written with
- * it. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder, notes of a visit, single readings, second tapings,
+ * it. A named measure has a row of its own. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder or a named measure, notes of a visit, single readings, second tapings,
  * kept questions, the fold's height above the floor, names and events.
  * Shape: records; CSV text with a header. Source: the file layout of the command line (README); RFC 4180.
  */
 export function writeLaddersCsv(records: readonly PatientRecord[]): string {
   const rows = records.flatMap((record) =>
-    record.visits.flatMap((visit) =>
-      visit.ladders.flatMap((ladder) => {
+    record.visits.flatMap((visit) => [
+      ...visit.ladders.flatMap((ladder) => {
         const head = headCells(record, visit, ladder);
         return placeCells(ladder).map((cells) => ({ ...head, ...cells }));
       }),
-    ),
+      ...(visit.measures ?? []).map((taken) => ({ ...visitCells(record, visit), ...measureCells(record, taken) })),
+    ]),
   );
   return csvText([LADDER_COLUMNS, ...rows.map((cells: Cells) => LADDER_COLUMNS.map((column) => written(column, cells[column] ?? '')))]);
 }
@@ -34,6 +35,30 @@ function written(column: string, cell: string): string {
 
 function headCells(record: PatientRecord, visit: Visit, ladder: Ladder): Cells {
   return {
+    ...visitCells(record, visit),
+    limb: ladder.limb,
+    side: ladder.side,
+    affected: isAffected(record, ladder.limb, ladder.side) ? 'yes' : 'no',
+    zero: ladder.zero,
+    unit: ladder.unit,
+  };
+}
+
+function measureCells(record: PatientRecord, { part, side, measure, length, note }: NamedMeasure): Cells {
+  const affected = record.affectedParts?.some((one) => one.part === part && one.side === side);
+  return {
+    limb: part,
+    side,
+    affected: affected ? 'yes' : 'no',
+    girth: length.text,
+    unit: length.unit,
+    landmark: measure,
+    note: note ?? '',
+  };
+}
+
+function visitCells(record: PatientRecord, visit: Visit): Cells {
+  return {
     patient: record.reference,
     born: record.born,
     sex: record.sex,
@@ -43,11 +68,6 @@ function headCells(record: PatientRecord, visit: Visit, ladder: Ladder): Cells {
     measurer: visit.measurer ?? '',
     height: visit.height ? withUnit(visit.height) : '',
     weight: visit.weight ? withUnit(visit.weight) : '',
-    limb: ladder.limb,
-    side: ladder.side,
-    affected: isAffected(record, ladder.limb, ladder.side) ? 'yes' : 'no',
-    zero: ladder.zero,
-    unit: ladder.unit,
   };
 }
 

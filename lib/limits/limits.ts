@@ -4,6 +4,7 @@ import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { COURSE_LIMITS } from './course-limits';
 import { FIT_LIMITS } from './fit-limits';
+import { MEASURE_LIMITS } from './measure-limits';
 import { RETENTION_LIMITS } from './retention-limits';
 import { TAPE_LIMITS } from './tape-limits';
 
@@ -15,6 +16,7 @@ import { TAPE_LIMITS } from './tape-limits';
 export const LIMITS = {
   ...TAPE_LIMITS,
   ...BODY_LIMITS,
+  ...MEASURE_LIMITS,
   ...FIT_LIMITS,
   ...COURSE_LIMITS,
   ...CALENDAR_LIMITS,

@@ -1,5 +1,6 @@
 import type { KeptDoubt, Ladder } from '../ladder/ladder';
 import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
+import type { Part, PartSide } from '../parts/measure';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
@@ -15,6 +16,19 @@ export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 
 /** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
 export type SingleReading = { readonly name: string; readonly length: TypedLength };
+
+/** One named measure of a visit: an id of the catalogue, its side, and the figure as typed. */
+export type NamedMeasure = {
+  /** The part it was written under. */
+  readonly part: Part;
+  readonly side: PartSide;
+  readonly measure: string;
+  readonly length: TypedLength;
+  readonly note?: string;
+};
+
+/** A part of one side, as swollen or scarred as an affected limb. */
+export type PartOfSide = { readonly part: Part; readonly side: PartSide };
 
 /** Why a limb was measured twice on one day: to see how well the tape repeats, or before and after a treatment. */
 export const OCCASIONS = ['second-measuring', 'after-treatment'] as const;
@@ -34,6 +48,8 @@ export type Visit = {
   readonly note: string | null;
   readonly ladders: readonly Ladder[];
   readonly readings?: readonly SingleReading[] | null;
+  /** Named measures of hand, foot, trunk and head; left out where none was taken. */
+  readonly measures?: readonly NamedMeasure[] | null;
   /** Height or weight that looked odd and was kept: by whom and when. */
   readonly keptBody?: readonly KeptDoubt[] | null;
   /** Said where the same limb was measured at another visit of the same day. */
@@ -81,6 +97,8 @@ export type PatientRecord = {
   readonly born: CalendarDay;
   readonly sex: Sex;
   readonly affected: readonly LimbSide[];
+  /** Affected parts that are no limb; left out where none is. */
+  readonly affectedParts?: readonly PartOfSide[];
   readonly visits: readonly Visit[];
   readonly pieces: readonly Piece[];
   readonly events?: readonly PatientEvent[];

@@ -1,7 +1,7 @@
 /**
- * Inverse of a small symmetric positive definite matrix, by Gauss–Jordan elimination.
+ * Inverse of a symmetric positive definite matrix, by Gauss–Jordan elimination.
  *
- * Shape: n × n rows, n of one to four here; n × n rows out. Undefined when the matrix has no inverse.
+ * Shape: n × n rows (up to some hundred; the work grows with n³); n × n rows out. Undefined when the matrix has no inverse.
  * Source: linear algebra. Example: the inverse of [[2, 0], [0, 4]] is [[0.5, 0], [0, 0.25]].
  */
 export function invertSymmetric(matrix: readonly (readonly number[])[]): number[][] | undefined {

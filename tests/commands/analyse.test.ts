@@ -140,6 +140,29 @@ describe('npm run analyse', () => {
     expect(patient.prompts.map((prompt: { kind: string }) => prompt.kind)).toContain('end-of-life');
   });
 
+  it('prints named measures of hand, foot, trunk and head, and refuses one on the wrong side', () => {
+    const measured = (cells: Parameters<typeof row>[0]) => row({ zero: '', affected: '', height: '165 cm', weight: '70 kg', ...cells });
+    const hand = measured({ limb: 'hand', side: 'left', landmark: 'hand-girth', girth: '18.7' });
+    const foot = measured({ limb: 'foot', side: 'right', landmark: 'foot-length', girth: '34.6' });
+    const run = analyse(put('measures.csv', file(hand, foot)), '--today', '2026-03-20');
+    expect([run.status, run.stderr]).toEqual([0, '']);
+    const [patient] = JSON.parse(run.stdout).patients;
+    expect(patient.limbs).toEqual([]);
+    const found = patient.measures.map((one: { visits: { mm: number; doubts: { kind: string }[] }[]; [key: string]: unknown }) => [
+      one.part,
+      one.side,
+      one.measure,
+      one.visits[0]?.mm,
+      one.visits[0]?.doubts.map(({ kind }) => kind),
+    ]);
+    expect(found).toEqual([
+      ['hand', 'left', 'hand-girth', 187, []],
+      ['foot', 'right', 'foot-length', 346, ['tens-digit']],
+    ]);
+    const hip = measured({ limb: 'trunk', side: 'left', landmark: 'hip-girth', girth: '101' });
+    refusedWith([put('hip.csv', file(hand, hip))], 'hip.csv: line 3, column side: The hip-girth is taken once: write middle.');
+  });
+
   it('counts from the clinic’s policy when one is given', () => {
     const policy = put('policy.json', JSON.stringify({ measuringDays: 1, growthReference: 'who', verdictSds: 2 }));
     const run = analyse(
