@@ -9,6 +9,7 @@ const LIB_ORDER = [
   'outcome',
   'units',
   'statistics',
+  'service',
   'ladder',
   'alignment',
   'volume',
