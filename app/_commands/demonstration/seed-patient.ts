@@ -37,7 +37,7 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   const proposed = proposedOrder(choice, visitId, room);
   const at = written(sent?.ordered ?? choice.cutFrom);
   const saved = await proposeOrder(lead, { patientId, submissionId: crypto.randomUUID(), order: proposed }, at);
-  if (saved.kind === 'not-found' || !sent) return;
+  if (!('orderId' in saved) || !sent) return;
   const order = {
     ...proposed,
     order: 1,
