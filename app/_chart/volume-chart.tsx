@@ -6,6 +6,7 @@ import { showVolume, thousands } from '@/lib/units/volume';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { type EventLabel, eventLabels } from './event-labels';
 import { keepApart } from './keep-apart';
+import { type ChartPhase, PHASE_BAND, PhaseBand } from './phase-band';
 import { type PieceLine, PieceLines } from './piece-lines';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
@@ -35,17 +36,19 @@ const PIECE_STEP = 22;
 /** From so many visits on the marks are small, so that they do not run into each other. */
 const CROWDED = 20;
 
-/** Volume of both limbs over true dates, drawn on the server: error bands, events, pieces on the same dates, today. */
+/** Volume of both limbs over true dates, drawn on the server: error bands, phases, events, pieces on the same dates, today. */
 export function VolumeChart({
   lines,
   events,
   pieces,
+  phases = [],
   today,
   said,
 }: {
   lines: readonly VolumeLine[];
   events: readonly ChartEvent[];
   pieces: readonly PieceLine[];
+  phases?: readonly ChartPhase[];
   today: CalendarDay;
   said: string;
 }) {
@@ -53,6 +56,7 @@ export function VolumeChart({
     ...lines.flatMap((line) => [...line.points.map((point) => point.day), ...(line.ahead ? [line.ahead.until] : [])]),
     ...events.map((event) => event.day),
     ...pieces.flatMap((piece) => piece.days),
+    ...phases.map((phase) => phase.from),
   ];
   const first = days.reduce((one, other) => (other < one ? other : one), today);
   const last = days.reduce((one, other) => (other > one ? other : one), today);
@@ -65,7 +69,8 @@ export function VolumeChart({
     toX,
   );
   const rows = Math.max(0, ...labels.map((label) => label.row + 1));
-  const top = LEAST_TOP + rows * EVENT_ROW;
+  const band = phases.length > 0 ? PHASE_BAND : 0;
+  const top = band + LEAST_TOP + rows * EVENT_ROW;
   const bottom = top + PLOT;
   const lows = lines.flatMap((line) => [...line.points.map((point) => point.lowMl), ...(line.ahead ? [line.ahead.lowMl] : [])]);
   const highs = lines.flatMap((line) => [...line.points.map((point) => point.highMl), ...(line.ahead ? [line.ahead.highMl] : [])]);
@@ -76,6 +81,7 @@ export function VolumeChart({
     <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
+      {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={2} bottom={bottom} toX={toX} />}
       <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
       {lines.map((line) => (
         <OneLine key={line.side} line={line} x={axis.x} y={values.y} />
