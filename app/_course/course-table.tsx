@@ -13,11 +13,7 @@ export function CourseTable({ phases, correct }: { phases: readonly ShownPhase[]
                 {head}
               </th>
             ))}
-            {correct && (
-              <th scope="col">
-                <span className="visually-hidden">Correct</span>
-              </th>
-            )}
+            {correct && <th scope="col">Change</th>}
           </tr>
         </thead>
         <tbody>

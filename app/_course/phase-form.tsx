@@ -40,7 +40,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
       <div className="phase-form">
         <Field id="kind" label="Phase" refusal={errors.kind}>
           {(wiring) => (
-            <select {...wiring} value={kind} onChange={(event) => setKind(event.target.value)} required>
+            <select {...wiring} key={start.kind} defaultValue={start.kind ?? ''} onChange={(event) => setKind(event.target.value)} required>
               <option value="" disabled>
                 Choose one
               </option>
@@ -58,7 +58,13 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
         {kind === 'ended' && (
           <Field id="endedAs" label="How it ended" refusal={errors.endedAs}>
             {(wiring) => (
-              <select {...wiring} value={endedAs} onChange={(event) => setEndedAs(event.target.value)} required>
+              <select
+                {...wiring}
+                key={start.endedAs}
+                defaultValue={start.endedAs ?? ''}
+                onChange={(event) => setEndedAs(event.target.value)}
+                required
+              >
                 <option value="" disabled>
                   Choose one
                 </option>

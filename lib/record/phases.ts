@@ -109,11 +109,21 @@ export function phaseFaults(phases: readonly Phase[], born: CalendarDay, visitDa
     const reason = baselineFault(phase, ordered[index + 1], visitDays);
     if (reason) faults.push({ phase, field: 'baselineDay', reason });
   });
-  const death = ordered.findIndex(({ endedAs }) => endedAs === 'died');
-  const after = death < 0 ? undefined : ordered[death + 1];
-  if (after)
-    faults.push({ phase: after, field: 'from', reason: `Died on ${showDay((ordered[death] as Phase).from)}: no phase begins after it.` });
+  const after = afterDeath(ordered, (phase) => place.get(phase) ?? 0);
+  if (after) faults.push(after);
   return faults.length > 0 ? faults : visitsAfterEnd(ordered, visitDays);
+}
+
+/** A phase that begins after a death; of the two the later in the list given is at fault. */
+function afterDeath(ordered: readonly Phase[], placeOf: (phase: Phase) => number): PhaseFault | undefined {
+  const at = ordered.findIndex(({ endedAs }) => endedAs === 'died');
+  const [death, next] = at < 0 ? [] : [ordered[at], ordered[at + 1]];
+  if (!death || !next) return undefined;
+  const reason =
+    placeOf(death) > placeOf(next)
+      ? `The phase ${next.kind} begins on ${showDay(next.from)}, after this death.`
+      : `Died on ${showDay(death.from)}: no phase begins after it.`;
+  return { phase: placeOf(death) > placeOf(next) ? death : next, field: 'from', reason };
 }
 
 /** Each phase `ended` on whose later days something was measured, once. */
