@@ -38,7 +38,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       <div className="phase-form">
-        <Field id="kind" label="Phase" refusal={errors.kind}>
+        <Field id="kind" label="Phase" hint="Of the course of care." refusal={errors.kind}>
           {(wiring) => (
             <select {...wiring} key={start.kind} defaultValue={start.kind ?? ''} onChange={(event) => setKind(event.target.value)} required>
               <option value="" disabled>

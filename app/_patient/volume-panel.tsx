@@ -50,7 +50,7 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
   return (
     <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
       <h2 id={`volume-${limb}`}>Volume over time</h2>
-      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
       <div className="chart-scroll from-the-end">
         <VolumeChart lines={lines} events={events} pieces={pieces} phases={phases.map(asDrawn)} today={analysis.today} said={said} />
       </div>
