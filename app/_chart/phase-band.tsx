@@ -25,7 +25,7 @@ const CHARACTER = 6.4;
 
 /**
  * The phases as a band over a chart: past ones sunken, the current one framed, what comes dotted; bounds run through the plot, a wedge at
- * each baseline. Words that do not fit become the number of the list below.
+ * each baseline. Words that do not fit become the number of the list below. Under another chart the bounds alone.
  */
 export function PhaseBand({
   phases,
@@ -34,6 +34,7 @@ export function PhaseBand({
   top,
   bottom,
   toX,
+  boundsOnly = false,
 }: {
   phases: readonly ChartPhase[];
   axis: TimeAxis;
@@ -41,7 +42,9 @@ export function PhaseBand({
   top: number;
   bottom: number;
   toX: number;
+  boundsOnly?: boolean;
 }) {
+  if (boundsOnly) return <path className="phase-bound" d={phases.map(({ from }) => `M${axis.x(from)} ${top}V${bottom}`).join('')} />;
   return (
     <g className="phase-band">
       {phases.map(({ number, words, from, end, baseline, current }) => {

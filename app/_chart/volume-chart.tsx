@@ -52,16 +52,9 @@ export function VolumeChart({
   today: CalendarDay;
   said: string;
 }) {
-  const days = [
-    ...lines.flatMap((line) => [...line.points.map((point) => point.day), ...(line.ahead ? [line.ahead.until] : [])]),
-    ...events.map((event) => event.day),
-    ...pieces.flatMap((piece) => piece.days),
-    ...phases.map((phase) => phase.from),
-  ];
-  const first = days.reduce((one, other) => (other < one ? other : one), today);
-  const last = days.reduce((one, other) => (other > one ? other : one), today);
   const toX = WIDTH - LABELS;
-  const axis = timeAxis(addDays(first, -14), addDays(last, 10), FROM_X, toX);
+  const { from, to } = chartDates({ lines, events, pieces, phases, today });
+  const axis = timeAxis(from, to, FROM_X, toX);
   const dated = events.map((event) => ({ ...event, x: axis.x(event.day) }));
   const labels = eventLabels(
     dated.map(({ x, words, day }) => ({ x, words: `${words}, ${showDayOfYear(day)}` })),
@@ -95,6 +88,27 @@ export function VolumeChart({
       </text>
     </StaticMarkup>
   );
+}
+
+type Dated = {
+  readonly lines: readonly VolumeLine[];
+  readonly events: readonly ChartEvent[];
+  readonly pieces: readonly PieceLine[];
+  readonly phases: readonly ChartPhase[];
+  readonly today: CalendarDay;
+};
+
+/** The dates that a chart of the course spans: everything drawn and today, with a little room. */
+export function chartDates({ lines, events, pieces, phases, today }: Dated): { readonly from: CalendarDay; readonly to: CalendarDay } {
+  const days = [
+    ...lines.flatMap((line) => [...line.points.map((point) => point.day), ...(line.ahead ? [line.ahead.until] : [])]),
+    ...events.map((event) => event.day),
+    ...pieces.flatMap((piece) => piece.days),
+    ...phases.map((phase) => phase.from),
+  ];
+  const first = days.reduce((one, other) => (other < one ? other : one), today);
+  const last = days.reduce((one, other) => (other > one ? other : one), today);
+  return { from: addDays(first, -14), to: addDays(last, 10) };
 }
 
 /** Dotted lines with a wedge, then all words over them. */

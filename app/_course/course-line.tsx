@@ -2,7 +2,6 @@ import Link from 'next/link';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { deathIn } from '@/lib/record/phases';
 import { courseSentence } from '@/lib/summary/phase-words';
-import './course.css';
 
 /** Where the person stands in the course of care, in one line, with the way to the whole of it. After a death it says that all has stopped. */
 export function CourseLine({ analysis, patientId }: { analysis: PatientAnalysis; patientId: string }) {

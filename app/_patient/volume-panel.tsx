@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
-import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import { chartDates, VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
 import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
@@ -16,6 +16,7 @@ import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-tim
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
+import { ExcessPart } from './excess-part';
 
 /** Lines of so many pieces stand under the chart. */
 const MOST_PIECES = 8;
@@ -46,13 +47,15 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
   const worn = analysis.pieces.filter((one) => one.piece.limb === limb && one.piece.firstWorn);
   const pieces = worn.slice(-MOST_PIECES).map((one) => pieceLine(one, analysis.today));
   const phases = shownPhases(analysis);
+  const bands = phases.map(asDrawn);
+  const dates = chartDates({ lines, events, pieces, phases: bands, today: analysis.today });
   const notDrawn = worn.length - pieces.length;
   return (
     <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
       <h2 id={`volume-${limb}`}>Volume over time</h2>
       <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
       <div className="chart-scroll from-the-end">
-        <VolumeChart lines={lines} events={events} pieces={pieces} phases={phases.map(asDrawn)} today={analysis.today} said={said} />
+        <VolumeChart lines={lines} events={events} pieces={pieces} phases={bands} today={analysis.today} said={said} />
       </div>
       {phases.length > 0 && <PhaseList phases={phases} />}
       <ReadValues
@@ -71,6 +74,9 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
         <VolumeTable lines={lines} />
         {phases.length > 0 && <CourseTable phases={phases} />}
       </details>
+      {drawn.map(({ limb: one }) => (
+        <ExcessPart key={one.series.side} analysis={analysis} limb={one} phases={bands} {...dates} />
+      ))}
       {drawn.map(({ limb: one }) => {
         const newest = one.series.visits.at(-1);
         const said = newest && excessAt(analysis, one, newest);

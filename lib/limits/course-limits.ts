@@ -16,6 +16,27 @@ export const COURSE_LIMITS = {
     'An excess within two standard errors of its own measurement may be none.',
     'First excess, in its own standard errors, from which on the share of it that is gone is said',
   ),
+  excessMinimalPct: limit(
+    5,
+    '% of the other limb',
+    'published',
+    'International Society of Lymphology consensus, 2016: minimal above 5, moderate from 20, severe above 40 %; from memory.',
+    'Excess from which the band “minimal” begins',
+  ),
+  excessModeratePct: limit(
+    20,
+    '% of the other limb',
+    'published',
+    'International Society of Lymphology consensus, 2016, from memory.',
+    'Excess from which the band “moderate” begins',
+  ),
+  excessSeverePct: limit(
+    40,
+    '% of the other limb',
+    'published',
+    'International Society of Lymphology consensus, 2016, from memory.',
+    'Excess from which the band “severe” begins',
+  ),
   levelledOffVisits: limit(
     2,
     'visits',

@@ -98,10 +98,11 @@ describe.each(ENGINES)('a course of care on %s', (engine) => {
       dates: ((await feeds.calendarOfToken(calendar, new Date('2027-01-01')))?.dates ?? []).length > 0,
       today: (await lines.workOf(at.therapist, [patientId], 'all')).length > 0,
       order: (await orders.proposeOrder(at.therapist, { patientId, submissionId: form(), order: orderFrom(visitId, '2026-10-14') })).kind,
+      waiting: (await at.db.readingOrders.openOrders(at.therapist, 10)).length > 0,
     });
-    expect(await seen()).toEqual({ opens: true, page: true, dates: true, today: true, order: 'saved' });
+    expect(await seen()).toEqual({ opens: true, page: true, dates: true, today: true, order: 'saved', waiting: true });
     expect(await write(4, [REDUCTION, GARMENTS, DIED])).toEqual({ kind: 'saved' });
-    expect(await seen()).toEqual({ opens: false, page: false, dates: false, today: false, order: 'held' });
+    expect(await seen()).toEqual({ opens: false, page: false, dates: false, today: false, order: 'held', waiting: false });
     expect(await links.openLink(at.therapist, documentId)).toBeUndefined();
     expect(await feeds.openFeed(at.therapist, patientId)).toBeUndefined();
     expect((await at.db.records.recordOf(at.therapist, patientId))?.visits).toHaveLength(2);
@@ -109,7 +110,7 @@ describe.each(ENGINES)('a course of care on %s', (engine) => {
     expect(await write(5, [REDUCTION, GARMENTS])).toEqual({ kind: 'death-undone' });
     expect(await write(5, [REDUCTION, GARMENTS], { deathWasMistaken: true })).toEqual({ kind: 'death-undone' });
     expect(await write(5, [REDUCTION, GARMENTS], { deathWasMistaken: true, reason: 'another Ada' })).toEqual({ kind: 'saved' });
-    expect(await seen()).toMatchObject({ opens: true, page: true, order: 'saved' });
+    expect(await seen()).toMatchObject({ opens: true, page: true, order: 'saved', waiting: true });
     const [now, before] = await at.db.course.courseHistory(at.therapist, patientId);
     expect([now?.phases, before?.phases.at(-1)]).toEqual([[REDUCTION, GARMENTS], DIED]);
     const deeds = await at.db.audit.auditEntries(at.therapist, 100, patientId);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analysePatient, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { excessBands, excessOverTime } from '@/lib/analysis/excess-over-time';
 import { reboundSince, reductionLevel } from '@/lib/analysis/reduction';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
@@ -73,6 +74,25 @@ describe('a reduction', () => {
     expect(rules(analysis)).toContain('rebound-after-reduction');
     const kept = analysed([FIRST, LESS, AGAIN, ['2026-08-03', ARM.a2, ARM.u2]], phases, '2026-08-03');
     expect(reboundSince(kept, affected(kept))).toMatchObject({ reached: false });
+  });
+});
+
+describe('the excess over time', () => {
+  // Printed: 578.8465 ml, 29.9424 % and 289.1941 ml, 14.7077 % (tests/lib/volume/excess.test.ts says where).
+  it('has a point a visit where the other limb was taped, and none for a limb that is not affected', () => {
+    const analysis = analysed([FIRST, LESS], [], '2026-03-02');
+    const over = excessOverTime(analysis, affected(analysis));
+    expect(over?.points.map(({ day, ml, share }) => [day, ml.toFixed(4), (100 * share).toFixed(4)])).toEqual([
+      ['2026-02-02', '578.8465', '29.9424'],
+      ['2026-03-02', '289.1941', '14.7077'],
+    ]);
+    const other = analysis.limbs.find((one) => !one.affected);
+    expect(other && excessOverTime(analysis, other)).toBeUndefined();
+    expect(excessBands(DEFAULT_POLICY)).toEqual([
+      { name: 'minimal', fromPct: 5, toPct: 20 },
+      { name: 'moderate', fromPct: 20, toPct: 40 },
+      { name: 'severe', fromPct: 40, toPct: null },
+    ]);
   });
 });
 

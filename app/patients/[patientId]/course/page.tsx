@@ -2,7 +2,6 @@ import type { Metadata } from 'next';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CourseTable } from '@/app/_course/course-table';
 import { PhaseForm } from '@/app/_course/phase-form';
-import '@/app/_course/course.css';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
