@@ -37,6 +37,8 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
     return high > low ? [{ ...band, top: values.y(high), bottom: values.y(low) }] : [];
   });
   const last = points.at(-1);
+  /** Whether a band's name beside the plot would stand clear of the last value's words. */
+  const isFree = (top: number, bottom: number): boolean => !last || Math.abs((top + bottom) / 2 - values.y(100 * last.share)) > 30;
   const todayX = axis.x(today);
   return (
     <StaticMarkup
@@ -57,11 +59,9 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
             width={toX - FROM_X}
             height={bottom - top}
           />
-          {bottom - top > 13 && (
-            <text className="axis-text" x={FROM_X + 5} y={top + 13}>
-              {name}
-            </text>
-          )}
+          <text className="axis-text" x={isFree(top, bottom) ? toX + 8 : FROM_X + 5} y={(top + bottom) / 2 + 4}>
+            {name}
+          </text>
         </g>
       ))}
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={(value) => `${value} %`} />
