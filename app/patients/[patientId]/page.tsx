@@ -100,7 +100,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         </div>
         <div className="stack">
           {pictures.map((picture) => (
-            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb}>
+            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb} swelling={!record.diagnosisGroup.endsWith('scar')}>
               {picture === pictures[0] && (
                 <NotedEvents
                   events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}

@@ -17,8 +17,8 @@ type Props = {
   readonly to: CalendarDay;
 };
 
-/** The excess of an affected limb under its volume, over the same dates: chart, table and where the bands come from. Nothing where it is not defined. */
-export function ExcessPart({ analysis, limb, phases, from, to }: Props) {
+/** The excess of an affected limb over the dates of its volume: chart, table and where the bands come from. Nothing where it is not defined. */
+export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
   const over = excessOverTime(analysis, limb);
   const last = over?.points.at(-1);
   if (!over || !last) return null;
@@ -27,8 +27,8 @@ export function ExcessPart({ analysis, limb, phases, from, to }: Props) {
   const name = `Excess, % of the ${other} ${kind}`;
   const said = `${name}: ${signedPct(last.share)} on ${showDay(last.day)}, give or take ${pct(last.error)}; ${over.points.length === 1 ? 'one visit' : `${over.points.length} visits`}.`;
   return (
-    <>
-      <h3 className="chart-name">{name}</h3>
+    <section className="panel volume-panel" aria-labelledby={`excess-${kind}-${side}`}>
+      <h2 id={`excess-${kind}-${side}`}>{name}</h2>
       <div className="chart-scroll from-the-end">
         <ExcessChart
           side={side}
@@ -45,7 +45,7 @@ export function ExcessPart({ analysis, limb, phases, from, to }: Props) {
         {`Bars: 95 % range. Washes: published bands of size, not a diagnosis (${LIMITS.excessMinimalPct.source})${over.without > 0 ? ` Not counted at ${over.without} ${over.without === 1 ? 'visit' : 'visits'}.` : ''}`}
       </p>
       <details className="as-table">
-        <summary>{`Excess as a table`}</summary>
+        <summary>As a table</summary>
         <div className="table-frame">
           <StaticMarkup as="table">
             <caption>{`The ${side} ${kind} less the ${other}, with half of its 95 % range.`}</caption>
@@ -70,6 +70,6 @@ export function ExcessPart({ analysis, limb, phases, from, to }: Props) {
           </StaticMarkup>
         </div>
       </details>
-    </>
+    </section>
   );
 }
