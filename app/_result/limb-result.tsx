@@ -3,12 +3,16 @@ import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
 import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { reboundSince, reductionLevel } from '@/lib/analysis/reduction';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
-import { isNoAnswer } from '@/lib/outcome';
+import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { reboundSentence } from '@/lib/prompts/rules/rebound-after-reduction';
+import { levelSentence } from '@/lib/prompts/rules/reduction-levelled-off';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { excessAt } from '@/lib/summary/excess-sentence';
+import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
@@ -53,7 +57,8 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
           {last && <CourseFacts judged={last} />}
           <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
-          <SinceFirst visit={visit} analysis={analysis} />
+          <ReductionSo limb={limb} visit={visit} analysis={analysis} />
+          <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
           {last && (
@@ -150,17 +155,48 @@ function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: An
   return said ? <p className="between-limbs">{said}</p> : null;
 }
 
-/** The verdict against the first visit, where it says more than the one against the visit before. */
-function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
-  const { sinceLast, sinceBaseline } = visit;
-  if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast) return null;
-  const { change, verdict, found } = sinceBaseline;
-  const lately = sinceLast && !isNoAnswer(sinceLast) ? sinceLast : undefined;
-  if (verdict === 'no-clear-change' || (verdict === lately?.verdict && found?.part === lately.found?.part)) return null;
-  const said = [verdictSentence(sinceBaseline, analysis.record), ...(found ? [courseSentence(sinceBaseline)] : [])];
+/** Where the reduction of this limb stands, or what of the last one is back: at its newest visit. */
+function ReductionSo({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  if (visit !== limb.visits.at(-1)) return null;
+  const level = reductionLevel(analysis, limb);
+  const rebound = reboundSince(analysis, limb);
+  const said = level && !isNoAnswer(level) ? levelSentence(level, visit.at.ladder.unit) : rebound && reboundSentence(rebound);
+  return said ? <p className="between-limbs">{said}</p> : null;
+}
+
+/** The verdicts against the baseline of the phase and the first visit of all, each where it says more than what was said before. */
+function SinceBaseline({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  const { sinceLast, sinceBaseline, sinceFirst, inPhase } = visit;
+  const further = sinceFirst === sinceBaseline || inPhase.baseline === limb.series.visits[0] ? null : sinceFirst;
+  return (
+    <>
+      <Since judged={sinceBaseline} before={[sinceLast]} words={baselineInWords(inPhase, limb.series.visits[0])} analysis={analysis} />
+      <Since judged={further} before={[sinceLast, sinceBaseline]} words="first visit" analysis={analysis} />
+    </>
+  );
+}
+
+type Judged = JudgedChange | NoAnswer | null;
+
+function Since({
+  judged,
+  before,
+  words,
+  analysis,
+}: {
+  judged: Judged;
+  before: readonly Judged[];
+  words: string;
+  analysis: PatientAnalysis;
+}) {
+  if (!judged || isNoAnswer(judged) || before.includes(judged)) return null;
+  const { change, verdict, found } = judged;
+  const said0 = before.some((one) => one && !isNoAnswer(one) && one.verdict === verdict && one.found?.part === found?.part);
+  if (verdict === 'no-clear-change' || said0) return null;
+  const said = [verdictSentence(judged, analysis.record), ...(found ? [courseSentence(judged)] : [])];
   return (
     <p className="since-first">
-      {`Since the first visit, ${showDay(change.earlier.visit.day)}: `}
+      {`Since the ${words}, ${showDay(change.earlier.visit.day)}: `}
       <span className="judgement">{said.join(' ')}</span>
     </p>
   );

@@ -4,6 +4,7 @@ import type { BodyAt } from '../growth/body-at';
 import type { ExpectedBody } from '../growth/expected-body';
 import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
+import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
@@ -28,6 +29,8 @@ export type Known = {
   readonly bodyLimits: BodyAskLimits;
   /** A visit is not before this day. */
   readonly born: CalendarDay;
+  /** The course of care: nothing is measured after it ended. */
+  readonly phases?: readonly Phase[];
   /** Other visits of the record with the limbs that were measured (by `limbKey`): a second one of a day says why. */
   readonly otherVisits: readonly { readonly day: CalendarDay; readonly time: string | null; readonly limbs: readonly string[] }[];
   /** Who measured at the visits of the record, as written there. */

@@ -33,10 +33,10 @@ function excessSentence(
  *
  * Example: `The first difference, 5 Jan 2026: 70.0 % gone (right arm of the same day), 50.0 % gone (right arm as it was then).`
  */
-export function goneSentence({ since, sameDay, fixed }: ExcessGone, { limb, side }: LimbSide): string {
+export function goneSentence({ since, sameDay, fixed }: ExcessGone, { limb, side }: LimbSide, ofPhase = false): string {
   const other = limbInWords(limb, otherSide(side));
   const said = (share: number) => (share < 0 ? `grown by ${pct(share)}` : `${pct(share)} gone`);
-  return `The first difference, ${showDay(since)}: ${said(sameDay)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
+  return `The first difference${ofPhase ? ' of the phase' : ''}, ${showDay(since)}: ${said(sameDay)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
 }
 
 /**
@@ -48,5 +48,5 @@ export function excessAt(analysis: PatientAnalysis, { series, affected }: Analys
   if (!excess || isNoAnswer(excess)) return undefined;
   const gone = excessGone(analysis, series, at.visit);
   const said = excessSentence(excess, { ...series, unit: at.ladder.unit, day: at.visit.day });
-  return isNoAnswer(gone) ? said : `${said} ${goneSentence(gone, series)}`;
+  return isNoAnswer(gone) ? said : `${said} ${goneSentence(gone, series, (analysis.record.phases ?? []).length > 0)}`;
 }

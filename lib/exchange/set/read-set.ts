@@ -1,11 +1,12 @@
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
+import { readPhases } from '../read-phases-csv';
 import { checkSet, TALLY } from './check-set';
 import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
-import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
 import type { RowsOf, SetTable } from './set-table';
@@ -13,7 +14,7 @@ import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
-const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
+const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
@@ -26,7 +27,8 @@ export function readSet(
 ): { readonly kind: 'read'; readonly patients: readonly PatientFile[] } | { readonly kind: 'fault'; readonly fault: CsvFault } {
   try {
     const style = readStyle(files.get(DICTIONARY_FILE));
-    const tables = new Map(READ.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
+    const there = READ.filter((table) => !isYounger(table, files, style.written));
+    const tables = new Map(there.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
     checkSet(tables, style.written);
     const rowsOf = rowsByOwner(tables);
     return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
@@ -54,15 +56,23 @@ export function saidOfSet(files: ReadonlyMap<string, string>): readonly string[]
 
 function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
   const id = subject.cell('subject_id');
+  const details = readDetails(subject);
+  const visits = readVisits(id, rowsOf);
   return {
-    details: readDetails(subject),
-    visits: readVisits(id, rowsOf),
+    details,
+    visits,
     pieces: readPieces(rowsOf(PIECE, 'subject_id', id)),
     orders: readOrders(rowsOf(ORDER, 'subject_id', id)),
     events: readEvents(rowsOf(EVENT, 'subject_id', id)),
+    phases: readPhases(rowsOf(PHASE, 'subject_id', id), { born: details.born, visits }),
     cautions: readCautions(rowsOf(CAUTION, 'subject_id', id)),
     writings: [],
   };
+}
+
+/** A table that sets did not have before, and that this one was not written with. */
+function isYounger(table: SetTable, files: ReadonlyMap<string, string>, written: SetTally | undefined): boolean {
+  return table === PHASE && !files.has(fileOf(table)) && written?.rows[table.name] === undefined;
 }
 
 function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {

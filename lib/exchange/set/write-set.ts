@@ -3,7 +3,7 @@ import { csvText } from '../csv-text';
 import { defused, isWords } from './defused';
 import { PROMPT, VOLUME } from './found-tables';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
-import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import type { Column, SetPart, SetTable } from './set-table';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
@@ -19,6 +19,7 @@ export const SET_TABLES: readonly SetTable[] = [
   PIECE,
   ORDER,
   EVENT,
+  PHASE,
   CAUTION,
   VOLUME,
   PROMPT,

@@ -98,6 +98,7 @@ export function fileOf({ reference, born, sex, affected, visits }: PatientRecord
     pieces: [],
     orders: [],
     events: [],
+    phases: [],
     cautions: [],
     writings: [],
   };
