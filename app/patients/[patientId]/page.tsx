@@ -20,12 +20,14 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
+import { ExcessFirst } from '@/app/_result/excess-first';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
+import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { isAtRest } from '@/lib/record/day-to-ask';
 import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
@@ -81,6 +83,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
       <CourseLine analysis={analysis} patientId={patientId} />
+      <ExcessFirst analysis={analysis} swelling={!record.diagnosisGroup.endsWith('scar')} shown={analysis.limbs.flatMap(newestOf)} />
       <NextAction
         prompts={prompts}
         patientId={patientId}
@@ -122,4 +125,10 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       <ProtocolLine />
     </main>
   );
+}
+
+/** A limb with its newest visit, where it has one. */
+function newestOf(limb: AnalysedLimb) {
+  const at = limb.series.visits.at(-1);
+  return at ? [{ limb, at }] : [];
 }
