@@ -50,10 +50,10 @@ export function excessAt(analysis: PatientAnalysis, limb: AnalysedLimb, at: Seri
 /**
  * How much of the phase's first difference is gone, by both published formulas, each named.
  *
- * Example: `The first difference, 5 Jan 2026: 70.0 % gone (right arm of the same day), 50.0 % gone (right arm as it was then).`
+ * Example: `The first difference, 5 Jan 2026: 70.0 % gone, give or take 28.4 % (right arm of the same day), 50.0 % gone (right arm as it was then).`
  */
-export function goneSentence({ since, sameDay, fixed }: ExcessGone, { limb, side }: LimbSide, ofPhase = false): string {
+export function goneSentence({ since, sameDay, sameDayError, fixed }: ExcessGone, { limb, side }: LimbSide, ofPhase = false): string {
   const other = limbInWords(limb, otherSide(side));
   const said = (share: number) => (share < 0 ? `grown by ${pct(share)}` : `${pct(share)} gone`);
-  return `The first difference${ofPhase ? ' of the phase' : ''}, ${showDay(since)}: ${said(sameDay)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
+  return `The first difference${ofPhase ? ' of the phase' : ''}, ${showDay(since)}: ${said(sameDay)}, give or take ${pct(sameDayError)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
 }
