@@ -30,7 +30,7 @@ function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
   const ask = dayToAsk(record.phases ?? [], policy, today);
   if (!ask) return [];
   const { phase, day } = ask;
-  const why = `${phase.kind === 'on-hold' ? 'on hold' : 'ended'} since ${showDay(phase.from)}${phase.note ? `: ${phase.note}` : ''}`;
+  const why = `${phase.kind === 'on-hold' ? 'on hold' : 'ended'} since ${showDay(phase.from)}${phase.note ? `: ${phase.note.replace(/\.$/, '')}` : ''}`;
   const sources: ComputedDate['sources'] = phase.askOn || phase.until ? [] : ['holdAskDays'];
   return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
