@@ -35,8 +35,8 @@ function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
   return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
 
-function visitDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {
-  const review = nextReview(record, policy);
+function visitDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
+  const review = nextReview(record, policy, today);
   if (!review) return [];
   const afterVisit = review.after === 'visit';
   return [
