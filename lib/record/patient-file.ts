@@ -47,6 +47,6 @@ export type PatientFile = {
 
 /** The file as the rules see it. */
 export function recordOfFile({ details, visits, pieces, events, cautions }: PatientFile): PatientRecord {
-  const { reference, born, sex, affected } = details;
-  return { reference, born, sex, affected, visits, pieces, events, cautions };
+  const { reference, born, sex, affected, affectedParts } = details;
+  return { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), visits, pieces, events, cautions };
 }
