@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
@@ -5,6 +6,7 @@ import { checkSet, TALLY } from './check-set';
 import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { NAMED_MEASURE } from './measure-table';
 import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
@@ -13,12 +15,13 @@ import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
-const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
+const READ = [SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
  *
- * A set is first held against itself (`checkSet`). Refuses a set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
+ * A set is first held against itself (`checkSet`). A table that its dictionary does not list came later than the set, and is empty. Refuses a
+ * set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
  * does not hold what its column says. Shape: file names with their texts.
  */
 export function readSet(
@@ -26,7 +29,12 @@ export function readSet(
 ): { readonly kind: 'read'; readonly patients: readonly PatientFile[] } | { readonly kind: 'fault'; readonly fault: CsvFault } {
   try {
     const style = readStyle(files.get(DICTIONARY_FILE));
-    const tables = new Map(READ.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
+    const tables = new Map(
+      READ.map((table) => {
+        const text = files.get(fileOf(table));
+        return [table, text === undefined && !style.listed(table) ? [] : rowsOfTable(table, text, style.defused)];
+      }),
+    );
     checkSet(tables, style.written);
     const rowsOf = rowsByOwner(tables);
     return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
@@ -65,14 +73,24 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
   };
 }
 
-function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {
+type ReadStyle = { readonly defused: boolean; readonly written: SetTally | undefined; readonly listed: (table: SetTable) => boolean };
+
+function readStyle(dictionary: string | undefined): ReadStyle {
   const refuse = (reason: string) => new CsvRefusal({ file: DICTIONARY_FILE, line: 1, column: '', reason });
   if (dictionary === undefined) throw refuse('The set has no dictionary: without it nobody knows how it was written.');
   const said = jsonObject(dictionary);
   if (!said) throw refuse('The dictionary is not JSON.');
   if (said[RESEARCH] === true) throw refuse('This set was written for research, without names and days. It cannot be read back.');
-  return { defused: said[DEFUSED] === true, written: TALLY.safeParse(said[WRITTEN]).data };
+  const urls = LISTED.safeParse(said.tables).data;
+  return {
+    defused: said[DEFUSED] === true,
+    written: TALLY.safeParse(said[WRITTEN]).data,
+    listed: (table) => urls === undefined || urls.some(({ url }) => url === fileOf(table)),
+  };
 }
+
+/** The tables of a dictionary, as far as they are read. */
+const LISTED = z.array(z.object({ url: z.string() }));
 
 function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined {
   try {
