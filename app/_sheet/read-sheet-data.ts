@@ -2,7 +2,7 @@ import 'server-only';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { Draft } from '@/db/patients/drafts';
 import type { KeptRecord } from '@/db/patients/records';
-import { recordBodyDoubts } from '@/lib/doubts/record-body-doubts';
+import { recordBodyDoubts, withoutBodyInDoubt } from '@/lib/doubts/record-body-doubts';
 import { type DraftContent, type Known, limbKey, type MetDraft } from '@/lib/entry/entry-data';
 import { knownMeasures } from '@/lib/entry/measure-questions';
 import { firstSheet } from '@/lib/forms/first-sheet';
@@ -42,15 +42,9 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     expectedBody: expectedBody(record, trusted, day, policy),
     bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
     otherVisits: othersOf(record.visits),
-    measures: knownMeasures({ ...record, visits: before.map((visit) => withoutOpenBody(visit, open.get(visit))) }, policy),
+    measures: knownMeasures(withoutBodyInDoubt({ ...record, visits: before }, policy), policy),
     measurers: [...new Set(record.visits.flatMap(({ measurer }) => measurer ?? []))],
   };
-}
-
-/** A visit without a height or weight that is asked about. */
-function withoutOpenBody(visit: Visit, open: readonly { readonly kind: string }[] = []): Visit {
-  const isOpen = (measure: string) => open.some(({ kind }) => kind === measure);
-  return { ...visit, height: isOpen('height') ? null : visit.height, weight: isOpen('weight') ? null : visit.weight };
 }
 
 function othersOf(visits: readonly Visit[]): Known['otherVisits'] {
