@@ -3,6 +3,7 @@ import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { currentTherapist } from '@/app/_auth/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
+import { FONTS } from './_look/fonts';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
 import { RememberTyped } from './_shell/remember-typed';
@@ -22,7 +23,7 @@ export const viewport: Viewport = {
 export default async function Layout({ children }: { children: ReactNode }) {
   const therapist = await currentTherapist();
   return (
-    <html lang="en">
+    <html lang="en" className={FONTS}>
       <body>
         {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
         {therapist && <TroubleBanner />}

@@ -64,6 +64,7 @@ const APP_ORDER = [
   '_chart',
   '_exchange',
   '_coverage',
+  '_course',
   '_draft',
   '_picture',
   '_family',

@@ -31,7 +31,9 @@ export function readHandOver(
   return { handOver: { day: today, lifted, unasked }, errors: { ...errors, ...missing } };
 }
 
-/** What is told when a caution was answered “yes” while a form was open: nothing was saved. */
+/** What is told when a caution was answered “yes” while a form was open, or the course of care rests: nothing was saved. */
 export function heldNow(stops: readonly Stop[]): string {
+  const course = stops.find(({ card }) => card === 'course');
+  if (course) return `${course.message} Nothing was saved.`;
   return `Held by a caution: ${stops.map(({ title }) => title).join('; ')}. Nothing was saved; reload the page and read it.`;
 }

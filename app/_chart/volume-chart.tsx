@@ -6,6 +6,7 @@ import { showVolume, thousands } from '@/lib/units/volume';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { type EventLabel, eventLabels } from './event-labels';
 import { keepApart } from './keep-apart';
+import { type ChartPhase, PHASE_BAND, PhaseBand } from './phase-band';
 import { type PieceLine, PieceLines } from './piece-lines';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
@@ -35,29 +36,25 @@ const PIECE_STEP = 22;
 /** From so many visits on the marks are small, so that they do not run into each other. */
 const CROWDED = 20;
 
-/** Volume of both limbs over true dates, drawn on the server: error bands, events, pieces on the same dates, today. */
+/** Volume of both limbs over true dates, drawn on the server: error bands, phases, events, pieces on the same dates, today. */
 export function VolumeChart({
   lines,
   events,
   pieces,
+  phases = [],
   today,
   said,
 }: {
   lines: readonly VolumeLine[];
   events: readonly ChartEvent[];
   pieces: readonly PieceLine[];
+  phases?: readonly ChartPhase[];
   today: CalendarDay;
   said: string;
 }) {
-  const days = [
-    ...lines.flatMap((line) => [...line.points.map((point) => point.day), ...(line.ahead ? [line.ahead.until] : [])]),
-    ...events.map((event) => event.day),
-    ...pieces.flatMap((piece) => piece.days),
-  ];
-  const first = days.reduce((one, other) => (other < one ? other : one), today);
-  const last = days.reduce((one, other) => (other > one ? other : one), today);
   const toX = WIDTH - LABELS;
-  const axis = timeAxis(addDays(first, -14), addDays(last, 10), FROM_X, toX);
+  const { from, to } = chartDates({ lines, events, pieces, phases, today });
+  const axis = timeAxis(from, to, FROM_X, toX);
   const dated = events.map((event) => ({ ...event, x: axis.x(event.day) }));
   const labels = eventLabels(
     dated.map(({ x, words, day }) => ({ x, words: `${words}, ${showDayOfYear(day)}` })),
@@ -65,7 +62,8 @@ export function VolumeChart({
     toX,
   );
   const rows = Math.max(0, ...labels.map((label) => label.row + 1));
-  const top = LEAST_TOP + rows * EVENT_ROW;
+  const band = phases.length > 0 ? PHASE_BAND : 0;
+  const top = band + LEAST_TOP + rows * EVENT_ROW;
   const bottom = top + PLOT;
   const lows = lines.flatMap((line) => [...line.points.map((point) => point.lowMl), ...(line.ahead ? [line.ahead.lowMl] : [])]);
   const highs = lines.flatMap((line) => [...line.points.map((point) => point.highMl), ...(line.ahead ? [line.ahead.highMl] : [])]);
@@ -76,6 +74,7 @@ export function VolumeChart({
     <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
+      {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={2} bottom={bottom} toX={toX} />}
       <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
       {lines.map((line) => (
         <OneLine key={line.side} line={line} x={axis.x} y={values.y} />
@@ -89,6 +88,27 @@ export function VolumeChart({
       </text>
     </StaticMarkup>
   );
+}
+
+type Dated = {
+  readonly lines: readonly VolumeLine[];
+  readonly events: readonly ChartEvent[];
+  readonly pieces: readonly PieceLine[];
+  readonly phases: readonly ChartPhase[];
+  readonly today: CalendarDay;
+};
+
+/** The dates that a chart of the course spans: everything drawn and today, with a little room. */
+export function chartDates({ lines, events, pieces, phases, today }: Dated): { readonly from: CalendarDay; readonly to: CalendarDay } {
+  const days = [
+    ...lines.flatMap((line) => [...line.points.map((point) => point.day), ...(line.ahead ? [line.ahead.until] : [])]),
+    ...events.map((event) => event.day),
+    ...pieces.flatMap((piece) => piece.days),
+    ...phases.map((phase) => phase.from),
+  ];
+  const first = days.reduce((one, other) => (other < one ? other : one), today);
+  const last = days.reduce((one, other) => (other > one ? other : one), today);
+  return { from: addDays(first, -14), to: addDays(last, 10) };
 }
 
 /** Dotted lines with a wedge, then all words over them. */

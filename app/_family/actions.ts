@@ -5,12 +5,14 @@ import { requireActing } from '@/app/_auth/therapist';
 import { loadFamily } from '@/app/_family/load-family';
 import { postedText } from '@/app/_shell/posted';
 import { approveFamilyPage } from '@/db/documents/family-pages';
+import { deathIn } from '@/lib/record/phases';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { readFamilyForm, type TypedFamily } from '@/lib/summary/family/read-family-form';
+import { showDay } from '@/lib/units/calendar-day';
 
 /** What came of the form: boxes that stop it, or the page to be read before it is approved; everything typed comes back. */
 export type FamilyFormState = {
@@ -35,6 +37,8 @@ export async function familyPageAction(_before: FamilyFormState, form: FormData)
   const facts = { ...measured, help: familyHelp(analysis, read.choice.person, clinic.timeZone) };
   const page = familyPage(read.choice, facts, texts[read.choice.language], clinic.name, { by: therapist.name, day: today });
   if (intent !== 'approve') return { errors: {}, typed, page };
+  const death = deathIn(analysis.record.phases ?? []);
+  if (death) return { errors: { form: `Died on ${showDay(death.from)}. No page is approved.` }, typed, page };
   if (!mayBeApproved(page)) return { errors: { form: NO_PHONE }, typed, page };
   if (shown !== JSON.stringify(page))
     return { errors: { form: 'The page has changed since it was shown. Read it again, then approve it.' }, typed, page };

@@ -16,14 +16,17 @@ type Props = {
   readonly address: string;
   readonly days: number;
   readonly mayShare: boolean;
+  /** Why no link answers any more, whatever its days say. */
+  readonly stopped: string | null;
 };
 
 /** Links to the page for a family without an account: made, shown once, opened, withdrawn. */
-export function ShareLinks({ documentId, links, address, days, mayShare }: Props) {
+export function ShareLinks({ documentId, links, address, days, mayShare, stopped }: Props) {
   const [made, make, busy] = useActionState<MadeLink, FormData>(makeLinkAction, null);
   return (
     <section className="panel no-print family-links" aria-labelledby="links-head">
       <h2 id="links-head">Links for the family</h2>
+      {stopped && <p>{stopped}</p>}
       {mayShare && (
         <form className="form" action={make}>
           <input type="hidden" name="documentId" value={documentId} />

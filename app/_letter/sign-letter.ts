@@ -4,8 +4,10 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { signLetter } from '@/db/documents/letters';
+import { deathIn } from '@/lib/record/phases';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
 import { type ReplacementLetter, replacementLetter } from '@/lib/summary/letter/replacement-letter';
+import { showDay } from '@/lib/units/calendar-day';
 import { loadLetter } from './load-letter';
 
 /** What came of the form: boxes that stop it, or the letter to be read before it is signed; everything typed comes back. */
@@ -20,11 +22,13 @@ export async function signLetterAction(_before: LetterFormState, form: FormData)
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', pieceId = '', submissionId = '', intent = '', shown = '' } = typed;
-  const { facts, visitId, clinic, today } = await loadLetter(therapist, patientId, pieceId);
+  const { facts, visitId, clinic, today, record } = await loadLetter(therapist, patientId, pieceId);
   const read = readLetterForm(typed, today);
   if (read.kind === 'refused') return { errors: read.errors, typed, letter: null };
   const letter = replacementLetter(facts, read.choice, clinic.name);
   if (intent !== 'sign') return { errors: {}, typed, letter };
+  const death = deathIn(record.phases);
+  if (death) return { errors: { form: `Died on ${showDay(death.from)}. No letter is signed.` }, typed, letter };
   if (shown !== JSON.stringify(letter))
     return { errors: { form: 'The letter has changed since it was shown. Read it again, then sign it.' }, typed, letter };
   const letterId = await signLetter(therapist, { patientId, visitId, submissionId, letter });

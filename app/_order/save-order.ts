@@ -2,6 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
+import { heldNow } from '@/app/_cautions/read-hand-over';
 import { cutLadders } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
@@ -33,6 +34,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
+    if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
     await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb?.limb === content.limb && limb.side === content.side);
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
@@ -42,6 +44,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     return { errors: {}, typed, notice: 'This order has left or was cancelled by now. Nothing was changed; start a new one instead.' };
   const order = { ...content, order: before.current.order, questions: before.current.questions };
   const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, order, deed: 'changed', reason: 'changed' });
+  if (revised.kind === 'held') return { errors: {}, typed, notice: heldNow(revised.stops) };
   if (revised.kind === 'conflict')
     return {
       errors: {},

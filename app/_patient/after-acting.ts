@@ -12,6 +12,7 @@ export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
   'let-out': 'Let it out',
   'first-fit': 'Record the check',
   visit: 'Start the visit',
+  ask: 'Open the course',
 };
 
 /** Acts that are done when they are noted: a call, a review. All others are done on a page of their own, and only begun until then. */
@@ -33,6 +34,8 @@ export function afterActing(
     case 'refit':
     case 'visit':
       return `/patients/${patientId}/visits/new`;
+    case 'ask':
+      return `/patients/${patientId}/course`;
     case 'order':
       return `/patients/${patientId}/orders/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
     case 'first-fit':
@@ -51,6 +54,7 @@ const DATE_WORDS: Readonly<Record<DateKind, string>> = {
   'first-fit': 'Record the check',
   call: 'Note the call',
   'end-of-life': 'Start the order',
+  ask: 'Open the course',
 };
 
 /** Where a date of the schedule is seen to, and the words of the button that leads there. */
@@ -60,6 +64,7 @@ export function doneAt(
   pieces: readonly { readonly piece: string; readonly pieceId: string }[],
 ): { readonly words: string; readonly to: string } {
   const words = DATE_WORDS[kind];
+  if (kind === 'ask') return { words, to: `/patients/${patientId}/course` };
   if (kind === 'visit' || kind === 'remeasure') return { words, to: `/patients/${patientId}/visits/new` };
   if (kind === 'order' || kind === 'end-of-life')
     return { words, to: `/patients/${patientId}/orders/new${label ? `?after=${encodeURIComponent(label)}` : ''}` };

@@ -6,6 +6,7 @@ import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { partInWords } from '@/lib/prompts/change-in-words';
+import { baselineInWords } from '@/lib/summary/phase-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
@@ -16,7 +17,7 @@ const SHOWN = 8;
 
 type PanelProps = { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string; all: boolean };
 
-/** Visits, the newest first: volume over the stretch that all visits tape, and the verdict against the first visit. */
+/** Visits, the newest first: volume over the stretch that all visits tape, and the verdict against the baseline of its phase, else the first visit. */
 export function VisitsPanel({ analysis, kept, patientId, all }: PanelProps) {
   const visits = [...kept].reverse();
   const volumes = analysis.limbs.map(({ series }) => volumeOverTime(series, analysis.policy));
@@ -60,7 +61,9 @@ function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps)
             {analysis.limbs.map(({ series }) => (
               <th key={`${series.side} ${series.limb}`} scope="col" className="figure">{`${series.side} ${series.limb}`}</th>
             ))}
-            <th scope="col">Against the first visit</th>
+            <th scope="col">
+              {(analysis.record.phases ?? []).length > 0 ? 'Against the baseline of its phase' : 'Against the first visit'}
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -91,7 +94,7 @@ function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
           {!one ? '–' : volumeOf(one, volumes[index])}
         </td>
       ))}
-      <td>{againstFirst(found)}</td>
+      <td>{againstBaseline(found, analysis)}</td>
     </tr>
   );
 }
@@ -109,7 +112,7 @@ function whereInWords({ found }: JudgedChange): string {
   return part ? `, ${part}` : '';
 }
 
-function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {
+function againstBaseline(found: readonly (AnalysedVisit | undefined)[], { limbs }: PatientAnalysis): string {
   const said = found.flatMap((one) => {
     if (!one?.sinceBaseline) return [];
     const words = isNoAnswer(one.sinceBaseline)
@@ -117,7 +120,9 @@ function againstFirst(found: readonly (AnalysedVisit | undefined)[]): string {
       : `${VERDICT_WORDS[one.sinceBaseline.verdict]}${whereInWords(one.sinceBaseline)}`;
     return [{ side: one.at.ladder.side, words }];
   });
-  if (said.length === 0) return 'first visit';
+  const at = found.findIndex((one) => one !== undefined);
+  const visit = found[at];
+  if (said.length === 0) return visit ? baselineInWords(visit.inPhase, limbs[at]?.series.visits[0]) : 'first visit';
   const all = new Set(said.map((one) => one.words));
   return all.size === 1 ? (said[0]?.words ?? '') : said.map((one) => `${one.side} ${one.words}`).join('; ');
 }

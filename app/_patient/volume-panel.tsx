@@ -1,24 +1,35 @@
 import type { ReactNode } from 'react';
+import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
-import { VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import { chartDates, VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
-import { excessAt } from '@/lib/summary/excess-sentence';
+import { baselineInWords, type ShownPhase, shownPhases } from '@/lib/summary/phase-words';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
+import { ExcessPanel } from './excess-panel';
 
 /** Lines of so many pieces stand under the chart. */
 const MOST_PIECES = 8;
 
-/** Volume of a kind of limb over true dates: chart, sentence and table from the same figures. */
-export function VolumePanel({ analysis, limb, children }: { analysis: PatientAnalysis; limb: LimbKind; children?: ReactNode }) {
+type PanelProps = {
+  readonly analysis: PatientAnalysis;
+  readonly limb: LimbKind;
+  /** Whether the excess over the other limb is charted too: where garments are worn for swelling, not for a scar. */
+  readonly swelling: boolean;
+  readonly children?: ReactNode;
+};
+
+/** Volume of a kind of limb over true dates: chart, sentence and table from the same figures; for swelling the excess below it. */
+export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) {
   const limbs = analysis.limbs.filter((one) => one.series.limb === limb);
   const drawn = limbs.flatMap((one) => {
     const over = volumeOverTime(one.series, analysis.policy);
@@ -42,58 +53,80 @@ export function VolumePanel({ analysis, limb, children }: { analysis: PatientAna
   }));
   const worn = analysis.pieces.filter((one) => one.piece.limb === limb && one.piece.firstWorn);
   const pieces = worn.slice(-MOST_PIECES).map((one) => pieceLine(one, analysis.today));
+  const phases = shownPhases(analysis);
+  const bands = phases.map(asDrawn);
+  const dates = chartDates({ lines, events, pieces, phases: bands, today: analysis.today });
   const notDrawn = worn.length - pieces.length;
   return (
-    <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
-      <h2 id={`volume-${limb}`}>Volume over time</h2>
-      <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
-      <div className="chart-scroll from-the-end">
-        <VolumeChart lines={lines} events={events} pieces={pieces} today={analysis.today} said={said} />
-      </div>
-      <ReadValues
-        lines={lines.map((line) => ({
-          side: line.side,
-          points: line.points.map(({ day, volumeMl, lowMl, highMl }) => ({
-            day,
-            volumeMl,
-            lowMl,
-            highMl,
-          })),
-        }))}
-      />
-      <details className="as-table">
-        <summary>As a table</summary>
-        <VolumeTable lines={lines} />
-      </details>
-      {drawn.map(({ limb: one }) => {
-        const newest = one.series.visits.at(-1);
-        const said = newest && excessAt(analysis, one, newest);
-        return said ? (
-          <p key={one.series.side} className="between-limbs">
-            {said}
-          </p>
-        ) : null;
-      })}
-      <ul className="trends">
-        {drawn.map(({ limb: one }) => (
-          <li key={one.series.side}>
-            <strong className={`side-word ${one.series.side}`}>{one.series.side === 'left' ? 'Left' : 'Right'}</strong>{' '}
-            {trendSentence(one.trend)}
-            {one.relativeVolumeChange !== null &&
-              ` Against the other ${limb}, since the first visit: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
-          </li>
-        ))}
-      </ul>
-      {drawn.flatMap(({ limb: one, over }) =>
-        over.leftOut.map((out) => (
-          <p
-            key={`${one.series.side} ${out.day}`}
-            className="secondary"
-          >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
-        )),
-      )}
-      {children}
-    </section>
+    <>
+      <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
+        <h2 id={`volume-${limb}`}>Volume over time</h2>
+        <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+        <div className="chart-scroll from-the-end">
+          <VolumeChart lines={lines} events={events} pieces={pieces} phases={bands} today={analysis.today} said={said} />
+        </div>
+        {phases.length > 0 && <PhaseList phases={phases} />}
+        <ReadValues
+          lines={lines.map((line) => ({
+            side: line.side,
+            points: line.points.map(({ day, volumeMl, lowMl, highMl }) => ({
+              day,
+              volumeMl,
+              lowMl,
+              highMl,
+            })),
+          }))}
+        />
+        <details className="as-table">
+          <summary>As a table</summary>
+          <VolumeTable lines={lines} />
+          {phases.length > 0 && <CourseTable phases={phases} />}
+        </details>
+        <ul className="trends">
+          {drawn.map(({ limb: one }) => (
+            <li key={one.series.side}>
+              <strong className={`side-word ${one.series.side}`}>{one.series.side === 'left' ? 'Left' : 'Right'}</strong>{' '}
+              {trendSentence(one.trend)}
+              {one.relativeVolumeChange !== null &&
+                ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
+            </li>
+          ))}
+        </ul>
+        {drawn.flatMap(({ limb: one, over }) =>
+          over.leftOut.map((out) => (
+            <p
+              key={`${one.series.side} ${out.day}`}
+              className="secondary"
+            >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
+          )),
+        )}
+        {children}
+      </section>
+      {swelling &&
+        drawn.map(({ limb: one }) => <ExcessPanel key={one.series.side} analysis={analysis} limb={one} phases={bands} {...dates} />)}
+    </>
+  );
+}
+
+/** What the newest visit of a limb is compared with, with its day where that is a phase's baseline. */
+function sinceOf({ visits, series }: AnalysedLimb): string {
+  const newest = visits.at(-1);
+  if (!newest) return 'first visit';
+  const { inPhase } = newest;
+  return `${baselineInWords(inPhase, series.visits[0])}${inPhase.phase ? `, ${showDay(inPhase.baseline.visit.day)}` : ''}`;
+}
+
+/** The phases of the band by number, in words: what is read where the band has no room for them. */
+function PhaseList({ phases }: { phases: readonly ShownPhase[] }) {
+  return (
+    <ol className="phase-list" aria-label="Phases of the course">
+      {phases.map(({ number, words, phase, end, baseline, current }) => (
+        <li key={number} className={current ? 'current' : undefined}>
+          {`${words}, ${phase.kind === 'ended' ? '' : end ? `${showDay(phase.from)} to ` : 'since '}${showDay(end ?? phase.from)}`}
+          {baseline ? `; baseline ${showDay(baseline)}` : ''}
+        </li>
+      ))}
+    </ol>
   );
 }
 

@@ -3,11 +3,13 @@
 import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import { heldNow } from '@/app/_cautions/read-hand-over';
 import { textIn } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
 import { refreshPatient } from '@/db/worklist/refresh-work';
+import type { Stop } from '@/lib/cautions/hold';
 import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { cutLadders } from './cut-ladders';
 
@@ -20,7 +22,8 @@ export type PieceFormState = {
 
 const LABEL_TAKEN = 'Another piece of this patient has this name by now. Give it the next one.';
 
-function heldByCaution(stops: readonly { readonly title: string }[]): string {
+function heldByCaution(stops: readonly Stop[]): string {
+  if (stops.some(({ card }) => card === 'course')) return heldNow(stops);
   return `Held by a caution: ${stops.map(({ title }) => title).join('; ')}. Nothing was saved. Save the piece without first fit and first wear, and record these on its own page, where a hold can be lifted.`;
 }
 

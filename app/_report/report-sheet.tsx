@@ -1,6 +1,8 @@
+import { CourseTable } from '@/app/_course/course-table';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 import { dateInWords } from '@/lib/schedule/date-in-words';
+import { courseSentence, shownPhases } from '@/lib/summary/phase-words';
 import { showAge } from '@/lib/units/age';
 import { showDay } from '@/lib/units/calendar-day';
 import { CautionsSection } from './cautions-section';
@@ -13,6 +15,7 @@ import { VolumeSection } from './volume-section';
 export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
   const { record, analysis, clinic, answers, dates, today } = loaded;
   const { head } = record;
+  const course = courseSentence(analysis);
   const first = record.visits[0];
   const last = record.visits.at(-1);
   const affected = record.affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
@@ -30,6 +33,13 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
             : `No visit is on record. Report of ${showDay(today)}.`}
         </p>
       </header>
+      {record.phases.length > 0 && (
+        <section>
+          <h3>Course of care</h3>
+          {course && <p>{course}</p>}
+          <CourseTable phases={shownPhases(analysis)} />
+        </section>
+      )}
       <VerdictSection analysis={analysis} />
       <VolumeSection analysis={analysis} limb="leg" />
       <VolumeSection analysis={analysis} limb="arm" />

@@ -1,8 +1,10 @@
+import { asDrawn } from '@/app/_chart/phase-band';
 import { VolumeChart } from '@/app/_chart/volume-chart';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { excessAt } from '@/lib/summary/excess-sentence';
+import { shownPhases } from '@/lib/summary/phase-words';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
@@ -46,6 +48,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
           lines={lines}
           events={events}
           pieces={[]}
+          phases={shownPhases(analysis).map(asDrawn)}
           today={analysis.today}
           said={`Volume of the ${limb}, as in the table below.`}
         />

@@ -2,12 +2,13 @@ import type { ChangeRow } from '@/app/_chart/change-ruler';
 import { type AnalysedLimb, type AnalysedVisit, judged, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { REACH_95 } from '@/lib/statistics/reach-95';
+import { baselineInWords } from '@/lib/summary/phase-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { ratioSd } from '@/lib/trend/measured-change';
 import type { LimbSeries } from '@/lib/trend/series-visit';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
-/** Rows of the change ruler for one visit: since the visit before, since the ladder a piece in use was cut from, since the first visit. */
+/** Rows of the change ruler for one visit: since the visit before, the ladder a piece in use was cut from, the baseline of the phase, the first visit. */
 export function changeRows(limb: AnalysedLimb, visit: AnalysedVisit, analysis: PatientAnalysis): ChangeRow[] {
   const cutFrom = analysis.pieces
     .filter((one) => one.inUse && one.piece.limb === limb.series.limb && one.piece.side === limb.series.side)
@@ -27,7 +28,8 @@ export function changeRows(limb: AnalysedLimb, visit: AnalysedVisit, analysis: P
   );
   const cutVisit = limb.series.visits.find((one) => one.visit.day === cutChange && one.placed.day < visit.at.placed.day);
   if (cutVisit) add(judged(cutVisit, visit.at, limb.course, witnessOf(limb, analysis), analysis.policy), 'piece made to this');
-  add(visit.sinceBaseline, 'first visit');
+  add(visit.sinceBaseline, baselineInWords(visit.inPhase, limb.series.visits[0]));
+  add(visit.sinceFirst, 'first visit');
   return rows.sort((one, other) => other.day.localeCompare(one.day)).map(({ change, note, day }) => rowOf(change, note, day));
 }
 

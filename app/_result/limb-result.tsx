@@ -4,11 +4,11 @@ import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
 import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
-import { isNoAnswer } from '@/lib/outcome';
+import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
 import { REACH_95 } from '@/lib/statistics/reach-95';
-import { excessAt } from '@/lib/summary/excess-sentence';
+import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
@@ -52,8 +52,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
           {last && <CourseFacts judged={last} />}
-          <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
-          <SinceFirst visit={visit} analysis={analysis} />
+          <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
           {last && (
@@ -144,23 +143,39 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
   );
 }
 
-/** The affected limb against the healthy other one at this visit, from the first visit on. */
-function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
-  const said = excessAt(analysis, limb, visit.at);
-  return said ? <p className="between-limbs">{said}</p> : null;
+/** The verdicts against the baseline of the phase and the first visit of all, each where it says more than what was said before. */
+function SinceBaseline({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
+  const { sinceLast, sinceBaseline, sinceFirst, inPhase } = visit;
+  const further = sinceFirst === sinceBaseline || inPhase.baseline === limb.series.visits[0] ? null : sinceFirst;
+  return (
+    <>
+      <Since judged={sinceBaseline} before={[sinceLast]} words={baselineInWords(inPhase, limb.series.visits[0])} analysis={analysis} />
+      <Since judged={further} before={[sinceLast, sinceBaseline]} words="first visit" analysis={analysis} />
+    </>
+  );
 }
 
-/** The verdict against the first visit, where it says more than the one against the visit before. */
-function SinceFirst({ visit, analysis }: { visit: AnalysedVisit; analysis: PatientAnalysis }) {
-  const { sinceLast, sinceBaseline } = visit;
-  if (!sinceBaseline || isNoAnswer(sinceBaseline) || sinceBaseline === sinceLast) return null;
-  const { change, verdict, found } = sinceBaseline;
-  const lately = sinceLast && !isNoAnswer(sinceLast) ? sinceLast : undefined;
-  if (verdict === 'no-clear-change' || (verdict === lately?.verdict && found?.part === lately.found?.part)) return null;
-  const said = [verdictSentence(sinceBaseline, analysis.record), ...(found ? [courseSentence(sinceBaseline)] : [])];
+type Judged = JudgedChange | NoAnswer | null;
+
+function Since({
+  judged,
+  before,
+  words,
+  analysis,
+}: {
+  judged: Judged;
+  before: readonly Judged[];
+  words: string;
+  analysis: PatientAnalysis;
+}) {
+  if (!judged || isNoAnswer(judged) || before.includes(judged)) return null;
+  const { change, verdict, found } = judged;
+  const said0 = before.some((one) => one && !isNoAnswer(one) && one.verdict === verdict && one.found?.part === found?.part);
+  if (verdict === 'no-clear-change' || said0) return null;
+  const said = [verdictSentence(judged, analysis.record), ...(found ? [courseSentence(judged)] : [])];
   return (
     <p className="since-first">
-      {`Since the first visit, ${showDay(change.earlier.visit.day)}: `}
+      {`Since the ${words}, ${showDay(change.earlier.visit.day)}: `}
       <span className="judgement">{said.join(' ')}</span>
     </p>
   );

@@ -39,6 +39,7 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     placementMm: policy.placementSdMm,
     today,
     born: record.born,
+    phases: record.phases,
     expectedBody: expectedBody(record, trusted, day, policy),
     bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
     otherVisits: othersOf(record.visits),

@@ -5,6 +5,7 @@ import {
   cautionAnswer,
   clinic,
   clinicSetting,
+  courseRevision,
   erasure,
   garmentOrder,
   issuedDocument,
@@ -43,6 +44,7 @@ export const ROWS_OF_PATIENTS: Readonly<Record<string, (tx: Database, patients: 
   garment_order: (tx, ids) => direct(tx, garmentOrder, ids),
   issued_document: (tx, ids) => direct(tx, issuedDocument, ids),
   patient_event: (tx, ids) => direct(tx, patientEvent, ids),
+  course_revision: (tx, ids) => direct(tx, courseRevision, ids),
   prompt_answer: (tx, ids) => direct(tx, promptAnswer, ids),
   caution_answer: (tx, ids) => direct(tx, cautionAnswer, ids),
   moved_date: (tx, ids) => direct(tx, movedDate, ids),
@@ -134,6 +136,7 @@ type Direct =
   | typeof garmentOrder
   | typeof issuedDocument
   | typeof patientEvent
+  | typeof courseRevision
   | typeof promptAnswer
   | typeof cautionAnswer
   | typeof movedDate

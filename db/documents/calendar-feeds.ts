@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto';
-import { and, asc, desc, eq, gt, isNull, or } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNull, ne, or } from 'drizzle-orm';
 import type { StoredDay } from '@/lib/schedule/calendar-entries';
 import type { DateKind } from '@/lib/schedule/scheduled-date';
 import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
+import { hasDied, isNotDead } from '../patients/course';
 import { patientHead } from '../patients/patients';
 import { hashOf } from '../people/token-hash';
 import { calendarFeed, clinic, dueDate, patient, patientRevision, user } from '../schema/schema';
@@ -27,10 +28,10 @@ export async function datesForCalendar(therapist: Therapist, patientId: string |
   return storedDays(therapist.clinicId, patientId, changedSince);
 }
 
-/** Opens a calendar address; its token is handed out once. Undefined when the clinic has no such patient. */
+/** Opens a calendar address; its token is handed out once. Undefined when the clinic has no such patient, or the patient has died. */
 export async function openFeed(therapist: Therapist, patientId: string | null, at = new Date()): Promise<string | undefined> {
   assertMayWrite(therapist);
-  if (patientId !== null && !(await patientHead(therapist, patientId))) return undefined;
+  if (patientId !== null && (!(await patientHead(therapist, patientId)) || (await hasDied(therapist, patientId)))) return undefined;
   const token = randomBytes(32).toString('base64url');
   const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, patientId, tokenHash: hashOf(token), by: therapist.id, at };
   await inTransaction([
@@ -97,7 +98,7 @@ async function storedDays(clinicId: string, patientId: string | null, changedSin
       and(
         eq(dueDate.clinicId, clinicId),
         patientId === null ? undefined : eq(dueDate.patientId, patientId),
-        or(eq(state, 'open'), gt(changedAt, changedSince)),
+        or(and(eq(state, 'open'), isNotDead(dueDate.patientId)), and(ne(state, 'open'), gt(changedAt, changedSince))),
       ),
     )
     .orderBy(asc(day), asc(id));

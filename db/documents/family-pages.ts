@@ -3,6 +3,7 @@ import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
+import { hasDied } from '../patients/course';
 import { keptVisit } from '../patients/read-visits';
 import { issuedDocument, user } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
@@ -19,7 +20,7 @@ export type ApprovedPage = {
   readonly at: Date;
 };
 
-/** Freezes a page as its therapist approved it. Undefined when the visit is not the clinic's, or the page does not say whom to call by day and night; the same submission sent twice makes one. */
+/** Freezes a page as its therapist approved it. Undefined when the visit is not the clinic's, its patient has died, or the page does not say whom to call by day and night; the same submission sent twice makes one. */
 export async function approveFamilyPage(
   therapist: Therapist,
   entry: { readonly visitId: string; readonly submissionId: string; readonly page: FamilyPage },
@@ -27,7 +28,7 @@ export async function approveFamilyPage(
 ): Promise<string | undefined> {
   assertMayWrite(therapist);
   const visit = await keptVisit(therapist, entry.visitId);
-  if (!visit || !mayBeApproved(entry.page)) return undefined;
+  if (!visit || !mayBeApproved(entry.page) || (await hasDied(therapist, visit.patientId))) return undefined;
   const { page, submissionId, visitId } = entry;
   const documentId = crypto.randomUUID();
   const whose = { id: documentId, clinicId: therapist.clinicId, patientId: visit.patientId, visitId, kind: 'family-page' as const };

@@ -2,6 +2,7 @@ import { and, desc, eq } from 'drizzle-orm';
 import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
+import { hasDied } from '../patients/course';
 import { patientHead } from '../patients/patients';
 import { keptVisit } from '../patients/read-visits';
 import { issuedDocument, user } from '../schema/schema';
@@ -18,7 +19,7 @@ export type SignedLetter = {
   readonly at: Date;
 };
 
-/** Freezes a letter as it was signed. Undefined when patient or visit is not the clinic's; the same submission sent twice makes one. */
+/** Freezes a letter as it was signed. Undefined when patient or visit is not the clinic's, or the patient has died; the same submission sent twice makes one. */
 export async function signLetter(
   therapist: Therapist,
   entry: {
@@ -31,7 +32,7 @@ export async function signLetter(
 ): Promise<string | undefined> {
   assertMayWrite(therapist);
   const { patientId, visitId, submissionId, letter } = entry;
-  if (!(await patientHead(therapist, patientId))) return undefined;
+  if (!(await patientHead(therapist, patientId)) || (await hasDied(therapist, patientId))) return undefined;
   if (visitId !== null && (await keptVisit(therapist, visitId))?.patientId !== patientId) return undefined;
   const letterId = crypto.randomUUID();
   const whose = { id: letterId, clinicId: therapist.clinicId, patientId, visitId, kind: 'replacement-letter' as const };

@@ -3,6 +3,7 @@ import { and, asc, desc, eq, gt, isNull } from 'drizzle-orm';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
+import { hasDied, isNotDead } from '../patients/course';
 import { hashOf } from '../people/token-hash';
 import { issuedDocument, shareLink, shareOpening, user } from '../schema/schema';
 import { whenFree } from '../sql/storage-trouble';
@@ -26,10 +27,11 @@ export type KeptLink = {
   readonly openings: readonly Date[];
 };
 
-/** Makes a link to an approved page; its token is handed out once. Undefined when the clinic has no such page. */
+/** Makes a link to an approved page; its token is handed out once. Undefined when the clinic has no such page, or its patient died. */
 export async function openLink(therapist: Therapist, documentId: string, at = new Date()): Promise<string | undefined> {
   assertMayWrite(therapist);
-  if (!(await familyPageOf(therapist, documentId))) return undefined;
+  const page = await familyPageOf(therapist, documentId);
+  if (!page || (await hasDied(therapist, page.patientId))) return undefined;
   const token = randomBytes(32).toString('base64url');
   const expiresAt = new Date(at.getTime() + LINK_DAYS * 86_400_000);
   const row = {
@@ -82,13 +84,21 @@ export async function linksOf(therapist: Therapist, documentId: string): Promise
   return links.map((link) => ({ ...link, openings: opened.filter((one) => one.linkId === link.linkId).map((one) => one.at) }));
 }
 
-/** Exchanges the token of a link for a cookie, and notes the opening; undefined for any token that does not answer, whatever the reason. */
+/** Exchanges the token of a link for a cookie, and notes the opening; undefined for any token that does not answer, whatever the reason: also once its patient has died. */
 export async function openSharedPage(token: string, at = new Date()): Promise<string | undefined> {
   const database = await getDatabase();
   const [link] = await database
     .select({ id: shareLink.id })
     .from(shareLink)
-    .where(and(eq(shareLink.tokenHash, hashOf(token)), isNull(shareLink.withdrawnAt), gt(shareLink.expiresAt, at)));
+    .innerJoin(issuedDocument, eq(issuedDocument.id, shareLink.documentId))
+    .where(
+      and(
+        eq(shareLink.tokenHash, hashOf(token)),
+        isNull(shareLink.withdrawnAt),
+        gt(shareLink.expiresAt, at),
+        isNotDead(issuedDocument.patientId),
+      ),
+    );
   if (!link || (await database.$count(shareOpening, eq(shareOpening.linkId, link.id))) >= MOST_OPENINGS) return undefined;
   const cookie = randomBytes(32).toString('base64url');
   const opening = { id: crypto.randomUUID(), linkId: link.id, cookieHash: hashOf(cookie), at };
@@ -96,7 +106,7 @@ export async function openSharedPage(token: string, at = new Date()): Promise<st
   return cookie;
 }
 
-/** The page behind a cookie, while its link is neither withdrawn nor expired. */
+/** The page behind a cookie, while its link is neither withdrawn nor expired and its patient lives. */
 export async function sharedPage(cookie: string, at = new Date()): Promise<FamilyPage | undefined> {
   const database = await getDatabase();
   const [found] = await database
@@ -104,6 +114,13 @@ export async function sharedPage(cookie: string, at = new Date()): Promise<Famil
     .from(shareOpening)
     .innerJoin(shareLink, eq(shareLink.id, shareOpening.linkId))
     .innerJoin(issuedDocument, eq(issuedDocument.id, shareLink.documentId))
-    .where(and(eq(shareOpening.cookieHash, hashOf(cookie)), isNull(shareLink.withdrawnAt), gt(shareLink.expiresAt, at)));
+    .where(
+      and(
+        eq(shareOpening.cookieHash, hashOf(cookie)),
+        isNull(shareLink.withdrawnAt),
+        gt(shareLink.expiresAt, at),
+        isNotDead(issuedDocument.patientId),
+      ),
+    );
   return found?.content as FamilyPage | undefined;
 }

@@ -1,10 +1,12 @@
 import { and, eq } from 'drizzle-orm';
 import { couldBeOne, figuresKey } from '@/lib/exchange/same-visit';
 import type { FiledVisit, PatientFile } from '@/lib/record/patient-file';
+import { endedBefore, phaseFaults } from '@/lib/record/phases';
 import { showDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { cautionSteps } from '../patients/cautions';
+import { newCourse } from '../patients/course';
 import { newEvent } from '../patients/events';
 import { changesOf, invalidateWork, invalidateWorkFrom } from '../patients/invalidate-work';
 import { newOrder } from '../patients/orders';
@@ -52,6 +54,8 @@ async function patientOfReference(therapist: Therapist, reference: string): Prom
 }
 
 function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Date): BroughtIn {
+  const [fault] = phaseFaults(file.phases, file.details.born, new Set(file.visits.map(({ day }) => day)));
+  if (fault) return refused(`${file.details.reference}, phase ${fault.phase.kind} from ${showDay(fault.phase.from)}: ${fault.reason}`);
   const { patientId, statements } = newPatient(therapist, { submissionId: `${origin}/patient`, details: file.details }, at);
   const visits = addVisits(therapist, patientId, file.visits, origin, at);
   const orders = file.orders.map((order, index) => {
@@ -77,6 +81,7 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
       ...orders.flatMap((order) => order.statements),
       ...pieces.steps,
       ...events,
+      ...newCourse(therapist, { patientId, submissionId: `${origin}/course`, phases: file.phases }, at),
       ...cautions,
       invalidateWork(therapist, patientId),
     ],
@@ -94,10 +99,12 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   const idOf = new Map<string, string>();
   const fresh: FiledVisit[] = [];
   for (const visit of file.visits) {
+    const ended = endedBefore(known.phases, visit.day);
     const same = known.visits.find((one) => figuresKey(one) === figuresKey(visit));
     if (same) idOf.set(visit.id, same.visitId);
     else if (known.visits.some((one) => couldBeOne(one, visit)))
       return refused(`${known.reference} has another visit on ${showDay(visit.day)}, with other figures. Nothing of it was brought in.`);
+    else if (ended) return refused(`${known.reference} has no visit on ${showDay(visit.day)}. ${ended} Nothing of it was brought in.`);
     else fresh.push(visit);
   }
   const labels = new Set(known.pieces.map(({ piece }) => piece));
@@ -105,13 +112,13 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   if (fresh.length === 0 && lacking.length === 0) return { kind: 'same', patientId };
   const visits = addVisits(therapist, patientId, fresh, origin, at);
   const pieces = addPieces(therapist, patientId, lacking, { visits: new Map([...idOf, ...visits.idOf]), orders: new Map() }, origin, at);
-  const leftOut = file.orders.length + file.events.length + file.cautions.length;
+  const leftOut = file.orders.length + file.events.length + file.phases.length + file.cautions.length;
   return {
     kind: 'extended',
     patientId,
     steps: [invalidateWorkFrom(therapist, patientId, changes), ...visits.steps, ...pieces.steps],
     added: { visits: visits.ids, pieces: pieces.ids, orders: [] },
-    words: leftOut > 0 ? 'Orders, events and answers to cautions come in with new patients only; they were left out.' : null,
+    words: leftOut > 0 ? 'Orders, events, phases and answers to cautions come in with new patients only; they were left out.' : null,
   };
 }
 

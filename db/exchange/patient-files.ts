@@ -95,6 +95,7 @@ function fileOf(record: KeptRecord, orders: readonly KeptOrder[], writings: Read
     pieces: record.pieces.map((piece) => filedPiece(piece, numberOf)),
     orders: orders.map(({ orderId, patientId, revision, author, at, reason, ...order }) => order),
     events: record.events.map(({ day, kind, words }) => ({ day, kind, words })),
+    phases: record.phases,
     cautions: record.cautions.map(({ card, cardVersion, answer, day, words, figures, wording }) => ({
       card,
       cardVersion,

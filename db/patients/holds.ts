@@ -2,11 +2,12 @@ import { LIFTED_CARD, type Lifted, liftedInWords, type Stop, stopsOn, UNASKED_CA
 import type { CardAnswered } from '@/lib/cautions/read-caution-form';
 import type { AnsweredQuestion } from '@/lib/record/order';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';
-import type { CalendarDay } from '@/lib/units/calendar-day';
+import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import type { Therapist } from '../therapist';
 import { inTransaction, type Written } from '../transaction';
 import { cautionSteps, cautionsOfPatients } from './cautions';
+import { restingStop } from './course';
 import { changesOf, invalidateWorkFrom } from './invalidate-work';
 
 /** What a person said at a hand-over: stops lifted, and why cautions were not asked where some were not. */
@@ -48,15 +49,26 @@ export async function writeUnlessHeld(
   return written;
 }
 
-/** Stops of a limb that stand and that nobody has lifted: asked of the database at the write, whatever the page knew. */
+/**
+ * Stops of a limb that stand and that nobody has lifted: asked of the database at the write, whatever the page knew. Where the course rests on
+ * the day, that one cannot be lifted.
+ */
 export async function stopsNotLifted(
   therapist: Therapist,
   patientId: string,
   limb: LimbSide,
   lifted: readonly Pick<Lifted, 'key'>[],
+  at: Date,
 ): Promise<readonly Stop[]> {
+  const resting = await restingStop(therapist, patientId, dayOf(at));
+  if (resting.length > 0) return resting;
   const stops = stopsOn(await cautionsOfPatients(therapist, [patientId]), limb);
   return stops.filter(({ key }) => !lifted.some((one) => one.key === key));
+}
+
+/** The day of a moment, in universal time: a course rests from a day on, and a clinic's own day differs from it for hours at most. */
+export function dayOf(at: Date): CalendarDay {
+  return calendarDay(at.toISOString().slice(0, 10));
 }
 
 /** The questions of an order that were answered in words, as the stops they lift. */

@@ -7,18 +7,19 @@ import { getDatabase } from '../client';
 import { garmentOrder, orderRevision } from '../schema/schema';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
-import { type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted, writeUnlessHeld } from './holds';
+import { restingStop } from './course';
+import { dayOf, type HandOver, type Held, handOverSteps, liftedBy, stopsNotLifted, writeUnlessHeld } from './holds';
 import { invalidateWork } from './invalidate-work';
 import { patientHead } from './patients';
 import { newPiece, nextRevision, type TypedPiece } from './pieces';
 import { type KeptOrder, orderWithHistory } from './read-orders';
 import { keptVisit } from './read-visits';
 
-/** How the saving of an order ended. */
-export type OrderSaved = { readonly kind: 'saved' | 'already-saved'; readonly orderId: string } | { readonly kind: 'not-found' };
+/** How the saving of an order ended; held: by a course that rests. */
+export type OrderSaved = { readonly kind: 'saved' | 'already-saved'; readonly orderId: string } | { readonly kind: 'not-found' } | Held;
 
 /** How a change of an order ended; in a conflict the other version is there, held by a caution its stops: nothing was written. */
-export type OrderRevised = OrderSaved | Held | { readonly kind: 'conflict'; readonly theirs: KeptOrder };
+export type OrderRevised = OrderSaved | { readonly kind: 'conflict'; readonly theirs: KeptOrder };
 
 /** What goes with a change of an order in the same write: pieces that come into being, and pieces that change. */
 export type PiecesOfOrder = {
@@ -57,6 +58,8 @@ export async function proposeOrder(
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const already = await orderOfSubmission(therapist, submissionId);
     if (already) return { kind: 'already-saved', orderId: already };
+    const stops = await restingStop(therapist, patientId, dayOf(at));
+    if (stops.length > 0) return { kind: 'held', stops };
     const number = (await lastNumber(therapist, patientId)) + 1;
     const order: Order = { ...entry.order, order: number };
     const { orderId, statements } = newOrder(therapist, { patientId, submissionId, order }, at);
@@ -101,7 +104,10 @@ export async function reviseOrder(
   const detail = { revision: expectedRevision + 1, reason };
   const next = expectedRevision + 1;
   const lifted = deed === 'sent' ? liftedBy(order.questions) : (handOver?.lifted ?? []);
-  const notLifted = async () => (deed === 'sent' || deed === 'delivered' ? await stopsNotLifted(therapist, patientId, order, lifted) : []);
+  const notLifted = async () => {
+    if (deed === 'sent' || deed === 'delivered') return stopsNotLifted(therapist, patientId, order, lifted, at);
+    return deed === 'cancelled' ? [] : restingStop(therapist, patientId, dayOf(at));
+  };
   const written = await writeUnlessHeld(therapist, patientId, notLifted, [
     (tx) =>
       tx

@@ -2,6 +2,7 @@ import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
 import {
   calendarFeed,
   cautionAnswer,
+  courseRevision,
   draft,
   dueDate,
   garmentOrder,
@@ -94,6 +95,7 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
       .where(inArray(visitRevision.visitId, [...visits]))
       .returning(),
     tx.delete(visit).where(eq(visit.patientId, patientId)).returning(),
+    tx.delete(courseRevision).where(eq(courseRevision.patientId, patientId)).returning(),
     tx.delete(patientEvent).where(eq(patientEvent.patientId, patientId)).returning(),
     tx.delete(promptAnswer).where(eq(promptAnswer.patientId, patientId)).returning(),
     tx.delete(movedDate).where(eq(movedDate.patientId, patientId)).returning(),

@@ -38,7 +38,7 @@ export async function savePiece(
     return { kind: 'not-found' };
   }
   const { pieceId, statements } = newPiece(therapist, entry.patientId, entry, at);
-  const notLifted = () => stopsNow(therapist, entry.patientId, null, entry);
+  const notLifted = () => stopsNow(therapist, entry.patientId, null, entry, at);
   const written = await writeUnlessHeld(therapist, entry.patientId, notLifted, [
     ...statements,
     ...saidAt(therapist, entry.patientId, entry, at),
@@ -61,7 +61,7 @@ export async function revisePiece(
   const before = await pieceWithHistory(therapist, pieceId);
   if (!before || !(await isCutFrom(therapist, before.current.patientId, entry.piece))) return { kind: 'not-found' };
   const { patientId } = before.current;
-  const notLifted = () => stopsNow(therapist, patientId, before.current, entry);
+  const notLifted = () => stopsNow(therapist, patientId, before.current, entry, at);
   try {
     const written = await writeUnlessHeld(therapist, patientId, notLifted, [
       ...nextRevision(therapist, pieceId, expectedRevision, entry, at),
@@ -85,9 +85,10 @@ async function stopsNow(
   patientId: string,
   before: Piece | null,
   { piece: after, handOver, submissionId }: PieceEntry,
+  at: Date,
 ): Promise<readonly Stop[]> {
   if (!handsOver(before, after) || (await pieceOfSubmission(therapist, submissionId))) return [];
-  return stopsNotLifted(therapist, patientId, after, handOver?.lifted ?? []);
+  return stopsNotLifted(therapist, patientId, after, handOver?.lifted ?? [], at);
 }
 
 function saidAt(

@@ -3,6 +3,7 @@ import type { Order } from '@/lib/record/order';
 import { getDatabase } from '../client';
 import { garmentOrder, orderRevision, piece, pieceRevision, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
+import { isNotDead } from './course';
 import { REVOKED } from './revoked';
 
 /** An order as it stands now, or one of its earlier revisions. */
@@ -76,7 +77,7 @@ export async function orderWithHistory(
   return current && { current, revisions };
 }
 
-/** The orders of a clinic that are not done: proposed, or sent with a piece still to come; oldest first, at most so many. */
+/** The orders of a clinic that are not done, of patients who live: proposed, or sent with a piece still to come; oldest first, at most so many. */
 export async function openOrders(therapist: Therapist, most: number): Promise<readonly KeptOrder[]> {
   const database = await getDatabase();
   const awaited = database
@@ -98,6 +99,7 @@ export async function openOrders(therapist: Therapist, most: number): Promise<re
     .innerJoin(visit, cutVisit)
     .where(
       and(
+        isNotDead(garmentOrder.patientId),
         eq(garmentOrder.clinicId, therapist.clinicId),
         or(eq(garmentOrder.state, 'proposed'), and(eq(garmentOrder.state, 'ordered'), exists(awaited))),
       ),

@@ -5,6 +5,7 @@ import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { piece, pieceRevision, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
+import { isNotDead } from './course';
 import { REVOKED } from './revoked';
 
 /** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
@@ -73,7 +74,7 @@ export async function piecesOfPatients(therapist: Therapist, patientIds: readonl
   return rows.sort((one, other) => one.cutFrom.localeCompare(other.cutFrom) || one.piece.localeCompare(other.piece));
 }
 
-/** Pieces of the whole clinic that are not retired, oldest first worn first; not yet worn last. */
+/** Pieces of the whole clinic that are not retired and whose patient lives, oldest first worn first; not yet worn last. */
 export async function piecesInUse(therapist: Therapist, most = 200): Promise<readonly KeptPiece[]> {
   const database = await getDatabase();
   const rows = await database
@@ -81,7 +82,7 @@ export async function piecesInUse(therapist: Therapist, most = 200): Promise<rea
     .from(piece)
     .innerJoin(pieceRevision, isCurrent)
     .leftJoin(visit, cutVisit)
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNull(pieceRevision.retired)))
+    .where(and(eq(piece.clinicId, therapist.clinicId), isNull(pieceRevision.retired), isNotDead(piece.patientId)))
     .orderBy(asc(pieceRevision.cutFrom), asc(piece.id))
     .limit(most);
   return rows.sort((one, other) => (one.firstWorn ?? '9999').localeCompare(other.firstWorn ?? '9999'));

@@ -1,22 +1,25 @@
 import { and, eq, inArray } from 'drizzle-orm';
 import { groupedBy } from '@/lib/record/grouped-by';
 import type { PatientRecord } from '@/lib/record/patient-record';
+import type { Phase } from '@/lib/record/phases';
 import { getDatabase } from '../client';
 import { patient, patientRevision } from '../schema/schema';
 import type { Therapist } from '../therapist';
 import { cautionsOfPatients, type KeptCaution } from './cautions';
+import { coursesOfPatients } from './course';
 import { eventsOfPatients, type KeptEvent } from './events';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { type KeptPiece, piecesOfPatients } from './read-pieces';
 import { type KeptVisit, visitsOfPatients } from './read-visits';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
-export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'cautions'> & {
+export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'phases' | 'cautions'> & {
   readonly diagnosisGroup: string;
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
   readonly pieces: readonly KeptPiece[];
   readonly events: readonly KeptEvent[];
+  readonly phases: readonly Phase[];
   /** The latest answer to each caution card. */
   readonly cautions: readonly KeptCaution[];
 };
@@ -26,14 +29,15 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
   return (await recordsOf(therapist, [patientId]))[0];
 }
 
-/** The same of many patients, in the order asked for, in six queries however many there are. Others' patients are left out. */
+/** The same of many patients, in the order asked for, in seven queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
-  const [heads, visits, pieces, events, cautions] = await Promise.all([
+  const [heads, visits, pieces, events, courses, cautions] = await Promise.all([
     headsOf(therapist, patientIds),
     visitsOfPatients(therapist, patientIds).then(byPatient),
     piecesOfPatients(therapist, patientIds).then(byPatient),
     eventsOfPatients(therapist, patientIds).then(byPatient),
+    coursesOfPatients(therapist, patientIds),
     cautionsOfPatients(therapist, patientIds).then(byPatient),
   ]);
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
@@ -45,6 +49,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
       visits: visits.get(id) ?? [],
       pieces: pieces.get(id) ?? [],
       events: events.get(id) ?? [],
+      phases: courses.get(id)?.phases ?? [],
       cautions: cautions.get(id) ?? [],
     };
     return [{ reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), diagnosisGroup, head, ...kept }];

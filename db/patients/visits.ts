@@ -7,8 +7,7 @@ import { getDatabase } from '../client';
 import { ladder, repeatTaping, visit, visitRevision } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { assertMayWrite, type Therapist } from '../therapist';
-import { inTransaction } from '../transaction';
-import { invalidateWork } from './invalidate-work';
+import { type AfterEnd, writeUnlessEnded } from './course';
 import { patientHead } from './patients';
 import { type KeptVisit, keptVisit } from './read-visits';
 import { repeatRows } from './repeat-tapings';
@@ -26,7 +25,8 @@ type LeftOpen = { readonly leftOpen?: readonly string[] };
 export type VisitSaved =
   | { readonly kind: 'saved' | 'already-saved'; readonly visitId: string }
   | { readonly kind: 'not-found' }
-  | { readonly kind: 'another-patient' };
+  | { readonly kind: 'another-patient' }
+  | AfterEnd;
 
 /** How the correction of a visit ended; in a conflict both versions are there to be compared. */
 export type VisitRevised = VisitSaved | { readonly kind: 'conflict'; readonly theirs: KeptVisit; readonly yours: TypedVisit };
@@ -40,7 +40,8 @@ export async function saveVisit(
   assertMayWrite(therapist);
   if (!(await patientHead(therapist, entry.patientId))) return { kind: 'not-found' };
   const { visitId, statements } = newVisit(therapist, entry, at);
-  const written = await inTransaction([...statements, invalidateWork(therapist, entry.patientId)]);
+  const written = await writeUnlessEnded(therapist, entry.patientId, entry.visit.day, statements);
+  if (written.kind === 'after-end') return written;
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (!saved) return { kind: 'not-found' };
@@ -76,7 +77,7 @@ export async function reviseVisit(
   const before = await keptVisit(therapist, visitId);
   if (!before) return { kind: 'not-found' };
   const next = expectedRevision + 1;
-  const written = await inTransaction([
+  const written = await writeUnlessEnded(therapist, before.patientId, entry.visit.day, [
     (tx) =>
       tx
         .update(visit)
@@ -84,13 +85,13 @@ export async function reviseVisit(
         .where(and(eq(visit.id, visitId), eq(visit.clinicId, therapist.clinicId), eq(visit.revision, expectedRevision)))
         .returning({ id: visit.id }),
     ...insertRevision(therapist, visitId, next, entry, entry.reason, at),
-    invalidateWork(therapist, before.patientId),
     auditEntry(
       therapist,
       { action: 'visit revised', subjectKind: 'visit', subjectId: visitId, detail: { revision: next, ...openIn(entry) } },
       at,
     ),
   ]);
+  if (written.kind === 'after-end') return written;
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (saved) return saved.visitId === visitId ? { kind: 'already-saved', visitId } : { kind: 'another-patient' };

@@ -13,6 +13,7 @@ import type {
   Sex,
   SingleReading,
 } from '@/lib/record/patient-record';
+import type { Phase } from '@/lib/record/phases';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
@@ -208,6 +209,27 @@ export const patientEvent = table(
     index('patient_event_day').on(row.patientId, row.day),
     uniqueIndex('patient_event_submission').on(row.clinicId, row.submissionId),
     uniqueIndex('patient_event_withdrawn').on(row.withdraws),
+  ],
+);
+
+/**
+ * The course of care as a person wrote it: every phase in order, in one row, because what may stand hangs on all of them. Never changed; the
+ * highest number counts, and correcting or taking back a phase is another row. `diedOn` repeats the day of a death that is among them.
+ */
+export const courseRevision = table(
+  'course_revision',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    number: wholeNumber().notNull(),
+    phases: json<readonly Phase[]>().notNull(),
+    diedOn: text().$type<CalendarDay>(),
+    ...signature(),
+  },
+  (row) => [
+    uniqueIndex('course_revision_number').on(row.patientId, row.number),
+    uniqueIndex('course_revision_submission').on(row.clinicId, row.submissionId),
   ],
 );
 

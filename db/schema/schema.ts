@@ -6,6 +6,7 @@ export { auditHead, erasure } from './schema-history';
 export { dataImport, importItem } from './schema-imports';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
+  courseRevision,
   draft,
   ladder,
   patient,

@@ -2,6 +2,7 @@ import { and, asc, eq, gt, gte, inArray, lt, ne, or, type SQL } from 'drizzle-or
 import type { WorkKind } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
+import { isNotDead } from '../patients/course';
 import { patient, patientRevision, workLine, workState } from '../schema/schema';
 import type { Therapist } from '../therapist';
 import type { StoredLine } from './work-diff';
@@ -72,7 +73,7 @@ async function rows(where: SQL | undefined, most: number): Promise<WorkRow[]> {
     .innerJoin(patient, eq(patient.id, workLine.patientId))
     .innerJoin(patientRevision, and(eq(patientRevision.patientId, patient.id), eq(patientRevision.number, patient.revision)))
     .innerJoin(workState, eq(workState.patientId, workLine.patientId))
-    .where(where)
+    .where(and(where, isNotDead(workLine.patientId)))
     .orderBy(asc(workLine.due), asc(workLine.id))
     .limit(most);
   return found.map(({ line, ...head }) => ({ ...line, kind: line.kind as WorkKind, ...head }));

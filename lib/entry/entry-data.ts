@@ -4,6 +4,7 @@ import type { BodyAt } from '../growth/body-at';
 import type { ExpectedBody } from '../growth/expected-body';
 import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
+import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
 import type { KnownMeasures } from './measure-questions';
 
@@ -29,6 +30,8 @@ export type Known = {
   readonly bodyLimits: BodyAskLimits;
   /** A visit is not before this day. */
   readonly born: CalendarDay;
+  /** The course of care: nothing is measured after it ended. */
+  readonly phases?: readonly Phase[];
   /** Other visits of the record with the limbs that were measured (by `limbKey`): a second one of a day says why. */
   readonly otherVisits: readonly { readonly day: CalendarDay; readonly time: string | null; readonly limbs: readonly string[] }[];
   /** Named measures of hand, foot, trunk and head before this visit. */

@@ -5,6 +5,7 @@ import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/ga
 import { ORDER_REASONS, type Order } from '../record/order';
 import type { FiledCaution, FiledPiece } from '../record/patient-file';
 import type { PatientEvent } from '../record/patient-record';
+import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
 import type { PieceLife } from '../record/piece-life';
 import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
 import { type CalendarDay, readDay } from '../units/calendar-day';
@@ -167,6 +168,24 @@ export const EVENT_JSON: z.ZodType<PatientEvent> = z.object({
   kind: z.enum(['operation', 'infection', 'therapy', 'other']),
   words: z.string(),
 });
+
+/** A phase of the course of care; what is not there stays away. */
+export const PHASE_JSON: z.ZodType<Phase> = z
+  .object({
+    kind: z.enum(PHASE_KINDS),
+    from: day,
+    until: day.nullable(),
+    baselineDay: day.nullable(),
+    askOn: day.optional(),
+    endedAs: z.enum(ENDED_AS).optional(),
+    note: z.string().optional(),
+  })
+  .transform(({ askOn, endedAs, note, ...phase }) => ({
+    ...phase,
+    ...(askOn && { askOn }),
+    ...(endedAs && { endedAs }),
+    ...(note && { note }),
+  }));
 
 /** Figures that a caution card was answered with. */
 export const CAUTION_FIGURES: z.ZodType<CautionFigures> = z.object({

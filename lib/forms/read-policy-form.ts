@@ -15,6 +15,7 @@ const IN_ORDER: readonly (readonly LimitName[])[] = [
   ['lightPressureMmHg', 'strongPressureMmHg'],
   ['heatAskPct', 'heatPlanPct'],
   ['weightLookPct', 'weightRefitPct'],
+  ['excessMinimalPct', 'excessModeratePct', 'excessSeverePct'],
 ];
 
 /**

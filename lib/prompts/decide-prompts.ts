@@ -1,6 +1,8 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { isAtRest } from '../record/day-to-ask';
 import { type Prompt, type Rule, URGENCY } from './prompt';
 import { allowanceUsedUp } from './rules/allowance-used-up';
+import { askAgain } from './rules/ask-again';
 import { bodyNotMeasured } from './rules/body-not-measured';
 import { doubtfulReadings } from './rules/doubtful-readings';
 import { firstFitMissing } from './rules/first-fit-missing';
@@ -8,6 +10,8 @@ import { growthSinceCut } from './rules/growth-since-cut';
 import { movedZero } from './rules/moved-zero';
 import { oneSidedGain } from './rules/one-sided-gain';
 import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
+import { reboundAfterReduction } from './rules/rebound-after-reduction';
+import { reductionLevelledOff } from './rules/reduction-levelled-off';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
 import { tightnessLeftBand } from './rules/tightness-left-band';
@@ -23,6 +27,8 @@ export const RULES: readonly Rule[] = [
   doubtfulReadings,
   movedZero,
   unexplainedChange,
+  reductionLevelledOff,
+  reboundAfterReduction,
   tightnessLeftBand,
   allowanceUsedUp,
   outgrownBeforeWornOut,
@@ -32,17 +38,20 @@ export const RULES: readonly Rule[] = [
   firstFitMissing,
   bodyNotMeasured,
   visitOverdue,
+  askAgain,
 ];
 
 /**
- * Every prompt that the rules raise for a patient on a day, most urgent first.
+ * Every prompt that the rules raise for a patient on a day, most urgent first. On hold and after the end only the day to ask again is one;
+ * after a death none is.
  *
  * Shape: an analysis; prompts in order of urgency, then of due day, then of rule.
  */
 export function raisePrompts(analysis: PatientAnalysis): Prompt[] {
-  return RULES.flatMap((rule) => rule.apply(analysis).map((prompt) => ({ rule: rule.id, ruleVersion: rule.version, ...prompt }))).sort(
-    byUrgency,
-  );
+  const rules = isAtRest(analysis.record.phases ?? [], analysis.today) ? [askAgain] : RULES;
+  return rules
+    .flatMap((rule) => rule.apply(analysis).map((prompt) => ({ rule: rule.id, ruleVersion: rule.version, ...prompt })))
+    .sort(byUrgency);
 }
 
 /** A prompt with the others of the same cause behind it. */

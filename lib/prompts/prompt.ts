@@ -4,7 +4,17 @@ import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a prompt proposes to do. */
-export type PromptAction = 'refer' | 'review' | 'repeat-reading' | 'remeasure' | 'refit' | 'order' | 'let-out' | 'first-fit' | 'visit';
+export type PromptAction =
+  | 'refer'
+  | 'review'
+  | 'repeat-reading'
+  | 'remeasure'
+  | 'refit'
+  | 'order'
+  | 'let-out'
+  | 'first-fit'
+  | 'visit'
+  | 'ask';
 
 /** A proposed next action with its evidence. It never decides: every title says "consider", but for a referral. */
 export type Prompt = {
@@ -48,4 +58,5 @@ export const URGENCY: Readonly<Record<PromptAction, number>> = {
   remeasure: 6,
   'first-fit': 7,
   visit: 8,
+  ask: 9,
 };

@@ -3,6 +3,7 @@ import type { CautionAnswer } from './caution-answer';
 import type { Order } from './order';
 import type { PatientDetails } from './patient-details';
 import type { PatientEvent, PatientRecord, Piece, Visit } from './patient-record';
+import type { Phase } from './phases';
 
 /** A ladder with the interval it was set up with, as typed. */
 export type FiledLadder = Ladder & { readonly intervalText: string | null };
@@ -41,12 +42,13 @@ export type PatientFile = {
   readonly pieces: readonly FiledPiece[];
   readonly orders: readonly Order[];
   readonly events: readonly PatientEvent[];
+  readonly phases: readonly Phase[];
   readonly cautions: readonly FiledCaution[];
   readonly writings: readonly VisitWriting[];
 };
 
 /** The file as the rules see it. */
-export function recordOfFile({ details, visits, pieces, events, cautions }: PatientFile): PatientRecord {
+export function recordOfFile({ details, visits, pieces, events, phases, cautions }: PatientFile): PatientRecord {
   const { reference, born, sex, affected, affectedParts } = details;
-  return { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), visits, pieces, events, cautions };
+  return { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), visits, pieces, events, phases, cautions };
 }

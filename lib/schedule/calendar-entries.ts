@@ -23,6 +23,7 @@ const WORDS: Readonly<Record<DateKind, string>> = {
   'first-fit': 'First fit to check',
   call: 'Early call',
   'end-of-life': 'Piece at the end of its life',
+  ask: 'Ask again',
 };
 
 /** Days for which a date that is done or fell away stays in the file as cancelled, so that calendars take it out. Common practice. */

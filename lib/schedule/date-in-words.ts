@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
   'first-fit': (limb, piece) => `First-fit check of ${piece}, ${limb}`,
   call: (limb, piece) => `Call about the wear-in of ${piece}, ${limb}`,
   'end-of-life': (limb, piece) => `Replacement of ${piece} due, ${limb}`,
+  ask: () => 'Ask whether care goes on',
 };
 
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */

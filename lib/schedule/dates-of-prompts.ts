@@ -5,7 +5,13 @@ import { addDays, type CalendarDay, showDay, showWeekday } from '../units/calend
 import { withoutFullStop } from '../units/without-full-stop';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
-const ASKED_BY: Partial<Record<DateKind, PromptAction>> = { visit: 'visit', order: 'order', remeasure: 'order', 'first-fit': 'first-fit' };
+const ASKED_BY: Partial<Record<DateKind, PromptAction>> = {
+  visit: 'visit',
+  order: 'order',
+  remeasure: 'order',
+  'first-fit': 'first-fit',
+  ask: 'ask',
+};
 
 /** Whether a prompt, or one that stands behind it, asks for what a date of the schedule is for. */
 export function asksFor(prompt: MergedPrompt, date: Pick<ScheduledDate, 'kind' | 'piece'>): boolean {

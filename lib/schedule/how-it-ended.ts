@@ -8,6 +8,7 @@ import type { DateKind } from './scheduled-date';
  * order-by date of a piece that was lost is cancelled.
  */
 export function howItEnded({ key, kind }: { readonly key: string; readonly kind: DateKind }, record: PatientRecord): 'done' | 'cancelled' {
+  if (kind === 'ask') return (record.phases ?? []).some(({ from }) => from > key.slice(key.indexOf(':') + 1)) ? 'done' : 'cancelled';
   const basis = key.slice(key.indexOf(':') + 1);
   if (kind === 'visit') return record.visits.some((visit) => visit.day > basis) ? 'done' : 'cancelled';
   const piece = record.pieces.find((one) => one.piece === basis);

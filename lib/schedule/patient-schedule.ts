@@ -2,6 +2,7 @@ import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
+import { dayToAsk, isAtRest } from '../record/day-to-ask';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
@@ -11,15 +12,27 @@ import type { ComputedDate } from './scheduled-date';
 export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly record: ReviewedRecord };
 
 /**
- * Every date of a patient's schedule: next visit, remeasure before an order, order-by, delivery, first fit, early call, end of life.
+ * Every date of a patient's schedule: next visit, remeasure before an order, order-by, delivery, first fit, early call, end of life. On hold and
+ * after the end of a course the day to ask again alone; after a death none.
  *
  * Shape: an analysis; dates by day, then by key. Pure: the day called today comes with the analysis, in the clinic's time zone.
  * Source: the clinic's intervals (`limits/limits`), the engine's outlook, and the days written with each piece.
  * Example: taped 14 Oct 2026 at 10 years: `visit-after:2026-10-14` on 6 Jan 2027, every 84 days.
  */
 export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {
+  const phases = analysis.record.phases ?? [];
+  if (isAtRest(phases, analysis.today)) return askDate(analysis);
   const dates = [...visitDate(analysis), ...analysis.pieces.filter((one) => one.inUse).flatMap((one) => datesOfPiece(one, analysis))];
   return dates.sort((one, other) => one.computed.localeCompare(other.computed) || one.key.localeCompare(other.key));
+}
+
+function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
+  const ask = dayToAsk(record.phases ?? [], policy, today);
+  if (!ask) return [];
+  const { phase, day } = ask;
+  const why = `${phase.kind === 'on-hold' ? 'on hold' : 'ended'} since ${showDay(phase.from)}${phase.note ? `: ${phase.note.replace(/\.$/, '')}` : ''}`;
+  const sources: ComputedDate['sources'] = phase.askOn || phase.until ? [] : ['holdAskDays'];
+  return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
 
 function visitDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {

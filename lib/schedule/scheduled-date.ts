@@ -3,7 +3,7 @@ import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a date of the schedule is for. */
-export type DateKind = 'visit' | 'remeasure' | 'order' | 'delivery' | 'first-fit' | 'call' | 'end-of-life';
+export type DateKind = 'visit' | 'remeasure' | 'order' | 'delivery' | 'first-fit' | 'call' | 'end-of-life' | 'ask';
 
 /** Where the days of an interval come from: a limit, the clinic's table by age, or what was written with the piece. */
 export type DateSource = ComparedWith | 'piece';

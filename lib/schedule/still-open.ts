@@ -1,11 +1,13 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { isNoAnswer } from '../outcome';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
+import { isAtRest } from '../record/day-to-ask';
 import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
 import type { WorkItem } from './worklist';
 
 /**
- * What a page has to name before it may say that nothing is asked: dates that passed, prompts put off to a day, pieces outside their band.
+ * What a page has to name before it may say that nothing is asked: dates that passed, prompts put off to a day, pieces outside their band. Where the
+ * course is at rest no piece is named.
  *
  * Shape: a patient's work and the answers given; one sentence each, none when there is nothing.
  */
@@ -25,7 +27,8 @@ export function stillOpen(
   const later = putOff(work.raised, work.open, answers).map(
     ({ prompt, until }) => `Put off to ${showDay(calendarDay(until))}: ${prompt.title}`,
   );
-  return [...overdue, ...later, ...outsideBand(work.analysis)];
+  const { record } = work.analysis;
+  return [...overdue, ...later, ...(isAtRest(record.phases ?? [], today) ? [] : outsideBand(work.analysis))];
 }
 
 function outsideBand({ pieces, policy }: PatientAnalysis): string[] {

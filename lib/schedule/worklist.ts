@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
+import { isAtRest } from '../record/day-to-ask';
 import type { LimbSide } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
@@ -38,6 +39,7 @@ const KINDS: Readonly<Record<PromptAction, WorkKind>> = {
   order: 'order',
   'first-fit': 'first-fit',
   visit: 'visit',
+  ask: 'visit',
 };
 
 const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => string>> = {
@@ -50,6 +52,7 @@ const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => str
   order: (limb) => `Order for the ${limb}`,
   'first-fit': (_, piece) => `Record the first fit of ${piece}`,
   visit: () => 'Book the visit',
+  ask: () => 'Ask whether care goes on',
 };
 
 /** Dates that are lines of the worklist, each under its mark. The end of a piece's life has its order-by date before it. */
@@ -59,6 +62,7 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   order: { kind: 'order', title: (limb) => `Order for the ${limb}` },
   delivery: { kind: 'delivery', title: (_, piece) => `Expect ${piece}` },
   'first-fit': { kind: 'first-fit', title: (_, piece) => `First fit of ${piece}` },
+  ask: { kind: 'visit', title: () => 'Ask whether care goes on' },
   call: { kind: 'visit', title: (_, piece) => `Call about the wear-in of ${piece}` },
 };
 
@@ -93,7 +97,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
     const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }
-  if (record.visits.length === 0)
+  if (record.visits.length === 0 && !isAtRest(record.phases ?? [], today))
     items.push({
       key: FIRST_LADDER,
       kind: 'visit',

@@ -18,5 +18,7 @@ export function proportionRange(
   const middle = share + z ** 2 / (2 * all);
   const reach = z * Math.sqrt((share * (1 - share)) / all + z ** 2 / (4 * all ** 2));
   const whole = 1 + z ** 2 / all;
-  return { share, low: Math.max(0, (middle - reach) / whole), high: Math.min(1, (middle + reach) / whole) };
+  const [low, high] = [Math.max(0, (middle - reach) / whole), Math.min(1, (middle + reach) / whole)];
+  // Where nothing or everything happened, one end is the share itself but for rounding.
+  return { share, low: Math.min(low, share), high: Math.max(high, share) };
 }

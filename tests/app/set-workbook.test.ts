@@ -52,7 +52,8 @@ describe('a set as a workbook', () => {
     const saved = fs.readFileSync(path.resolve(import.meta.dirname, `../reference/workbooks/sets/${language}.xlsx`));
     const read = await back(saved);
     expect(read.faults).toEqual([]);
-    expect(read.patients.map(comparable)).toEqual(PEOPLE.map(comparable));
+    // Recorded before sets had a table of phases: such a set is read as one without any.
+    expect(read.patients.map(comparable)).toEqual(PEOPLE.map((one) => comparable({ ...one, phases: [] })));
   });
 
   it('saved as .ods it is refused in one clear sentence', async () => {

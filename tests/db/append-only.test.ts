@@ -4,7 +4,17 @@ import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 
 /** Tables whose rows never change and never go. */
 const APPEND_ONLY = [
-  ...['audit', 'caution_answer', 'clinic_setting', 'erasure', 'issued_document', 'ladder', 'moved_date', 'order_revision'],
+  ...[
+    'audit',
+    'caution_answer',
+    'clinic_setting',
+    'course_revision',
+    'erasure',
+    'issued_document',
+    'ladder',
+    'moved_date',
+    'order_revision',
+  ],
   ...['patient_coverage', 'patient_event', 'patient_revision', 'piece_revision', 'prompt_answer', 'repeat_taping', 'share_opening'],
   'visit_revision',
 ];

@@ -78,6 +78,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
         ...[
           'audit',
           'caution_answer',
+          'course_revision',
           'draft',
           'due_date',
           'import_item',

@@ -95,7 +95,7 @@ describe.each(ENGINES)('a caution that says stop, on %s', (engine) => {
     const { writeUnlessHeld, stopsNotLifted } = at.db.holds;
     let reads = 0;
     const notLifted = async () => {
-      const found = await stopsNotLifted(at.therapist, patientId, { limb: 'leg', side: 'right' }, []);
+      const found = await stopsNotLifted(at.therapist, patientId, { limb: 'leg', side: 'right' }, [], new Date());
       if (++reads === 1) await answer('broken-skin', 'present', 'heel');
       return found;
     };
@@ -127,7 +127,7 @@ describe.each(ENGINES)('a caution that says stop, on %s', (engine) => {
       submissionId: form(),
       order: orderFrom(visitId, '2026-10-14'),
     });
-    if (saved.kind === 'not-found') throw new Error('not found');
+    if (!('orderId' in saved)) throw new Error(saved.kind);
     const kept = (await at.db.readingOrders.orderWithHistory(at.therapist, saved.orderId))?.current as Order;
     const [ladder] = visitOn('2026-10-14').ladders;
     if (!ladder) throw new Error('no ladder');

@@ -178,7 +178,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   it('a patient who was worked on since stays, and is named', async () => {
     const [file] = fc
       .sample(anyFile, { numRuns: 1, seed: 77 })
-      .map((one) => ({ ...one, details: { ...one.details, reference: 'STAY-1' } }));
+      .map((one) => ({ ...one, details: { ...one.details, reference: 'STAY-1' }, phases: [] }));
     const id = await bring([file as PatientFile]);
     const [head] = (await at.db.find.findPatients(at.stranger, 'STAY-1')).rows;
     await at.db.visits.saveVisit(at.stranger, { patientId: head?.patientId ?? '', submissionId: form(), visit: visitOn('2026-11-24') });

@@ -70,6 +70,7 @@ async function modules() {
     orders: await import('@/db/patients/orders'),
     readingOrders: await import('@/db/patients/read-orders'),
     events: await import('@/db/patients/events'),
+    course: await import('@/db/patients/course'),
     records: await import('@/db/patients/records'),
     answers: await import('@/db/worklist/prompt-answers'),
     drafts: await import('@/db/patients/drafts'),

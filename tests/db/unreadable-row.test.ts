@@ -98,5 +98,5 @@ function fileOf(reference: string): PatientFile {
     id: `visit of ${reference}`,
     ladders: ladders.map((one) => ({ ...one, intervalText: one.intervalText ?? null })),
   };
-  return { details: details(reference), visits: [visit], pieces: [], orders: [], events: [], cautions: [], writings: [] };
+  return { details: details(reference), visits: [visit], pieces: [], orders: [], events: [], phases: [], cautions: [], writings: [] };
 }

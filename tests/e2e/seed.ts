@@ -16,7 +16,10 @@ import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from './people';
 
 /** Made-up people of the demonstration who come along, under these names, so that screens have stories to show. */
-const STORIES = ['Lia Fontane', 'Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
+const STORIES = [
+  ...['Lia Fontane', 'Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'],
+  ...['Wanda Pryor', 'Rhoda Amsel', 'Grete Holloway', 'Hetty Vance'],
+];
 
 /** Makes the database of the browser tests anew: one clinic, four people, two patients and a few stories. */
 async function seed(): Promise<void> {

@@ -144,6 +144,18 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
       },
     },
     {
+      name: 'phase begun or corrected',
+      write: async () => {
+        const now = (await db.course.coursesOfPatients(therapist, [patientId])).get(patientId);
+        await db.course.saveCourse(therapist, patientId, now?.number ?? 0, {
+          submissionId: form(),
+          phases: [{ kind: 'garments', from: day, until: null, baselineDay: null, note: `${words} course ${++made}` }],
+          deed: now ? 'phase corrected' : 'phase begun',
+          reason: `${words} phase`,
+        });
+      },
+    },
+    {
       name: 'cautions answered',
       write: async () => {
         const card = { card: 'c', cardVersion: '1', answer: 'present', wording: 'w', words: `${words} caution`, figures: {} } as const;
@@ -194,7 +206,7 @@ function sent(order: Order, words: string): Order {
   return sentOrder(order, { sent: figures, ordered: day, expected: calendarDay('2026-10-30'), answers: [] });
 }
 
-function page(words: string) {
+export function page(words: string) {
   const person = { reader: 'family', name: `${words} child`, limb: 'leg', side: 'right' } as const;
   const said = { language: 'en', person, change: 'same', right: 'yes', why: null, hours: 23, steps: [], note: `${words} page` } as const;
   return familyPage(said, { day, unit: 'in', places: 3, taller: null, outlines: null }, FAMILY_TEXTS, 'Harbour Lane', {

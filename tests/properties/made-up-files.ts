@@ -6,6 +6,7 @@ import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue'
 import type { Order } from '@/lib/record/order';
 import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
 import { type NamedMeasure, OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';
+import { ENDED_AS, type Phase } from '@/lib/record/phases';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 import { readMass, type TypedMass } from '@/lib/units/mass';
@@ -217,6 +218,17 @@ const CAUTION: FiledCaution = {
   figures: { abpi: 0.75, abpiDay: calendarDay('2026-02-20'), limits: { abpiLowest: 0.6 } },
 };
 
+/** A course around visits: reduction from the first on, its baseline chosen where there is one, then the end. */
+function courseOver(taped: readonly FiledVisit[], note: string): readonly Phase[] {
+  const endedAs = ENDED_AS[(note.length + taped.length) % ENDED_AS.length] as (typeof ENDED_AS)[number];
+  const from = taped[0]?.day ?? calendarDay('2026-01-05');
+  const end = addDays(taped.at(-1)?.day ?? from, 1);
+  return [
+    { kind: 'reduction', from, until: end, baselineDay: taped[0]?.day ?? null, note },
+    { kind: 'ended', from: end, until: null, baselineDay: null, endedAs, ...(endedAs !== 'died' && { askOn: addDays(end, 90) }) },
+  ];
+}
+
 /** A made-up patient with everything that a file can hold, from nothing at all to all of it. */
 export const anyFile: fc.Arbitrary<PatientFile> = fc
   .record({
@@ -249,6 +261,7 @@ export const anyFile: fc.Arbitrary<PatientFile> = fc
             pieces: made.map((piece) => ({ ...piece, order: ordered ? piece.order : null })),
             orders: ordered && first ? [orderFrom(first)] : [],
             events,
+            phases: details.note ? courseOver(taped, details.note) : [],
             cautions: cautious ? [CAUTION] : [],
             writings: taped.map(({ id }) => ({
               visitId: id,

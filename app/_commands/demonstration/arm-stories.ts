@@ -1,40 +1,5 @@
-import type { Story, StoryPiece, StoryVisit, Taping } from './story';
-
-const ARMS: Taping = {
-  limb: 'arm',
-  sides: ['left', 'right'],
-  zero: 'wrist-crease',
-  direction: 'up',
-  unit: 'cm',
-  interval: 4,
-  rungs: 'whole',
-  landmarks: [1, 2],
-  floorToFold: false,
-};
-
-const visit = (daysBack: number, time: string, by: StoryVisit['by'], weightKg: number, rest: Partial<StoryVisit> = {}): StoryVisit => ({
-  daysBack,
-  time,
-  by,
-  posture: 'sitting',
-  body: { weightKg },
-  ...rest,
-});
-
-/** Swelling of one side, most from mid-forearm up. */
-const swollen =
-  (swollenSide: 'left' | 'right', share: number): NonNullable<StoryVisit['swelling']> =>
-  (side, place) =>
-    side === swollenSide ? 1 + share * Math.min(1, 0.4 + place) : 1;
-
-const armPiece = (rest: Partial<StoryPiece> & Pick<StoryPiece, 'piece' | 'side' | 'cutFromVisit' | 'firstWornBack'>): StoryPiece => ({
-  from: 'wrist-crease',
-  to: 'axillary-fold',
-  reductionPct: 15,
-  lifeDays: 150,
-  leadDays: 21,
-  ...rest,
-});
+import { ARMS, armPiece, armVisit, swollen } from './arm-tapings';
+import type { Story } from './story';
 
 /** The left arm swells month by month while weight and the right arm stay; two pieces wear out next month. */
 const TESS: Story = {
@@ -53,13 +18,13 @@ const TESS: Story = {
   affectedFactor: 1.02,
   taping: ARMS,
   visits: [
-    visit(428, '09:40', 'MT', 71.2, { swelling: swollen('left', 0) }),
-    visit(358, '09:45', 'MT', 71, { swelling: swollen('left', 0.006) }),
-    visit(287, '09:30', 'MT', 71.4, { swelling: swollen('left', 0.014) }),
-    visit(217, '09:50', 'RA', 71.1, { swelling: swollen('left', 0.022) }),
-    visit(146, '09:40', 'MT', 71.3, { swelling: swollen('left', 0.034) }),
-    visit(76, '09:35', 'MT', 71, { swelling: swollen('left', 0.046) }),
-    visit(9, '09:40', 'MT', 71.2, { swelling: swollen('left', 0.06), note: 'Rings do not come off in the evening.' }),
+    armVisit(428, '09:40', 'MT', 71.2, { swelling: swollen('left', 0) }),
+    armVisit(358, '09:45', 'MT', 71, { swelling: swollen('left', 0.006) }),
+    armVisit(287, '09:30', 'MT', 71.4, { swelling: swollen('left', 0.014) }),
+    armVisit(217, '09:50', 'RA', 71.1, { swelling: swollen('left', 0.022) }),
+    armVisit(146, '09:40', 'MT', 71.3, { swelling: swollen('left', 0.034) }),
+    armVisit(76, '09:35', 'MT', 71, { swelling: swollen('left', 0.046) }),
+    armVisit(9, '09:40', 'MT', 71.2, { swelling: swollen('left', 0.06), note: 'Rings do not come off in the evening.' }),
   ],
   pieces: [
     armPiece({ piece: '1', side: 'left', cutFromVisit: 0, firstWornBack: 404, retired: { daysBack: 240, reason: 'worn out' } }),
@@ -101,12 +66,12 @@ const SOL: Story = {
   affectedFactor: 1.02,
   taping: ARMS,
   visits: [
-    visit(222, '15:10', 'RA', 64.5, { swelling: swollen('right', 0.14) }),
-    visit(180, '15:20', 'RA', 64.2, { swelling: swollen('right', 0.115) }),
-    visit(138, '15:05', 'RA', 64.4, { swelling: swollen('right', 0.09) }),
-    visit(97, '15:15', 'RA', 64.1, { swelling: swollen('right', 0.068) }),
-    visit(55, '15:10', 'RA', 64.3, { swelling: swollen('right', 0.052) }),
-    visit(22, '15:10', 'RA', 64.2, { swelling: swollen('right', 0.04), note: 'Sleeve feels loose at the upper arm.' }),
+    armVisit(222, '15:10', 'RA', 64.5, { swelling: swollen('right', 0.14) }),
+    armVisit(180, '15:20', 'RA', 64.2, { swelling: swollen('right', 0.115) }),
+    armVisit(138, '15:05', 'RA', 64.4, { swelling: swollen('right', 0.09) }),
+    armVisit(97, '15:15', 'RA', 64.1, { swelling: swollen('right', 0.068) }),
+    armVisit(55, '15:10', 'RA', 64.3, { swelling: swollen('right', 0.052) }),
+    armVisit(22, '15:10', 'RA', 64.2, { swelling: swollen('right', 0.04), note: 'Sleeve feels loose at the upper arm.' }),
   ],
   pieces: [
     armPiece({
@@ -139,7 +104,7 @@ const PERRIN: Story = {
   affected: ['left'],
   affectedFactor: 0.985,
   taping: { ...ARMS, unit: 'in', interval: 1.5 },
-  visits: [visit(46, '17:20', 'KD', 82.4, { note: 'Measured a week after the last graft check.' })],
+  visits: [armVisit(46, '17:20', 'KD', 82.4, { note: 'Measured a week after the last graft check.' })],
   pieces: [
     armPiece({
       piece: '1',

@@ -2,6 +2,7 @@ import type { Clinic } from '@/db/clinic/clinic';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { ARM_STORIES } from './arm-stories';
 import { CHILD_STORIES } from './child-stories';
+import { COURSE_STORIES } from './course-stories';
 import { type DemoPatient, demoPatient } from './demo-patient';
 import { LEG_STORIES } from './leg-stories';
 
@@ -22,7 +23,7 @@ export type DemoClinic = {
  * Example: on any day Mira Oduya, HL-0147, is 10 years and 9 months old and was last taped on the working day before.
  */
 export function demoClinic(today: CalendarDay): DemoClinic {
-  const patients = [...CHILD_STORIES, ...LEG_STORIES, ...ARM_STORIES].map((story) => demoPatient(story, today));
+  const patients = [...CHILD_STORIES, ...LEG_STORIES, ...ARM_STORIES, ...COURSE_STORIES].map((story) => demoPatient(story, today));
   return {
     clinic: { name: 'Harbour Lane', subtitle: 'garment clinic', lengthUnit: 'in', massUnit: 'lb', timeZone: 'UTC' },
     therapist: 'R. Adeyemi',

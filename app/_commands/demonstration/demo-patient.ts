@@ -3,6 +3,7 @@ import type { OrderChoice } from '@/lib/forms/read-order-form';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';
+import type { Phase } from '@/lib/record/phases';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
 import type { Story, StoryAnswer, StoryOrder, StoryPiece } from './story';
@@ -30,6 +31,7 @@ export type DemoPatient = {
   readonly pieces: readonly DemoPiece[];
   readonly orders: readonly DemoOrder[];
   readonly answers: readonly DemoAnswer[];
+  readonly phases: readonly Phase[];
   readonly cautionsAsked: boolean;
   /** What this person is here to show. */
   readonly shows: string;
@@ -69,6 +71,13 @@ export function demoPatient(story: Story, today: CalendarDay): DemoPatient {
       reason,
       day: clinicDay(today, when.daysBack),
       until: 'untilAhead' in when ? addDays(today, when.untilAhead) : null,
+    })),
+    phases: (story.phases ?? []).map(({ daysBack, baselineVisit, askAhead, ...phase }) => ({
+      ...phase,
+      from: clinicDay(today, daysBack),
+      until: null,
+      baselineDay: baselineVisit === undefined ? null : (days[baselineVisit] as CalendarDay),
+      ...(askAhead !== undefined && { askOn: addDays(today, askAhead) }),
     })),
     shows: story.shows,
   };

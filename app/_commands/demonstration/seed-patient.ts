@@ -1,3 +1,4 @@
+import { saveCourse } from '@/db/patients/course';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { addPatient } from '@/db/patients/patients';
 import { savePiece } from '@/db/patients/pieces';
@@ -10,8 +11,8 @@ import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { DemoOrder, DemoPatient } from './demo-patient';
 
-/** Writes one made-up person into a clinic as a therapist would have: the patient, each visit on its day, each piece from its ladder. */
-export async function seedPatient(lead: Therapist, { details, visits, pieces, orders }: DemoPatient): Promise<string> {
+/** Writes one made-up person into a clinic as a therapist would have: the patient, each visit on its day, each piece from its ladder, the phases of the course. */
+export async function seedPatient(lead: Therapist, { details, visits, pieces, orders, phases }: DemoPatient): Promise<string> {
   const entry = { submissionId: crypto.randomUUID(), details };
   const added = await addPatient(lead, entry, written(visits[0]?.day));
   if (added.kind !== 'saved') throw new Error(`${details.reference} is there twice.`);
@@ -26,6 +27,11 @@ export async function seedPatient(lead: Therapist, { details, visits, pieces, or
     await savePiece(lead, { patientId, submissionId: crypto.randomUUID(), piece }, written(one.cutFrom));
   }
   for (const order of orders) await seedOrder(lead, patientId, order, visitOf.get(order.choice.cutFrom) ?? '');
+  for (const [number, phase] of phases.entries()) {
+    const entry = { submissionId: crypto.randomUUID(), phases: phases.slice(0, number + 1), deed: 'phase begun', reason: null } as const;
+    const begun = await saveCourse(lead, patientId, number, entry, written(phase.from));
+    if (begun.kind !== 'saved') throw new Error(`${details.reference}: the phase ${phase.kind} was not begun, ${begun.kind}.`);
+  }
   return patientId;
 }
 
@@ -37,7 +43,7 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   const proposed = proposedOrder(choice, visitId, room);
   const at = written(sent?.ordered ?? choice.cutFrom);
   const saved = await proposeOrder(lead, { patientId, submissionId: crypto.randomUUID(), order: proposed }, at);
-  if (saved.kind === 'not-found' || !sent) return;
+  if (!('orderId' in saved) || !sent) return;
   const order = {
     ...proposed,
     order: 1,

@@ -2,6 +2,7 @@ import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { PromptAction } from '@/lib/prompts/prompt';
 import type { OrderReason } from '@/lib/record/order';
 import type { Sex } from '@/lib/record/patient-record';
+import type { Phase } from '@/lib/record/phases';
 import type { LengthUnit } from '@/lib/units/length';
 import type { Hand } from './hand';
 import type { BodyShape } from './limb-shapes';
@@ -80,6 +81,14 @@ export type StoryAnswer = {
   readonly reason: string;
 } & ({ readonly answer: 'act' } | { readonly answer: 'not-now'; readonly untilAhead: number });
 
+/** A phase of a course, begun so many days back; a day to ask again lies so many days ahead. */
+export type StoryPhase = Pick<Phase, 'kind' | 'endedAs' | 'note'> & {
+  readonly daysBack: number;
+  /** Number of the visit that was chosen as its baseline. */
+  readonly baselineVisit?: number;
+  readonly askAhead?: number;
+};
+
 /** One made-up person and what happens to them. */
 export type Story = {
   readonly reference: string;
@@ -103,6 +112,7 @@ export type Story = {
   readonly pieces: readonly StoryPiece[];
   readonly orders?: readonly StoryOrder[];
   readonly answers?: readonly StoryAnswer[];
+  readonly phases?: readonly StoryPhase[];
   /** Nobody has gone through the caution cards yet. */
   readonly cautionsUnasked?: true;
 };

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
+import { CourseLine } from '@/app/_course/course-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { TakeOutPanel } from '@/app/_exchange/take-out-panel';
@@ -19,6 +20,7 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
+import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
@@ -26,6 +28,9 @@ import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
+import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
+import { isAtRest } from '@/lib/record/day-to-ask';
+import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };
@@ -50,9 +55,13 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
-  const quiet = due
-    ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
-    : 'No visit yet. Measure the first ladder.';
+  const ended = phaseOn(record.phases, today)?.kind === 'ended';
+  const asked = dates.find((date) => date.kind === 'ask')?.day;
+  const quiet = isAtRest(record.phases, today)
+    ? `Nothing is due${asked ? ` but to ask again on ${showWeekday(asked)}` : ''}.`
+    : due
+      ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
+      : 'No visit yet. Measure the first ladder.';
   const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
     const picture = limbPicture(analysis, limb);
     return picture ? [picture] : [];
@@ -67,13 +76,15 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
           Progress report
         </Link>
-        {mayWrite && (
+        {mayWrite && !ended && (
           <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
             {draft ? `Go on with the draft of ${begunAt.format(draft.updatedAt)}` : 'New visit'}
           </Link>
         )}
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
+      <CourseLine analysis={analysis} patientId={patientId} />
+      <ExcessFirst analysis={analysis} swelling={!record.diagnosisGroup.endsWith('scar')} shown={analysis.limbs.flatMap(newestOf)} />
       <NextAction
         prompts={prompts}
         patientId={patientId}
@@ -93,7 +104,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         </div>
         <div className="stack">
           {pictures.map((picture) => (
-            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb}>
+            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb} swelling={!record.diagnosisGroup.endsWith('scar')}>
               {picture === pictures[0] && (
                 <NotedEvents
                   events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}
@@ -116,4 +127,10 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       <ProtocolLine />
     </main>
   );
+}
+
+/** A limb with its newest visit, where it has one. */
+function newestOf(limb: AnalysedLimb) {
+  const at = limb.series.visits.at(-1);
+  return at ? [{ limb, at }] : [];
 }

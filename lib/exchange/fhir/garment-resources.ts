@@ -1,8 +1,10 @@
-import type { Device, DeviceRequest, DeviceUseStatement, Observation } from 'fhir/r4';
+import type { Device, DeviceRequest, DeviceUseStatement, EpisodeOfCare, Observation } from 'fhir/r4';
 import { garmentForm } from '../../record/garment-catalogue';
 import type { Order } from '../../record/order';
 import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent } from '../../record/patient-record';
+import type { Phase } from '../../record/phases';
+import { addDays } from '../../units/calendar-day';
 import { fhirText, jsonExtension, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
 import { CLINIC, SUBJECT } from './patient-resource';
@@ -77,6 +79,28 @@ export function eventResource(event: PatientEvent, name: string, number: number)
     performer: [CLINIC],
     effectiveDateTime: event.day,
     valueString: fhirText(event.words) || event.kind,
+  };
+}
+
+/**
+ * A phase of the course as an EpisodeOfCare: its kind as the type, its days as the period; the whole phase beside it.
+ *
+ * One that lasts until the next begins ends the day before it. `ended` is a finished episode of the day it ended on; on hold is `onhold`, as the
+ * standard calls it. `day` is the day of writing. Source: HL7 FHIR R4, EpisodeOfCare.
+ */
+export function phaseResource(phase: Phase, next: Phase | undefined, day: string, name: string, number: number): EpisodeOfCare {
+  const { kind, from, until } = phase;
+  const end = kind === 'ended' ? from : (until ?? (next && next.from > from ? addDays(next.from, -1) : next?.from));
+  const running = kind === 'on-hold' ? 'onhold' : 'active';
+  return {
+    resourceType: 'EpisodeOfCare',
+    id: `phase-${name}`,
+    extension: [...textExtension('number', String(number)), ...jsonExtension('phase', phase)],
+    status: end && end <= day ? 'finished' : running,
+    type: [{ text: kind }],
+    patient: SUBJECT,
+    managingOrganization: CLINIC,
+    period: { start: from, ...(end && { end }) },
   };
 }
 

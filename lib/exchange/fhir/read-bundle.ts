@@ -1,11 +1,12 @@
-import type { Bundle, Encounter, FhirResource, Observation, Patient } from 'fhir/r4';
+import type { Bundle, Encounter, EpisodeOfCare, FhirResource, Observation, Patient } from 'fhir/r4';
 import type { z } from 'zod';
 import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
 import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-file';
 import { type NamedMeasure, OCCASIONS, type SingleReading } from '../../record/patient-record';
-import { readDay } from '../../units/calendar-day';
-import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
+import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../record/phases';
+import { type CalendarDay, readDay } from '../../units/calendar-day';
+import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, PHASE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
 import { type BundleGraph, bundleGraph } from './bundle-graph';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
@@ -59,15 +60,25 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
   const all = <Type extends FhirResource['resourceType']>(type: Type) =>
     own.filter((one): one is Extract<FhirResource, { resourceType: Type }> => one.resourceType === type);
   const observations = all('Observation');
+  const details = detailsOf(patient);
+  const visits = inOrder(all('Encounter')).map((encounter) => visitOf(encounter, observations, graph));
   return {
-    details: detailsOf(patient),
-    visits: inOrder(all('Encounter')).map((encounter) => visitOf(encounter, observations, graph)),
+    details,
+    visits,
     pieces: inOrder(all('Device')).map((device) => jsonOf(device, 'piece', FILED_PIECE_JSON)),
     orders: inOrder(all('DeviceRequest')).map((request) => jsonOf(request, 'order', FILED_ORDER_JSON)),
     events: inOrder(observations.filter((one) => hasCode(one, 'limb-event'))).map((one) => jsonOf(one, 'event', EVENT_JSON)),
+    phases: phasesOf(inOrder(all('EpisodeOfCare')), details.born, visits),
     cautions: inOrder(observations.filter((one) => hasCode(one, 'caution-answer'))).map((one) => jsonOf(one, 'caution', CAUTION_JSON)),
     writings: [],
   };
+}
+
+function phasesOf(episodes: readonly EpisodeOfCare[], born: CalendarDay, visits: readonly FiledVisit[]): readonly Phase[] {
+  const of = new Map(episodes.map((one) => [jsonOf(one, 'phase', PHASE_JSON), one]));
+  const [fault] = phaseFaults([...of.keys()], born, new Set(visits.map(({ day }) => day)));
+  if (fault) throw new BundleRefusal(`${named(of.get(fault.phase) as EpisodeOfCare)}: ${fault.reason}`);
+  return inOrderOfDays([...of.keys()]);
 }
 
 /** The order in which they were written, by the number they carry or that ends their identifier; as they come where there is none. */
@@ -81,6 +92,7 @@ function passedOverIn(graph: BundleGraph): string[] {
   const read = new Set([
     'Patient',
     'Encounter',
+    'EpisodeOfCare',
     'BodyStructure',
     'Device',
     'DeviceRequest',
@@ -95,7 +107,7 @@ function passedOverIn(graph: BundleGraph): string[] {
       return isOursOrBody(one) ? [] : [`${named(one)}: not a measure that is read from a bundle of ours.`];
     }
     if (!read.has(one.resourceType)) return [`${named(one)}: this kind of resource is not read.`];
-    const needsPatient = ['Encounter', 'Device', 'DeviceRequest'].includes(one.resourceType);
+    const needsPatient = ['Encounter', 'EpisodeOfCare', 'Device', 'DeviceRequest'].includes(one.resourceType);
     return needsPatient && !graph.patientOf(one) ? [`${named(one)}: its subject is not a patient of this bundle.`] : [];
   });
 }

@@ -113,6 +113,7 @@ export function fileOfForeign({ reference, born, sex, body }: ForeignPatient, di
     pieces: [],
     orders: [],
     events: [],
+    phases: [],
     cautions: [],
     writings: [],
   };

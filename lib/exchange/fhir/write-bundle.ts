@@ -1,7 +1,7 @@
 import type { Bundle, FhirResource, Quantity } from 'fhir/r4';
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { PatientFile } from '../../record/patient-file';
-import { cautionResource, eventResource, orderResource, pieceResources } from './garment-resources';
+import { cautionResource, eventResource, orderResource, phaseResource, pieceResources } from './garment-resources';
 import { ladderResources } from './ladder-resources';
 import { limbPlaces } from './limb-places';
 import { MEASURE_CODE_SYSTEM, measureResources } from './measure-resources';
@@ -12,7 +12,7 @@ import { digitsOf } from './typed-quantity';
 import { bodyResources, encounterResource, provenanceResources, statusOf } from './visit-resources';
 
 /**
- * One patient as a FHIR R4 bundle (collection): the patient, each visit, what was measured, volumes, orders, pieces, events, cautions, and
+ * One patient as a FHIR R4 bundle (collection): the patient, each visit, what was measured, volumes, orders, pieces, events, phases, cautions, and
  * who wrote what; our code system travels with it. Prompts stay at home: something to consider is not a result. Every id is the patient's own
  * and the same at each writing: of a visit by its id, of a rung by its distance, of a place by what it is.
  *
@@ -41,6 +41,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
   });
   const pieceNames = shortNames(file.pieces.map(({ piece }) => piece));
   const eventNames = shortNames(file.events.map(({ day }) => day));
+  const phaseNames = shortNames(file.phases.map(({ from }) => from));
   const cautionNames = shortNames(file.cautions.map(({ card }) => card));
   const resources = withOwnIds(
     [
@@ -51,6 +52,9 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
       ...file.orders.map((order) => orderResource(cutFrom(order))),
       ...file.pieces.flatMap((piece, index) => pieceResources(cutFrom(piece), pieceNames[index] ?? '', index + 1)),
       ...file.events.map((event, index) => eventResource(event, eventNames[index] ?? '', index + 1)),
+      ...file.phases.map((phase, index) =>
+        phaseResource(phase, file.phases[index + 1], at.slice(0, 10), phaseNames[index] ?? '', index + 1),
+      ),
       ...file.cautions.map((caution, index) => cautionResource(caution, cautionNames[index] ?? '', index + 1)),
       OWN_CODE_SYSTEM,
       ...(file.visits.some(({ measures }) => measures?.length) ? [MEASURE_CODE_SYSTEM] : []),

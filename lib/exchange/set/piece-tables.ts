@@ -129,6 +129,33 @@ export const EVENT: SetTable = {
   rows: ({ subjectId, file }) => file.events.map(({ day, kind, words }) => ({ subject_id: subjectId, day, event: kind, words })),
 };
 
+/** Phases of the course of care. */
+export const PHASE: SetTable = {
+  name: 'phase',
+  says: 'One row a phase of the course of care, as it stands after all corrections.',
+  columns: [
+    SUBJECT_ID,
+    { name: 'kind', kind: 'word', says: 'getting-ready, reduction, interim-garment, garments, stepping-down, on-hold or ended.' },
+    { name: 'from', kind: 'day', says: 'Its first day.' },
+    { name: 'until', kind: 'day', says: 'Its last day; empty where it lasts until the next begins.' },
+    { name: 'baseline_day', kind: 'day', says: 'Day of the visit that its verdicts compare with, where one was chosen.' },
+    { name: 'ask_on', kind: 'day', says: 'Day to ask again, on hold or after the end.' },
+    { name: 'ended_as', kind: 'word', says: 'How the course ended: discharged, transferred, died or lost-to-follow-up.' },
+    { name: 'note', kind: 'free-text', says: 'Why, in the clinic’s words.' },
+  ],
+  rows: ({ subjectId, file }) =>
+    file.phases.map(({ kind, from, until, baselineDay, askOn, endedAs, note }) => ({
+      subject_id: subjectId,
+      kind,
+      from,
+      until: until ?? '',
+      baseline_day: baselineDay ?? '',
+      ask_on: askOn ?? '',
+      ended_as: endedAs ?? '',
+      note: note ?? '',
+    })),
+};
+
 /** Answers to caution cards. */
 export const CAUTION: SetTable = {
   name: 'caution',

@@ -1,13 +1,13 @@
-import { z } from 'zod';
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
+import { readPhases } from '../read-phases-csv';
 import { checkSet, TALLY } from './check-set';
 import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
-import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
 import type { RowsOf, SetTable } from './set-table';
@@ -15,13 +15,12 @@ import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
-const READ = [SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, CAUTION];
+const READ = [SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
  *
- * A set is first held against itself (`checkSet`). A table that its dictionary does not list came later than the set, and is empty. Refuses a
- * set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
+ * A set is first held against itself (`checkSet`). Refuses a set without its dictionary or one of its tables, a research set (it has no names and no days to read back), and any cell that
  * does not hold what its column says. Shape: file names with their texts.
  */
 export function readSet(
@@ -29,12 +28,8 @@ export function readSet(
 ): { readonly kind: 'read'; readonly patients: readonly PatientFile[] } | { readonly kind: 'fault'; readonly fault: CsvFault } {
   try {
     const style = readStyle(files.get(DICTIONARY_FILE));
-    const tables = new Map(
-      READ.map((table) => {
-        const text = files.get(fileOf(table));
-        return [table, text === undefined && !style.listed(table) ? [] : rowsOfTable(table, text, style.defused)];
-      }),
-    );
+    const there = READ.filter((table) => !isYounger(table, files, style.written));
+    const tables = new Map(there.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
     checkSet(tables, style.written);
     const rowsOf = rowsByOwner(tables);
     return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
@@ -62,35 +57,33 @@ export function saidOfSet(files: ReadonlyMap<string, string>): readonly string[]
 
 function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
   const id = subject.cell('subject_id');
+  const details = readDetails(subject);
+  const visits = readVisits(id, rowsOf);
   return {
-    details: readDetails(subject),
-    visits: readVisits(id, rowsOf),
+    details,
+    visits,
     pieces: readPieces(rowsOf(PIECE, 'subject_id', id)),
     orders: readOrders(rowsOf(ORDER, 'subject_id', id)),
     events: readEvents(rowsOf(EVENT, 'subject_id', id)),
+    phases: readPhases(rowsOf(PHASE, 'subject_id', id), { born: details.born, visits }),
     cautions: readCautions(rowsOf(CAUTION, 'subject_id', id)),
     writings: [],
   };
 }
 
-type ReadStyle = { readonly defused: boolean; readonly written: SetTally | undefined; readonly listed: (table: SetTable) => boolean };
+/** A table that sets did not have before, and that this one was not written with. */
+function isYounger(table: SetTable, files: ReadonlyMap<string, string>, written: SetTally | undefined): boolean {
+  return (table === PHASE || table === NAMED_MEASURE) && !files.has(fileOf(table)) && written?.rows[table.name] === undefined;
+}
 
-function readStyle(dictionary: string | undefined): ReadStyle {
+function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {
   const refuse = (reason: string) => new CsvRefusal({ file: DICTIONARY_FILE, line: 1, column: '', reason });
   if (dictionary === undefined) throw refuse('The set has no dictionary: without it nobody knows how it was written.');
   const said = jsonObject(dictionary);
   if (!said) throw refuse('The dictionary is not JSON.');
   if (said[RESEARCH] === true) throw refuse('This set was written for research, without names and days. It cannot be read back.');
-  const urls = LISTED.safeParse(said.tables).data;
-  return {
-    defused: said[DEFUSED] === true,
-    written: TALLY.safeParse(said[WRITTEN]).data,
-    listed: (table) => urls === undefined || urls.some(({ url }) => url === fileOf(table)),
-  };
+  return { defused: said[DEFUSED] === true, written: TALLY.safeParse(said[WRITTEN]).data };
 }
-
-/** The tables of a dictionary, as far as they are read. */
-const LISTED = z.array(z.object({ url: z.string() }));
 
 function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined {
   try {

@@ -4,7 +4,7 @@ import { defused, isWords } from './defused';
 import { PROMPT, VOLUME } from './found-tables';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
-import { CAUTION, EVENT, ORDER, PIECE } from './piece-tables';
+import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import type { Column, SetPart, SetTable } from './set-table';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
@@ -21,6 +21,7 @@ export const SET_TABLES: readonly SetTable[] = [
   PIECE,
   ORDER,
   EVENT,
+  PHASE,
   CAUTION,
   VOLUME,
   PROMPT,

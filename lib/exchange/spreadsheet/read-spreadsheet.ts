@@ -108,6 +108,7 @@ export function fileOf({ reference, born, sex, affected, affectedParts, visits }
     pieces: [],
     orders: [],
     events: [],
+    phases: [],
     cautions: [],
     writings: [],
   };

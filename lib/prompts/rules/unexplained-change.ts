@@ -10,18 +10,21 @@ import { pct, signedPct } from '../show-figures';
 
 /**
  * Unexplained gain or loss of a limb, or of one part of it → repeat, then clinical review. The first visit that shows it asks to measure again;
- * when the next one shows the same way, a clinical review is proposed. A band of 3–5 % alone never asks for a garment.
+ * when the next one of the phase shows the same way, a clinical review is proposed. A band of 3–5 % alone never asks for a garment. During a
+ * reduction an affected limb shall become smaller: its loss is no question.
  */
 export const unexplainedChange: Rule = {
   id: 'unexplained-change',
   version: 2,
   apply: ({ limbs }) =>
-    limbs.flatMap(({ series, visits }) => {
+    limbs.flatMap(({ series, affected, visits }) => {
       const newest = visits.at(-1);
       const judged = outOfExpectation(newest);
       if (!newest || !judged?.explained || !judged.found) return [];
+      if (affected && newest.inPhase.phase?.kind === 'reduction' && judged.verdict === 'less-than-expected') return [];
       const { found } = judged;
-      const confirmed = outOfExpectation(visits.at(-2))?.verdict === judged.verdict;
+      const before = visits.at(-2);
+      const confirmed = before?.inPhase.baseline === newest.inPhase.baseline && outOfExpectation(before)?.verdict === judged.verdict;
       const limb = limbInWords(series.limb, series.side);
       const more = judged.verdict === 'more-than-expected';
       const since = showDay(judged.change.earlier.visit.day);

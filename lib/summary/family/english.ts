@@ -9,7 +9,7 @@ export const ENGLISH: FamilyWords = {
   language: 'en',
   name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 3,
+  version: 4,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
@@ -37,6 +37,17 @@ export const ENGLISH: FamilyWords = {
   measured: (person, places) => `We measured ${whose(person)} ${person.side} ${person.limb} in ${places} places.`,
   taller: (person, by, since) =>
     person.reader === 'patient' ? `You are ${by} taller than in ${since}.` : `${person.name} is ${by} taller than in ${since}.`,
+  phase: (kind) =>
+    ({
+      'getting-ready': 'Right now we are getting things ready for a garment.',
+      reduction: 'Right now we work to bring the swelling down.',
+      'interim-garment': 'Right now a first garment is worn. The made one comes next.',
+      garments: 'Right now the garment is part of each day.',
+      'stepping-down': 'Right now we try fewer hours.',
+      'on-hold': 'Right now our work is on hold.',
+      ended: 'Our work has come to an end.',
+    })[kind],
+  comparedWith: (month) => `We compare with the size in ${month}.`,
   change: (person, change) =>
     ({
       first: 'This is our first set of numbers. Next time we will compare with it.',

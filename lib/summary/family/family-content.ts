@@ -1,5 +1,6 @@
 import type { LandmarkId } from '../../ladder/limb';
 import type { GrowthWatchPart } from '../../record/garment-catalogue';
+import type { PhaseKind } from '../../record/phases';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { Change, Person, StillRight, WhyNot } from './family-words';
@@ -36,6 +37,8 @@ export type FamilyFacts = {
   readonly places: number;
   /** Height gained since an earlier visit, for a child measured at both; mm. */
   readonly taller: { readonly byMm: number; readonly since: CalendarDay } | null;
+  /** The phase of the course on the day, and the day of its baseline where that is another; absent without phases. */
+  readonly phase?: { readonly kind: PhaseKind; readonly comparedWith: CalendarDay | null };
   /** Absent where nothing is known of it: the number that every telephone takes, and the default minutes. */
   readonly help?: FamilyHelp;
   /** Outlines of the limb then and now, heights and girths in mm; `earlier` only where there is such a ladder. */

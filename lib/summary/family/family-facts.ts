@@ -17,9 +17,12 @@ const LEAST_DAYS_BACK = 60;
  * Shape: an analysis, the day of a visit, a limb; undefined when the limb was not taped that day. Height gained only while growing.
  */
 export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb, side }: LimbSide): FamilyFacts | undefined {
-  const series = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side)?.series;
-  const now = series?.visits.find((one) => one.visit.day === day);
-  if (!series || !now) return undefined;
+  const own = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side);
+  const now = own?.series.visits.find((one) => one.visit.day === day);
+  if (!own || !now) return undefined;
+  const { series } = own;
+  const inPhase = own.visits.find(({ at }) => at === now)?.inPhase;
+  const baseline = inPhase?.baseline.visit.day;
   const earlier = nearest(
     series.visits.filter((one) => daysBetween(one.visit.day, day) >= LEAST_DAYS_BACK),
     day,
@@ -28,6 +31,7 @@ export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb,
     day,
     unit: now.ladder.unit,
     places: now.ladder.rungs.filter((rung) => rung.girth).length,
+    ...(inPhase?.phase && { phase: { kind: inPhase.phase.kind, comparedWith: baseline && baseline < day ? baseline : null } }),
     taller: taller(analysis, now, day),
     outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now), ends: pictureEnds(now) },
   };

@@ -33,6 +33,8 @@ export function familyPage(
   const measured = [words.measured(person, facts.places)];
   if (facts.taller && facts.taller.byMm >= LEAST_TALLER_MM)
     measured.push(words.taller(person, words.length(facts.taller.byMm, facts.unit), words.month(facts.taller.since)));
+  if (facts.phase) measured.push(words.phase(facts.phase.kind));
+  if (facts.phase?.comparedWith) measured.push(words.comparedWith(words.month(facts.phase.comparedWith)));
   measured.push(words.change(person, choice.change));
   const right = [words.right(person, choice.right), ...(choice.why ? [words.because(person, choice.why)] : [])];
   const wear = [choice.hours === null ? words.noHours : words.hours(choice.hours), textOr(texts?.care, words.noCare)];

@@ -1,5 +1,6 @@
 import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import type { GrowthWatchPart } from '../../record/garment-catalogue';
+import type { PhaseKind } from '../../record/phases';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { FamilyLanguage } from './language-names';
@@ -61,6 +62,9 @@ export type FamilyWords = {
   };
   readonly measured: (person: Person, places: number) => string;
   readonly taller: (person: Person, by: string, since: string) => string;
+  /** Where the person stands in the course of care, and with which month its verdicts compare. */
+  readonly phase: (kind: PhaseKind) => string;
+  readonly comparedWith: (month: string) => string;
   readonly change: (person: Person, change: Change) => string;
   readonly right: (person: Person, right: StillRight) => string;
   readonly because: (person: Person, why: WhyNot) => string;

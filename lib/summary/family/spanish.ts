@@ -9,7 +9,7 @@ export const SPANISH: FamilyWords = {
   language: 'es',
   name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 3,
+  version: 4,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
@@ -34,6 +34,17 @@ export const SPANISH: FamilyWords = {
   measured: (person, places) => `Medimos ${whole(person)} con la cinta en ${places} sitios.`,
   taller: (person, by, since) =>
     person.reader === 'patient' ? `Usted mide ${by} más que en ${since}.` : `${person.name} mide ${by} más que en ${since}.`,
+  phase: (kind) =>
+    ({
+      'getting-ready': 'Ahora preparamos todo para la prenda.',
+      reduction: 'Ahora trabajamos para bajar la hinchazón.',
+      'interim-garment': 'Ahora se usa una primera prenda. Luego llega la hecha a medida.',
+      garments: 'Ahora la prenda es parte de cada día.',
+      'stepping-down': 'Ahora probamos menos horas.',
+      'on-hold': 'Ahora hacemos una pausa.',
+      ended: 'Nuestro trabajo ha terminado.',
+    })[kind],
+  comparedWith: (month) => `Comparamos con el tamaño de ${month}.`,
   change: (person, change) =>
     ({
       first: 'Son las primeras medidas. La próxima vez las vamos a comparar.',

@@ -14,6 +14,7 @@ import { ratioSd } from '../../trend/measured-change';
 import type { CalendarDay } from '../../units/calendar-day';
 import { limbVolume } from '../../volume/limb-volume';
 import type { Span } from '../../volume/span-volume';
+import { type ShownPhase, shownPhases } from '../phase-words';
 import { type GirthPair, girthRows } from './girth-rows';
 
 /** What an order says of the piece that is asked for. */
@@ -44,6 +45,8 @@ export type LetterFacts = {
   readonly born: CalendarDay;
   readonly affected: PatientRecord['affected'];
   readonly today: CalendarDay;
+  /** The phase of the course today with its baseline; null where none holds the day. */
+  readonly phase: ShownPhase | null;
   readonly piece: LetterPiece;
   readonly stage: string;
   readonly daysWorn: number | null;
@@ -96,6 +99,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
     born: record.born,
     affected: record.affected,
     today,
+    phase: shownPhases(analysis).find(({ current }) => current) ?? null,
     piece,
     stage: pieceStage(piece, today),
     daysWorn: isNoAnswer(worn) ? null : worn,

@@ -1,5 +1,5 @@
 /** Version of every word below; raise it when a word changes. Signed letters carry the version they were written with. */
-export const LETTER_VERSION = 2;
+export const LETTER_VERSION = 3;
 
 /** Headings of the letter, one a section, in their order. */
 export const LETTER_HEADS = {
@@ -28,6 +28,8 @@ export const LETTER_WORDS = {
   letterDay: (day: string) => `Date of this letter: ${day}.`,
   diagnosis: (words: string) => `Diagnosis: ${words}`,
   onset: (words: string) => `Onset, injury or operation: ${words}`,
+  phase: (words: string, since: string, baseline: string | null) =>
+    `Course of care: ${words} since ${since}${baseline === null ? '' : `; its changes are counted from the measurements of ${baseline}`}.`,
   affected: (limbs: string) => `Affected: ${limbs}.`,
   prescriber: (name: string) => `Prescriber: ${name}.`,
   orderDay: (day: string) => `Order of ${day}.`,

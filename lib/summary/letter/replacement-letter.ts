@@ -98,12 +98,13 @@ function who({ name, reference, born, today }: LetterFacts, { payer, payerNumber
   ];
 }
 
-function diagnosis({ affected }: LetterFacts, choice: LetterChoice): string[] {
+function diagnosis({ affected, phase }: LetterFacts, choice: LetterChoice): string[] {
   const limbs = affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
   return [
     LETTER_WORDS.diagnosis(choice.diagnosis),
     ...(choice.onset === '' ? [] : [LETTER_WORDS.onset(choice.onset)]),
     ...(limbs === '' ? [] : [LETTER_WORDS.affected(limbs)]),
+    ...(phase ? [LETTER_WORDS.phase(phase.words, showDay(phase.phase.from), phase.baseline && showDay(phase.baseline))] : []),
   ];
 }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { csvRows } from '@/lib/exchange/csv-table';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { PHASE_COLUMNS, withPhases } from '@/lib/exchange/read-phases-csv';
+import { PHASE_COLUMNS, phaseRows, withPhases } from '@/lib/exchange/read-phases-csv';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { ARM, armRows, phasesFile } from './course-files';
 import { file } from './files';
@@ -79,10 +79,38 @@ describe('a phases file', () => {
       'baseline_day',
       'Nothing was measured on the baseline 6 Jan',
     ],
+    [
+      'a visit after the course ended',
+      ['R-1,ended,2026-02-05,,'],
+      2,
+      'from',
+      'Measured on 5 Mar 2026, after the course ended on 5 Feb 2026',
+    ],
+    [
+      'a visit after it ended, before the next phase',
+      ['R-1,ended,2026-02-01,,', 'R-1,garments,2026-02-06,,'],
+      2,
+      'from',
+      'Measured on 5 Feb',
+    ],
   ])('%s is refused with its line, column and reason', (_what, rows, line, column, reason) => {
     const one = read(...rows);
     expect(one.kind === 'fault' && [one.fault.line, one.fault.column]).toEqual([line, column]);
     expect(one.kind === 'fault' && one.fault.reason).toContain(reason);
+  });
+
+  it('may say how a course ended, when to ask again and why; a death has no end, and no phase after it', () => {
+    if (!record) throw new Error('no record');
+    const more = (...rows: readonly string[]) =>
+      withPhases(record, phaseRows([[...PHASE_COLUMNS, 'ended_as', 'ask_on', 'note'].join(','), ...rows].join('\n')));
+    expect(more('R-1,on-hold,2026-04-01,,,,2026-05-01,"graft, left"')).toMatchObject({
+      record: { phases: [{ kind: 'on-hold', askOn: '2026-05-01', note: 'graft, left' }] },
+    });
+    expect(more('R-1,ended,2026-04-01,2026-05-01,,died,,')).toMatchObject({
+      fault: { line: 2, column: 'until', reason: 'A death has no end.' },
+    });
+    expect(more('R-1,ended,2026-04-01,,,died,,', 'R-1,garments,2026-05-01,,,,,')).toMatchObject({ fault: { line: 3, column: 'from' } });
+    expect(more('R-1,garments,2026-04-01,,,,2026-05-01,')).toMatchObject({ fault: { line: 2, column: 'ask_on' } });
   });
 
   it('stays quick over very many rows: 9,000 phases of one person, the last two overlapping', () => {

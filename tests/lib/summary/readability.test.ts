@@ -2,6 +2,7 @@ import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
+import { PHASE_KINDS } from '@/lib/record/phases';
 import type { FamilyChoice, FamilyFacts } from '@/lib/summary/family/family-content';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
@@ -16,6 +17,12 @@ const TEXTS = FAMILY_TEXTS;
 const TEXTOS = { ...TEXTS, phoneHours: 'De lunes a viernes, de 8 a 5.', night: 'De noche y el fin de semana, llame al 555-0199.' };
 /** What garments press: nothing that is watched, a hand, the chest, face and neck and chest. */
 const WATCHED = [[], ['hand'], ['chest'], ['face', 'neck', 'chest']] as const;
+
+/** Every phase of a course, with a baseline and without, and none. */
+const PHASES = [null, calendarDay('2026-04-27')].flatMap((comparedWith) => [
+  {},
+  ...PHASE_KINDS.map((kind) => ({ phase: { kind, comparedWith } })),
+]);
 
 /** Every page the form can make: each change, answer, reason, step, hour and reader, for a leg and an arm. */
 function* variants(language: string) {
@@ -33,7 +40,7 @@ function* variants(language: string) {
                 const taller = change === 'first' ? null : { byMm: 70, since: calendarDay('2025-11-25') };
                 const watch = WATCHED[(n++ % WATCHED.length) as 0] ?? [];
                 const help = { emergency: '911', minutes: 15, watch, closures: ['zip', 'hook-and-loop', 'hook-and-eye', 'placket'] };
-                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null, help };
+                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null, help, ...PHASES[n % PHASES.length] };
                 yield familyPage(choice, facts, language === 'es' ? TEXTOS : TEXTS, 'Harbour Lane', { by: 'R. Adeyemi', day });
               }
 }

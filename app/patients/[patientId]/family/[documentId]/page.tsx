@@ -12,6 +12,8 @@ import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { familyPageOf } from '@/db/documents/family-pages';
 import { LINK_DAYS, linksOf } from '@/db/documents/share-links';
+import { deathIn } from '@/lib/record/phases';
+import { showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Family page' };
 
@@ -29,6 +31,7 @@ export default async function ApprovedFamilyPage({
   const { record, clinic, today } = await loadPatient(therapist, patientId);
   const approved = await familyPageOf(therapist, documentId);
   if (!approved || approved.patientId !== patientId) notFound();
+  const death = deathIn(record.phases);
   const clock = dayAndTime(clinic.timeZone);
   const links = (await linksOf(therapist, documentId)).map((link) => ({
     linkId: link.linkId,
@@ -64,7 +67,8 @@ export default async function ApprovedFamilyPage({
         links={links}
         address={await appAddress()}
         days={LINK_DAYS}
-        mayShare={therapist.role !== 'read-only'}
+        mayShare={therapist.role !== 'read-only' && !death}
+        stopped={death ? `Died on ${showDay(death.from)}: every link answers nothing.` : null}
       />
       <p className="protocol-line">This page stays as it was approved. Follow your local protocol and the prescriber.</p>
     </main>

@@ -8,6 +8,7 @@ import { PromptView } from '@/app/_patient/prompt-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { changeRows } from '@/app/_result/change-rows';
+import { ExcessFirst } from '@/app/_result/excess-first';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
@@ -81,6 +82,11 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </Link>
       </PatientTitle>
       <CautionLine loaded={loaded} patientId={patientId} />
+      <ExcessFirst
+        analysis={analysis}
+        swelling={!record.diagnosisGroup.endsWith('scar')}
+        shown={limbs.map(({ limb, at: { at } }) => ({ limb, at }))}
+      />
       <div className="halves verdicts">
         {ordered.map(({ limb, at }) => (
           <LimbResult

@@ -35,7 +35,7 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   const record = await recordOf(therapist, patientId);
   if (!record) return notYours();
   const signed = signedForm(form.data, therapist.name, new Date());
-  const read = readVisitForm(signed, { born: record.born, today });
+  const read = readVisitForm(signed, { born: record.born, today, phases: record.phases });
   if ('refusals' in read) return read;
   const known = whatIsKnown(record, await policyOf(therapist), read.visit.day, today);
   const sentBefore = await visitOfSubmission(therapist, submissionId);
@@ -45,6 +45,7 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit, leftOpen: open });
   if (saved.kind === 'not-found') return notYours();
   if (saved.kind === 'another-patient') return SENT_ELSEWHERE;
+  if (saved.kind === 'after-end') return { refusals: [{ where: 'day', reason: saved.words }] };
   await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
   await refreshPatient(therapist, patientId, today);

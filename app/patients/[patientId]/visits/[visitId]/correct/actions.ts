@@ -36,7 +36,7 @@ export async function previewCorrection(
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
-  const read = readVisitForm(form.data, { born: record.born, today });
+  const read = readVisitForm(form.data, { born: record.born, today, phases: record.phases });
   if ('refusals' in read) return read;
   const policy = await policyOf(therapist);
   const known = knownBefore(record, visitId, policy, today);
@@ -75,7 +75,7 @@ export async function saveCorrection(
   if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
   const onRecord = formOfVisit(history.current, units);
   const signed = signedForm(form.data, therapist.name, new Date(), onRecord);
-  const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone) });
+  const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone), phases: record.phases });
   if ('refusals' in read) return read;
   const known = knownBefore(record, visitId, await policyOf(therapist), todayIn(timeZone));
   const asked = unasked(signed, known, keysOf(sent.leftOpen));
@@ -85,6 +85,7 @@ export async function saveCorrection(
   if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic. Nothing was saved.');
   if (saved.kind === 'another-patient')
     return refusedForm('This sheet was sent before, for another visit. Nothing was saved. Reload the page.');
+  if (saved.kind === 'after-end') return { refusals: [{ where: 'day', reason: saved.words }] };
   if (saved.kind === 'conflict') {
     const { theirs } = saved;
     return {

@@ -1,0 +1,99 @@
+import { StaticMarkup } from '@/app/_shell/static-markup';
+import type { DatedExcess, ExcessBand } from '@/lib/analysis/excess-over-time';
+import type { Side } from '@/lib/ladder/limb';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { showVolume } from '@/lib/units/volume';
+import { TapeAxis, ValueLines } from './chart-axes';
+import { type ChartPhase, PhaseBand } from './phase-band';
+import { timeAxis } from './time-axis';
+import { valueAxis } from './value-axis';
+import { SideMark } from './volume-chart';
+
+const WIDTH = 560;
+const FROM_X = 52;
+const LABELS = 92;
+const TOP = 10;
+const BOTTOM = 150;
+
+type Props = {
+  readonly side: Side;
+  readonly points: readonly DatedExcess[];
+  readonly bands: readonly ExcessBand[];
+  readonly phases: readonly ChartPhase[];
+  readonly from: CalendarDay;
+  readonly to: CalendarDay;
+  readonly today: CalendarDay;
+  readonly said: string;
+};
+
+/** Excess over the other limb, %, on the dates of the volume above it: an error bar at each mark, published bands as washes, bounds of phases. */
+export function ExcessChart({ side, points, bands, phases, from, to, today, said }: Props) {
+  const toX = WIDTH - LABELS;
+  const axis = timeAxis(from, to, FROM_X, toX);
+  const pcts = points.flatMap(({ share, error }) => [100 * (share - error), 100 * (share + error)]);
+  const values = valueAxis(Math.min(0, ...pcts), Math.max(...pcts), BOTTOM, TOP);
+  const within = bands.flatMap((band) => {
+    const [low, high] = [Math.max(band.fromPct, values.low), Math.min(band.toPct ?? values.high, values.high)];
+    return high > low ? [{ ...band, top: values.y(high), bottom: values.y(low) }] : [];
+  });
+  const last = points.at(-1);
+  /** Whether a band's name beside the plot would stand clear of the last value's words. */
+  const isFree = (top: number, bottom: number): boolean => !last || Math.abs((top + bottom) / 2 - values.y(100 * last.share)) > 30;
+  const todayX = axis.x(today);
+  return (
+    <StaticMarkup
+      as="svg"
+      className="chart"
+      viewBox={`0 0 ${WIDTH} ${BOTTOM + 44}`}
+      width={WIDTH}
+      height={BOTTOM + 44}
+      role="img"
+      aria-label={said}
+    >
+      {within.map(({ name, top, bottom }, index) => (
+        <g key={name}>
+          <rect
+            className={index % 2 === 0 ? 'excess-wash' : 'excess-wash lighter'}
+            x={FROM_X}
+            y={top}
+            width={toX - FROM_X}
+            height={bottom - top}
+          />
+          <text className="axis-text" x={isFree(top, bottom) ? toX + 8 : FROM_X + 5} y={(top + bottom) / 2 + 4}>
+            {name}
+          </text>
+        </g>
+      ))}
+      <ValueLines axis={values} fromX={FROM_X} toX={toX} show={(value) => `${value} %`} />
+      {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={TOP} bottom={BOTTOM} toX={toX} boundsOnly />}
+      <g className={`line ${side}`}>
+        {points.map(({ day, share, error }) => (
+          <path
+            key={day}
+            className="error-bar"
+            d={`M${axis.x(day)} ${values.y(100 * (share - error))}V${values.y(100 * (share + error))}`}
+          />
+        ))}
+        <path
+          className="value-line"
+          d={points.map(({ day, share }, index) => `${index === 0 ? 'M' : 'L'}${axis.x(day)} ${values.y(100 * share)}`).join('')}
+        />
+        {points.map(({ day, share }) => (
+          <SideMark key={day} side={side} x={axis.x(day)} y={values.y(100 * share)} small={points.length > 20} />
+        ))}
+      </g>
+      {last && (
+        <g className={`line-label ${side}`}>
+          <text className="side-word" x={toX + 8} y={values.y(100 * last.share) - 2}>
+            {`${(100 * last.share).toFixed(1)} %`}
+          </text>
+          <text x={toX + 8} y={values.y(100 * last.share) + 14}>
+            {showVolume(last.ml)}
+          </text>
+        </g>
+      )}
+      <TapeAxis axis={axis} y={BOTTOM} fromX={FROM_X} toX={toX} />
+      <path className="today" d={`M${todayX} ${TOP}V${BOTTOM}`} />
+    </StaticMarkup>
+  );
+}

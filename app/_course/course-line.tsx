@@ -1,0 +1,20 @@
+import Link from 'next/link';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { deathIn } from '@/lib/record/phases';
+import { courseSentence } from '@/lib/summary/phase-words';
+
+/** Where the person stands in the course of care, in one line, with the way to the whole of it. After a death it says that all has stopped. */
+export function CourseLine({ analysis, patientId }: { analysis: PatientAnalysis; patientId: string }) {
+  const phases = analysis.record.phases ?? [];
+  const died = deathIn(phases) !== undefined;
+  const said = courseSentence(analysis) ?? (phases.length === 0 ? 'No phase is noted; all visits are one.' : 'Between two phases.');
+  return (
+    <p className={died ? 'course-line died' : 'course-line'}>
+      <strong>Course</strong> {said}
+      {died && ' Links, dates, prompts and orders have stopped; the record stays readable.'}{' '}
+      <Link href={`/patients/${patientId}/course`} prefetch={false}>
+        Course of care
+      </Link>
+    </p>
+  );
+}
