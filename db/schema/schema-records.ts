@@ -2,7 +2,17 @@ import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
-import type { CoverEnd, LimbSide, Occasion, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
+import type {
+  CoverEnd,
+  LimbSide,
+  NamedMeasure,
+  Occasion,
+  PartOfSide,
+  PatientEvent,
+  ReductionConvention,
+  Sex,
+  SingleReading,
+} from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -46,6 +56,7 @@ export const patientRevision = table(
     sex: text().$type<Sex>().notNull(),
     diagnosisGroup: text().notNull(),
     affected: json<readonly LimbSide[]>().notNull(),
+    affectedParts: json<readonly PartOfSide[]>(),
     language: text().notNull(),
     note: text(),
     ...signature(),
@@ -81,6 +92,7 @@ export const visitRevision = table(
     weight: json<TypedMass>(),
     note: text(),
     readings: json<readonly SingleReading[]>(),
+    measures: json<readonly NamedMeasure[]>(),
     keptBody: json<readonly KeptDoubt[]>(),
     occasion: text().$type<Occasion>(),
     ...signature(),

@@ -21,6 +21,7 @@ import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ExcessFirst } from '@/app/_result/excess-first';
+import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { familyPagesOf } from '@/db/documents/family-pages';
@@ -115,6 +116,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
             </VolumePanel>
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
+          <MeasuresPanel analysis={analysis} />
           <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
           <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
           <LettersPanel letters={letters} timeZone={clinic.timeZone} />
