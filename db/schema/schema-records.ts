@@ -8,12 +8,10 @@ import type {
   NamedMeasure,
   Occasion,
   PartOfSide,
-  PatientEvent,
   ReductionConvention,
   Sex,
   SingleReading,
 } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
@@ -189,47 +187,6 @@ export const pieceRevision = table(
   (row) => [
     uniqueIndex('piece_revision_number').on(row.pieceId, row.number),
     uniqueIndex('piece_revision_submission').on(row.clinicId, row.submissionId),
-  ],
-);
-
-/** Something after which a limb is no longer the same series; a mistaken one is withdrawn by another row. Never changed. */
-export const patientEvent = table(
-  'patient_event',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    day: text().$type<CalendarDay>().notNull(),
-    kind: text().$type<PatientEvent['kind']>().notNull(),
-    words: text().notNull(),
-    withdraws: text(),
-    ...signature(),
-  },
-  (row) => [
-    index('patient_event_day').on(row.patientId, row.day),
-    uniqueIndex('patient_event_submission').on(row.clinicId, row.submissionId),
-    uniqueIndex('patient_event_withdrawn').on(row.withdraws),
-  ],
-);
-
-/**
- * The course of care as a person wrote it: every phase in order, in one row, because what may stand hangs on all of them. Never changed; the
- * highest number counts, and correcting or taking back a phase is another row. `diedOn` repeats the day of a death that is among them.
- */
-export const courseRevision = table(
-  'course_revision',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    number: wholeNumber().notNull(),
-    phases: json<readonly Phase[]>().notNull(),
-    diedOn: text().$type<CalendarDay>(),
-    ...signature(),
-  },
-  (row) => [
-    uniqueIndex('course_revision_number').on(row.patientId, row.number),
-    uniqueIndex('course_revision_submission').on(row.clinicId, row.submissionId),
   ],
 );
 
