@@ -1,6 +1,5 @@
 import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
-import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type {
   CoverEnd,
@@ -204,25 +203,4 @@ export const draft = table(
     updatedAt: moment().notNull(),
   },
   (row) => [uniqueIndex('draft_of').on(row.clinicId, row.patientId, row.author, row.kind)],
-);
-
-/** What a therapist answered to a prompt, with the figures the prompt stood on. Never changed; the latest of a key counts. */
-export const promptAnswer = table(
-  'prompt_answer',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    promptKey: text().notNull(),
-    rule: text().notNull(),
-    ruleVersion: text().notNull(),
-    inputsHash: text().notNull(),
-    inputs: json<unknown>().notNull(),
-    answer: oneOf(...ANSWER_KINDS).notNull(),
-    until: text().$type<CalendarDay>(),
-    reason: text(),
-    by: text().notNull(),
-    at: moment().notNull(),
-  },
-  (row) => [index('prompt_answer_latest').on(row.patientId, row.promptKey, row.at)],
 );

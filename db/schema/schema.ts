@@ -13,10 +13,9 @@ export {
   patientRevision,
   piece,
   pieceRevision,
-  promptAnswer,
   repeatTaping,
   visit,
   visitRevision,
 } from './schema-records';
 export { cautionAnswer } from './schema-safety';
-export { calendarFeed, dueDate, movedDate, patientCoverage, workCount, workLine, workState } from './schema-schedule';
+export { calendarFeed, dueDate, movedDate, patientCoverage, promptAnswer, workCount, workLine, workState } from './schema-schedule';
