@@ -48,6 +48,7 @@ const DB_ORDER = [
   'people',
   'documents',
   'worklist',
+  'service',
   'erasure',
   'exchange',
   'upkeep',
