@@ -76,6 +76,7 @@ const APP_ORDER = [
   '_result',
   '_patient',
   '_report',
+  '_service',
   '_today',
   '_server',
   '_commands',

@@ -20,8 +20,9 @@ export type ServiceRow = {
   readonly of: string | null;
 };
 
-/** Which cases: of one reason, form or rule, or of all; `null` is those that name none. */
-export type RowChoice = { readonly figure: RowFigure; readonly by?: 'reason' | 'form' | 'rule'; readonly of?: string | null };
+/** Which cases: of one reason, form or rule, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
+export const ROW_KINDS = ['reason', 'form', 'rule', 'back'] as const;
+export type RowChoice = { readonly figure: RowFigure; readonly by?: (typeof ROW_KINDS)[number]; readonly of?: string | null };
 
 /** The cases behind a figure, the newest first, at most so many, and how many there are in all. */
 export async function serviceRows(
@@ -50,7 +51,7 @@ export async function serviceRows(
     const rows = await database
       .select({ patientId, pieceId, label, day, days, wentBack, total })
       .from(kept)
-      .where(isWithin(kept.month))
+      .where(and(isWithin(kept.month), by === 'back' ? eq(wentBack, of === 'yes' ? 1 : 0) : undefined))
       .orderBy(desc(day), pieceId)
       .limit(most);
     return listed(rows.map(({ wentBack: back, ...row }) => ({ ...row, what: Number(back) === 1 ? 'went back before' : null, of: null })));
