@@ -10,7 +10,7 @@ export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) 
     'noAnswer' in figure ? (
       <Head key={words} value="no answer" words={words} under={figure.noAnswer} />
     ) : (
-      <Head key={words} value={`${perHundred(figure.share)}\u202f%`} words={words} under={`${shareRange(figure)}\u202f%`}>
+      <Head key={words} value={`${perHundred(figure.share)}\u202f%`} words={words} under={`range ${shareRange(figure)}\u202f%`}>
         <RowsLink {...choice} period={period} words={`${figure.some} of ${figure.all}`} about={words} />
       </Head>
     );
@@ -24,7 +24,7 @@ export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) 
         key={words}
         value={`${showDays(figure.median)} days`}
         words={words}
-        under={`${daysRange(figure)}, 9 in 10 by ${showDays(figure.nineInTen)}`}
+        under={`range ${daysRange(figure)} · 9 in 10 by ${showDays(figure.nineInTen)}`}
       >
         <RowsLink {...choice} period={period} words={`n ${figure.n}`} about={words} />
       </Head>
@@ -47,7 +47,9 @@ function Head({ value, words, under, children }: { value: string; words: string;
       <dd>
         <span className="head-value">{value}</span>
         <span className="head-under">
-          {children} {under}
+          {children}
+          {children && ' · '}
+          {under}
         </span>
       </dd>
     </div>

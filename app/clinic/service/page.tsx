@@ -90,10 +90,10 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
         </section>
       </div>
       <p className="secondary small">
-        Not said, because the record does not keep it: visits missed (no appointments are kept), the day of a prescription (days count from
-        the order sent), days without a working garment, excess lost and kept by phase. Months are whole calendar months. Charts run over
-        the whole record, so that their limits do not move with the period. Ranges are 95 %: of a share Wilson’s, of a median between two
-        cases by order. What stands out: one value outside, eight in a row on one side, six in a row rising or falling.
+        Not said, because the record does not keep it: visits missed (no appointments are kept) and the day of a prescription (days count
+        from the order sent). Not said yet: days without a working garment, excess lost and kept by phase. Months are whole calendar months.
+        Charts run over the whole record, so that their limits do not move with the period. Ranges are 95 %: of a share Wilson’s, of a
+        median between two cases by order. What stands out: one value outside, eight in a row on one side, six in a row rising or falling.
       </p>
     </main>
   );
