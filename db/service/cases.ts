@@ -1,4 +1,4 @@
-import { and, eq, inArray, isNotNull, isNull, lt, lte, or, sql } from 'drizzle-orm';
+import { and, eq, inArray, isNotNull, lte, sql } from 'drizzle-orm';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { garmentOrder, orderRevision, piece, pieceRevision, visit } from '../schema/schema';
 import type { Database } from '../sql/database';
@@ -100,37 +100,30 @@ export function keptOf(database: Database, therapist: Therapist) {
     .as('kept');
 }
 
-/** The first delivery of every piece of a sent order: the last day noted for it before the piece went back, if it ever did. */
+/**
+ * The first delivery of every piece of a sent order: the day that stood before the piece went back, or stands now if it never did.
+ *
+ * One revision of a piece says so, and only that one is read: the last before it went back.
+ */
 export function deliveredOf(database: Database, therapist: Therapist) {
   const back = goneBack(database, therapist);
-  const noted = database
+  const days = daysApart(ORDERED, pieceRevision.delivered);
+  const telling = sql`coalesce(${back.since} - 1, ${piece.revision})`;
+  return database
     .select({
       pieceId: piece.id,
       patientId: piece.patientId,
       label: piece.label,
       day: sql<CalendarDay>`${pieceRevision.delivered}`.as('delivered_day'),
+      month: sql<string>`substr(${pieceRevision.delivered}, 1, 7)`.as('delivered_month'),
       form: formOf.as('delivered_form'),
-      days: sql<number>`${daysApart(ORDERED, pieceRevision.delivered)}`.as('days'),
-      place: sql<number>`row_number() over (partition by ${piece.id} order by ${pieceRevision.number} desc)`.as('place'),
+      days: sql<number>`${days}`.as('days'),
     })
-    .from(pieceRevision)
-    .innerJoin(piece, isOfPiece(therapist))
+    .from(piece)
+    .leftJoin(back, eq(back.pieceId, piece.id))
+    .innerJoin(pieceRevision, and(isOfPiece(therapist), eq(pieceRevision.number, telling)))
     .innerJoin(garmentOrder, orderOf(therapist))
     .innerJoin(orderRevision, revisionOfOrder)
-    .leftJoin(back, eq(back.pieceId, piece.id))
-    .where(and(isNotNull(pieceRevision.delivered), or(isNull(back.since), lt(pieceRevision.number, back.since))))
-    .as('noted_deliveries');
-  return database
-    .select({
-      pieceId: noted.pieceId,
-      patientId: noted.patientId,
-      label: noted.label,
-      day: noted.day,
-      month: sql<string>`substr(${noted.day}, 1, 7)`.as('delivered_month'),
-      form: noted.form,
-      days: noted.days,
-    })
-    .from(noted)
-    .where(and(eq(noted.place, 1), sql`${noted.days} >= 0`))
+    .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
     .as('delivered');
 }

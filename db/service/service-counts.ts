@@ -1,4 +1,5 @@
 import { asc, gt, type SQLWrapper, sql } from 'drizzle-orm';
+import { areRemakesRare } from '@/lib/service/service-charts';
 import type { AnswerCount, Month, ServiceCounts } from '@/lib/service/service-counts';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { getDatabase } from '../client';
@@ -13,11 +14,12 @@ const by = (...columns: readonly SQLWrapper[]) => columns.map((column) => sql`${
 /** What the clinic's record holds of its own service, counted by the database; answers to prompts are those of the period. */
 export async function serviceCounts(therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts> {
   const database = await getDatabase();
+  const fittings = await fittingCounts(database, therapist);
   return {
-    fittings: await fittingCounts(database, therapist),
+    fittings,
     kept: await keptCounts(database, therapist),
     delivered: await deliveredCounts(database, therapist),
-    betweenRemakes: await betweenRemakes(database, therapist),
+    betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
     answers: await answerCounts(database, therapist, period),
   };
 }

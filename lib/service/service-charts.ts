@@ -21,15 +21,27 @@ export const RARE_A_MONTH = 1;
  * Undefined without a fitting, and where remakes are rare and fewer than two ever came. Months without a fitting are no value.
  */
 export function chartOfRemakes({ fittings, betweenRemakes }: ServiceCounts): ServiceChart | undefined {
-  const months = byMonth(fittings, (months, { month, outcome, n }) => {
-    const { some, all } = months.get(month) ?? { some: 0, all: 0 };
-    months.set(month, { some: some + (outcome === 'remake' ? n : 0), all: all + n });
-  });
-  const remakes = months.reduce((sum, { some }) => sum + some, 0);
-  if (remakes < RARE_A_MONTH * months.length) return chartBetween(betweenRemakes);
+  const months = remakesByMonth(fittings);
+  if (areRare(months)) return chartBetween(betweenRemakes);
   const chart = chartOfShares(months);
   const points = months.map(({ month, some, all }) => ({ label: showMonth(month), value: some / all, n: all }));
   return chart && withWords('shares', points, chart, ({ value, n }) => `${Math.round(value * n)} of ${n}`);
+}
+
+/** Whether remakes are charted by what lies between them: only then has that to be counted. */
+export function areRemakesRare(fittings: ServiceCounts['fittings']): boolean {
+  return areRare(remakesByMonth(fittings));
+}
+
+function areRare(months: readonly Sum[]): boolean {
+  return months.reduce((sum, { some }) => sum + some, 0) < RARE_A_MONTH * months.length;
+}
+
+function remakesByMonth(fittings: ServiceCounts['fittings']) {
+  return byMonth(fittings, (months, { month, outcome, n }) => {
+    const { some, all } = months.get(month) ?? { some: 0, all: 0 };
+    months.set(month, { some: some + (outcome === 'remake' ? n : 0), all: all + n });
+  });
 }
 
 function chartBetween(counts: readonly number[]): ServiceChart | undefined {

@@ -45,7 +45,7 @@ export type ServiceCounts = {
   readonly fittings: readonly FittingCount[];
   readonly kept: readonly KeptCount[];
   readonly delivered: readonly DeliveredCount[];
-  /** Fittings that were no remake, between one remake and the next, oldest first. Before the first and after the last none is counted. */
+  /** Fittings that were no remake, between one remake and the next, oldest first. Before the first and after the last none is counted; none at all unless remakes are rare. */
   readonly betweenRemakes: readonly number[];
   /** Of the period asked for. */
   readonly answers: readonly AnswerCount[];

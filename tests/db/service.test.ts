@@ -12,13 +12,15 @@ describe.each(ENGINES)('figures of the service on %s', (engine) => {
   let rows: typeof import('@/db/service/service-rows');
   let counting: typeof import('@/db/service/service-counts');
   const cases = planted();
+  /** Eight pieces a month of the first year, each fitted once, on a day of its own: remakes are rare. */
+  const few = cases.filter((_, index) => index < 240 && index % 20 < 8).map((one) => ({ ...one, again: null }));
 
   beforeAll(async () => {
     at = await clinicOn(engine);
     rows = await import('@/db/service/service-rows');
     counting = await import('@/db/service/service-counts');
     await plantService(at.db, at.therapist, cases);
-    await plantService(at.db, at.stranger, cases.slice(0, 3));
+    await plantService(at.db, at.stranger, few);
   });
   afterAll(async () => at?.close());
 
@@ -105,9 +107,17 @@ describe.each(ENGINES)('figures of the service on %s', (engine) => {
     const ofNone = figures.makingByForm.find(({ of }) => of === null)?.figure;
     expect(gloves.total).toBe(ofNone && 'n' in ofNone ? ofNone.n : 0);
     expect((await rows.serviceRows(at.therapist, { figure: 'to-fit' }, period, 1000)).total).toBe('n' in figures.toFit && figures.toFit.n);
-    expect((await figuresOf('all', at.stranger)).firstFits).toMatchObject({ all: 3 });
+    expect((await figuresOf('all', at.stranger)).firstFits).toMatchObject({ all: few.length });
     expect((await figuresOf('year', at.stranger)).firstFits).toEqual({
       noAnswer: 'No piece was fitted for the first time in this period.',
     });
+  });
+
+  it('counts what lies between remakes where they are rare', async () => {
+    const counts = await counting.serviceCounts(at.stranger, servicePeriod('all', TODAY));
+    const places = few.flatMap(({ outcome }, index) => (outcome === 'remake' ? [index] : []));
+    expect(places.length).toBeGreaterThan(2);
+    expect(places.length).toBeLessThan(12);
+    expect(counts.betweenRemakes).toEqual(places.slice(1).map((place, index) => place - (places[index] as number) - 1));
   });
 });
