@@ -51,6 +51,11 @@ export default async function ClinicPage() {
             Calendar
           </Link>
           {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/service" prefetch={false}>
+              How good are we?
+            </Link>
+          )}
+          {therapist.role === 'lead' && (
             <Link className="button" href="/clinic/exchange" prefetch={false}>
               Bring in, take out
             </Link>

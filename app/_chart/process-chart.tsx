@@ -1,0 +1,102 @@
+import { StaticMarkup } from '@/app/_shell/static-markup';
+import { FROZEN_AT } from '@/lib/service/process-chart';
+import type { ServiceChart } from '@/lib/service/service-charts';
+import { ValueLines } from './chart-axes';
+import { keepApart } from './keep-apart';
+import { valueAxis } from './value-axis';
+
+const WIDTH = 560;
+const FROM_X = 48;
+const TO_X = 448;
+const TOP = 12;
+const BOTTOM = 150;
+/** A point of fewer cases is drawn open. */
+const FEW = 20;
+/** Room of a label under the axis, px. */
+const LABEL_PX = 34;
+
+type Props = {
+  readonly of: ServiceChart;
+  readonly show: (value: number) => string;
+  readonly said: string;
+};
+
+/**
+ * A process chart: a square a value (open with fewer than twenty cases), its mean and limits, a wash over the values that made them once they
+ * are frozen; a red frame around what stands outside.
+ */
+export function ProcessChartPicture({ of: { points, chart, isFrozen, kind }, show, said }: Props) {
+  const tops = points.flatMap(({ value }, index) => [value, chart.limits[index]?.high ?? value]);
+  const axis = valueAxis(0, Math.max(...tops), BOTTOM, TOP);
+  const step = (TO_X - FROM_X) / points.length;
+  const x = (index: number) => Math.round((FROM_X + (index + 0.5) * step) * 100) / 100;
+  const every = Math.ceil(LABEL_PX / step);
+  const edge = (end: 'low' | 'high') =>
+    chart.limits
+      .map((limit, index) => {
+        const y = axis.y(Math.max(limit[end], 0));
+        return `${index === 0 ? 'M' : 'L'}${x(index) - step / 2} ${y}H${Math.round((x(index) + step / 2) * 100) / 100}`;
+      })
+      .join('');
+  const [low, high] = [chart.limits.at(-1)?.low ?? 0, chart.limits.at(-1)?.high ?? 0];
+  const words = [
+    { at: high, words: `limit ${show(high)}` },
+    { at: chart.centre, words: `mean ${show(chart.centre)}` },
+    ...(low > 0 ? [{ at: low, words: `limit ${show(low)}` }] : []),
+  ];
+  const wordY = keepApart(
+    words.map(({ at }) => axis.y(at)),
+    15,
+  );
+  return (
+    <StaticMarkup
+      as="svg"
+      className="chart process-chart"
+      viewBox={`0 0 ${WIDTH} ${BOTTOM + 42}`}
+      width={WIDTH}
+      height={BOTTOM + 42}
+      role="img"
+      aria-label={said}
+    >
+      {isFrozen && <rect className="frozen-wash wash" x={FROM_X} y={TOP} width={FROZEN_AT * step} height={BOTTOM - TOP} />}
+      <ValueLines axis={axis} fromX={FROM_X} toX={TO_X} show={show} />
+      <path className="limit-line" d={edge('high')} />
+      {low > 0 && <path className="limit-line" d={edge('low')} />}
+      <path className="axis-line" d={`M${FROM_X} ${axis.y(chart.centre)}H${TO_X}`} />
+      {words.map((one, index) => (
+        <text key={one.words} className="axis-text" x={TO_X + 8} y={(wordY[index] as number) + 4}>
+          {one.words}
+        </text>
+      ))}
+      <path className="body-line" d={points.map(({ value }, index) => `${index === 0 ? 'M' : 'L'}${x(index)} ${axis.y(value)}`).join('')} />
+      {points.map(({ label, value, n, isOutside }, index) => (
+        <g key={label}>
+          <rect
+            className={n < FEW && kind !== 'between' ? 'value-square few' : 'value-square'}
+            x={x(index) - 3.5}
+            y={axis.y(value) - 3.5}
+            width={7}
+            height={7}
+          />
+          {isOutside && <rect className="outside-square" x={x(index) - 7.5} y={axis.y(value) - 7.5} width={15} height={15} />}
+          {index % every === 0 && (
+            <text className="axis-text" x={x(index)} y={BOTTOM + 18} textAnchor="middle">
+              {kind === 'between' ? label.replace(/\D+/, '') : label.slice(0, 3)}
+            </text>
+          )}
+          {kind !== 'between' && index % every === 0 && isNewYear(points, index, every) && (
+            <text className="axis-year" x={x(index)} y={BOTTOM + 34} textAnchor="middle">
+              {label.slice(4)}
+            </text>
+          )}
+        </g>
+      ))}
+      <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
+    </StaticMarkup>
+  );
+}
+
+/** Whether a labelled point is the first labelled one of its year. */
+function isNewYear(points: ServiceChart['points'], index: number, every: number): boolean {
+  return points[index - every]?.label.slice(4) !== points[index]?.label.slice(4);
+}

@@ -1,0 +1,92 @@
+import { ProcessChartPicture } from '@/app/_chart/process-chart';
+import { StaticMarkup } from '@/app/_shell/static-markup';
+import { FROZEN_AT } from '@/lib/service/process-chart';
+import type { ServiceChart } from '@/lib/service/service-charts';
+import type { NoFigure } from '@/lib/service/service-figures';
+
+type Props = {
+  readonly id: string;
+  readonly title: string;
+  readonly of: ServiceChart | NoFigure;
+  readonly show: (value: number) => string;
+  readonly value: string;
+  readonly says: string;
+};
+
+/** The newest values that are drawn and listed; limits and signals are of all. */
+const MOST_DRAWN = 60;
+
+/** A process chart with its signals in words and its table; or why there is none. */
+export function ChartPanel({ id, title, of, show, value, says }: Props) {
+  return (
+    <section className="panel" aria-labelledby={id}>
+      <h2 id={id}>{title}</h2>
+      <p className="secondary">{says}</p>
+      {'noAnswer' in of ? <p>{of.noAnswer}</p> : <Chart of={of} show={show} value={value} title={title} />}
+    </section>
+  );
+}
+
+function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Props, 'show' | 'value' | 'title'>) {
+  const left = Math.max(0, whole.points.length - MOST_DRAWN);
+  const of = left === 0 ? whole : newest(whole);
+  const state = whole.isFrozen
+    ? `Limits frozen from the first ${FROZEN_AT} values.`
+    : `Limits still move: ${whole.points.length} of the ${FROZEN_AT} values that freeze them.`;
+  return (
+    <>
+      {whole.signals.length === 0 ? (
+        <p>Nothing stands out.</p>
+      ) : (
+        <ul className="signals">
+          {whole.signals.map((signal) => (
+            <li key={signal}>{signal}</li>
+          ))}
+        </ul>
+      )}
+      <div className="chart-scroll">
+        <ProcessChartPicture of={of} show={show} said={`${title}, ${of.points.length} values. The table below has the same figures.`} />
+      </div>
+      <p className="secondary small">{left === 0 ? state : `${state} The newest ${MOST_DRAWN} are drawn.`}</p>
+      <details className="as-table">
+        <summary>As a table</summary>
+        <div className="table-frame">
+          <StaticMarkup as="table">
+            <caption>{`${title}: each value with its limits; the mean is ${show(of.chart.centre)}.`}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{of.kind === 'between' ? 'Stretch' : 'Month'}</th>
+                <th scope="col" className="figure">
+                  {value}
+                </th>
+                <th scope="col" className="figure">
+                  n
+                </th>
+                <th scope="col" className="figure">
+                  Limits
+                </th>
+                <th scope="col">Signal</th>
+              </tr>
+            </thead>
+            <tbody>
+              {of.points.map((point, index) => (
+                <tr key={point.label}>
+                  <th scope="row">{point.label}</th>
+                  <td className="figure">{show(point.value)}</td>
+                  <td className="figure">{point.n}</td>
+                  <td className="figure">{`${show(Math.max(0, of.chart.limits[index]?.low ?? 0))}–${show(of.chart.limits[index]?.high ?? 0)}`}</td>
+                  <td>{point.isOutside ? 'outside' : ''}</td>
+                </tr>
+              ))}
+            </tbody>
+          </StaticMarkup>
+        </div>
+      </details>
+    </>
+  );
+}
+
+function newest(of: ServiceChart): ServiceChart {
+  const chart = { ...of.chart, limits: of.chart.limits.slice(-MOST_DRAWN) };
+  return { ...of, isFrozen: false, points: of.points.slice(-MOST_DRAWN), chart };
+}

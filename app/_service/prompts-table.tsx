@@ -1,0 +1,55 @@
+import type { ServiceFigures } from '@/lib/service/service-figures';
+import type { ServicePeriod } from '@/lib/service/service-period';
+import { RowsLink } from './rows-link';
+import { perHundred, ruleInWords, shareRange } from './service-words';
+
+/** What was answered to the prompts of each rule; the share acted on with its range, and n as the link to the cases. */
+export function PromptsTable({ rows, period }: { rows: ServiceFigures['promptsByRule']; period: ServicePeriod }) {
+  return (
+    <div className="table-frame">
+      <table>
+        <caption>Prompts by rule; acted on in a hundred, with the 95 % range.</caption>
+        <thead>
+          <tr>
+            <th scope="col">Rule</th>
+            <th scope="col" className="figure">
+              Acted on
+            </th>
+            <th scope="col" className="figure">
+              Put off
+            </th>
+            <th scope="col" className="figure">
+              Declined
+            </th>
+            <th scope="col" className="figure">
+              In 100
+            </th>
+            <th scope="col" className="figure">
+              Range
+            </th>
+            <th scope="col" className="figure">
+              n
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ of, figure: { act, putOff, declined, acted } }) =>
+            'noAnswer' in acted ? null : (
+              <tr key={of}>
+                <th scope="row">{ruleInWords(of)}</th>
+                <td className="figure">{act}</td>
+                <td className="figure">{putOff}</td>
+                <td className="figure">{declined}</td>
+                <td className="figure">{perHundred(acted.share)}</td>
+                <td className="figure">{shareRange(acted)}</td>
+                <td className="figure">
+                  <RowsLink figure="prompts" by="rule" of={of} period={period} words={String(acted.all)} about={ruleInWords(of)} />
+                </td>
+              </tr>
+            ),
+          )}
+        </tbody>
+      </table>
+    </div>
+  );
+}

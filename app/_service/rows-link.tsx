@@ -1,0 +1,20 @@
+import Link from 'next/link';
+import type { RowChoice } from '@/db/service/service-rows';
+import type { ServicePeriod } from '@/lib/service/service-period';
+
+type Props = RowChoice & { readonly period: ServicePeriod; readonly words: string; readonly about: string };
+
+/** The address of the cases behind a figure. */
+export function rowsAddress({ figure, by, of }: RowChoice, { choice }: ServicePeriod): string {
+  const kind = by === undefined ? {} : { by, ...(of == null ? {} : { of }) };
+  return `/clinic/service/rows?${new URLSearchParams({ figure, period: choice, ...kind })}`;
+}
+
+/** How many cases a figure has, as the link to them. `about` names the figure for those who hear the link alone. */
+export function RowsLink({ period, words, about, ...choice }: Props) {
+  return (
+    <Link className="rows-link" href={rowsAddress(choice, period)} prefetch={false} aria-label={`${words}: the cases behind ${about}`}>
+      {words}
+    </Link>
+  );
+}

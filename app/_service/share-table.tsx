@@ -1,0 +1,81 @@
+import type { RowChoice } from '@/db/service/service-rows';
+import type { Of, ShareFigure } from '@/lib/service/service-figures';
+import type { ServicePeriod } from '@/lib/service/service-period';
+import { RowsLink } from './rows-link';
+import { perHundred, shareRange } from './service-words';
+
+type Props = {
+  readonly rows: readonly Of<ShareFigure>[];
+  readonly name: string;
+  readonly inWords: (of: string | null) => string;
+  readonly choice: Pick<RowChoice, 'figure' | 'by'>;
+  readonly period: ServicePeriod;
+  readonly caption: string;
+  /** The share at which the bars end. */
+  readonly end: number;
+};
+
+const BAR = 150;
+/** Pale with fewer cases than this. */
+const FEW = 10;
+
+/** Shares of kinds of case: a bar with its range, per hundred, and how many of how many, as the link to them. */
+export function ShareTable({ rows, name, inWords, choice, period, caption, end }: Props) {
+  return (
+    <div className="table-frame">
+      <table>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{name}</th>
+            <th scope="col">
+              <span className="for-screen-readers">Drawn</span>
+            </th>
+            <th scope="col" className="figure">
+              In 100
+            </th>
+            <th scope="col" className="figure">
+              Range
+            </th>
+            <th scope="col" className="figure">
+              n
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ of, figure }) =>
+            'noAnswer' in figure ? null : (
+              <tr key={of}>
+                <th scope="row">{inWords(of)}</th>
+                <td>
+                  <Bar {...figure} end={end} />
+                </td>
+                <td className="figure">{perHundred(figure.share)}</td>
+                <td className="figure">{shareRange(figure)}</td>
+                <td className="figure">
+                  <RowsLink
+                    {...choice}
+                    of={of}
+                    period={period}
+                    words={`${figure.some} of ${figure.all}`}
+                    about={`${name} ${inWords(of)}`}
+                  />
+                </td>
+              </tr>
+            ),
+          )}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Bar({ some, share, low, high, end }: Exclude<ShareFigure, { noAnswer: string }> & { readonly end: number }) {
+  const x = (value: number) => Math.round(1000 * BAR * Math.min(1, value / end)) / 1000;
+  return (
+    <svg className="share-bar" width={BAR + 2} height={18} viewBox={`0 0 ${BAR + 2} 18`} aria-hidden="true">
+      <rect className={some < FEW ? 'bar wash few' : 'bar wash'} x={0} y={3} width={x(share)} height={12} />
+      <path className="whisker" d={`M${x(low)} 9H${x(high)}M${x(low)} 5v8M${x(high)} 5v8`} />
+    </svg>
+  );
+}

@@ -1,0 +1,115 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireRole } from '@/app/_auth/therapist';
+import { todayIn } from '@/app/_auth/today';
+import { periodNamed } from '@/app/_service/service-period-of';
+import { formInWords, periodInWords, ruleInWords } from '@/app/_service/service-words';
+import { clinicOf } from '@/db/clinic/clinic';
+import { headsOf } from '@/db/patients/find-patients';
+import { ROW_FIGURES, ROW_KINDS, type RowChoice, type ServiceRow, serviceRows } from '@/db/service/service-rows';
+import { servicePeriod } from '@/lib/service/service-period';
+import { calendarDay, showDay } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Cases behind a figure' };
+
+type Asked = Readonly<Partial<Record<'period' | 'figure' | 'by' | 'of', string | string[]>>>;
+
+const MOST = 200;
+
+const TITLES: Readonly<Record<RowChoice['figure'], string>> = {
+  'first-fits': 'First fittings',
+  fittings: 'Fittings',
+  remakes: 'Remakes',
+  'to-fit': 'Pieces kept, days from the order sent',
+  making: 'First deliveries, days from the order sent',
+  prompts: 'Prompts answered',
+};
+
+const ANSWERS: Readonly<Record<string, string>> = { act: 'acted on', 'not-now': 'put off', 'not-for-this-patient': 'declined' };
+
+/** The cases that a figure of the service counts, the newest first, each with its patient. For leads. */
+export default async function ServiceRowsPage({ searchParams }: { searchParams: Promise<Asked> }) {
+  const lead = await requireRole('lead');
+  const [asked, clinic] = [await searchParams, await clinicOf(lead)];
+  const period = servicePeriod(periodNamed(asked.period), todayIn(clinic.timeZone));
+  const choice = choiceOf(asked);
+  const { rows, total } = await serviceRows(lead, choice, period, MOST);
+  const heads = new Map((await headsOf(lead, [...new Set(rows.map((row) => row.patientId))])).map((head) => [head.patientId, head]));
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>{TITLES[choice.figure]}</h1>
+          <p className="secondary">{`${kindInWords(choice)}${periodInWords(period)}. ${counted(total)}`}</p>
+        </div>
+        <Link className="button" href={`/clinic/service?period=${period.choice}`} prefetch={false}>
+          Back to the figures
+        </Link>
+      </div>
+      {rows.length > 0 && (
+        <table className="worklist">
+          <thead>
+            <tr>
+              <th scope="col">Patient</th>
+              <th scope="col">Day</th>
+              <th scope="col">What</th>
+              <th scope="col">{choice.figure === 'prompts' ? 'Rule' : 'Piece'}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={`${row.patientId} ${row.pieceId} ${String(row.day)} ${row.what} ${row.of}`}>
+                <th scope="row">
+                  <Link className="quiet-link" href={`/patients/${row.patientId}`} prefetch={false}>
+                    {heads.get(row.patientId)?.reference ?? 'a patient whose record cannot be read'}
+                  </Link>
+                </th>
+                <td>{dayOf(row)}</td>
+                <td>{whatInWords(row)}</td>
+                <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ruleInWords(row.of)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </main>
+  );
+}
+
+function PieceLink({ row, pieceId }: { readonly row: ServiceRow; readonly pieceId: string }) {
+  return (
+    <Link className="quiet-link" href={`/patients/${row.patientId}/pieces/${pieceId}`} prefetch={false}>
+      {row.of === null ? `piece ${row.label}` : `piece ${row.label}, ${formInWords(row.of)}`}
+    </Link>
+  );
+}
+
+/** What an address asks for; first fittings where it names nothing that there is. */
+function choiceOf({ figure, by, of }: Asked): RowChoice {
+  const kind = ROW_KINDS.find((one) => one === by);
+  const named = { figure: ROW_FIGURES.find((one) => one === figure) ?? ('first-fits' as const) };
+  return kind ? { ...named, by: kind, of: typeof of === 'string' ? of.slice(0, 200) : null } : named;
+}
+
+function kindInWords({ by, of }: RowChoice): string {
+  if (by === undefined) return '';
+  if (by === 'back') return of === 'yes' ? 'Altered or made again before. ' : 'Kept at the first fitting. ';
+  if (by === 'form') return `Form: ${formInWords(of ?? null)}. `;
+  return by === 'rule' ? `Rule: ${ruleInWords(of ?? null)}. ` : `Reason: ${of ?? 'none named'}. `;
+}
+
+function counted(total: number): string {
+  if (total === 0) return 'No case.';
+  const cases = total === 1 ? '1 case.' : `${total} cases.`;
+  return total > MOST ? `${cases} The newest ${MOST} are shown.` : cases;
+}
+
+function dayOf({ day }: ServiceRow): string {
+  return showDay(calendarDay(typeof day === 'string' ? day : day.toISOString().slice(0, 10)));
+}
+
+function whatInWords({ days, what }: ServiceRow): string {
+  const words = what === null ? null : (ANSWERS[what] ?? what);
+  const counted = days === null ? null : days === 1 ? '1 day' : `${days} days`;
+  return [counted, words].filter(Boolean).join(', ');
+}

@@ -1,0 +1,109 @@
+import { asc, gt, type SQLWrapper, sql } from 'drizzle-orm';
+import { areRemakesRare } from '@/lib/service/service-charts';
+import type { AnswerCount, Month, ServiceCounts } from '@/lib/service/service-counts';
+import type { ServicePeriod } from '@/lib/service/service-period';
+import { getDatabase } from '../client';
+import type { Database } from '../sql/database';
+import type { Therapist } from '../therapist';
+import { answeredOf } from './answered';
+import { deliveredOf, fittingsOf, keptOf } from './cases';
+
+const N = sql`count(*)`.mapWith(Number);
+const by = (...columns: readonly SQLWrapper[]) => columns.map((column) => sql`${column}`);
+
+/** What the clinic's record holds of its own service, counted by the database; answers to prompts are those of the period. */
+export async function serviceCounts(therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts> {
+  const database = await getDatabase();
+  const fittings = await fittingCounts(database, therapist);
+  return {
+    fittings,
+    kept: await keptCounts(database, therapist),
+    delivered: await deliveredCounts(database, therapist),
+    betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
+    answers: await answerCounts(database, therapist, period),
+  };
+}
+
+async function fittingCounts(database: Database, therapist: Therapist): Promise<ServiceCounts['fittings']> {
+  const fittings = fittingsOf(database, therapist);
+  const { month, form, outcome, reason } = fittings;
+  const turns = database
+    .select({ month, form, outcome, reason, later: sql<number>`case when ${fittings.turn} = 1 then 0 else 1 end`.as('later') })
+    .from(fittings)
+    .as('turns');
+  const rows = await database
+    .select({ month: turns.month, form: turns.form, outcome: turns.outcome, reason: turns.reason, later: turns.later, n: N })
+    .from(turns)
+    .groupBy(...by(turns.month, turns.form, turns.outcome, turns.reason, turns.later))
+    .orderBy(asc(turns.month));
+  return rows.map(({ later, month: of, ...row }) => ({ ...row, month: of as Month, isFirst: Number(later) === 0 }));
+}
+
+async function keptCounts(database: Database, therapist: Therapist): Promise<ServiceCounts['kept']> {
+  const kept = keptOf(database, therapist);
+  const sum = (days: ReturnType<typeof sql>) =>
+    sql`coalesce(sum(case when ${kept.making} is null then 0 else ${days} end), 0)`.mapWith(Number);
+  const rows = await database
+    .select({
+      month: kept.month,
+      wentBack: kept.wentBack,
+      days: kept.days,
+      n: N,
+      parted: sql`count(${kept.making})`.mapWith(Number),
+      measuring: sum(sql`${kept.measuring}`),
+      making: sum(sql`${kept.making}`),
+      waiting: sum(sql`${kept.waiting}`),
+    })
+    .from(kept)
+    .groupBy(...by(kept.month, kept.wentBack, kept.days))
+    .orderBy(asc(kept.month));
+  return rows.map(({ month, wentBack, days, ...row }) => ({
+    ...row,
+    month: month as Month,
+    wentBack: Number(wentBack) === 1,
+    days: Number(days),
+  }));
+}
+
+async function deliveredCounts(database: Database, therapist: Therapist): Promise<ServiceCounts['delivered']> {
+  const delivered = deliveredOf(database, therapist);
+  const { month, form, days } = delivered;
+  const rows = await database
+    .select({ month, form, days, n: N })
+    .from(delivered)
+    .groupBy(...by(month, form, days))
+    .orderBy(asc(month));
+  return rows.map((row) => ({ ...row, month: row.month as Month, days: Number(row.days) }));
+}
+
+/** Fittings between two remakes, in the order of their days; on one day in the order of the pieces' ids. */
+async function betweenRemakes(database: Database, therapist: Therapist): Promise<readonly number[]> {
+  const fittings = fittingsOf(database, therapist);
+  const sequence = database
+    .select({
+      stretch:
+        sql<number>`sum(case when ${fittings.outcome} = 'remake' then 1 else 0 end) over (order by ${fittings.day}, ${fittings.pieceId}, ${fittings.number} rows between unbounded preceding and current row)`.as(
+          'stretch',
+        ),
+    })
+    .from(fittings)
+    .as('sequence');
+  const rows = await database
+    .select({ stretch: sequence.stretch, n: N })
+    .from(sequence)
+    .where(gt(sequence.stretch, 0))
+    .groupBy(...by(sequence.stretch))
+    .orderBy(asc(sequence.stretch));
+  return rows.slice(0, -1).map(({ n }) => n - 1);
+}
+
+async function answerCounts(database: Database, therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts['answers']> {
+  const answered = answeredOf(database, therapist, period);
+  const { rule, answer } = answered;
+  const rows = await database
+    .select({ rule, answer, n: N })
+    .from(answered)
+    .groupBy(...by(rule, answer))
+    .orderBy(asc(rule));
+  return rows.map((row) => ({ ...row, answer: row.answer as AnswerCount['answer'] }));
+}

@@ -1,0 +1,92 @@
+import { and, desc, eq, gte, isNull, lte, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
+import type { ServicePeriod } from '@/lib/service/service-period';
+import { getDatabase } from '../client';
+import type { Therapist } from '../therapist';
+import { answeredOf } from './answered';
+import { deliveredOf, fittingsOf, keptOf } from './cases';
+
+/** Figures whose rows can be listed. */
+export const ROW_FIGURES = ['first-fits', 'fittings', 'remakes', 'to-fit', 'making', 'prompts'] as const;
+export type RowFigure = (typeof ROW_FIGURES)[number];
+
+/** One case behind a figure: whose, of which piece (none for a prompt), on which day (a moment for a prompt), and what was counted of it. */
+export type ServiceRow = {
+  readonly patientId: string;
+  readonly pieceId: string | null;
+  readonly label: string | null;
+  readonly day: string | Date;
+  readonly days: number | null;
+  readonly what: string | null;
+  readonly of: string | null;
+};
+
+/** Which cases: of one reason, form or rule, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
+export const ROW_KINDS = ['reason', 'form', 'rule', 'back'] as const;
+export type RowChoice = { readonly figure: RowFigure; readonly by?: (typeof ROW_KINDS)[number]; readonly of?: string | null };
+
+/** The cases behind a figure, the newest first, at most so many, and how many there are in all. */
+export async function serviceRows(
+  therapist: Therapist,
+  { figure, by, of }: RowChoice,
+  period: ServicePeriod,
+  most: number,
+): Promise<{ readonly rows: readonly ServiceRow[]; readonly total: number }> {
+  const database = await getDatabase();
+  const isOf = (column: SQLWrapper): SQL | undefined => (of === null ? isNull(column) : of === undefined ? undefined : eq(column, of));
+  const isWithin = (month: SQLWrapper) => and(lte(month, period.to), period.from ? gte(month, period.from) : undefined);
+  const total = sql`count(*) over ()`.mapWith(Number);
+  if (figure === 'prompts') {
+    const answered = answeredOf(database, therapist, period);
+    const rows = await database
+      .select({ patientId: answered.patientId, day: answered.at, what: answered.answer, of: answered.rule, total })
+      .from(answered)
+      .where(by === 'rule' ? isOf(answered.rule) : undefined)
+      .orderBy(desc(answered.at), answered.patientId)
+      .limit(most);
+    return listed(rows.map((row) => ({ ...row, pieceId: null, label: null, days: null })));
+  }
+  if (figure === 'to-fit') {
+    const kept = keptOf(database, therapist);
+    const { patientId, pieceId, label, day, days, wentBack } = kept;
+    const rows = await database
+      .select({ patientId, pieceId, label, day, days, wentBack, total })
+      .from(kept)
+      .where(and(isWithin(kept.month), by === 'back' ? eq(wentBack, of === 'yes' ? 1 : 0) : undefined))
+      .orderBy(desc(day), pieceId)
+      .limit(most);
+    return listed(rows.map(({ wentBack: back, ...row }) => ({ ...row, what: Number(back) === 1 ? 'went back before' : null, of: null })));
+  }
+  if (figure === 'making') {
+    const delivered = deliveredOf(database, therapist);
+    const { patientId, pieceId, label, day, days, form } = delivered;
+    const rows = await database
+      .select({ patientId, pieceId, label, day, days, of: form, total })
+      .from(delivered)
+      .where(and(isWithin(delivered.month), by === 'form' ? isOf(form) : undefined))
+      .orderBy(desc(day), pieceId)
+      .limit(most);
+    return listed(rows.map((row) => ({ ...row, what: null })));
+  }
+  const fittings = fittingsOf(database, therapist);
+  const { patientId, pieceId, label, day, outcome, reason, form } = fittings;
+  const wanted = [
+    isWithin(fittings.month),
+    figure === 'first-fits' ? eq(fittings.turn, 1) : undefined,
+    figure === 'remakes' ? eq(outcome, 'remake') : undefined,
+    by === 'form' ? isOf(form) : by === 'reason' ? isOf(reason) : undefined,
+  ];
+  const rows = await database
+    .select({ patientId, pieceId, label, day, what: outcome, reason, of: form, total })
+    .from(fittings)
+    .where(and(...wanted))
+    .orderBy(desc(day), pieceId, desc(fittings.number))
+    .limit(most);
+  return listed(rows.map(({ reason: why, what, ...row }) => ({ ...row, days: null, what: why ? `${what}: ${why}` : what })));
+}
+
+function listed(rows: readonly (ServiceRow & { readonly total: number })[]) {
+  return {
+    rows: rows.map(({ total: _total, days, ...row }) => ({ ...row, days: days === null ? null : Number(days) })),
+    total: rows[0]?.total ?? 0,
+  };
+}

@@ -1,0 +1,134 @@
+import type { ServiceChart } from '../service/service-charts';
+import type { DaysFigure, Of, ServiceFigures, ShareFigure } from '../service/service-figures';
+import { csvText } from './csv-text';
+import { defused, isWords } from './set/defused';
+import type { CellKind } from './set/set-table';
+
+type ServiceColumn = { readonly name: string; readonly kind: CellKind; readonly says: string };
+
+/** The columns of the table of service figures, a figure a row. */
+const COLUMNS = [
+  { name: 'figure', kind: 'word', says: 'Which figure; each is told in this dictionary.' },
+  { name: 'by', kind: 'word', says: 'By what it is split: reason, form, rule, month or stretch; empty for the whole.' },
+  { name: 'of', kind: 'word', says: 'Of which reason, form, rule, month or stretch; empty where none is named.' },
+  { name: 'from_month', kind: 'word', says: 'First month counted; empty where the record itself begins it.' },
+  { name: 'to_month', kind: 'word', says: 'Last month counted.' },
+  { name: 'n', kind: 'whole', says: 'Cases the figure is of.' },
+  { name: 'some', kind: 'whole', says: 'Of those, how many were so; empty for days.' },
+  { name: 'unit', kind: 'word', says: 'Unit of the value and its ends: 1 (a share), d (days) or fittings.' },
+  { name: 'value', kind: 'decimal', says: 'The share, the median, or the value of the chart.' },
+  { name: 'low', kind: 'decimal', says: 'Lower end of the 95 % range; in a chart the lower limit.' },
+  { name: 'high', kind: 'decimal', says: 'Upper end of the 95 % range; in a chart the upper limit.' },
+  { name: 'nine_in_ten', kind: 'decimal', says: 'Days by which nine in ten were done.' },
+  { name: 'signal', kind: 'word', says: 'In a chart: outside, where the value stands outside its limits.' },
+  { name: 'no_answer', kind: 'free-text', says: 'Why there is no value.' },
+] as const satisfies readonly ServiceColumn[];
+
+type Name = (typeof COLUMNS)[number]['name'];
+type Cells = Partial<Record<Name, string>>;
+
+/** What each figure is. */
+const FIGURES = {
+  first_fits: 'Pieces kept at their first fitting without alteration, of pieces fitted for the first time.',
+  remakes: 'Fittings that ended in a remake, of all fittings; by reason, of all fittings too.',
+  days_to_fit: 'Days from the day an order was sent to the fit at which its piece was kept.',
+  days_to_fit_at_first: 'The same, of pieces kept at their first fitting.',
+  days_to_fit_after_going_back: 'The same, of pieces that were altered or made again before.',
+  mean_days_measured_to_sent:
+    'Mean days of pieces kept at their first fitting, from the measuring they were made to until their order was sent.',
+  mean_days_sent_to_delivered: 'Of the same pieces, from the order sent to the delivery.',
+  mean_days_delivered_to_fitted: 'Of the same pieces, from the delivery to the fit.',
+  days_to_delivery: 'Days from the day an order was sent to the first delivery of its piece.',
+  prompts_acted_on: 'Prompts acted on, of those acted on, put off or declined, each by its last answer.',
+  prompts_put_off: 'Prompts put off, of the same.',
+  prompts_declined: 'Prompts declined, of the same.',
+  chart_of_remakes:
+    'Process chart of the whole record: share of the fittings of a month that ended in a remake, or fittings between two remakes.',
+  chart_of_days: 'Process chart of the whole record: mean days from the order sent to the fit that was kept, of a month.',
+} as const;
+
+type Figure = keyof typeof FIGURES;
+
+/**
+ * The figures of a clinic's service as CSV, a figure a row, words defused as in the other tables.
+ *
+ * No value is an empty cell with its reason beside it, never 0. Columns and figures are told by `serviceDictionary`.
+ */
+export function serviceTable(figures: ServiceFigures): string {
+  const months = { from_month: figures.period.from ?? '', to_month: figures.period.to };
+  const { parts } = figures;
+  const partRow = (figure: Figure, part: 'measuring' | 'making' | 'waiting'): Cells =>
+    'noAnswer' in parts
+      ? { figure, unit: 'd', no_answer: parts.noAnswer }
+      : { figure, unit: 'd', n: String(parts.n), value: String(parts[part]) };
+  const rows: readonly Cells[] = [
+    shareRow('first_fits', figures.firstFits),
+    ...by('form', figures.firstFitsByForm, (figure) => shareRow('first_fits', figure)),
+    shareRow('remakes', figures.remakes),
+    ...by('reason', figures.remakesByReason, (figure) => shareRow('remakes', figure)),
+    ...by('form', figures.remakesByForm, (figure) => shareRow('remakes', figure)),
+    daysRow('days_to_fit', figures.toFit),
+    daysRow('days_to_fit_at_first', figures.toFitAtFirst),
+    daysRow('days_to_fit_after_going_back', figures.toFitAfterGoingBack),
+    partRow('mean_days_measured_to_sent', 'measuring'),
+    partRow('mean_days_sent_to_delivered', 'making'),
+    partRow('mean_days_delivered_to_fitted', 'waiting'),
+    daysRow('days_to_delivery', figures.making),
+    ...by('form', figures.makingByForm, (figure) => daysRow('days_to_delivery', figure)),
+    shareRow('prompts_acted_on', figures.prompts),
+    ...figures.promptsByRule.flatMap(({ of, figure: { act, putOff, declined, acted } }) => {
+      const n = String(act + putOff + declined);
+      const counted = (figure: Figure, some: number): Cells => ({ figure, n, some: String(some), unit: '1' });
+      const rule = [shareRow('prompts_acted_on', acted), counted('prompts_put_off', putOff), counted('prompts_declined', declined)];
+      return rule.map((row) => ({ ...row, by: 'rule', of: of ?? '' }));
+    }),
+  ];
+  const charts = [...chartRows('chart_of_remakes', figures.remakeChart), ...chartRows('chart_of_days', figures.daysChart)];
+  return csvText([COLUMNS.map(({ name }) => name), ...[...rows.map((row) => ({ ...months, ...row })), ...charts].map(written)]);
+}
+
+/** The dictionary of that table as CSV: every column with its datatype, then every figure. */
+export function serviceDictionary(): string {
+  const datatype = ({ kind }: ServiceColumn) => (kind === 'whole' ? 'integer' : kind === 'decimal' ? 'decimal' : 'string');
+  return csvText([
+    ['what', 'name', 'datatype', 'says'],
+    ...COLUMNS.map((column) => ['column', column.name, datatype(column), column.says]),
+    ...Object.entries(FIGURES).map(([name, says]) => ['figure', name, '', says]),
+  ]);
+}
+
+function written(cells: Cells): readonly string[] {
+  return COLUMNS.map(({ name, kind }) => (isWords(kind) ? defused(cells[name] ?? '') : (cells[name] ?? '')));
+}
+
+function shareRow(figure: Figure, of: ShareFigure): Cells {
+  if ('noAnswer' in of) return { figure, unit: '1', no_answer: of.noAnswer };
+  const { some, all, share, low, high } = of;
+  return { figure, unit: '1', n: String(all), some: String(some), value: String(share), low: String(low), high: String(high) };
+}
+
+function daysRow(figure: Figure, of: DaysFigure): Cells {
+  if ('noAnswer' in of) return { figure, unit: 'd', n: String(of.n), no_answer: of.noAnswer };
+  const ends = of.low === null || of.high === null ? {} : { low: String(of.low), high: String(of.high) };
+  return { figure, unit: 'd', n: String(of.n), value: String(of.median), ...ends, nine_in_ten: String(of.nineInTen) };
+}
+
+function by<T>(kind: string, rows: readonly Of<T>[], row: (figure: T) => Cells): readonly Cells[] {
+  return rows.map(({ of, figure }) => ({ ...row(figure), by: kind, of: of ?? '' }));
+}
+
+function chartRows(figure: Figure, of: ServiceChart | { readonly noAnswer: string }): readonly Cells[] {
+  if ('noAnswer' in of) return [{ figure, no_answer: of.noAnswer }];
+  const unit = { shares: '1', days: 'd', between: 'fittings' }[of.kind];
+  return of.points.map(({ label, value, n, isOutside }, index) => ({
+    figure,
+    by: of.kind === 'between' ? 'stretch' : 'month',
+    of: label,
+    n: String(n),
+    unit,
+    value: String(value),
+    low: String(of.chart.limits[index]?.low ?? ''),
+    high: String(of.chart.limits[index]?.high ?? ''),
+    signal: isOutside ? 'outside' : '',
+  }));
+}

@@ -1,0 +1,73 @@
+import { expect, type Page, test } from '@playwright/test';
+import { hashPassword } from 'better-auth/crypto';
+import { planted, plantService } from '@/tests/db/planted-service';
+import { DB_FILE } from './other-clinic';
+import { PASSWORD } from './people';
+import { screenFaults } from './screen-faults';
+
+test.use({ storageState: { cookies: [], origins: [] } });
+
+const LEAD = 'lead@ferry.example';
+const CASES = planted();
+
+/** A clinic of its own, with a planted rate and a planted bad month. */
+test.beforeAll(async () => {
+  process.env.DB_FILE = DB_FILE;
+  process.env.DATABASE_URL = '';
+  const db = {
+    client: await import('@/db/client'),
+    schema: await import('@/db/schema/schema'),
+    patients: await import('@/db/patients/patients'),
+    visits: await import('@/db/patients/visits'),
+    answers: await import('@/db/worklist/prompt-answers'),
+  };
+  const { openClinic } = await import('@/db/people/people');
+  const { therapistWithId } = await import('@/db/therapist');
+  const units = { subtitle: '', lengthUnit: 'in', massUnit: 'lb', timeZone: 'Europe/London' } as const;
+  const passwordHash = await hashPassword(PASSWORD);
+  const added = await openClinic({ ...units, name: 'Ferry Road' }, { name: 'N. Alder', email: LEAD, role: 'lead', passwordHash });
+  const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
+  if (lead) await plantService(db, lead, CASES);
+  await db.client.closeDatabase();
+});
+
+/** Without the first screen, which would first renew the work of all these pieces. */
+async function signIn(page: Page, baseURL: string | undefined): Promise<void> {
+  const data = { email: LEAD, password: PASSWORD };
+  const answer = await page.request.post('/api/auth/sign-in/email', { data, headers: { origin: baseURL ?? '' } });
+  expect(answer.status()).toBe(200);
+  await page.goto('/clinic');
+}
+
+test('a lead sees the planted figures, what stands out, the cases behind a figure, and takes them out; by the keyboard', async ({
+  page,
+  baseURL,
+}) => {
+  await signIn(page, baseURL);
+  await page.getByRole('link', { name: 'How good are we?' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: 'How good are we?' })).toBeVisible();
+  await page.getByRole('link', { name: 'All', exact: true }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('link', { name: 'All', exact: true })).toHaveAttribute('aria-current', 'page');
+  const good = CASES.filter(({ outcome }) => outcome === 'keep').length;
+  const firsts = page.getByRole('link', { name: `${good} of ${CASES.length}: the cases behind first fits good, no alteration` });
+  await expect(firsts).toBeVisible();
+  await expect(page.getByText(/^Oct 2026 stands outside, above its upper limit: 12 of 2\d\.$/)).toBeVisible();
+  const file = await page.request.get('/clinic/service/file?period=all');
+  expect(file.headers()['content-type']).toContain('text/csv');
+  expect(await file.text()).toMatch(new RegExp(`^first_fits,,,,\\d{4}-\\d\\d,${CASES.length},${good},1,0\\.`, 'm'));
+  expect(await (await page.request.get('/clinic/service/file?as=dictionary')).text()).toContain('figure,first_fits,');
+  await firsts.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(`${CASES.length} cases. The newest 200 are shown.`)).toBeVisible();
+  expect(await screenFaults(page)).toEqual([]);
+});
+
+test('the page reads in light and dark at every width, and prints on one page', async ({ page, baseURL }) => {
+  await signIn(page, baseURL);
+  await page.goto('/clinic/service?period=all');
+  const printed = (await page.pdf({ format: 'A4', preferCSSPageSize: true })).toString('latin1');
+  expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  expect(await screenFaults(page)).toEqual([]);
+});
