@@ -30,25 +30,14 @@ const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
   },
   'kill-server': {
     size: 300,
-    run: async (size) => {
-      if (!build()) throw new Error('The program could not be built.');
-      return tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], {
-        SERVER_KILLS: String(size),
-      });
-    },
+    run: (size) => builtFirst(() => endServer(size, 'SIGKILL')),
   },
   'restart-server': {
     size: 20,
-    run: async (size) => {
-      if (!build()) throw new Error('The program could not be built.');
-      return tool('@playwright/test/cli.js', ['test', '--config', 'tests/playwright.config.ts', 'kill-server'], {
-        SERVER_KILLS: String(size),
-        SERVER_SIGNAL: 'SIGTERM',
-      });
-    },
+    run: (size) => builtFirst(() => endServer(size, 'SIGTERM')),
   },
-  'large-bodies': { size: 400, run: async (size) => (await import('./faults/floods')).floodWithBodies(size) },
-  'slow-heads': { size: 600, run: async (size) => (await import('./faults/floods')).floodWithSlowHeads(size) },
+  'large-bodies': { size: 400, run: async (size) => builtFirst(async () => (await import('./faults/floods')).floodWithBodies(size)) },
+  'slow-heads': { size: 600, run: async (size) => builtFirst(async () => (await import('./faults/floods')).floodWithSlowHeads(size)) },
   'kill-save': {
     size: 3000,
     run: (size) => on('sqlite', async (at) => (await import('./faults/killed-writers')).killWriters(at, size, seeded(8101))),
@@ -107,6 +96,17 @@ function fellShort(name: string, figures: unknown): boolean {
     if (!NOTHING.includes(figure) || (figure === 'lost' && name.startsWith('editors'))) return false;
     return Array.isArray(value) ? value.length > 0 : value !== 0;
   });
+}
+
+/** What runs against the built program builds it first. */
+function builtFirst<T>(work: () => Promise<T>): Promise<T> {
+  if (!build()) throw new Error('The program could not be built.');
+  return work();
+}
+
+async function endServer(times: number, signal: NodeJS.Signals): Promise<string> {
+  const given = ['test', '--config', 'tests/playwright.config.ts', 'kill-server'];
+  return tool('@playwright/test/cli.js', given, { SERVER_KILLS: String(times), SERVER_SIGNAL: signal });
 }
 
 async function alter(engine: Engine): Promise<unknown> {

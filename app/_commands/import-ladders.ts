@@ -62,7 +62,7 @@ export function lookThrough(
 /** Each patient of a file with all cells good as a file, or the bad cells of one that is left out. */
 function* filesIn(ladders: LaddersByPatient, today: CalendarDay): Generator<{ file?: PatientFile; bad: readonly CsvFault[] }> {
   for (const reference of ladders.references) {
-    const { records, faults } = readLadderRows(ladders.rowsOf(reference), today);
+    const { records, faults } = readLadderRows(ladders.rowsOf(reference), today, 'kept');
     const [record] = records;
     yield record ? { file: fileOf(record, 'other'), bad: faults } : { bad: faults };
   }

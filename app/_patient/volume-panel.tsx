@@ -9,7 +9,6 @@ import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysi
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
-import { excessAt } from '@/lib/summary/excess-sentence';
 import { baselineInWords, type ShownPhase, shownPhases } from '@/lib/summary/phase-words';
 import { trendSentence } from '@/lib/summary/trend-sentence';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
@@ -83,15 +82,6 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
           <VolumeTable lines={lines} />
           {phases.length > 0 && <CourseTable phases={phases} />}
         </details>
-        {drawn.map(({ limb: one }) => {
-          const newest = one.series.visits.at(-1);
-          const said = newest && excessAt(analysis, one, newest);
-          return said ? (
-            <p key={one.series.side} className="between-limbs">
-              {said}
-            </p>
-          ) : null;
-        })}
         <ul className="trends">
           {drawn.map(({ limb: one }) => (
             <li key={one.series.side}>

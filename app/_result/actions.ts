@@ -29,10 +29,10 @@ export async function chooseZeroAction(form: FormData): Promise<void> {
   const ladders = kept.ladders.map((ladder) =>
     ladder.limb === limb.series.limb && ladder.side === limb.series.side ? { ...ladder, zeroChoice } : ladder,
   );
-  const { day, time, posture, measurer, height, weight, note, readings } = kept;
+  const { visitId: _id, patientId: _of, revision: _number, author: _by, authorName: _name, at: _at, reason: _why, ...measured } = kept;
   const revised = await reviseVisit(therapist, visitId, Number(text('revision')), {
     submissionId: text('submissionId') || crypto.randomUUID(),
-    visit: { day, time, posture, measurer, height, weight, note, readings, ladders },
+    visit: { ...measured, ladders },
     reason: choice === 'moved-back' ? 'zero read as moved, by the therapist’s choice' : 'zero kept as recorded, by the therapist’s choice',
   });
   if (revised.kind === 'not-found' || revised.kind === 'another-patient') notFound();

@@ -3,15 +3,11 @@ import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
 import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { reboundSince, reductionLevel } from '@/lib/analysis/reduction';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import { reboundSentence } from '@/lib/prompts/rules/rebound-after-reduction';
-import { levelSentence } from '@/lib/prompts/rules/reduction-levelled-off';
 import { REACH_95 } from '@/lib/statistics/reach-95';
-import { excessAt } from '@/lib/summary/excess-sentence';
 import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
@@ -56,8 +52,6 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
           {last && <CourseFacts judged={last} />}
-          <BetweenLimbs limb={limb} visit={visit} analysis={analysis} />
-          <ReductionSo limb={limb} visit={visit} analysis={analysis} />
           <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
@@ -147,21 +141,6 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
       {smallest && <p className="secondary">{smallest}</p>}
     </>
   );
-}
-
-/** The affected limb against the healthy other one at this visit, from the first visit on. */
-function BetweenLimbs({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
-  const said = excessAt(analysis, limb, visit.at);
-  return said ? <p className="between-limbs">{said}</p> : null;
-}
-
-/** Where the reduction of this limb stands, or what of the last one is back: at its newest visit. */
-function ReductionSo({ limb, visit, analysis }: { limb: AnalysedLimb; visit: AnalysedVisit; analysis: PatientAnalysis }) {
-  if (visit !== limb.visits.at(-1)) return null;
-  const level = reductionLevel(analysis, limb);
-  const rebound = reboundSince(analysis, limb);
-  const said = level && !isNoAnswer(level) ? levelSentence(level, visit.at.ladder.unit) : rebound && reboundSentence(rebound);
-  return said ? <p className="between-limbs">{said}</p> : null;
 }
 
 /** The verdicts against the baseline of the phase and the first visit of all, each where it says more than what was said before. */

@@ -5,13 +5,17 @@ import type { TypedLength } from '@/lib/units/length';
 import { showLengthChange } from '@/lib/units/show-length';
 
 /** What a visit has beside its first measurings, for a table cell: `waist 84 cm; fold 25½ in above the floor; 3 places measured twice`. */
-export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings'>): string {
+export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings' | 'measures'>): string {
   const singles = (visit.readings ?? []).map(({ name, length }) => `${name} ${typed(length)}`);
   const folds = foldHeights(visit);
   const alike = new Set(folds.map(({ height }) => height.nm)).size === 1;
   const fold = alike && folds[0] ? [`fold ${typed(folds[0].height)} above the floor`] : folds.map(foldInWords);
   const twice = visit.ladders.flatMap(({ rungs }) => rungs.filter((rung) => rung.girth && rung.again)).length;
-  return [...singles, ...fold, ...(twice > 0 ? [`${twice} ${twice === 1 ? 'place' : 'places'} measured twice`] : [])].join('; ');
+  const named = visit.measures?.length ?? 0;
+  const measures = named > 0 ? [`${named} named ${named === 1 ? 'measure' : 'measures'}`] : [];
+  return [...singles, ...measures, ...fold, ...(twice > 0 ? [`${twice} ${twice === 1 ? 'place' : 'places'} measured twice`] : [])].join(
+    '; ',
+  );
 }
 
 /** Single readings, fold heights and second tapings of a visit; nothing where there are none. */

@@ -2,10 +2,12 @@ import 'server-only';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { Draft } from '@/db/patients/drafts';
 import type { KeptRecord } from '@/db/patients/records';
-import { recordBodyDoubts } from '@/lib/doubts/record-body-doubts';
+import { recordBodyDoubts, withoutBodyInDoubt } from '@/lib/doubts/record-body-doubts';
 import { type DraftContent, type Known, limbKey, type MetDraft } from '@/lib/entry/entry-data';
+import { knownMeasures } from '@/lib/entry/measure-questions';
 import { firstSheet } from '@/lib/forms/first-sheet';
 import { carriedSheets } from '@/lib/forms/form-of-visit';
+import { partsOf } from '@/lib/forms/read-measures';
 import type { VisitForm } from '@/lib/forms/visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { bodyAt } from '@/lib/growth/body-at';
@@ -41,6 +43,7 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     expectedBody: expectedBody(record, trusted, day, policy),
     bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
     otherVisits: othersOf(record.visits),
+    measures: knownMeasures(withoutBodyInDoubt({ ...record, visits: before }, policy), policy),
     measurers: [...new Set(record.visits.flatMap(({ measurer }) => measurer ?? []))],
   };
 }
@@ -64,6 +67,7 @@ export function firstForm(
   now: { readonly day: CalendarDay; readonly time: string; readonly who: string },
 ): VisitForm {
   const before = [...record.visits].reverse().find((visit) => visit.ladders.length > 0);
+  const parts = partsOf(record.visits.at(-1)?.measures ?? []);
   const treated = record.affected[0]?.limb ?? 'leg';
   return {
     day: now.day,
@@ -76,6 +80,7 @@ export function firstForm(
     massUnit: before?.weight?.unit ?? clinic.massUnit,
     note: '',
     sheets: before ? carriedSheets(before.ladders) : [firstSheet(treated, clinic.lengthUnit)],
+    ...(parts.length > 0 ? { parts } : {}),
     readings: (before?.readings ?? []).map(({ name, length }) => ({ name, text: '', unit: length.unit })),
   };
 }

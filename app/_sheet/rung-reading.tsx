@@ -56,7 +56,8 @@ export function RungReading({ id, cell, unit, isCurrent, isHalfTyped, thenMm, th
   );
 }
 
-function Then({ girthMm, thenMm, unit, words }: { girthMm: number; thenMm: number; unit: LengthUnit; words: string }) {
+/** The last visit's figure, and how far today's lies from it. */
+export function Then({ girthMm, thenMm, unit, words }: { girthMm: number; thenMm: number; unit: LengthUnit; words: string }) {
   return (
     <span>
       <span className="then-day">{words} </span>
@@ -76,7 +77,8 @@ function Again({ first, again, unit }: { first: TypedLength; again: TypedLength;
   );
 }
 
-function Kept({ kept }: { kept: NonNullable<GirthCell['kept']> }) {
+/** Who kept a figure last, and when. */
+export function Kept({ kept }: { kept: NonNullable<GirthCell['kept']> }) {
   const clock = use(ClinicClockOf);
   const last = kept.at(-1);
   if (!last) return null;

@@ -18,6 +18,7 @@ import { EndLine } from './end-line';
 import { LadderTable } from './ladder-table';
 import { LeftOut } from './left-out';
 import { LimbSwitch } from './limb-switch';
+import { MeasureSection } from './measure-section';
 import { PastePanel } from './paste-panel';
 import { ReadBack } from './read-back';
 import { RefusedBox } from './refused-box';
@@ -156,6 +157,18 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       </div>
       <AddPlace sheet={view.sheet} onSheet={onSheet} onAdded={(row) => sheet.focus({ group, side: sheet.shown, row, again: false })} />
       <SingleReadings form={form} unit={view.sheet.unit} onField={onField} />
+      <ClinicClockOf value={data}>
+        <MeasureSection
+          form={form}
+          data={data}
+          unit={view.sheet.unit}
+          onField={onField}
+          onLeave={() => {
+            if (draft.keeper.isAhead()) void draft.keeper.flush();
+          }}
+          onDone={() => finishButton.current?.focus()}
+        />
+      </ClinicClockOf>
       {panel === 'paste' && (
         <PastePanel
           text={pasted.text}

@@ -3,10 +3,11 @@ import type { useDraft } from '@/app/_draft/use-draft';
 import { beforeFinish } from '@/lib/entry/before-finish';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { type Asked, openQuestions, questionKey, type ServerAsks } from '@/lib/entry/open-questions';
-import { visitQuestionKey, visitQuestions } from '@/lib/entry/visit-questions';
+import { type VisitQuestion, visitQuestionKey, visitQuestions } from '@/lib/entry/visit-questions';
 import type { FormRefusal } from '@/lib/forms/read-sheet-side';
 import { readVisitForm } from '@/lib/forms/read-visit-form';
 import type { VisitForm } from '@/lib/forms/visit-form';
+import { measureBoxId } from './measure-line';
 import { goToRefusal } from './refused-box';
 import type { useSheet } from './use-sheet';
 
@@ -64,8 +65,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
     setWarned({ form, notes: [asksInWords(more.asks.length + more.ofVisit.length)] });
     const first = more.asks[0];
     const ofVisit = more.ofVisit[0];
-    if (ofVisit)
-      document.querySelector<HTMLInputElement>(ofVisit.kind === 'second-visit' ? '#box-occasion input' : `#box-${ofVisit.kind}`)?.focus();
+    if (ofVisit) document.querySelector<HTMLInputElement>(boxOf(ofVisit))?.focus();
     if (!first || ofVisit) return;
     sheet.setGroup(first.group);
     sheet.focus({ group: first.group, side: first.side, row: first.row, again: false });
@@ -82,6 +82,12 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
     notes: warned?.form === form && !busy ? warned.notes : [],
     goTo: (one: FormRefusal) => stop([one, ...refusals.filter((other) => other !== one)]),
   };
+}
+
+/** The box that a question of the visit is about, as a selector. */
+function boxOf({ kind, where }: VisitQuestion): string {
+  if (kind === 'second-visit') return '#box-occasion input';
+  return where ? `[id="${measureBoxId(where)}"]` : `#box-${kind}`;
 }
 
 function asksInWords(count: number): string {

@@ -87,10 +87,10 @@ export async function patientCount(therapist: Therapist): Promise<number> {
 }
 
 function fileOf(record: KeptRecord, orders: readonly KeptOrder[], writings: ReadonlyMap<string, readonly VisitWriting[]>): PatientFile {
-  const { patientId, revision, ...details } = record.head;
+  const { patientId, revision, affectedParts, ...details } = record.head;
   const numberOf = new Map(orders.map((order) => [order.orderId, order.order]));
   return {
-    details,
+    details: affectedParts ? { ...details, affectedParts } : details,
     visits: record.visits.map(filedVisit),
     pieces: record.pieces.map((piece) => filedPiece(piece, numberOf)),
     orders: orders.map(({ orderId, patientId, revision, author, at, reason, ...order }) => order),

@@ -31,6 +31,7 @@ export const headColumns = {
   sex: patientRevision.sex,
   diagnosisGroup: patientRevision.diagnosisGroup,
   affected: patientRevision.affected,
+  affectedParts: patientRevision.affectedParts,
   language: patientRevision.language,
   note: patientRevision.note,
 };
@@ -96,7 +97,10 @@ export function newPatient(
   return { patientId, statements };
 }
 
-/** Corrects a patient by a new revision. Earlier ones stay; someone else's newer one is shown, not overwritten. */
+/**
+ * Corrects a patient by a new revision. Earlier ones stay; someone else's newer one is shown, not overwritten. Affected parts that the form
+ * does not speak of stay as they are.
+ */
 export async function revisePatient(
   therapist: Therapist,
   patientId: string,
@@ -109,6 +113,7 @@ export async function revisePatient(
   if (!theirs) return { kind: 'not-found' };
   const database = await getDatabase();
   const next = expectedRevision + 1;
+  const details = { affectedParts: theirs.affectedParts ?? null, ...entry.details };
   try {
     const written = await inTransaction([
       (tx) =>
@@ -117,7 +122,7 @@ export async function revisePatient(
           .set({ revision: next, ...searchedBy(entry.details) })
           .where(and(eq(patient.id, patientId), eq(patient.clinicId, therapist.clinicId), eq(patient.revision, expectedRevision)))
           .returning({ id: patient.id }),
-      insertRevision(therapist, patientId, next, entry.details, entry.submissionId, entry.reason, at),
+      insertRevision(therapist, patientId, next, details, entry.submissionId, entry.reason, at),
       invalidateWork(therapist, patientId),
       auditEntry(therapist, { action: 'patient revised', subjectKind: 'patient', subjectId: patientId, detail: { revision: next } }, at),
     ]);

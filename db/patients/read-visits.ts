@@ -36,6 +36,7 @@ const revisionColumns = {
   weight: visitRevision.weight,
   note: visitRevision.note,
   readings: visitRevision.readings,
+  measures: visitRevision.measures,
   keptBody: visitRevision.keptBody,
   occasion: visitRevision.occasion,
   author: visitRevision.author,
@@ -129,9 +130,9 @@ async function laddersOf(database: Database, revisionIds: readonly string[]): Pr
 /** Puts each visit together with its ladders, in the order in which they were taped. */
 function withLadders(revisions: readonly RevisionRow[], ladders: readonly LadderRow[]): KeptVisit[] {
   const byRevision = groupedBy(ladders, ({ visitRevisionId }) => visitRevisionId);
-  return revisions.map(({ revisionId, ...kept }) => {
+  return revisions.map(({ revisionId, measures, ...kept }) => {
     const own = [...(byRevision.get(revisionId) ?? [])].sort((one, other) => one.position - other.position);
-    return { ...kept, ladders: own.map(({ visitRevisionId, position, ...taped }) => taped) };
+    return { ...kept, ...(measures ? { measures } : {}), ladders: own.map(({ visitRevisionId, position, ...taped }) => taped) };
   });
 }
 

@@ -44,7 +44,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
   return patientIds.flatMap((id) => {
     const head = headOf.get(id);
     if (!head) return [];
-    const { reference, born, sex, affected, diagnosisGroup } = head;
+    const { reference, born, sex, affected, affectedParts, diagnosisGroup } = head;
     const kept = {
       visits: visits.get(id) ?? [],
       pieces: pieces.get(id) ?? [],
@@ -52,7 +52,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
       phases: courses.get(id)?.phases ?? [],
       cautions: cautions.get(id) ?? [],
     };
-    return [{ reference, born, sex, affected, diagnosisGroup, head, ...kept }];
+    return [{ reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), diagnosisGroup, head, ...kept }];
   });
 }
 

@@ -1,9 +1,16 @@
 import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
-import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
-import type { CoverEnd, LimbSide, Occasion, PatientEvent, ReductionConvention, Sex, SingleReading } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
+import type {
+  CoverEnd,
+  LimbSide,
+  NamedMeasure,
+  Occasion,
+  PartOfSide,
+  ReductionConvention,
+  Sex,
+  SingleReading,
+} from '@/lib/record/patient-record';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
@@ -46,6 +53,7 @@ export const patientRevision = table(
     sex: text().$type<Sex>().notNull(),
     diagnosisGroup: text().notNull(),
     affected: json<readonly LimbSide[]>().notNull(),
+    affectedParts: json<readonly PartOfSide[]>(),
     language: text().notNull(),
     note: text(),
     ...signature(),
@@ -81,6 +89,7 @@ export const visitRevision = table(
     weight: json<TypedMass>(),
     note: text(),
     readings: json<readonly SingleReading[]>(),
+    measures: json<readonly NamedMeasure[]>(),
     keptBody: json<readonly KeptDoubt[]>(),
     occasion: text().$type<Occasion>(),
     ...signature(),
@@ -180,47 +189,6 @@ export const pieceRevision = table(
   ],
 );
 
-/** Something after which a limb is no longer the same series; a mistaken one is withdrawn by another row. Never changed. */
-export const patientEvent = table(
-  'patient_event',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    day: text().$type<CalendarDay>().notNull(),
-    kind: text().$type<PatientEvent['kind']>().notNull(),
-    words: text().notNull(),
-    withdraws: text(),
-    ...signature(),
-  },
-  (row) => [
-    index('patient_event_day').on(row.patientId, row.day),
-    uniqueIndex('patient_event_submission').on(row.clinicId, row.submissionId),
-    uniqueIndex('patient_event_withdrawn').on(row.withdraws),
-  ],
-);
-
-/**
- * The course of care as a person wrote it: every phase in order, in one row, because what may stand hangs on all of them. Never changed; the
- * highest number counts, and correcting or taking back a phase is another row. `diedOn` repeats the day of a death that is among them.
- */
-export const courseRevision = table(
-  'course_revision',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    number: wholeNumber().notNull(),
-    phases: json<readonly Phase[]>().notNull(),
-    diedOn: text().$type<CalendarDay>(),
-    ...signature(),
-  },
-  (row) => [
-    uniqueIndex('course_revision_number').on(row.patientId, row.number),
-    uniqueIndex('course_revision_submission').on(row.clinicId, row.submissionId),
-  ],
-);
-
 /** A form not finished yet: one for each person, patient and kind. The only content that is overwritten. */
 export const draft = table(
   'draft',
@@ -235,25 +203,4 @@ export const draft = table(
     updatedAt: moment().notNull(),
   },
   (row) => [uniqueIndex('draft_of').on(row.clinicId, row.patientId, row.author, row.kind)],
-);
-
-/** What a therapist answered to a prompt, with the figures the prompt stood on. Never changed; the latest of a key counts. */
-export const promptAnswer = table(
-  'prompt_answer',
-  {
-    id: id(),
-    clinicId: ofClinic(),
-    patientId: ofPatient(),
-    promptKey: text().notNull(),
-    rule: text().notNull(),
-    ruleVersion: text().notNull(),
-    inputsHash: text().notNull(),
-    inputs: json<unknown>().notNull(),
-    answer: oneOf(...ANSWER_KINDS).notNull(),
-    until: text().$type<CalendarDay>(),
-    reason: text(),
-    by: text().notNull(),
-    at: moment().notNull(),
-  },
-  (row) => [index('prompt_answer_latest').on(row.patientId, row.promptKey, row.at)],
 );

@@ -1,3 +1,4 @@
+import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { LimbSide } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from '../sql/columns';
@@ -133,4 +134,25 @@ export const calendarFeed = table(
     lastReadAt: moment(),
   },
   (row) => [uniqueIndex('calendar_feed_token').on(row.tokenHash), index('calendar_feed_clinic').on(row.clinicId)],
+);
+
+/** What a therapist answered to a prompt, with the figures the prompt stood on. Never changed; the latest of a key counts. */
+export const promptAnswer = table(
+  'prompt_answer',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    promptKey: text().notNull(),
+    rule: text().notNull(),
+    ruleVersion: text().notNull(),
+    inputsHash: text().notNull(),
+    inputs: json<unknown>().notNull(),
+    answer: oneOf(...ANSWER_KINDS).notNull(),
+    until: text().$type<CalendarDay>(),
+    reason: text(),
+    by: text().notNull(),
+    at: moment().notNull(),
+  },
+  (row) => [index('prompt_answer_latest').on(row.patientId, row.promptKey, row.at)],
 );

@@ -1,23 +1,21 @@
 /** Every table, for the database client and its migrations. */
 export { account, countedTry, oneTimeLink, recoveryCode, secondFactor, session, user, verification } from './schema-auth';
 export { audit, clinic, clinicSetting } from './schema-clinic';
+export { courseRevision, patientEvent } from './schema-course';
 export { issuedDocument, shareLink, shareOpening } from './schema-documents';
 export { auditHead, erasure } from './schema-history';
 export { dataImport, importItem } from './schema-imports';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
-  courseRevision,
   draft,
   ladder,
   patient,
-  patientEvent,
   patientRevision,
   piece,
   pieceRevision,
-  promptAnswer,
   repeatTaping,
   visit,
   visitRevision,
 } from './schema-records';
 export { cautionAnswer } from './schema-safety';
-export { calendarFeed, dueDate, movedDate, patientCoverage, workCount, workLine, workState } from './schema-schedule';
+export { calendarFeed, dueDate, movedDate, patientCoverage, promptAnswer, workCount, workLine, workState } from './schema-schedule';

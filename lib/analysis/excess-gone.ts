@@ -3,6 +3,7 @@ import { type LimbKind, otherSide } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
+import { REACH_95 } from '../statistics/reach-95';
 import { limbChange } from '../trend/limb-change';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { type ExcessReduction, excessReduction, weightAdjustedChange } from '../volume/excess';
@@ -10,14 +11,15 @@ import type { Span } from '../volume/span-volume';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from './analyse-patient';
 import { type BothLimbs, bothLimbs, excessWithin, sharedHeights } from './limb-excess';
 
-/** How much of the first excess of a phase is gone, by both formulas, and since which visit. */
-export type ExcessGone = ExcessReduction & { readonly since: CalendarDay };
+/** How much of the first excess of a phase is gone, by both formulas, half the 95 % range of the first, and since which visit. */
+export type ExcessGone = ExcessReduction & { readonly sameDayError: number; readonly since: CalendarDay };
 
 /**
  * How much of the phase's first excess is gone at a visit, over the heights that both limbs tape at both visits.
  *
  * The first excess is that of the first visit of the phase at which it can be counted. Heights above the crease are the same heights in a
  * grown person; in a growing one they follow the affected limb's landmarks. Shape: the analysis, the limb, the visit.
+ * Error of the same-day share: 1.96·√(s₂² + (E₂/E₁)²·s₁²)/E₁ with the errors s of both excesses E, taken apart between visits (first order).
  * Refuses by name: no excess at this visit, the first visit itself, less than `sharedSpanShare` of the first stretch in common, a first
  * excess that is nought or less, below `leastExcessPct` of the other limb or within `leastExcessErrors` of its own standard errors.
  * Source: `excessReduction`. Example: 300 ml at first, 90 ml now: 70 % by the other limb of the same day.
@@ -41,7 +43,9 @@ export function excessGone(analysis: PatientAnalysis, limbSide: LimbSide, visit:
     return { noAnswer: `The first excess, ${day}, is below ${leastExcessPct} % of the other limb: a share of it says little.` };
   if (excess.mm3 < leastExcessErrors * excess.sdMm3)
     return { noAnswer: `The first excess, ${day}, is within ${leastExcessErrors} standard errors of nought: a share of it says little.` };
-  return { ...gone, since: first.mine.visit.day };
+  const { excess: left } = after;
+  const sameDayError = (REACH_95 * Math.hypot(left.sdMm3, (left.mm3 / excess.mm3) * excess.sdMm3)) / excess.mm3;
+  return { ...gone, sameDayError, since: first.mine.visit.day };
 }
 
 function firstOfPhase(analysis: PatientAnalysis, limbSide: LimbSide, { mine }: BothLimbs): BothLimbs | undefined {

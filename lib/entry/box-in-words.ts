@@ -1,10 +1,14 @@
 import { sheetRows } from '../forms/entry-rows';
 import type { VisitForm } from '../forms/visit-form';
 import { placeInWords, type Side } from '../ladder/limb';
+import { measureOf } from '../parts/catalogue';
+import { measureInWords, type PartSide } from '../parts/measure';
 
 /** A box in words: `right leg, 13½`, for lists of differences. */
 export function boxInWords(where: string, form: VisitForm): string {
   const [first, side, row, again] = where.split('/');
+  const measure = first === 'measure' ? measureOf(row ?? '') : undefined;
+  if (measure) return `${measureInWords(measure, side as PartSide)}${again ? ', kept' : ''}`;
   const sheet = form.sheets[Number(first)];
   if (!sheet || !side) return where;
   const at = sheetRows(sheet).find((one) => one.key === row)?.at[side as Side];

@@ -6,6 +6,7 @@ import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
+import type { KnownMeasures } from './measure-questions';
 
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */
 export type DraftContent = { readonly form: VisitForm; readonly submissionId: string; readonly base?: number };
@@ -33,6 +34,8 @@ export type Known = {
   readonly phases?: readonly Phase[];
   /** Other visits of the record with the limbs that were measured (by `limbKey`): a second one of a day says why. */
   readonly otherVisits: readonly { readonly day: CalendarDay; readonly time: string | null; readonly limbs: readonly string[] }[];
+  /** Named measures of hand, foot, trunk and head before this visit. */
+  readonly measures: KnownMeasures;
   /** Who measured at the visits of the record, as written there. */
   readonly measurers: readonly string[];
   /** The last day a visit may have. */

@@ -22,6 +22,8 @@ function withFacts(form: VisitForm): Map<string, string> {
   const figures = figuresOf(form);
   const facts = { day: form.day, time: form.time, posture: form.posture, 'measured by': form.measurer, note: form.note };
   for (const [name, text] of Object.entries(facts)) if (text.trim() !== '') figures.set(name, text.trim());
+  for (const one of form.measures ?? [])
+    if (one.kept?.length) figures.set(`measure/${one.side}/${one.measure}/kept`, one.kept.map(({ kind }) => kind).join(', '));
   for (const [index, sheet] of form.sheets.entries()) {
     figures.set(`ruler ${index + 1}`, `zero ${sheet.zero}, ${sheet.direction}, every ${sheet.interval || '–'} ${sheet.unit}`);
     for (const [key, cell] of Object.entries(sheet.cells))

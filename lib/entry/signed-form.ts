@@ -8,6 +8,7 @@ import type { VisitForm } from '../forms/visit-form';
 export function signedForm(form: VisitForm, by: string, at: Date, already?: VisitForm): VisitForm {
   const onRecord = new Set([
     ...(already?.keptBody ?? []).map(signature),
+    ...(already?.measures ?? []).flatMap(({ kept }) => (kept ?? []).map(signature)),
     ...(already?.sheets.flatMap((sheet) => Object.values(sheet.cells).flatMap((cell) => (cell.kept ?? []).map(signature))) ?? []),
   ]);
   const signed = (kept: { kind: string; by: string; at: string }) =>
@@ -18,7 +19,8 @@ export function signedForm(form: VisitForm, by: string, at: Date, already?: Visi
       Object.entries(sheet.cells).map(([key, cell]) => [key, cell.kept ? { ...cell, kept: cell.kept.map(signed) } : cell]),
     ),
   }));
-  return { ...form, sheets, ...(form.keptBody ? { keptBody: form.keptBody.map(signed) } : {}) };
+  const measures = form.measures?.map((one) => (one.kept ? { ...one, kept: one.kept.map(signed) } : one));
+  return { ...form, sheets, ...(measures ? { measures } : {}), ...(form.keptBody ? { keptBody: form.keptBody.map(signed) } : {}) };
 }
 
 function signature({ kind, by, at }: { readonly kind: string; readonly by: string; readonly at: string }): string {

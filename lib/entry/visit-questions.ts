@@ -6,13 +6,16 @@ import { readDay, showDay } from '../units/calendar-day';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { type Known, limbKey } from './entry-data';
+import { measureQuestions } from './measure-questions';
 
-/** A question about the visit itself, not about a rung: its height, its weight, or a second visit of one day. */
+/** A question about the visit itself, not about a rung: its height, its weight, a named measure, or a second visit of one day. */
 export type VisitQuestion = {
-  readonly kind: 'height' | 'weight' | 'second-visit';
+  readonly kind: 'height' | 'weight' | 'second-visit' | 'measure';
   readonly message: string;
   /** The figure it asks about, as typed: another figure is another question. */
   readonly about: string;
+  /** `left/hand-girth`, where it is about a named measure. */
+  readonly where?: string;
   /** Text of a figure that would fit. */
   readonly wouldFit?: string;
 };
@@ -26,8 +29,11 @@ export function visitQuestions(form: VisitForm, known: Known): VisitQuestion[] {
   const ofBody = bodyDoubts(body, known.expectedBody, known.bodyLimits)
     .filter(({ kind }) => !kept.has(kind))
     .map(({ kind, message, wouldFit }) => ({ kind, message, about: form[kind].trim(), ...(wouldFit ? { wouldFit } : {}) }));
+  const ofMeasures = measureQuestions(form, known.measures, known.born).map(
+    ({ where, doubt, text, message }): VisitQuestion => ({ kind: 'measure', where, message, about: `${where} ${text} ${doubt}` }),
+  );
   const second = secondVisit(form, known);
-  return second && !form.occasion ? [...ofBody, second] : ofBody;
+  return [...ofBody, ...ofMeasures, ...(second && !form.occasion ? [second] : [])];
 }
 
 /** Whether the same limb has another visit on this day, and what to ask then. */

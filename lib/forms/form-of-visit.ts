@@ -6,6 +6,7 @@ import type { LengthUnit } from '../units/length';
 import type { MassUnit } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { endLandmark } from './entry-rows';
+import { partsOf } from './read-measures';
 import { cellKey, type ExtraPlace, type GirthCell, type LimbSheet, markKey, type VisitForm } from './visit-form';
 
 type KeptLadder = Ladder & { readonly intervalText?: string | null };
@@ -31,6 +32,12 @@ export function formOfVisit(visit: KeptVisit, units: FormUnits): VisitForm {
     massUnit: visit.weight?.unit ?? units.massUnit,
     note: visit.note ?? '',
     sheets: alike(visit.ladders).map(filledSheet),
+    ...(visit.measures?.length
+      ? {
+          parts: partsOf(visit.measures),
+          measures: visit.measures.map(({ length, ...place }) => ({ ...place, text: length.text, unit: length.unit })),
+        }
+      : {}),
     ...(visit.keptBody?.length ? { keptBody: visit.keptBody } : {}),
     ...(visit.occasion ? { occasion: visit.occasion } : {}),
     readings: (visit.readings ?? []).map(({ name, length }) => ({ name, text: length.text, unit: length.unit })),

@@ -4,6 +4,7 @@ import { readDay } from '../units/calendar-day';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { optionalText, orNull } from './optional-text';
+import { readMeasures } from './read-measures';
 import { type FormRefusal, type ReadLadder, readSheetSide } from './read-sheet-side';
 import type { VisitForm } from './visit-form';
 
@@ -45,7 +46,8 @@ export function readVisitForm(form: VisitForm, days: VisitDays): { readonly visi
     }),
   );
   const readings = readSingles(form, refuse);
-  const nothing = ladders.length === 0 && !height && !weight && readings.length === 0;
+  const measures = readMeasures(form, refuse);
+  const nothing = ladders.length === 0 && !height && !weight && readings.length + measures.length === 0;
   if (refusals.length === 0 && nothing) refuse('form', 'Nothing is typed yet, so there is nothing to save.');
   if (refusals.length > 0 || day.kind !== 'read') return { refusals: once(refusals) };
   const words = {
@@ -62,6 +64,7 @@ export function readVisitForm(form: VisitForm, days: VisitDays): { readonly visi
       weight,
       ladders,
       readings,
+      ...(measures.length > 0 ? { measures } : {}),
       keptBody: form.keptBody?.length ? form.keptBody : null,
       occasion: form.occasion || null,
     },

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PARTS } from '../parts/measure';
 import { OCCASIONS } from '../record/patient-record';
 import { isPlainText } from '../units/plain-text';
 import type { VisitForm } from './visit-form';
@@ -32,6 +33,17 @@ const sheet = z.object({
   cells: z.record(z.string().regex(/^(left|right)\/(\d{1,12}|end)$/), cell),
 });
 
+const place = { part: z.enum(PARTS), side: z.enum(['left', 'right', 'middle']) };
+
+const measure = z.object({
+  ...place,
+  measure: z.string().regex(/^[a-z-]{1,60}$/),
+  text: SHORT,
+  unit,
+  note: text(500).optional(),
+  kept: kept.optional(),
+});
+
 /**
  * The shape of a form that comes from outside, before anything in it is read: right boxes, bounded lengths.
  *
@@ -49,6 +61,8 @@ export const visitFormSchema: z.ZodType<VisitForm> = z.object({
   note: text(4000),
   sheets: z.array(sheet).max(8),
   readings: z.array(z.object({ name: NAME, text: SHORT, unit })).max(40),
+  parts: z.array(z.object(place)).max(12).optional(),
+  measures: z.array(measure).max(300).optional(),
   keptBody: kept.optional(),
   occasion: z.enum([...OCCASIONS, '']).optional(),
 });

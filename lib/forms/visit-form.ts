@@ -1,6 +1,6 @@
 import type { KeptDoubt } from '../ladder/ladder';
 import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
-import type { Occasion } from '../record/patient-record';
+import type { NamedMeasure, Occasion, PartOfSide } from '../record/patient-record';
 import type { LengthUnit } from '../units/length';
 import type { MassUnit } from '../units/mass';
 
@@ -44,6 +44,9 @@ export type LimbSheet = {
 /** A single reading with a name, off the ladders: `heel–instep girth`, `waist`. */
 export type SingleReadingText = { readonly name: string; readonly text: string; readonly unit: LengthUnit };
 
+/** A named measure as typed, with the questions about it that were answered "keep". */
+export type MeasureText = Omit<NamedMeasure, 'length'> & { readonly text: string; readonly unit: LengthUnit };
+
 /** A whole visit as it is being typed: what a draft holds and what is sent to be saved. */
 export type VisitForm = {
   readonly day: string;
@@ -57,6 +60,9 @@ export type VisitForm = {
   readonly note: string;
   readonly sheets: readonly LimbSheet[];
   readonly readings: readonly SingleReadingText[];
+  /** Parts whose named measures are on the sheet, in the order in which they were taken up. */
+  readonly parts?: readonly PartOfSide[];
+  readonly measures?: readonly MeasureText[];
   /** Height or weight that looked odd and was kept as typed. */
   readonly keptBody?: readonly KeptDoubt[];
   /** Why there is a second visit on this day; empty where there is none. */
@@ -89,5 +95,10 @@ export function typedCount(sheet: LimbSheet, side: Side): number {
 export function isUntouched(form: VisitForm): boolean {
   const bare = (sheet: LimbSheet) =>
     Object.keys(sheet.cells).length === 0 && Object.values(sheet.marks).every((text) => text.trim() === '');
-  return [form.height, form.weight, form.note].every((text) => text.trim() === '') && form.readings.length === 0 && form.sheets.every(bare);
+  return (
+    [form.height, form.weight, form.note].every((text) => text.trim() === '') &&
+    form.readings.length === 0 &&
+    !form.measures?.length &&
+    form.sheets.every(bare)
+  );
 }

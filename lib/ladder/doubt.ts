@@ -38,7 +38,7 @@ export type Doubt = {
 };
 
 /** A doubt's question and the reasons after it. Example: `13½ in: 21⅛ or 12⅛?` and `The rung below is 11¼.` */
-export function questionAndReason(doubt: Doubt): {
+export function questionAndReason(doubt: Pick<Doubt, 'message'>): {
   readonly question: string;
   readonly reason: string;
 } {

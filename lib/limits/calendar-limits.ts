@@ -59,6 +59,20 @@ export const CALENDAR_LIMITS = {
     'Pressure for scars is renewed every 2 to 4 months, and falls by a third in 3 (Macintyre and Baird 2006, from memory).',
     'Days between visits of a grown person with scars',
   ),
+  reductionReviewDays: limit(
+    7,
+    'days',
+    'clinic default',
+    'Intensive treatment took 11 days in hospital to some weeks (Vignes 2007); whether it has levelled off shows in ladders days apart.',
+    'Days between ladders while a limb is reduced',
+  ),
+  unsettledReviewDays: limit(
+    14,
+    'days',
+    'clinic default',
+    'A limb that is not stable yet is measured again within two weeks, so that the garment is cut when it is; no interval is published.',
+    'Days between visits while somebody gets ready for a garment or wears an interim one',
+  ),
   newPieceReviewDays: limit(
     42,
     'days',

@@ -3,6 +3,7 @@ import type { Policy } from '../limits/policy';
 import { ageInYears } from '../units/age';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { PatientRecord } from './patient-record';
+import { phaseOn } from './phases';
 
 /** A record with the broad group of why the pieces are worn, where it is known; review intervals of grown patients hang on it. */
 export type ReviewedRecord = PatientRecord & { readonly diagnosisGroup?: string };
@@ -20,15 +21,16 @@ export type Review = {
 /**
  * When the next visit falls due: the last visit plus the clinic's interval, or sooner after a new piece.
  *
- * The interval is the clinic's table by age; grown people with scars have their own, and grown people with lymphoedema are seen some
+ * While somebody is reduced, or gets ready or wears an interim garment, the interval is that of the phase. Else it is the clinic's table by
+ * age; grown people with scars have their own, and grown people with lymphoedema are seen some
  * weeks after the first wear of a new piece. A visit in the second half of those weeks, or later, is that review.
- * Shape: a record and the policy; undefined before the first visit. Source: clinic defaults about published intervals, named in `LIMITS`.
+ * Shape: a record, the policy, the day whose phase counts; undefined before the first visit. Source: clinic defaults about published intervals, named in `LIMITS`.
  * Example: taped 14 Oct 2026 at 10 years, every 84 days: 6 Jan 2027.
  */
-export function nextReview(record: ReviewedRecord, policy: Policy): Review | undefined {
+export function nextReview(record: ReviewedRecord, policy: Policy, today: CalendarDay): Review | undefined {
   const last = record.visits.at(-1)?.day;
   if (last === undefined) return undefined;
-  const usual = intervalByAge(record, last, policy);
+  const usual = intervalOfPhase(record, policy, today) ?? intervalByAge(record, last, policy);
   const review: Review = { day: addDays(last, usual.days), since: last, after: 'visit', ...usual };
   const worn = isGrown(record, last, policy) && record.diagnosisGroup === 'lymphoedema' ? newestFirstWear(record) : undefined;
   if (!worn) return review;
@@ -38,9 +40,16 @@ export function nextReview(record: ReviewedRecord, policy: Policy): Review | und
   return seen || sooner >= review.day ? review : { day: sooner, since: worn, after: 'new piece', days, limit: 'newPieceReviewDays' };
 }
 
-/** The day the next visit falls due; undefined before the first visit. */
-export function nextVisit(record: ReviewedRecord, policy: Policy): CalendarDay | undefined {
-  return nextReview(record, policy)?.day;
+function intervalOfPhase({ phases = [] }: ReviewedRecord, policy: Policy, today: CalendarDay): Pick<Review, 'days' | 'limit'> | undefined {
+  switch (phaseOn(phases, today)?.kind) {
+    case 'reduction':
+      return { days: policy.reductionReviewDays, limit: 'reductionReviewDays' };
+    case 'getting-ready':
+    case 'interim-garment':
+      return { days: policy.unsettledReviewDays, limit: 'unsettledReviewDays' };
+    default:
+      return undefined;
+  }
 }
 
 function intervalByAge(record: ReviewedRecord, on: CalendarDay, policy: Policy): Pick<Review, 'days' | 'limit'> {

@@ -49,6 +49,6 @@ export type PatientFile = {
 
 /** The file as the rules see it. */
 export function recordOfFile({ details, visits, pieces, events, phases, cautions }: PatientFile): PatientRecord {
-  const { reference, born, sex, affected } = details;
-  return { reference, born, sex, affected, visits, pieces, events, phases, cautions };
+  const { reference, born, sex, affected, affectedParts } = details;
+  return { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), visits, pieces, events, phases, cautions };
 }

@@ -25,6 +25,8 @@ export type NamedMeasure = {
   readonly measure: string;
   readonly length: TypedLength;
   readonly note?: string;
+  /** Questions about it that were answered "keep". */
+  readonly kept?: readonly KeptDoubt[];
 };
 
 /** A part of one side, as swollen or scarred as an affected limb. */
@@ -98,7 +100,7 @@ export type PatientRecord = {
   readonly sex: Sex;
   readonly affected: readonly LimbSide[];
   /** Affected parts that are no limb; left out where none is. */
-  readonly affectedParts?: readonly PartOfSide[];
+  readonly affectedParts?: readonly PartOfSide[] | null;
   readonly visits: readonly Visit[];
   readonly pieces: readonly Piece[];
   readonly events?: readonly PatientEvent[];

@@ -30,13 +30,13 @@ function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
   const ask = dayToAsk(record.phases ?? [], policy, today);
   if (!ask) return [];
   const { phase, day } = ask;
-  const why = `${phase.kind === 'on-hold' ? 'on hold' : 'ended'} since ${showDay(phase.from)}${phase.note ? `: ${phase.note}` : ''}`;
+  const why = `${phase.kind === 'on-hold' ? 'on hold' : 'ended'} since ${showDay(phase.from)}${phase.note ? `: ${phase.note.replace(/\.$/, '')}` : ''}`;
   const sources: ComputedDate['sources'] = phase.askOn || phase.until ? [] : ['holdAskDays'];
   return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
 
-function visitDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {
-  const review = nextReview(record, policy);
+function visitDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
+  const review = nextReview(record, policy, today);
   if (!review) return [];
   const afterVisit = review.after === 'visit';
   return [

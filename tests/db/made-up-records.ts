@@ -20,6 +20,7 @@ export function details(reference: string, name: string | null = 'Mira Oduya'): 
     sex: 'F',
     diagnosisGroup: 'burn scar',
     affected: [{ limb: 'leg', side: 'right' }],
+    affectedParts: [{ part: 'foot', side: 'right' }],
     language: 'en',
     note: null,
   };
@@ -35,6 +36,17 @@ export function visitOn(day: string, note: string | null = null): TypedVisit {
     height: length('54 3/4', 'in', 1_390_650_000),
     weight: { text: '80 lb 8 oz', unit: 'lb', ng: 36_514_185_785_000 },
     note,
+    measures: [
+      {
+        part: 'foot',
+        side: 'right',
+        measure: 'foot-length',
+        length: length('8 1/4', 'in', 209_550_000),
+        note: 'standing',
+        kept: [{ kind: 'other-measures', by: 'R. Adeyemi', at: '2026-10-14T13:32:00.000Z' }],
+      },
+      { part: 'head', side: 'middle', measure: 'head-girth', length: length('52,5', 'cm', 525_000_000) },
+    ],
     ladders: [
       {
         limb: 'leg',

@@ -129,7 +129,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
     const [line] = await visitLines(patientId);
     expect(line).toMatchObject({ kind: 'visit', title: 'Book the visit', due: '2026-10-24', prompt: { cause: 'visit' } });
-    const given = { promptKey: 'visit', rule: 'visit-overdue', ruleVersion: '2', inputsHash: line?.prompt?.inputs ?? '', inputs: {} };
+    const given = { promptKey: 'visit', rule: 'visit-overdue', ruleVersion: '3', inputsHash: line?.prompt?.inputs ?? '', inputs: {} };
     const titles = async (today: CalendarDay) => {
       await at.db.renew.refreshPatient(at.therapist, patientId, today);
       return (await visitLines(patientId)).map((one) => one.title);
@@ -149,7 +149,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     expect(await titles(calendarDay('2027-03-01'))).toEqual([]);
     await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-08-08') });
     expect(await titles(calendarDay('2027-03-01'))).toContain('Book the visit');
-    const again = { ...given, inputsHash: 'visit-overdue/2: 2026-08-08', until: null, reason: null };
+    const again = { ...given, inputsHash: 'visit-overdue/3: 2026-08-08', until: null, reason: null };
     await at.db.answers.answerPrompt(at.therapist, patientId, { ...again, answer: 'act' }, new Date('2026-12-02T10:00:00Z'));
     expect(await titles(calendarDay('2027-03-01'))).not.toContain('Book the visit');
     await at.db.answers.answerPrompt(at.therapist, patientId, { ...again, answer: 'open-again' }, new Date('2026-12-03T10:00:00Z'));

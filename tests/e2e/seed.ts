@@ -37,7 +37,7 @@ async function seed(): Promise<void> {
   await addPatient(therapist, { submissionId: 'seed 1', details: details('HL-0098', 'Joss Tamblyn') });
   const mira = await addPatient(therapist, { submissionId: 'seed 2', details: details('HL-0147', 'Mira Oduya') });
   if (mira.kind !== 'saved') throw new Error(mira.kind);
-  await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: visitOn('2026-10-14') });
+  await saveVisit(therapist, { patientId: mira.patientId, submissionId: 'seed 3', visit: { ...visitOn('2026-10-14'), measures: null } });
   const { patients } = demoClinic(todayIn(clinic.timeZone));
   for (const one of patients.filter(({ details }) => STORIES.includes(details.name))) await seedPatient(therapist, one);
   await refreshStale(therapist, todayIn(clinic.timeZone));

@@ -64,7 +64,9 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
       name: 'visit corrected',
       write: async () => {
         const [visit] = await visits();
-        const entry = { submissionId: form(), visit: visitOn('2026-10-14', `${words} corrected`), reason: `${words} slip` };
+        const typed = visitOn('2026-10-14', `${words} corrected`);
+        const measures = (typed.measures ?? []).map((one) => ({ ...one, note: `${words} measure` }));
+        const entry = { submissionId: form(), visit: { ...typed, measures }, reason: `${words} slip` };
         await db.visits.reviseVisit(therapist, visit?.visitId ?? '', visit?.revision ?? 0, entry);
       },
     },

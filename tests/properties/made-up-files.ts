@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import type { Ladder, Rung } from '@/lib/ladder/ladder';
 import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
+import { MEASURES } from '@/lib/parts/catalogue';
 import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { Order } from '@/lib/record/order';
 import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
-import { OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';
+import { type NamedMeasure, OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';
 import { ENDED_AS, type Phase } from '@/lib/record/phases';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
@@ -273,3 +274,47 @@ export const anyFile: fc.Arbitrary<PatientFile> = fc
         );
       }),
   );
+
+const SIDED = MEASURES.flatMap((measure) =>
+  (measure.sides === 'middle' ? (['middle'] as const) : (['left', 'right'] as const)).map((side) => ({ measure, side })),
+);
+
+/** Named measures of one visit, each side of each at most once. */
+const anyMeasures: fc.Arbitrary<readonly NamedMeasure[]> = fc
+  .subarray(SIDED, { minLength: 1, maxLength: 6 })
+  .chain((places) => fc.tuple(...places.map(({ measure, side }) => anyMeasureOf(measure, side))));
+
+function anyMeasureOf(measure: (typeof MEASURES)[number], side: NamedMeasure['side']): fc.Arbitrary<NamedMeasure> {
+  const kept = fc.array(fc.record({ kind: fc.constantFrom('last-visit', 'sum-check'), by: initials, at: moment }), {
+    minLength: 1,
+    maxLength: 2,
+  });
+  return fc
+    .record({
+      part: fc.constantFrom(measure.part, measure.alsoOf ?? measure.part),
+      length: fc.oneof(typed('in', 2, 60), typed('cm', 5, 90)),
+      note: fc.option(
+        anyWords.filter((words) => words.trim() !== ''),
+        { nil: undefined },
+      ),
+      kept: fc.option(kept, { nil: undefined }),
+    })
+    .map(({ part, length, note, kept }) => ({ part, side, measure: measure.id, length, ...(note && { note }), ...(kept && { kept }) }));
+}
+
+const PARTS_OF_SIDES = [
+  { part: 'hand', side: 'left' },
+  { part: 'foot', side: 'right' },
+  { part: 'head', side: 'middle' },
+] as const;
+
+/** A made-up patient with named measures at every visit, and affected parts. Beside `anyFile`, from which recorded files were made. */
+export const anyMeasuredFile: fc.Arbitrary<PatientFile> = anyFile.chain((file) =>
+  fc
+    .tuple(fc.subarray([...PARTS_OF_SIDES], { minLength: 1 }), fc.tuple(...file.visits.map(() => anyMeasures)))
+    .map(([affectedParts, measures]) => ({
+      ...file,
+      details: { ...file.details, affectedParts },
+      visits: file.visits.map((visit, index) => ({ ...visit, measures: measures[index] ?? [] })),
+    })),
+);

@@ -56,11 +56,11 @@ const INGA: Story = {
   name: 'Inga Tolland',
   shows: 'course: an interim garment',
   years: 47,
-  visits: [armVisit(48, '11:00', 'KD', 74.5, swells(0.12)), armVisit(20, '11:00', 'KD', 74.1, swells(0.05))],
+  visits: [armVisit(37, '11:00', 'KD', 74.5, swells(0.12)), armVisit(9, '11:00', 'KD', 74.1, swells(0.05))],
   pieces: [],
   phases: [
-    { kind: 'reduction', daysBack: 48 },
-    { kind: 'interim-garment', daysBack: 20, note: 'Ready-made sleeve, by day.' },
+    { kind: 'reduction', daysBack: 37 },
+    { kind: 'interim-garment', daysBack: 9, note: 'Ready-made sleeve, by day.' },
   ],
 };
 

@@ -20,12 +20,15 @@ import { VisitsPanel } from '@/app/_patient/visits-panel';
 import { VolumePanel } from '@/app/_patient/volume-panel';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
+import { ExcessFirst } from '@/app/_result/excess-first';
+import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
+import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { isAtRest } from '@/lib/record/day-to-ask';
 import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
@@ -81,6 +84,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
       <CourseLine analysis={analysis} patientId={patientId} />
+      <ExcessFirst analysis={analysis} swelling={!record.diagnosisGroup.endsWith('scar')} shown={analysis.limbs.flatMap(newestOf)} />
       <NextAction
         prompts={prompts}
         patientId={patientId}
@@ -112,6 +116,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
             </VolumePanel>
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
+          <MeasuresPanel analysis={analysis} />
           <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
           <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
           <LettersPanel letters={letters} timeZone={clinic.timeZone} />
@@ -122,4 +127,10 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       <ProtocolLine />
     </main>
   );
+}
+
+/** A limb with its newest visit, where it has one. */
+function newestOf(limb: AnalysedLimb) {
+  const at = limb.series.visits.at(-1);
+  return at ? [{ limb, at }] : [];
 }

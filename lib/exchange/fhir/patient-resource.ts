@@ -1,7 +1,8 @@
 import type { Identifier, Organization, Patient } from 'fhir/r4';
 import { limbInWords } from '../../ladder/limb';
+import type { Part, PartSide } from '../../parts/measure';
 import type { PatientDetails } from '../../record/patient-details';
-import type { LimbSide, Sex } from '../../record/patient-record';
+import type { LimbSide, PartOfSide, Sex } from '../../record/patient-record';
 import { calendarDay } from '../../units/calendar-day';
 import { extendedText, extensionsOf, fhirText, listed, textExtension } from './extensions';
 import { OWN } from './own-codes';
@@ -44,6 +45,7 @@ export function patientResource(details: PatientDetails, owner: BundleOwner): Pa
     extension: listed([
       ...textExtension('diagnosis-group', details.diagnosisGroup),
       ...details.affected.flatMap(({ limb, side }) => textExtension('affected-limb', limbInWords(limb, side))),
+      ...(details.affectedParts ?? []).flatMap(({ part, side }) => textExtension('affected-part', `${side} ${part}`)),
       ...textExtension('note', details.note),
     ]),
     identifier: [referenceIdentifier(details.reference, owner)],
@@ -62,6 +64,7 @@ export function referenceOf({ identifier = [] }: Patient): string | undefined {
 
 /** The patient of a bundle of ours. */
 export function detailsOf(patient: Patient): PatientDetails {
+  const parts = extensionsOf(patient, 'affected-part').flatMap(({ valueString }) => partOfSide(valueString ?? ''));
   const sex = (['F', 'M', 'X'] as const).find((one) => GENDER[one] === patient.gender) ?? 'X';
   return {
     reference: referenceOf(patient) ?? '',
@@ -70,6 +73,7 @@ export function detailsOf(patient: Patient): PatientDetails {
     sex,
     diagnosisGroup: extendedText(patient, 'diagnosis-group') ?? '',
     affected: extensionsOf(patient, 'affected-limb').map(({ valueString }) => limbSideOf(valueString ?? '')),
+    ...(parts.length > 0 ? { affectedParts: parts } : {}),
     language: patient.communication?.[0]?.language.coding?.[0]?.code ?? 'en',
     note: extendedText(patient, 'note'),
   };
@@ -77,4 +81,9 @@ export function detailsOf(patient: Patient): PatientDetails {
 
 function limbSideOf(words: string): LimbSide {
   return { limb: words.endsWith('arm') ? 'arm' : 'leg', side: words.startsWith('left') ? 'left' : 'right' };
+}
+
+function partOfSide(words: string): PartOfSide[] {
+  const found = /^(left|right|middle) (hand|foot|trunk|head)$/.exec(words);
+  return found ? [{ part: found[2] as Part, side: found[1] as PartSide }] : [];
 }

@@ -3,13 +3,14 @@ import type { z } from 'zod';
 import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
 import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-file';
-import { OCCASIONS, type SingleReading } from '../../record/patient-record';
+import { type NamedMeasure, OCCASIONS, type SingleReading } from '../../record/patient-record';
 import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../record/phases';
 import { type CalendarDay, readDay } from '../../units/calendar-day';
 import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, PHASE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
 import { type BundleGraph, bundleGraph } from './bundle-graph';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
+import { isNamedMeasure, namedMeasureOf } from './measure-resources';
 import { OWN, OWN_SYSTEM, type OwnCode, ownIdentifier } from './own-codes';
 import { withoutKey } from './own-ids';
 import { detailsOf, referenceOf } from './patient-resource';
@@ -111,9 +112,11 @@ function passedOverIn(graph: BundleGraph): string[] {
   });
 }
 
-function isOursOrBody({ code }: Observation): boolean {
+function isOursOrBody(observation: Observation): boolean {
+  const { code } = observation;
   const vital = [BODY.height.code, BODY.weight.code, BODY_MASS_INDEX.code] as readonly string[];
-  return code.coding?.some(({ system, code: one }) => system === OWN_SYSTEM || vital.includes(one ?? '')) ?? false;
+  const isOwn = code.coding?.some(({ system, code: one }) => system === OWN_SYSTEM || vital.includes(one ?? '')) ?? false;
+  return isOwn || isNamedMeasure(observation);
 }
 
 function checkPatient(patient: Patient): void {
@@ -129,6 +132,7 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], gra
   const weight = own.find((one) => one.code.coding?.[0]?.code === BODY.weight.code);
   const readings = inOrder(own.filter((one) => hasCode(one, 'single-reading'))).map(readingOf);
   const keptBody = [height, weight].flatMap((one) => (one ? keptQuestions(one) : []));
+  const measures = inOrder(own.filter(isNamedMeasure)).map(measureOfObservation);
   const occasion = OCCASIONS.find((one) => one === extendedText(encounter, 'occasion')) ?? null;
   return {
     keptBody: keptBody.length > 0 ? keptBody : null,
@@ -142,12 +146,19 @@ function visitOf(encounter: Encounter, observations: readonly Observation[], gra
     height: height ? needed(height, lengthOf(height.valueQuantity)) : null,
     weight: weight ? needed(weight, massOf(weight.valueQuantity)) : null,
     readings: readings.length > 0 ? readings : null,
+    ...(measures.length > 0 ? { measures } : {}),
     ladders: inOrder(own.filter((one) => hasCode(one, 'girth-ladder'))).map((panel) => ladderOf(panel, graph)),
   };
 }
 
 function readingOf(observation: Observation): SingleReading {
   return { name: observation.code.text ?? '', length: needed(observation, lengthOf(observation.valueQuantity)) };
+}
+
+function measureOfObservation(observation: Observation): NamedMeasure {
+  const found = namedMeasureOf(observation, needed(observation, lengthOf(observation.valueQuantity)));
+  if (!found) throw new BundleRefusal(`${named(observation)} names no measure of the part and side beside it.`);
+  return found;
 }
 
 function ladderOf(panel: Observation, graph: BundleGraph): FiledLadder {

@@ -4,6 +4,7 @@ import type { PatientFile } from '../../record/patient-file';
 import { cautionResource, eventResource, orderResource, phaseResource, pieceResources } from './garment-resources';
 import { ladderResources } from './ladder-resources';
 import { limbPlaces } from './limb-places';
+import { MEASURE_CODE_SYSTEM, measureResources } from './measure-resources';
 import { OWN, OWN_CODE_SYSTEM } from './own-codes';
 import { type BundleOwner, shortNames, withOwnIds } from './own-ids';
 import { clinicResource, patientResource } from './patient-resource';
@@ -28,6 +29,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
     return [
       encounterResource(visit, id, index + 1),
       ...bodyResources(visit, id, status),
+      ...measureResources(visit, id, status),
       ...visit.ladders.flatMap((ladder, number) => ladderResources(visit, ladder, id, number + 1, status, places, volumeOf.get(ladder))),
       ...provenanceResources(writings, id),
     ];
@@ -55,6 +57,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
       ),
       ...file.cautions.map((caution, index) => cautionResource(caution, cautionNames[index] ?? '', index + 1)),
       OWN_CODE_SYSTEM,
+      ...(file.visits.some(({ measures }) => measures?.length) ? [MEASURE_CODE_SYSTEM] : []),
     ],
     owner,
   );

@@ -6,6 +6,7 @@ import { checkSet, TALLY } from './check-set';
 import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { NAMED_MEASURE } from './measure-table';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
@@ -14,7 +15,7 @@ import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
-const READ = [SUBJECT, VISIT, BODY_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION];
+const READ = [SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
@@ -72,7 +73,7 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
 
 /** A table that sets did not have before, and that this one was not written with. */
 function isYounger(table: SetTable, files: ReadonlyMap<string, string>, written: SetTally | undefined): boolean {
-  return table === PHASE && !files.has(fileOf(table)) && written?.rows[table.name] === undefined;
+  return (table === PHASE || table === NAMED_MEASURE) && !files.has(fileOf(table)) && written?.rows[table.name] === undefined;
 }
 
 function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {

@@ -1,14 +1,16 @@
 import type { KeptDoubt, Rung } from '../../ladder/ladder';
 import { isLandmarkOf, type LimbKind, type Side } from '../../ladder/limb';
+import type { Part, PartSide } from '../../parts/measure';
 import { groupedBy } from '../../record/grouped-by';
 import type { PatientDetails } from '../../record/patient-details';
 import type { FiledLadder, FiledVisit } from '../../record/patient-file';
-import { type LimbSide, OCCASIONS, type SingleReading } from '../../record/patient-record';
+import { type LimbSide, OCCASIONS, type PartOfSide, type SingleReading } from '../../record/patient-record';
 import type { LengthUnit } from '../../units/length';
 import type { CsvRow } from '../csv-table';
 import { timeCell } from '../ladder-cells';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { NAMED_MEASURE, readNamedMeasure } from './measure-table';
 import { cellOrNull, landmarkCell, momentCell, neededLengthCells, numberCell, typedLengthCells, typedMassCells } from './read-set-cells';
 import type { RowsOf } from './set-table';
 import { BODY_MEASURE, VISIT } from './visit-tables';
@@ -21,22 +23,24 @@ export function readDetails(row: CsvRow): PatientDetails {
     born: dayCell(row, 'born'),
     sex: oneOfCell(row, 'sex', ['F', 'M', 'X'] as const),
     diagnosisGroup: filledCell(row, 'diagnosis_group'),
-    affected: affectedCell(row),
+    ...affectedCell(row),
     language: filledCell(row, 'language'),
     note: cellOrNull(row, 'note'),
   };
 }
 
-function affectedCell(row: CsvRow): readonly LimbSide[] {
-  return row
-    .cell('affected')
-    .split('; ')
-    .filter((words) => words !== '')
-    .map((words) => {
-      const found = /^(left|right) (leg|arm)$/.exec(words);
-      if (!found) return refuseCell(row, 'affected', `“${words}” is not a limb. Write “left leg; right arm”.`);
-      return { limb: found[2] as LimbKind, side: found[1] as Side };
-    });
+function affectedCell(row: CsvRow): Pick<PatientDetails, 'affected' | 'affectedParts'> {
+  const affected: LimbSide[] = [];
+  const parts: PartOfSide[] = [];
+  for (const words of row.cell('affected').split('; ')) {
+    if (words === '') continue;
+    const limb = /^(left|right) (leg|arm)$/.exec(words);
+    const part = /^(left|right|middle) (hand|foot|trunk|head)$/.exec(words);
+    if (limb) affected.push({ limb: limb[2] as LimbKind, side: limb[1] as Side });
+    else if (part) parts.push({ part: part[2] as Part, side: part[1] as PartSide });
+    else refuseCell(row, 'affected', `“${words}” is not a limb or a part. Write “left leg; right arm; left hand”.`);
+  }
+  return { affected, ...(parts.length > 0 ? { affectedParts: parts } : {}) };
 }
 
 /** The visits of a subject with all that hangs on them. */
@@ -53,8 +57,9 @@ export function readVisits(subjectId: string, rowsOf: RowsOf): readonly FiledVis
       occasion: row.cell('occasion') === '' ? null : oneOfCell(row, 'occasion', OCCASIONS),
     };
     const body = readBody(rowsOf(BODY_MEASURE, 'visit_id', id));
+    const measures = rowsOf(NAMED_MEASURE, 'visit_id', id).map(readNamedMeasure);
     const ladders = rowsOf(LADDER, 'visit_id', id).map((ladder) => readLadder(ladder, rowsOf));
-    return { ...head, ...body, ladders };
+    return { ...head, ...body, ...(measures.length > 0 ? { measures } : {}), ladders };
   });
 }
 

@@ -3,6 +3,7 @@ import { csvText } from '../csv-text';
 import { defused, isWords } from './defused';
 import { PROMPT, VOLUME } from './found-tables';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
+import { NAMED_MEASURE } from './measure-table';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import type { Column, SetPart, SetTable } from './set-table';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
@@ -12,6 +13,7 @@ export const SET_TABLES: readonly SetTable[] = [
   SUBJECT,
   VISIT,
   BODY_MEASURE,
+  NAMED_MEASURE,
   LADDER,
   RUNG,
   LANDMARK,

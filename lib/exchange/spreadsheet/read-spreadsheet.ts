@@ -55,14 +55,14 @@ function hasShortYears({ rows, more = [] }: TextTable, mapping: Mapping): boolea
 }
 
 /**
- * The patients of a spreadsheet as a mapping says, each as a file with ladders and nothing else.
+ * The patients of a spreadsheet as a mapping says, each as a file with ladders and nothing else; rows of the ladders layout also bring named measures.
  *
  * A patient with one bad cell is left out whole, and the cell is named by line and column with its reason. Figures stay as they were typed.
  * Shape: the table, the mapping, and the last day a visit may have.
  */
 export function readSpreadsheet(table: TextTable, mapping: Mapping, today: CalendarDay): SpreadsheetRead {
   const { rows, faults } = translatedAll(mended(table, mapping), mapping);
-  const read = readLadderRows(rows, today);
+  const read = readLadderRows(rows, today, mapping.layout === 'rungs' ? 'kept' : 'refused');
   const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
   return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
 }
@@ -86,9 +86,19 @@ function translated(table: TextTable, mapping: Mapping): TranslatedRows {
 }
 
 /** A record of ladders as a file: no name, the group that was chosen, everything else empty. */
-export function fileOf({ reference, born, sex, affected, visits }: PatientRecord, diagnosisGroup: string): PatientFile {
+export function fileOf({ reference, born, sex, affected, affectedParts, visits }: PatientRecord, diagnosisGroup: string): PatientFile {
   return {
-    details: { reference, name: null, born, sex, diagnosisGroup, affected, language: 'en', note: null },
+    details: {
+      reference,
+      name: null,
+      born,
+      sex,
+      diagnosisGroup,
+      affected,
+      ...(affectedParts ? { affectedParts } : {}),
+      language: 'en',
+      note: null,
+    },
     visits: visits.map((visit, index) => ({
       ...visit,
       id: `visit-${index + 1}`,

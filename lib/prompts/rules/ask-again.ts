@@ -16,7 +16,7 @@ export const askAgain: Rule = {
         action: 'ask',
         due: day,
         title: `Consider asking whether care goes on: ${held} since ${showDay(phase.from)}.`,
-        facts: [`To be asked on ${showDay(day)}${phase.note ? `. Noted: ${phase.note}` : ''}.`],
+        facts: [`To be asked on ${showDay(day)}${phase.note ? `. Noted: ${phase.note.replace(/\.$/, '')}` : ''}.`],
         missing: [],
         limits: phase.askOn ? [] : ['holdAskDays'],
         cause: 'course: ask again',

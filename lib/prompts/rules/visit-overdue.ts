@@ -5,9 +5,9 @@ import type { Rule } from '../prompt';
 /** Visit overdue: the clinic's review interval has passed since the last visit, or since a new piece was first worn. */
 export const visitOverdue: Rule = {
   id: 'visit-overdue',
-  version: 2,
+  version: 3,
   apply: ({ record, policy, today }) => {
-    const review = nextReview(record, policy);
+    const review = nextReview(record, policy, today);
     const last = record.visits.at(-1)?.day;
     if (!review || !last || review.day >= today) return [];
     const since = review.after === 'visit' ? '' : ` after first wear of a new piece on ${showDay(review.since)}`;

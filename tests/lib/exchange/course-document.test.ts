@@ -7,6 +7,7 @@ import { PHASE_COLUMNS, withPhases } from '@/lib/exchange/read-phases-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { excessAt as excessAtVisit, goneSentence } from '@/lib/summary/excess-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { seeded } from '../../cohort/random';
 import { ARM, armRows, phasesFile } from './course-files';
 import { file } from './files';
 
@@ -95,12 +96,25 @@ describe('excess in the document', () => {
     expect(said?.[0]).not.toContain('gone');
     expect(said?.[1]?.startsWith(start(1, 289, '14.7'))).toBe(true);
     // 50.0396 % as printed; (2512.0486 − 2255.4643) / 578.8465 = 44.33 %.
-    expect(said?.[1]).toContain(
-      'The first difference, 5 Jan 2026: 50.0 % gone (right arm of the same day), 44.3 % gone (right arm as it was then).',
-    );
-    expect(goneSentence({ sameDay: -0.964, fixed: 0.02, since: calendarDay('2026-01-05') }, { limb: 'leg', side: 'right' })).toContain(
-      'grown by 96.4\u202f% (left leg of the same day), 2.0\u202f% gone (left leg as it was then)',
-    );
+    const [first, now] = document.map((one) => ({ ml: one?.ml ?? 0, sdMl: one?.sdMl ?? 0 }));
+    // The error by brute force: both excesses drawn 20,000 times from their own errors, the spread of 1 − E₂/E₁ taken.
+    const random = seeded(2101);
+    const drawn = Array.from({ length: 20_000 }, () => 1 - drawnFrom(now) / drawnFrom(first));
+    function drawnFrom(one = { ml: 0, sdMl: 0 }): number {
+      return one.ml + random.normal(one.sdMl);
+    }
+    const mean = drawn.reduce((sum, one) => sum + one, 0) / drawn.length;
+    const sd = Math.sqrt(drawn.reduce((sum, one) => sum + (one - mean) ** 2, 0) / drawn.length);
+    const [, gone, error2] =
+      /The first difference, 5 Jan 2026: ([\d.]+) % gone, give or take ([\d.]+) % \(right arm of the same day\), 44.3 % gone \(right arm as it was then\)\.$/.exec(
+        said?.[1] ?? '',
+      ) ?? [];
+    expect(gone).toBe('50.0');
+    expect(Number(error2) / (196 * sd)).toBeGreaterThan(0.95);
+    expect(Number(error2) / (196 * sd)).toBeLessThan(1.05);
+    expect(
+      goneSentence({ sameDay: -0.964, sameDayError: 0.2, fixed: 0.02, since: calendarDay('2026-01-05') }, { limb: 'leg', side: 'right' }),
+    ).toContain('grown by 96.4\u202f%, give or take 20.0\u202f% (left leg of the same day), 2.0\u202f% gone (left leg as it was then)');
   });
 
   it('is not there without the other limb of that day, nor where both are affected; weight then takes its place', () => {

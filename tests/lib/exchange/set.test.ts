@@ -14,7 +14,7 @@ import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { groupedBy } from '@/lib/record/grouped-by';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
-import { anyFile, anyWords } from '@/tests/properties/made-up-files';
+import { anyFile, anyMeasuredFile, anyWords } from '@/tests/properties/made-up-files';
 
 const TODAY = calendarDay('2026-11-25');
 const RAW: SetStyle = { research: false, defused: false };
@@ -64,6 +64,48 @@ describe('the set of tables', () => {
       }),
       { numRuns: 50, seed: 20261125 },
     );
+  });
+
+  it.each([
+    ['raw', RAW],
+    ['safe for spreadsheets', { research: false, defused: true }],
+  ])('named measures and affected parts come back to the typed text, %s', (_name, style) => {
+    fc.assert(
+      fc.property(fc.array(anyMeasuredFile, { minLength: 4, maxLength: 4 }), (files) => {
+        const read = readSet(setOf(files, style));
+        expect(read).toEqual({ kind: 'read', patients: files.map((file, index) => asRead(file, `S${index + 1}`)) });
+      }),
+      { numRuns: 25, seed: 22 },
+    );
+  });
+
+  it('a set from before named measures is read; one that lost their table is not', () => {
+    const file = fc.sample(anyFile, { numRuns: 1, seed: 22 });
+    const set = setOf(file, RAW);
+    set.delete('named_measure.csv');
+    expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: 'named_measure.csv' } });
+    set.set(DICTIONARY_FILE, (set.get(DICTIONARY_FILE) ?? '').replace('"named_measure":0', '"no_measure":0'));
+    expect(readSet(set)).toEqual({ kind: 'read', patients: file.map((one) => asRead(one, 'S1')) });
+  });
+
+  it.each([
+    ['a measure of another part', 'hand', 'right', 'foot-length', 'measure'],
+    ['a measure that is none', 'hand', 'right', 'hat-size', 'measure'],
+    ['a side it is not taken on', 'foot', 'middle', 'foot-length', 'side'],
+    ['a part that is none', 'tail', 'right', 'foot-length', 'part'],
+  ])('refuses %s, by its cell', (_name, part, side, measure, column) => {
+    const [file] = fc.sample(
+      anyMeasuredFile.filter(({ visits }) => visits.length > 0),
+      { numRuns: 1, seed: 22 },
+    );
+    const set = setOf(file ? [file] : [], RAW);
+    const [head, ...lines] = (set.get('named_measure.csv') ?? '').split('\r\n');
+    const cells = (lines[0] ?? '').split(',');
+    set.set(
+      'named_measure.csv',
+      [head, [...cells.slice(0, 2), part, side, measure, ...cells.slice(5)].join(','), ...lines.slice(1)].join('\r\n'),
+    );
+    expect(readSet(set)).toMatchObject({ kind: 'fault', fault: { file: 'named_measure.csv', line: 2, column } });
   });
 
   it('10,000 random words come back equal through defusing and CSV, as an independent reader sees them (RFC 4180)', () => {

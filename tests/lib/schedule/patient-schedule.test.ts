@@ -40,7 +40,7 @@ describe('the next visit', () => {
     ['2026-01-31', '2022-06-01', '2026-03-28'],
     ['2024-02-29', '1980-03-01', '2024-08-29'],
   ])('after %s of someone born %s falls on %s', (last, born, due) => {
-    expect(nextReview(recordOf([visitOf(last, [legOf()])], { born: calendarDay(born) }), DEFAULT_POLICY)?.day).toBe(due);
+    expect(nextReview(recordOf([visitOf(last, [legOf()])], { born: calendarDay(born) }), DEFAULT_POLICY, calendarDay(last))?.day).toBe(due);
   });
 
   /**
@@ -61,9 +61,22 @@ describe('the next visit', () => {
       ...recordOf([visitOf('2027-01-01', [legOf()])], { born: calendarDay(born) }),
       ...(diagnosisGroup ? { diagnosisGroup } : {}),
     };
-    const days = nextReview(record, DEFAULT_POLICY)?.days ?? 0;
+    const days = nextReview(record, DEFAULT_POLICY, calendarDay('2027-01-01'))?.days ?? 0;
     expect(days).toBeGreaterThanOrEqual(least);
     expect(days).toBeLessThanOrEqual(most);
+  });
+
+  it('comes by the phase of the day: weekly while a limb is reduced, within two weeks before it is stable, then by age', () => {
+    const phases = [
+      { kind: 'getting-ready', from: calendarDay('2026-09-01'), until: null, baselineDay: null },
+      { kind: 'reduction', from: calendarDay('2026-10-01'), until: null, baselineDay: null },
+      { kind: 'garments', from: calendarDay('2026-11-01'), until: null, baselineDay: null },
+    ] as const;
+    const record = { ...recordOf([visitOf('2026-09-20', [legOf()])], { born: GROWN }), phases };
+    const due = (today: string) => nextReview(record, DEFAULT_POLICY, calendarDay(today));
+    expect(due('2026-09-30')).toMatchObject({ day: '2026-10-04', limit: 'unsettledReviewDays' });
+    expect(due('2026-10-01')).toMatchObject({ day: '2026-09-27', limit: 'reductionReviewDays' });
+    expect(due('2026-11-01')).toMatchObject({ day: '2027-03-21', limit: 'reviewDays' });
   });
 
   it('comes six weeks after a new piece for a grown person with lymphoedema, and six months after that visit', () => {

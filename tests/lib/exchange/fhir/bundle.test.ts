@@ -13,7 +13,7 @@ import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
-import { anyFile } from '@/tests/properties/made-up-files';
+import { anyFile, anyMeasuredFile } from '@/tests/properties/made-up-files';
 import { byFhir, byMedplum, byOwnRules, notCarried } from './validators';
 
 const TODAY = calendarDay('2026-11-25');
@@ -152,6 +152,58 @@ describe('bundles of 200 made-up patients', () => {
     const twice = { ...(file as PatientFile), visits: visit ? [visit, { ...visit, id: 'again', day: calendarDay('2026-04-01') }] : [] };
     const places = (one: PatientFile) => parsed(one).entry?.filter(({ resource }) => resource?.resourceType === 'BodyStructure').length;
     expect(places(twice)).toBe(places({ ...twice, visits: twice.visits.slice(0, 1) }));
+  });
+});
+
+describe('named measures in a bundle', () => {
+  const measured = fc.sample(anyMeasuredFile, { numRuns: 40, seed: 22 });
+  const observations = (bundle: Bundle<FhirResource>) =>
+    (bundle.entry ?? []).flatMap(({ resource }) => (resource?.resourceType === 'Observation' ? [resource] : []));
+
+  it('come back with nothing lost, to the typed text, kept questions and affected parts among it', () => {
+    for (const file of measured) {
+      const bundle = parsed(file);
+      expect(isOurBundle(bundle)).toBe(true);
+      expect(readOurBundle(bundle)).toEqual({ kind: 'read', files: [asRead(file)], passedOver: [] });
+    }
+  });
+
+  it('pass both validators and our own rules', () => {
+    const faults = measured.slice(0, 10).flatMap((file) => {
+      const bundle = parsed(file);
+      const taken = observations(bundle).filter(({ code }) => code.coding?.[0]?.system?.endsWith('/named-measure'));
+      expect(taken).toHaveLength(file.visits.flatMap(({ measures }) => measures ?? []).length);
+      return [...byFhir(bundle), ...taken.flatMap(byMedplum), ...byOwnRules(bundle)];
+    });
+    expect(faults).toEqual([]);
+  });
+
+  it('have codes of the code system that travels along, and a public one where the definition is the same', () => {
+    const bundles = measured.map(parsed);
+    const codings = bundles.flatMap(observations).flatMap(({ code }) => code.coding ?? []);
+    const published = new Set(
+      bundles
+        .flatMap(({ entry = [] }) =>
+          entry.flatMap(({ resource }) => (resource?.resourceType === 'CodeSystem' ? (resource.concept ?? []) : [])),
+        )
+        .map(({ code }) => code),
+    );
+    const own = codings.filter(({ system }) => system?.startsWith('https://rungwise.invalid/'));
+    expect(own.length).toBeGreaterThan(100);
+    expect(own.filter(({ code }) => !published.has(code ?? ''))).toEqual([]);
+    // HL7 FHIR R4, value set observation-vitalsign-headcircum, has 8287-5.
+    expect(codings).toContainEqual({
+      system: 'http://loinc.org',
+      code: '8287-5',
+      display: 'Head Occipital-frontal circumference by Tape measure',
+    });
+  });
+
+  it('are refused where part and measure do not go together', () => {
+    const bundle = parsed(measured.find(({ visits }) => visits.length > 0) as PatientFile);
+    const taken = observations(bundle).find(({ code }) => code.coding?.[0]?.system?.endsWith('/named-measure'));
+    if (taken?.code.coding?.[0]) taken.code.coding[0].code = 'hat-size';
+    expect(readOurBundle(bundle)).toMatchObject({ kind: 'refused', reason: expect.stringContaining(`Observation/${taken?.id}`) });
   });
 });
 

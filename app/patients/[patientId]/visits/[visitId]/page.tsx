@@ -8,8 +8,10 @@ import { PromptView } from '@/app/_patient/prompt-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { changeRows } from '@/app/_result/change-rows';
+import { ExcessFirst } from '@/app/_result/excess-first';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
+import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
@@ -80,6 +82,11 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </Link>
       </PatientTitle>
       <CautionLine loaded={loaded} patientId={patientId} />
+      <ExcessFirst
+        analysis={analysis}
+        swelling={!record.diagnosisGroup.endsWith('scar')}
+        shown={limbs.map(({ limb, at: { at } }) => ({ limb, at }))}
+      />
       <div className="halves verdicts">
         {ordered.map(({ limb, at }) => (
           <LimbResult
@@ -100,6 +107,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </p>
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
+      <MeasuresPanel analysis={analysis} visitId={visitId} />
       <OtherReadings visit={visit} />
       {kinds.slice(0, PIECES_SHOWN).map(shown)}
       {kinds.length > PIECES_SHOWN && (

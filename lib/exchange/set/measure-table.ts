@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { measureOf } from '../../parts/catalogue';
+import { isTakenOn, PARTS } from '../../parts/measure';
+import type { NamedMeasure } from '../../record/patient-record';
+import type { CsvRow } from '../csv-table';
+import { isMoment } from '../filed-json';
+import { filledCell, oneOfCell, refuseCell } from '../read-cells';
+import { jsonCell, neededLengthCells } from './read-set-cells';
+import { lengthCells, type SetTable, SUBJECT_ID, typedColumns, VISIT_ID, visitIdIn } from './set-table';
+
+/** Table `named_measure`: girths, lengths, heights and breadths of hand, foot, trunk and head. */
+export const NAMED_MEASURE: SetTable = {
+  name: 'named_measure',
+  says: 'One row a named measure of hand, foot, trunk or head that was taken at a visit.',
+  columns: [
+    SUBJECT_ID,
+    VISIT_ID,
+    { name: 'part', kind: 'word', says: 'hand, foot, trunk or head.' },
+    { name: 'side', kind: 'word', says: 'left or right, the patient’s own; middle where there is one for both.' },
+    { name: 'measure', kind: 'word', says: 'The measure, by the id of the catalogue.' },
+    ...typedColumns('length', 'The figure'),
+    { name: 'note', kind: 'free-text', says: 'Note on the figure.' },
+    { name: 'kept_questions', kind: 'json', says: 'Questions about the figure that were answered "keep": which, by whom and when.' },
+  ],
+  rows: (part) =>
+    part.file.visits.flatMap((visit) =>
+      (visit.measures ?? []).map((taken) => ({
+        subject_id: part.subjectId,
+        visit_id: visitIdIn(part, visit.id),
+        part: taken.part,
+        side: taken.side,
+        measure: taken.measure,
+        ...lengthCells('length', taken.length),
+        note: taken.note ?? '',
+        kept_questions: taken.kept ? JSON.stringify(taken.kept) : '',
+      })),
+    ),
+};
+
+const KEPT = z.array(z.object({ kind: z.string(), by: z.string(), at: z.string().refine(isMoment, 'is not a moment') }));
+
+/** One row of that table. Refuses a measure that the catalogue does not have, a part it is none of, a side it is not taken on. */
+export function readNamedMeasure(row: CsvRow): NamedMeasure {
+  const part = oneOfCell(row, 'part', PARTS);
+  const side = oneOfCell(row, 'side', ['left', 'right', 'middle'] as const);
+  const id = filledCell(row, 'measure');
+  const measure = measureOf(id);
+  if (!measure || (measure.part !== part && measure.alsoOf !== part))
+    refuseCell(row, 'measure', `“${id}” is not a measure of the ${part}.`);
+  else if (!isTakenOn(measure, side)) refuseCell(row, 'side', `The ${id} is not taken on the ${side}.`);
+  const note = row.cell('note');
+  const kept = jsonCell(row, 'kept_questions', KEPT);
+  return { part, side, measure: id, length: neededLengthCells(row, 'length'), ...(note === '' ? {} : { note }), ...(kept ? { kept } : {}) };
+}

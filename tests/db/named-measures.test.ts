@@ -1,0 +1,149 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
+import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
+import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
+import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { readSet } from '@/lib/exchange/set/read-set';
+import { setCounter } from '@/lib/exchange/set/set-tally';
+import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
+import { fileOf as fileOfRecord } from '@/lib/exchange/spreadsheet/read-spreadsheet';
+import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
+import type { NamedMeasure } from '@/lib/record/patient-record';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { file as laddersFile, row, THREE } from '@/tests/lib/exchange/files';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
+import { details, length, visitOn } from './made-up-records';
+
+const TODAY = calendarDay('2026-11-25');
+const form = () => crypto.randomUUID();
+const measured = (cells: Parameters<typeof row>[0]) => row({ zero: '', affected: '', distance: '', ...cells });
+
+/** A ladders file of one patient: a leg, a hand that is affected, a foot in inches, a neck. */
+const FILE = laddersFile(
+  ...THREE,
+  measured({ limb: 'hand', landmark: 'hand-girth', girth: '18.7', affected: 'yes' }),
+  measured({ limb: 'foot', side: 'right', landmark: 'foot-length', girth: '9 1/2', unit: 'in', note: 'standing' }),
+  measured({ limb: 'trunk', side: 'middle', landmark: 'neck-girth', girth: '"33,5"' }),
+);
+
+describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
+  let at: ClinicOn;
+  let patientId: string;
+
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('NM-1') });
+    patientId = 'patientId' in added ? added.patientId : '';
+  });
+  afterAll(async () => at?.close());
+
+  async function bring(files: readonly PatientFile[], therapist = at.therapist): Promise<void> {
+    const id = await at.db.imports.keepUpload(therapist, { fileName: 'made up.csv', form: 'set', text: '' });
+    await at.db.imports.lineUp(therapist, id, files);
+    while ((await at.db.imports.bringInNext(therapist, id, 4)) > 0);
+    const { counts } = (await at.db.readingImports.importWithCounts(therapist, id)) ?? {};
+    expect(counts).toEqual({ new: files.length });
+  }
+
+  async function outgoing(reference: string, therapist = at.therapist): Promise<PatientFile> {
+    for await (const { file } of at.db.files.everyPatientFile(therapist)) if (file.details.reference === reference) return file;
+    throw new Error(`${reference} is not there`);
+  }
+
+  function recordsIn(text: string) {
+    const read = readLaddersCsv(text, TODAY, 'kept');
+    if (read.kind === 'fault') throw new Error(read.fault.reason);
+    return read.records;
+  }
+
+  it('are read back as typed, and a correction keeps both states', async () => {
+    const typed = visitOn('2026-10-14');
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: typed });
+    const visitId = 'visitId' in saved ? saved.visitId : '';
+    expect((await at.db.reading.keptVisit(at.therapist, visitId))?.measures).toEqual(typed.measures);
+    const [first] = typed.measures ?? [];
+    const measures = [{ ...first, length: length('8 1/2', 'in', 215_900_000) } as NamedMeasure];
+    await at.db.visits.reviseVisit(at.therapist, visitId, 1, { submissionId: form(), visit: { ...typed, measures }, reason: 'a slip' });
+    const { measures: _gone, ...none } = typed;
+    await at.db.visits.reviseVisit(at.therapist, visitId, 2, { submissionId: form(), visit: none, reason: 'not taken at all' });
+    const history = await at.db.reading.visitWithHistory(at.therapist, visitId);
+    expect(history?.revisions.map((one) => one.measures)).toEqual([typed.measures, measures, undefined]);
+    const [visit] = (await at.db.records.recordOf(at.therapist, patientId))?.visits ?? [];
+    expect(visit && 'measures' in visit).toBe(false);
+  });
+
+  it('a visit without a ladder is kept with its measures alone', async () => {
+    const { measures } = visitOn('2026-10-15');
+    const visit = { ...visitOn('2026-10-15'), ladders: [] };
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit });
+    const kept = await at.db.reading.keptVisit(at.therapist, 'visitId' in saved ? saved.visitId : '');
+    expect([kept?.ladders, kept?.measures]).toEqual([[], measures]);
+  });
+
+  it('affected parts stay when a form that does not speak of them corrects the patient', async () => {
+    const head = await at.db.patients.patientHead(at.therapist, patientId);
+    if (!head) throw new Error('no patient');
+    const { patientId: _id, revision, affectedParts, ...said } = head;
+    const revised = { submissionId: form(), details: { ...said, note: 'moved house' }, reason: null };
+    expect((await at.db.patients.revisePatient(at.therapist, patientId, revision, revised)).kind).toBe('saved');
+    expect((await at.db.records.recordOf(at.therapist, patientId))?.affectedParts).toEqual(affectedParts);
+    expect(affectedParts).toEqual([{ part: 'foot', side: 'right' }]);
+  });
+
+  it('a ladders file comes in, goes out as a ladders file, a set and a bundle, and each comes back the same', async () => {
+    const [record] = recordsIn(FILE);
+    if (!record) throw new Error('nobody');
+    await bring([fileOfRecord(record, 'other')]);
+    const file = await outgoing(record.reference);
+    expect(file.visits.map(({ measures }) => measures)).toEqual(record.visits.map(({ measures }) => measures));
+    expect(file.visits[0]?.measures?.length).toBe(3);
+    expect(file.details.affectedParts).toEqual([{ part: 'hand', side: 'left' }]);
+    const [again] = recordsIn(writeLaddersCsv([recordOfFile(file)]));
+    expect(again).toEqual(record);
+
+    const analysis = () => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY);
+    const style = { research: false, defused: true };
+    const counter = setCounter();
+    const part = { subjectId: 'S1', file, analysis };
+    const tables = SET_TABLES.map(
+      (table) => [fileOf(table), headerLine(table, style) + counter.noted(table, part, linesOf(table, part, style))] as const,
+    );
+    const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
+    const owner = { patientId: 'p', clinic: { id: 'c', name: 'Clinic' } };
+    const bundle = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(), '2026-11-25T12:00:00Z', owner))));
+    if (set.kind !== 'read' || bundle.kind !== 'read') throw new Error(JSON.stringify([set, bundle]));
+    const renamed = (one: PatientFile | undefined, reference: string) => [
+      { ...(one as PatientFile), details: { ...(one as PatientFile).details, reference } },
+    ];
+    await bring(renamed(set.patients[0], 'BY-SET'), at.stranger);
+    await bring(renamed(bundle.files[0], 'BY-BUNDLE'), at.stranger);
+    const same = ({ details: { reference, ...rest }, visits }: PatientFile) => ({ rest, visits: visits.map(({ id, ...visit }) => visit) });
+    expect(same(await outgoing('BY-SET', at.stranger))).toEqual(same(file));
+    expect(same(await outgoing('BY-BUNDLE', at.stranger))).toEqual(same(file));
+  });
+
+  it('a measure altered behind the program’s back is seen by the check of the data', async () => {
+    const { checkData } = await import('@/db/upkeep/check-data');
+    const { runSql } = await import('@/db/sql/run-sql');
+    const { eq, sql } = await import('drizzle-orm');
+    const database = await at.db.client.getDatabase();
+    const problems = async () => (await checkData(database, [])).findings.flatMap((one) => one.problems);
+    expect(await problems()).toEqual([]);
+    const { visitRevision } = at.db.schema;
+    if (engine === 'postgres') await runSql(database, 'alter table visit_revision disable trigger all');
+    else
+      for (const { name } of await runSql<{ name: string }>(
+        database,
+        `select name from sqlite_master where type = 'trigger' and tbl_name = 'visit_revision'`,
+      ))
+        database.run(sql.raw(`drop trigger "${name}"`));
+    const [one] = (await database.select().from(visitRevision)).filter(({ measures }) => measures);
+    if (!one?.measures) throw new Error('no measure');
+    const measures = one.measures.map((taken) => ({ ...taken, length: length('1', 'cm', 10_000_000) }));
+    await database.update(visitRevision).set({ measures }).where(eq(visitRevision.id, one.id));
+    expect((await problems()).join(' ')).toContain(one.id);
+  });
+});

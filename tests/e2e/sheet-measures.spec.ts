@@ -1,0 +1,79 @@
+import { expect, type Page, test } from '@playwright/test';
+import { cell, finish, newSheet, ready, saved, typeDown } from './on-the-sheet';
+import { rulesBroken } from './screen-faults';
+
+const section = (page: Page) => page.getByRole('region', { name: 'Hand, foot, trunk, head' });
+const box = (page: Page, name: string) => page.getByRole('textbox', { name: `${name}, inches`, exact: true });
+
+/** Takes up a part; its first box then has the focus. */
+async function takeUp(page: Page, part: string): Promise<void> {
+  const fold = section(page).getByRole('button', { name: 'Hand, foot, trunk, head' });
+  if ((await fold.getAttribute('aria-expanded')) === 'false') await fold.click();
+  await section(page).getByRole('button', { name: part, exact: true }).click();
+}
+
+test('named measures are folded away until taken up, take the digits and one key each, are asked about, kept, saved and corrected', async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  const address = await newSheet(page, 'NM-1');
+  await expect(section(page).getByRole('textbox')).toHaveCount(0);
+  await expect(section(page).getByRole('button', { name: 'Left hand' })).toBeHidden();
+  await takeUp(page, 'Left hand');
+  await expect(box(page, 'Left hand girth')).toBeFocused();
+  await expect(section(page).locator('.measure-says')).toHaveCount(1);
+  await page.evaluate(() => {
+    (window as unknown as { keys: number }).keys = 0;
+    document.addEventListener('keydown', () => ((window as unknown as { keys: number }).keys += 1), true);
+  });
+  const figures = ['7.4', '9.6', '3.1', '7.1'];
+  await typeDown(page, figures);
+  expect(await page.evaluate(() => (window as unknown as { keys: number }).keys)).toBe(figures.join('').length + figures.length);
+  await expect(section(page)).toContainText('4 measured');
+  await box(page, 'Left hand girth').fill('17.4');
+  await page.keyboard.press('Enter');
+  const question = section(page).getByRole('region', { name: /^Left hand girth: 17⅜/ });
+  await expect(question).toBeVisible();
+  await page.keyboard.press('k');
+  await expect(question).toBeHidden();
+  await expect(section(page)).toContainText('kept by');
+  await box(page, 'Left hand girth').fill('7.4');
+  await page.keyboard.press('Enter');
+  await expect(section(page)).not.toContainText('kept by');
+  await saved(page);
+  await page.reload();
+  await ready(page);
+  await expect(box(page, 'Left hand girth')).toHaveValue('7.4');
+  expect(await rulesBroken(page)).toEqual([]);
+  await cell(page, 'Left', '1½').fill('8 1/8');
+  if (process.env.E2E_PICTURES) await page.screenshot({ path: `${process.env.E2E_PICTURES}/sheet.png`, fullPage: true });
+  await finish(page);
+  if (process.env.E2E_PICTURES) await page.screenshot({ path: `${process.env.E2E_PICTURES}/result.png`, fullPage: true });
+  const result = page.getByRole('region', { name: 'Hand, foot, trunk, head' });
+  await expect(result.getByRole('row', { name: /^Left hand girth 7[^ ]*\sin · 18\.8\scm This is the first visit/ })).toBeVisible();
+  expect(await rulesBroken(page)).toEqual([]);
+
+  await page.getByRole('link', { name: 'Correct a figure' }).click();
+  await ready(page);
+  await expect(box(page, 'Left hand girth')).toHaveValue('7.4');
+  await box(page, 'Left hand girth').fill('7.6');
+  await page.getByRole('button', { name: 'See what changes' }).click();
+  const head = page.getByRole('heading', { name: 'What this correction changes' });
+  const note = page.getByText('again to leave it so.');
+  await expect(head.or(note).first()).toBeVisible();
+  if (await note.isVisible()) await page.getByRole('button', { name: 'See what changes' }).click();
+  await expect(page.getByRole('row', { name: /^Left hand girth 7\.4 7\.6/ })).toBeVisible();
+  await page.getByLabel('Why it is corrected').fill('read off the wrong edge');
+  await page.getByRole('button', { name: 'Save the correction' }).click();
+  await expect(result.getByRole('row', { name: /^Left hand girth 7⅝/ })).toBeVisible();
+  await page.goto(address);
+  await expect(
+    page.getByRole('region', { name: 'Hand, foot, trunk, head' }).getByRole('row', { name: /^Left hand girth 7⅝/ }),
+  ).toBeVisible();
+  await page.goto(`${address}/visits/new`);
+  await ready(page);
+  await expect(box(page, 'Left hand girth')).toHaveValue('');
+  await box(page, 'Left hand girth').fill('7.75');
+  await page.keyboard.press('Enter');
+  await expect(section(page)).toContainText(/7⅝, \+⅛/);
+});
