@@ -28,7 +28,7 @@ export default defineConfig({
   /** Once more, on a page of its own: two cores do much beside this. What needed it is named at the end of `npm run verify`. */
   retries: 1,
   forbidOnly: true,
-  timeout: 60_000,
+  timeout: 120_000,
   /** Long enough for a machine that does much else; nothing here is a timed test. */
   expect: { timeout: 15_000 },
   reporter: [['list']],

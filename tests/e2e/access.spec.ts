@@ -30,7 +30,7 @@ test.beforeAll(async ({ baseURL }) => {
 });
 
 test('no page, action or route answers whom it is not for, nor a page of another site; and each answers whom it is for', async () => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   const [leaving, ...others] = [...routes().reverse(), ...pages(), ...actions()];
   const entries = [...others, ...(leaving ? [leaving] : [])];
   expect(leaving?.name, 'who is signed out is asked nothing more').toBe('POST sign-out/route.ts');
