@@ -23,15 +23,22 @@ export async function screenFaults(page: Page, widths: readonly number[] = [1280
   await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'reduce' });
   for (const [index, width] of widths.entries()) {
     await page.setViewportSize({ width, height: 900 });
+    await drawn(page);
     const needed = await page.evaluate(() => document.documentElement.scrollWidth);
     if (needed > width) found.push(`${needed} px wide in a window of ${width}`);
     if (index === 0) found.push(...(await rulesBroken(page)));
   }
   await page.emulateMedia({ colorScheme: 'dark' });
+  await drawn(page);
   found.push(...told(await new AxeBuilder({ page }).withRules(BY_LOOK).analyze()).map((rule) => `dark: ${rule}`));
   await page.emulateMedia({ colorScheme: 'light' });
   await page.setViewportSize({ width: widths[0] ?? 1280, height: 900 });
   return found;
+}
+
+/** Two frames later: what watches the size of the page has answered to the new one. */
+async function drawn(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 
 function told({ violations }: Awaited<ReturnType<AxeBuilder['analyze']>>): string[] {
