@@ -1,6 +1,7 @@
 import type { RowChoice } from '@/db/service/service-rows';
 import type { DaysFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
+import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { daysRange, showDays } from './service-words';
 
@@ -15,18 +16,7 @@ export function DaysTable({ rows, name, caption, period }: { rows: readonly Row[
         <thead>
           <tr>
             <th scope="col">{name}</th>
-            <th scope="col" className="figure">
-              Median
-            </th>
-            <th scope="col" className="figure">
-              Range
-            </th>
-            <th scope="col" className="figure">
-              9 in 10 by
-            </th>
-            <th scope="col" className="figure">
-              n
-            </th>
+            <FigureHeads names={['Median', 'Range', '9 in 10 by', 'n']} />
           </tr>
         </thead>
         <tbody>

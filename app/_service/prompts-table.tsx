@@ -1,5 +1,6 @@
 import type { ServiceFigures } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
+import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { perHundred, ruleInWords, shareRange } from './service-words';
 
@@ -12,24 +13,7 @@ export function PromptsTable({ rows, period }: { rows: ServiceFigures['promptsBy
         <thead>
           <tr>
             <th scope="col">Rule</th>
-            <th scope="col" className="figure">
-              Acted on
-            </th>
-            <th scope="col" className="figure">
-              Put off
-            </th>
-            <th scope="col" className="figure">
-              Declined
-            </th>
-            <th scope="col" className="figure">
-              In 100
-            </th>
-            <th scope="col" className="figure">
-              Range
-            </th>
-            <th scope="col" className="figure">
-              n
-            </th>
+            <FigureHeads names={['Acted on', 'Put off', 'Declined', 'In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>

@@ -1,6 +1,7 @@
 import type { RowChoice } from '@/db/service/service-rows';
 import type { Of, ShareFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
+import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { perHundred, shareRange } from './service-words';
 
@@ -31,15 +32,7 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
             <th scope="col">
               <span className="for-screen-readers">Drawn</span>
             </th>
-            <th scope="col" className="figure">
-              In 100
-            </th>
-            <th scope="col" className="figure">
-              Range
-            </th>
-            <th scope="col" className="figure">
-              n
-            </th>
+            <FigureHeads names={['In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>

@@ -1,0 +1,8 @@
+/** Column heads of figures, one a name. */
+export function FigureHeads({ names }: { readonly names: readonly string[] }) {
+  return names.map((name) => (
+    <th key={name} scope="col" className="figure">
+      {name}
+    </th>
+  ));
+}
