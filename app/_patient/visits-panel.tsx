@@ -1,13 +1,15 @@
 import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
-import { VERDICT_WORDS } from '@/app/_result/verdict-words';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { partInWords } from '@/lib/prompts/change-in-words';
+import { lookingBackNote } from '@/lib/summary/looking-back';
 import { baselineInWords } from '@/lib/summary/phase-words';
+import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
+import { lookBack } from '@/lib/trend/looking-back';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
@@ -112,13 +114,16 @@ function whereInWords({ found }: JudgedChange): string {
   return part ? `, ${part}` : '';
 }
 
-function againstBaseline(found: readonly (AnalysedVisit | undefined)[], { limbs }: PatientAnalysis): string {
-  const said = found.flatMap((one) => {
+function againstBaseline(found: readonly (AnalysedVisit | undefined)[], { limbs, policy }: PatientAnalysis): string {
+  const said = found.flatMap((one, index) => {
     if (!one?.sinceBaseline) return [];
-    const words = isNoAnswer(one.sinceBaseline)
-      ? 'not comparable'
-      : `${VERDICT_WORDS[one.sinceBaseline.verdict]}${whereInWords(one.sinceBaseline)}`;
-    return [{ side: one.at.ladder.side, words }];
+    const { side } = one.at.ladder;
+    if (isNoAnswer(one.sinceBaseline)) return [{ side, words: 'not comparable' }];
+    const { verdict } = one.sinceBaseline;
+    const course = limbs[index]?.course;
+    const back = course && lookBack(course, one.inPhase.baseline, one.at);
+    const note = back && lookingBackNote(verdict, back, policy.alarmProbability);
+    return [{ side, words: `${VERDICT_WORDS[verdict]}${whereInWords(one.sinceBaseline)}${note ? ` (${note})` : ''}` }];
   });
   const at = found.findIndex((one) => one !== undefined);
   const visit = found[at];

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { type ChangeRow, ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
@@ -33,10 +34,12 @@ type Props = {
   readonly visitRef: VisitRef | null;
   /** Changes of every limb of the visit, so that the rulers side by side have one scale. */
   readonly beside: readonly ChangeRow[];
+  /** Stands under what is said of the change. */
+  readonly children?: ReactNode;
 };
 
 /** What a visit says of one limb: the verdict as a sentence, its figures, the change ruler, the outline, and the shift's two readings. */
-export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }: Props) {
+export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, children }: Props) {
   const { side } = limb.series;
   const rows = changeRows(limb, visit, analysis);
   const own = picture?.limbs.find((one) => one.side === side);
@@ -53,6 +56,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside }:
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
           {last && <CourseFacts judged={last} />}
           <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
+          {children}
           <VolumeLine visit={visit} />
           <Segments visit={visit} analysis={analysis} />
           {last && (

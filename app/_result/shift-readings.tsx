@@ -1,9 +1,9 @@
 import { chooseZeroAction } from '@/app/_result/actions';
 import { shiftInWords } from '@/lib/alignment/shift-in-words';
 import { signedPct } from '@/lib/prompts/show-figures';
+import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { showDay } from '@/lib/units/calendar-day';
-import { VERDICT_WORDS } from './verdict-words';
 
 /** The visit a choice belongs to; null where the reader may not choose. */
 export type VisitRef = { readonly patientId: string; readonly visitId: string; readonly revision: number; readonly submissionId: string };

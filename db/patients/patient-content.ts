@@ -6,6 +6,7 @@ import {
   draft,
   dueDate,
   garmentOrder,
+  givenAnswer,
   importItem,
   issuedDocument,
   ladder,
@@ -81,6 +82,7 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
       .where(inArray(pieceRevision.pieceId, [...pieces]))
       .returning(),
     tx.delete(piece).where(eq(piece.patientId, patientId)).returning(),
+    tx.delete(givenAnswer).where(eq(givenAnswer.patientId, patientId)).returning(),
     tx.delete(cautionAnswer).where(eq(cautionAnswer.patientId, patientId)).returning(),
     tx
       .delete(repeatTaping)

@@ -1,9 +1,10 @@
+import type { GivenOutlook, GivenVerdict } from '@/lib/analysis/given-answers';
 import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { LimbSide } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from '../sql/columns';
 import { ofClinic } from './schema-clinic';
-import { ofPatient, patient } from './schema-records';
+import { ofPatient, patient, visit } from './schema-records';
 
 const { table, id, text, oneOf, wholeNumber, yesNo, json, moment, index, uniqueIndex } = columns;
 
@@ -155,4 +156,27 @@ export const promptAnswer = table(
     at: moment().notNull(),
   },
   (row) => [index('prompt_answer_latest').on(row.patientId, row.promptKey, row.at)],
+);
+
+/**
+ * What the engine said of a visit when it was first worked out, by which engine and with which rules and limits. Never changed: what later
+ * visits or other rules say is worked out beside it. A corrected visit gets another row.
+ */
+export const givenAnswer = table(
+  'given_answer',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    visitId: text()
+      .notNull()
+      .references(() => visit.id),
+    revision: wholeNumber().notNull(),
+    givenOn: text().$type<CalendarDay>().notNull(),
+    engine: wholeNumber().notNull(),
+    basis: text().notNull(),
+    verdicts: json<readonly GivenVerdict[]>().notNull(),
+    outlooks: json<readonly GivenOutlook[]>().notNull(),
+  },
+  (row) => [uniqueIndex('given_answer_visit').on(row.visitId, row.revision), index('given_answer_patient').on(row.patientId)],
 );

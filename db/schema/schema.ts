@@ -18,4 +18,14 @@ export {
   visitRevision,
 } from './schema-records';
 export { cautionAnswer } from './schema-safety';
-export { calendarFeed, dueDate, movedDate, patientCoverage, promptAnswer, workCount, workLine, workState } from './schema-schedule';
+export {
+  calendarFeed,
+  dueDate,
+  givenAnswer,
+  movedDate,
+  patientCoverage,
+  promptAnswer,
+  workCount,
+  workLine,
+  workState,
+} from './schema-schedule';

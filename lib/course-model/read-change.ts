@@ -34,15 +34,21 @@ type Net = {
 };
 
 /**
- * The change between an earlier visit and the one that `at` was worked out for: one reading of the posterior.
+ * The change between an earlier visit and the one that `at` was worked out for, or one before that: one reading of the posterior.
  *
  * Probability: the weight of all histories with a step after the earlier visit (of those with several, the share that does not cancel).
  * Size: mean and SD over the same histories, Σ w (v + m²) − m̄². Undefined where no step was looked for in between.
- * Shape: the posterior at the later visit, the number of the earlier visit, the share of mean girth that the far part has (0 to 1).
+ * Shape: the posterior, the number of the earlier visit, the share of mean girth that the far part has (0 to 1), the number of the later
+ * visit (that of the posterior when none is named: what is known now of a change up to an earlier day).
  * Source: Bayesian model averaging (Kass and Raftery 1995). Example: two visits with 0 and 0.04, SD 0.012 each, steps of SD 0.05: probability 0.492.
  */
-export function readChange(at: CourseAt, fromVisit: number, farShare: number): ChangeReading | undefined {
-  const nets = at.histories.flatMap((history) => netOf(history, fromVisit, farShare));
+export function readChange(
+  at: CourseAt,
+  fromVisit: number,
+  farShare: number,
+  toVisit = Number.POSITIVE_INFINITY,
+): ChangeReading | undefined {
+  const nets = at.histories.flatMap((history) => netOf(history, fromVisit, toVisit, farShare));
   const total = nets.reduce((sum, { weight }) => sum + weight, 0);
   if (nets.length === 0) return undefined;
   const shareOf = (net: Net): number => (total > 0 ? net.weight / total : 1 / nets.length);
@@ -82,8 +88,8 @@ function heaviest<T>(nets: readonly Net[], keyOf: (net: Net) => T, weightOf: (ne
   return [...weights].reduce((best, one) => (one[1] > best[1] ? one : best))[0];
 }
 
-function netOf(history: History, fromVisit: number, farShare: number): Net[] {
-  const inside = history.visits.flatMap((visit, step) => (visit > fromVisit ? [step] : []));
+function netOf(history: History, fromVisit: number, toVisit: number, farShare: number): Net[] {
+  const inside = history.visits.flatMap((visit, step) => (visit > fromVisit && visit <= toVisit ? [step] : []));
   const [only, ...more] = inside;
   if (only === undefined) return [];
   const far = inside.map((step) => (history.kinds[step] === 'near' ? 0 : 1));

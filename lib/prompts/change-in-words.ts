@@ -31,10 +31,26 @@ export function howSureInWords({
 }: Pick<JudgedChange, 'probability' | 'found' | 'verdict'>): string | undefined {
   if (probability === undefined) return undefined;
   if (verdict === 'cannot-tell') return `undecided, ${(probability * 100).toFixed(0)} in 100 for a change by the figures as recorded`;
-  const share = found ? probability : 1 - probability;
-  const [, changed, unchanged] = HOW_SURE.find(([from]) => Math.round(share * 100) >= from * 100) ?? HOW_SURE[3];
-  const number = share > 0.99 ? 'over 99' : (share * 100).toFixed(0);
-  return `${found ? changed : unchanged}, ${number} in 100`;
+  return found ? sureOfChange(probability) : sureOfNone(probability);
+}
+
+/** A probability of a change in words and number, where one is said: `likely, 78 in 100`. */
+export function sureOfChange(probability: number): string {
+  return `${wordsOf(probability)[1]}, ${inHundred(probability)}`;
+}
+
+/** The same where none is said: of a change of 7 in 100 `very likely as expected, 93 in 100`. */
+export function sureOfNone(probability: number): string {
+  return `${wordsOf(1 - probability)[2]}, ${inHundred(1 - probability)}`;
+}
+
+function wordsOf(share: number): (typeof HOW_SURE)[number] {
+  return HOW_SURE.find(([from]) => Math.round(share * 100) >= from * 100) ?? HOW_SURE[3];
+}
+
+/** `78 in 100`, and `over 99 in 100` where rounding would say certain. */
+export function inHundred(share: number): string {
+  return `${share > 0.99 ? 'over 99' : (share * 100).toFixed(0)} in 100`;
 }
 
 /** Where and by how much, with the 95 % range: `below the knee +5.1 % (+3.4 % to +6.9 %)`. */

@@ -10,6 +10,7 @@ const APPEND_ONLY = [
     'clinic_setting',
     'course_revision',
     'erasure',
+    'given_answer',
     'issued_document',
     'ladder',
     'moved_date',

@@ -81,6 +81,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
           'course_revision',
           'draft',
           'due_date',
+          'given_answer',
           'import_item',
           'issued_document',
           'moved_date',

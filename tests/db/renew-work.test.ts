@@ -86,6 +86,26 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     expect((await linesOf(patientId)).find((line) => line.key.startsWith('visit-after'))).toMatchObject({ key: 'visit-after:2026-11-20' });
   });
 
+  it('stores what was said of a visit once: later visits and another day add to it, and change nothing of it', async () => {
+    const { givenAnswersOf } = await import('@/db/worklist/given-answers');
+    const patientId = await patientWith('HL-GIVEN', ['2026-06-10', '2026-09-10']);
+    const renewed = async (day: CalendarDay) => {
+      await at.db.renew.refreshPatient(at.therapist, patientId, day);
+      return givenAnswersOf(at.therapist, patientId);
+    };
+    const [first, ...none] = await renewed(TODAY);
+    expect(none).toEqual([]);
+    expect(first).toMatchObject({ revision: 1, givenOn: TODAY, outlooks: [], verdicts: [{ against: 'baseline' }, { against: 'last' }] });
+    expect(await renewed(addDays(TODAY, 1))).toEqual([first]);
+    await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-11-24') });
+    const [still, second, ...more] = await renewed(addDays(TODAY, 2));
+    expect(more).toEqual([]);
+    expect(still).toEqual(first);
+    expect(second).toMatchObject({ givenOn: addDays(TODAY, 2), revision: 1 });
+    expect(second?.visitId).not.toBe(first?.visitId);
+    expect(await givenAnswersOf(at.stranger, patientId)).toEqual([]);
+  });
+
   it('closes the date of a visit that was made and keeps its row, so that a calendar can say so', async () => {
     const database = await at.db.client.getDatabase();
     const dates = (await database.select().from(at.db.schema.dueDate)).filter((date) => date.patientId === ids[0] && date.kind === 'visit');

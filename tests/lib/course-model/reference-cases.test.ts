@@ -75,6 +75,17 @@ describe('the joint model on the reference cases', () => {
     near(found.sds, [0.013817844, 0.011764567, 0.011764567, 0.013817844]);
   });
 
+  it('2, looking back: by a visit the share of the steps up to it, the printed weights summed', () => {
+    const last = courseOf({ own: [0, 0.004, -0.006, 0.041, 0.037] }, 0.012, { ownDrift: 0.0078 ** 2 })[4] as never;
+    const upTo = (visit: number) => readChange(last, 0, 0.5, visit)?.probability;
+    const weights = [0.010839445, 0.018089648, 0.948247735, 0.022823171];
+    const sums = weights.map((_, index) => 0.736104226 * weights.slice(0, index + 1).reduce((sum, weight) => sum + weight, 0));
+    // Sums of products of figures printed to nine digits hold to eight.
+    for (const [index, sum] of sums.entries()) expect(upTo(index + 1)).toBeCloseTo(sum, 8);
+    expect(readChange(last, 0, 0.5, 2)).toMatchObject({ sinceVisit: 2, part: 'whole' });
+    expect(readChange(last, 2, 0.5, 2)).toBeUndefined();
+  });
+
   const day = (index: number) => (index === 2 ? 0.0104 ** 2 : 0.006 ** 2);
   const drifts = { commonDrift: 0.006 ** 2, ownDrift: 0.005 ** 2 };
   const own = [0, 0.003, -0.012, 0.033, 0.03];

@@ -11,10 +11,12 @@ import { changeRows } from '@/app/_result/change-rows';
 import { ExcessFirst } from '@/app/_result/excess-first';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
+import { LookingBackLines } from '@/app/_result/looking-back';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { givenAnswersOf } from '@/db/worklist/given-answers';
 import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import { showShortWeekday } from '@/lib/units/calendar-day';
@@ -34,6 +36,8 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   const visit = record.visits[index];
   if (!visit) notFound();
   const newest = index === record.visits.length - 1;
+  const answers = newest ? [] : await givenAnswersOf(therapist, patientId);
+  const given = answers.find((one) => one.visitId === visitId && one.revision === visit.revision);
   const analysis = newest
     ? loaded.analysis
     : analysePatient({ ...record, visits: record.visits.slice(0, index + 1) }, loaded.analysis.policy, visit.day);
@@ -97,7 +101,9 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             picture={limbPicture(analysis, limb.series.limb)}
             visitRef={visitRef}
             beside={beside}
-          />
+          >
+            <LookingBackLines limb={limb} visit={at} now={loaded.analysis} given={given} />
+          </LimbResult>
         ))}
       </div>
       {limbs.some(({ at }) => at.sinceLast || at.sinceBaseline) && (

@@ -1,4 +1,4 @@
-import type { Verdict } from '@/lib/trend/verdict';
+import type { Verdict } from '../trend/verdict';
 
 /** A verdict in a table cell. */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
