@@ -14,7 +14,12 @@ import { valueAxis } from './value-axis';
 /** One limb's line: its volumes over time and, where the engine allows one, the trend carried on. */
 export type VolumeLine = {
   readonly side: Side;
+  /** As measured: the marks. */
   readonly points: readonly DatedVolume[];
+  /** As all visits together have it: the line and its band. Empty where the model has no say, and the marks are joined. */
+  readonly course: readonly DatedVolume[];
+  /** A change that is said today: between which visits it came, and how sure that is. */
+  readonly step: { readonly before: CalendarDay; readonly since: CalendarDay; readonly words: string } | null;
   readonly ahead: {
     readonly until: CalendarDay;
     readonly middleMl: number;
@@ -65,9 +70,10 @@ export function VolumeChart({
   const band = phases.length > 0 ? PHASE_BAND : 0;
   const top = band + LEAST_TOP + rows * EVENT_ROW;
   const bottom = top + PLOT;
-  const lows = lines.flatMap((line) => [...line.points.map((point) => point.lowMl), ...(line.ahead ? [line.ahead.lowMl] : [])]);
-  const highs = lines.flatMap((line) => [...line.points.map((point) => point.highMl), ...(line.ahead ? [line.ahead.highMl] : [])]);
-  const values = valueAxis(Math.min(...lows), Math.max(...highs), bottom, top);
+  const lows = lines.flatMap((line) => [...drawnOf(line).map((point) => point.lowMl), ...(line.ahead ? [line.ahead.lowMl] : [])]);
+  const highs = lines.flatMap((line) => [...drawnOf(line).map((point) => point.highMl), ...(line.ahead ? [line.ahead.highMl] : [])]);
+  const marks = lines.flatMap((line) => line.points.map((point) => point.volumeMl));
+  const values = valueAxis(Math.min(...lows, ...marks), Math.max(...highs, ...marks), bottom, top);
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
   const todayX = axis.x(today);
   return (
@@ -76,6 +82,7 @@ export function VolumeChart({
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
       {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={2} bottom={bottom} toX={toX} />}
       <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
+      {lines.map(({ side, step }) => step && <Step key={side} step={step} x={axis.x} top={top} bottom={bottom} />)}
       {lines.map((line) => (
         <OneLine key={line.side} line={line} x={axis.x} y={values.y} />
       ))}
@@ -137,13 +144,35 @@ function Events({ events, top, bottom }: { events: readonly { x: number; label: 
   );
 }
 
+function drawnOf({ course, points }: VolumeLine): readonly DatedVolume[] {
+  return course.length > 0 ? course : points;
+}
+
+type StepProps = { step: NonNullable<VolumeLine['step']>; x: (day: CalendarDay) => number; top: number; bottom: number };
+
+/** The interval in which a change came, with a bracket over it: it lies somewhere between two visits, never on a day. */
+function Step({ step, x, top, bottom }: StepProps) {
+  const [from, to] = [x(step.before), x(step.since)];
+  const atEnd = from < WIDTH / 2;
+  return (
+    <g className="step">
+      <path className="step-wash" d={`M${from} ${top}H${to}V${bottom}H${from}Z`} />
+      <path className="step-bracket" d={`M${from} ${top + 6}V${top}H${to}V${top + 6}`} />
+      <text className="axis-text" x={atEnd ? to + 6 : from - 6} y={top + 9} textAnchor={atEnd ? 'start' : 'end'}>
+        {step.words}
+      </text>
+    </g>
+  );
+}
+
 function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => number; y: (value: number) => number }) {
-  const upper = line.points.map((point) => `${x(point.day)} ${y(point.highMl)}`);
-  const lower = line.points.map((point) => `${x(point.day)} ${y(point.lowMl)}`).reverse();
+  const drawn = drawnOf(line);
+  const upper = drawn.map((point) => `${x(point.day)} ${y(point.highMl)}`);
+  const lower = drawn.map((point) => `${x(point.day)} ${y(point.lowMl)}`).reverse();
   const last = line.points.at(-1);
   return (
     <g className={`line ${line.side}`}>
-      {line.points.length > 1 && <path className="error-band" d={`M${[...upper, ...lower].join('L')}Z`} />}
+      {drawn.length > 1 && <path className="error-band" d={`M${[...upper, ...lower].join('L')}Z`} />}
       {line.points.length === 1 && last && <path className="error-bar" d={`M${x(last.day)} ${y(last.lowMl)}V${y(last.highMl)}`} />}
       {line.ahead && last && (
         <g className="ahead">
@@ -156,7 +185,7 @@ function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => nu
       )}
       <path
         className="value-line"
-        d={line.points.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.day)} ${y(point.volumeMl)}`).join('')}
+        d={drawn.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.day)} ${y(point.volumeMl)}`).join('')}
       />
       {line.points.map((point) => (
         <SideMark key={point.day} side={line.side} x={x(point.day)} y={y(point.volumeMl)} small={line.points.length > CROWDED} />

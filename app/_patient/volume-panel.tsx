@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
@@ -43,6 +44,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
     ({ limb: one, over }): VolumeLine => ({
       side: one.series.side,
       points: over.points,
+      ...courseLine(one, over.points),
       ahead: aheadOf(one, over),
     }),
   );
@@ -61,7 +63,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
     <>
       <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
         <h2 id={`volume-${limb}`}>Volume over time</h2>
-        <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+        <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
         <div className="chart-scroll from-the-end">
           <VolumeChart lines={lines} events={events} pieces={pieces} phases={bands} today={analysis.today} said={said} />
         </div>

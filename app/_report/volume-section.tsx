@@ -1,3 +1,4 @@
+import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import { VolumeChart } from '@/app/_chart/volume-chart';
 import { StaticMarkup } from '@/app/_shell/static-markup';
@@ -23,15 +24,21 @@ function betweenLimbs(analysis: PatientAnalysis, limb: LimbKind): string[] {
 
 /** Volume of a kind of limb over the visits: the chart, and its figures with their 95 % ranges as a table. */
 export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; limb: LimbKind }) {
-  const drawn = analysis.limbs.flatMap(({ series }) => {
+  const drawn = analysis.limbs.flatMap((one) => {
+    const { series } = one;
     const over = series.limb === limb ? volumeOverTime(series, analysis.policy) : undefined;
-    return over && over.points.length > 0 ? [{ series, over }] : [];
+    return over && over.points.length > 0 ? [{ one, series, over }] : [];
   });
   const first = drawn[0];
   if (!first) return null;
   const unit = first.series.visits.at(-1)?.ladder.unit ?? 'cm';
   const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
-  const lines = drawn.map(({ series, over }) => ({ side: series.side, points: over.points, ahead: null }));
+  const lines = drawn.map(({ one, series, over }) => ({
+    side: series.side,
+    points: over.points,
+    ...courseLine(one, over.points),
+    ahead: null,
+  }));
   const events = (analysis.record.events ?? []).map(({ day, words }) => ({ day, words }));
   const days = [...new Set(lines.flatMap((line) => line.points.map((point) => point.day)))].sort();
   const listed = days.length > MOST_LISTED ? [...days.slice(0, 1), ...days.slice(1 - MOST_LISTED)] : days;
@@ -39,7 +46,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
-      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Shaded: 95 % range.`}</p>
+      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
       {betweenLimbs(analysis, limb).map((said) => (
         <p key={said}>{said}</p>
       ))}

@@ -1,6 +1,7 @@
 import type { CourseAt, LimbLook, VisitLook } from '../course-model/course';
 import { followCourse } from '../course-model/follow-course';
 import { readChange } from '../course-model/read-change';
+import { type SmoothLevel, smoothLevels } from '../course-model/smooth-levels';
 import type { Policy } from '../limits/policy';
 import { courseTerms, DAY_SD } from './course-terms';
 import type { LooksOf, ReadAs } from './limb-looks';
@@ -24,6 +25,8 @@ export type LimbCourse = {
   readonly commonAt: (visit: number) => number | undefined;
   /** Share of mean girth that the far part has, over what the visit and the first ladder tape. */
   readonly farShareAt: (visit: number) => number;
+  /** Log girth of the limb at each visit as all visits together have it: what a chart draws. */
+  readonly levels: () => readonly SmoothLevel[];
   readonly stepVariance: number;
 };
 
@@ -64,14 +67,15 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
       limbs,
     };
   };
-  const follow = (until: number, readAs: ReadAs, lasting: VisitHabits, newestOnly: boolean): readonly CourseAt[] => {
-    const looks = visits.slice(0, until).map((visit, index) => {
+  const looksUntil = (until: number, readAs: ReadAs, lasting: VisitHabits): readonly VisitLook[] =>
+    visits.slice(0, until).map((visit, index) => {
       const last = index === until - 1;
       const look = lookAt(index, last ? readAs : 'clean', lasting);
       return visit.sidesInDoubt && !(last && readAs !== 'clean') ? { ...look, limbs: [] } : look;
     });
-    return followCourse(looks, courseTerms(parts, lasting.variances, scale), newestOnly);
-  };
+  const follow = (until: number, readAs: ReadAs, lasting: VisitHabits, newestOnly: boolean): readonly CourseAt[] =>
+    followCourse(looksUntil(until, readAs, lasting), courseTerms(parts, lasting.variances, scale), newestOnly);
+  const farShareAt = (visit: number): number => own.at(visit, 'clean')?.farShare ?? 0.5;
   const whole = new Map<string, readonly CourseAt[]>();
   const wholeOf = (lasting: VisitHabits, newestOnly: boolean): readonly CourseAt[] => {
     const key = `${lasting === habits.strict} ${newestOnly}`;
@@ -89,7 +93,12 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
       return readAs === 'clean' ? wholeOf(lasting, visit === visits.length - 1)[visit] : follow(visit + 1, readAs, lasting, true)[visit];
     },
     commonAt: (visit) => (own.at(visit, 'clean') ? wholeOf(habits.full, true)[visit]?.common : undefined),
-    farShareAt: (visit) => own.at(visit, 'clean')?.farShare ?? 0.5,
+    farShareAt,
+    levels: () => {
+      const { histories } = wholeOf(habits.full, true).at(-1) as CourseAt;
+      const terms = courseTerms(parts, habits.full.variances, scale);
+      return smoothLevels(looksUntil(visits.length, 'clean', habits.full), farShareAt, terms, histories);
+    },
     stepVariance: courseTerms(parts, [], scale).stepVariance,
   };
 }
