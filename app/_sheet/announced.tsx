@@ -24,7 +24,7 @@ export function Announced({ state, view, question }: { state: SheetState; view: 
     ...(done ? [done] : []),
   ];
   return (
-    <p className="for-screen-readers" aria-live="polite">
+    <p className="visually-hidden" aria-live="polite">
       {said.join('. ')}
     </p>
   );

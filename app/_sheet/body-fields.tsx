@@ -9,6 +9,7 @@ import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
+import styles from './set-up.module.css';
 
 type FieldsProps = {
   readonly form: VisitForm;
@@ -38,7 +39,7 @@ export function BodyFields({ form, data, group, setUpFrom, onField, onSheet, onD
     return { asked: question?.message, wouldFit: question?.wouldFit, onKeep };
   };
   return (
-    <div className="body-fields">
+    <div className={styles.bodyFields} data-body-fields="">
       <MeasuredBox
         id="box-height"
         label={`Height, ${form.heightUnit}`}
@@ -71,7 +72,7 @@ export function BodyFields({ form, data, group, setUpFrom, onField, onSheet, onD
           onEnter={() => next(id)}
         />
       ))}
-      <p className="carried">
+      <p className={styles.carried}>
         {setUpFrom.map((line) => (
           <span key={line}>{line}</span>
         ))}

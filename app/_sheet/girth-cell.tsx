@@ -5,6 +5,7 @@ import { placeInWords } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './ladder-table.module.css';
 
 /** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */
 export type CellHands = {
@@ -33,7 +34,8 @@ export function GirthCell({ place, label, text, look, describedBy, onType, onFoc
   return (
     <input
       id={cellId(place)}
-      className={`girth-cell ${look}`}
+      className={styles.girthCell}
+      data-look={look}
       type="text"
       inputMode="decimal"
       enterKeyHint="next"

@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import { Fragment } from 'react';
 import { type CellPlace, cellAt, isHalfTyped, type SheetState } from '@/lib/entry/entry-state';
 import type { OpenQuestion, SheetView, SideView } from '@/lib/entry/entry-view';
@@ -7,6 +8,7 @@ import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import { type CellHands, cellLabel, GirthCell } from './girth-cell';
+import styles from './ladder-table.module.css';
 import { type Answer, QuestionCard } from './question-card';
 import { RungReading } from './rung-reading';
 
@@ -28,13 +30,13 @@ export function LadderTable(props: TableProps) {
   const { sheet, rows, sides } = view;
   const words = sheet.limb === 'leg' ? 'legs' : 'arms';
   return (
-    <table className={twice ? 'ladder twice' : 'ladder'} data-shown={shown} data-sides={sides.length}>
-      <caption className="for-screen-readers">
+    <table className={clsx(styles.ladder, twice && styles.twice)} data-shown={shown} data-sides={sides.length}>
+      <caption className="visually-hidden">
         Girths of the {words} in {nameOf(sheet.unit)}, places counted from the {placeInWords(sheet.zero)}. Type a figure, then Enter.
       </caption>
       <thead>
         <tr>
-          <th scope="col" className="place-head">
+          <th scope="col" className={styles.placeHead}>
             Place
           </th>
           {sides.map((one) => (
@@ -55,18 +57,18 @@ function SideHeads({ one, limb, twice }: { one: SideView; limb: string; twice: b
   const name = `${one.side === 'left' ? 'Left' : 'Right'} ${limb}`;
   return (
     <>
-      <th scope="col" className={`girth-head ${one.side}`}>
-        <span className={`side-name side-${one.side}`}>{name}</span>
+      <th scope="col" className={styles.girthHead} data-side={one.side}>
+        <span className={styles.sideName}>{name}</span>
         <span>as typed</span>
       </th>
       {twice && (
-        <th scope="col" className={`girth-head again-column ${one.side}`}>
-          <span className={`side-name side-${one.side}`}>{name}</span>
+        <th scope="col" className={`${styles.girthHead} ${styles.againColumn}`} data-side={one.side}>
+          <span className={styles.sideName}>{name}</span>
           <span>measured again</span>
         </th>
       )}
-      <th scope="col" className={`reading-head ${one.side}`}>
-        <span className="reading-heads">
+      <th scope="col" className={styles.readingHead} data-side={one.side}>
+        <span className={styles.readingHeads}>
           <span>read as</span>
           {one.last && (
             <span>
@@ -85,12 +87,11 @@ function RungRow(props: TableProps & { readonly row: SheetRow }) {
   const { sheet, sides } = view;
   const current = state.editing?.place.group === group && state.editing.place.row === row.key;
   const here = question?.row === row.key ? question : undefined;
-  const asked = view.questions.some((one) => one.row === row.key && !one.whole);
   const width = 1 + sides.length * (props.twice ? 3 : 2);
   return (
     <Fragment>
-      <tr className={`rung${current ? ' current' : ''}${asked ? ' asked' : ''}${here ? ' open' : ''}`}>
-        <th scope="row" className="place">
+      <tr className={clsx(styles.rung, current && styles.current, here && styles.open)}>
+        <th scope="row" className={styles.place}>
           <Place row={row} sides={sheet.sides} unit={sheet.unit} />
         </th>
         {sides.map((one) => (
@@ -98,7 +99,7 @@ function RungRow(props: TableProps & { readonly row: SheetRow }) {
         ))}
       </tr>
       {here && (
-        <tr className={`question-row ${here.side}`}>
+        <tr className={styles.questionRow} data-side={here.side}>
           <td colSpan={width}>
             <QuestionCard question={here} girth={girthOf(props, here)} unit={sheet.unit} onAnswer={onAnswer} />
           </td>
@@ -123,7 +124,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
   const again = { ...place, again: true };
   return (
     <>
-      <td className={`girth ${one.side}`}>
+      <td className={styles.girth} data-side={one.side}>
         <GirthCell
           place={place}
           label={cellLabel(sheet.limb, place, row, sheet.unit)}
@@ -134,7 +135,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
         />
       </td>
       {twice && (
-        <td className={`girth again-column ${one.side}`}>
+        <td className={`${styles.girth} ${styles.againColumn}`} data-side={one.side}>
           <GirthCell
             place={again}
             label={cellLabel(sheet.limb, again, row, sheet.unit)}
@@ -145,7 +146,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
           />
         </td>
       )}
-      <td className={`reading-cell ${one.side}`}>
+      <td className={styles.readingCell} data-side={one.side}>
         <RungReading
           id={describedBy}
           cell={cell}
@@ -168,7 +169,7 @@ function Place({ row, sides, unit }: { row: SheetRow; sides: readonly Side[]; un
   return (
     <>
       {distinct.join(' / ')}
-      {row.name && <span className="place-name">{row.key === 'end' ? shortName(placeInWords(row.name)) : row.name}</span>}
+      {row.name && <span className={styles.placeName}>{row.key === 'end' ? shortName(placeInWords(row.name)) : row.name}</span>}
     </>
   );
 }

@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import type { KeyboardEvent } from 'react';
 import { type KnownMeasures, lastMeasure, type MeasureQuestion } from '@/lib/entry/measure-questions';
 import { type MeasureRow, measureKey } from '@/lib/forms/read-measures';
@@ -10,7 +11,10 @@ import type { LengthUnit } from '@/lib/units/length';
 import { mm } from '@/lib/units/length';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
+import ladderTableStyles from './ladder-table.module.css';
+import measuresStyles from './measures.module.css';
 import type { Answer } from './question-card';
+import questionCardStyles from './question-card.module.css';
 import { Diamond, Kept, Then } from './rung-reading';
 
 /** The id of a named measure's box, by which it is focused from anywhere; a refusal of it names the same place. */
@@ -49,10 +53,11 @@ export function MeasureLine(props: LineProps) {
   const look = isRefused ? 'refused' : question ? 'asked' : typed ? 'typed' : 'waiting';
   const id = measureBoxId(where);
   return (
-    <li className={isCurrent ? 'measure-line current' : 'measure-line'}>
+    <li className={clsx(measuresStyles.measureLine, isCurrent && `${measuresStyles.current} ${ladderTableStyles.current}`)}>
       <input
         id={id}
-        className={`girth-cell ${look}`}
+        className={ladderTableStyles.girthCell}
+        data-look={look}
         type="text"
         inputMode="decimal"
         enterKeyHint="next"
@@ -69,25 +74,28 @@ export function MeasureLine(props: LineProps) {
         onBlur={props.onBlur}
         onKeyDown={props.onKey}
       />
-      <div className="measure-name">
+      <div className={measuresStyles.measureName}>
         <b>{capitalized(row.measure.name)}</b>
-        <span id={`${id}-says`} className={isCurrent ? 'measure-says' : 'for-screen-readers'}>
+        <span id={`${id}-says`} className={isCurrent ? measuresStyles.measureSays : 'visually-hidden'}>
           {row.measure.definition}
         </span>
       </div>
-      <div className={question ? 'reading asked' : 'reading'} id={`${id}-read`}>
+      <div
+        className={clsx(`${measuresStyles.reading} ${ladderTableStyles.reading}`, question && ladderTableStyles.asked)}
+        id={`${id}-read`}
+      >
         {isRefused && <span className="refusal">{read.reason}</span>}
-        {read?.kind === 'read' && <span className="echo">{echoLength(mm(read.value.nm), own)}</span>}
+        {read?.kind === 'read' && <span className={ladderTableStyles.echo}>{echoLength(mm(read.value.nm), own)}</span>}
         {read?.kind === 'read' && !isHalfTyped && (
-          <span className="then">
+          <span className={ladderTableStyles.then}>
             {last && <Then girthMm={mm(read.value.nm)} thenMm={mm(last.taken.length.nm)} unit={own} words={showDay(last.day)} />}
             {typed?.kept?.length ? <Kept kept={typed.kept} /> : null}
           </span>
         )}
         {question && !isShown && (
-          <button className="diamond-button" type="button" onClick={props.onAsk}>
+          <button className={ladderTableStyles.diamondButton} type="button" onClick={props.onAsk}>
             <Diamond />
-            <span className="for-screen-readers">Question about this measure</span>
+            <span className="visually-hidden">Question about this measure</span>
           </button>
         )}
       </div>
@@ -105,12 +113,12 @@ function MeasureCard({ question, unit, onAnswer }: { question: MeasureQuestion; 
     </button>
   );
   return (
-    <section className="question measure-question" aria-label={asked}>
-      <p className="question-asked" role="status">
+    <section className={`${questionCardStyles.question} ${measuresStyles.measureQuestion}`} aria-label={asked}>
+      <p className={questionCardStyles.questionAsked} role="status">
         <Diamond /> <b>{asked}</b>
       </p>
-      {reason && <p className="question-reason">{reason}</p>}
-      <div className="answers">
+      {reason && <p className={questionCardStyles.questionReason}>{reason}</p>}
+      <div className={questionCardStyles.answers}>
         {choice('again', 'Type it again', 'Esc')}
         {question.wouldFit && choice('fits', `It is ${question.wouldFit}`, 'S')}
         {choice('keep', `Keep ${question.text} ${/[a-z"″]/i.test(question.text) ? '' : unit} as measured`.replace('  ', ' '), 'K')}

@@ -11,6 +11,7 @@ import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { MeasureLine, measureBoxId } from './measure-line';
+import styles from './measures.module.css';
 import type { Answer } from './question-card';
 
 const CHOICES: readonly PartOfSide[] = [
@@ -100,8 +101,8 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
 
   const free = CHOICES.filter((one) => !parts.some(({ part, side }) => part === one.part && side === one.side));
   return (
-    <section className="measures" aria-labelledby="measures-head">
-      <h2 id="measures-head" className="measures-head">
+    <section className={styles.measures} aria-labelledby="measures-head">
+      <h2 id="measures-head" className={styles.measuresHead}>
         <button className="link-button" type="button" aria-expanded={isOpen} aria-controls="measures-body" onClick={() => setOpen(!isOpen)}>
           Hand, foot, trunk, head
         </button>
@@ -112,16 +113,16 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
           const own = rows.filter((row) => row.part === part.part && row.side === part.side);
           const typed = own.filter((row) => typedAt(form, row)).length;
           return (
-            <section className="measure-part" key={partInWords(part)} aria-label={partInWords(part)}>
+            <section className={styles.measurePart} key={partInWords(part)} aria-label={partInWords(part)}>
               <h3>
                 {partInWords(part)} <span className="head-note">{`${typed} of ${own.length}; leave empty what is not needed`}</span>
                 {typed === 0 && (
                   <button className="link-button" type="button" onClick={() => putAway(part)}>
-                    Put away<span className="for-screen-readers">{` ${partInWords(part)}`}</span>
+                    Put away<span className="visually-hidden">{` ${partInWords(part)}`}</span>
                   </button>
                 )}
               </h3>
-              <ul className="measure-lines">
+              <ul className={styles.measureLines}>
                 {own.map((row) => {
                   const key = keyOf(row);
                   const isCurrent = editing !== null && keyOf(editing.row) === key;
@@ -155,7 +156,7 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
           );
         })}
         {free.length > 0 && (
-          <div className="measure-choices">
+          <div className={styles.measureChoices}>
             <span>Measure</span>
             {free.map((part) => (
               <button className="button" type="button" key={partInWords(part)} onClick={() => takeUp(part)}>

@@ -1,4 +1,6 @@
 import type { Reading } from '@/lib/outcome';
+import questionCardStyles from './question-card.module.css';
+import setUpStyles from './set-up.module.css';
 
 type BoxProps<T> = {
   readonly id: string;
@@ -14,15 +16,14 @@ type BoxProps<T> = {
   readonly wouldFit?: string | undefined;
   readonly onType: (text: string) => void;
   readonly onEnter?: () => void;
-  readonly className?: string;
 };
 
 /** One measured figure beside the ladder, such as a height: label, box, and below it how it was read, or why it cannot be. */
-export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onEnter, onKeep, wouldFit, className = '' }: BoxProps<T>) {
+export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onEnter, onKeep, wouldFit }: BoxProps<T>) {
   const reading = text.trim() === '' ? undefined : read(text);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
   return (
-    <div className={`measured-box ${className}`}>
+    <div className={setUpStyles.measuredBox}>
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
@@ -40,14 +41,14 @@ export function MeasuredBox<T>({ id, label, text, read, echo, asked, onType, onE
           onEnter?.();
         }}
       />
-      <span className={refused ? 'refusal' : 'echo'} id={`${id}-reading`}>
+      <span className={refused ? 'refusal' : setUpStyles.echo} id={`${id}-reading`}>
         {reading?.kind === 'read' ? echo(reading.value) : refused}
       </span>
       <span className="guess" id={`${id}-asked`} role="status">
         {asked && `◇ ${asked}`}
       </span>
       {asked && onKeep && (
-        <span className="answers">
+        <span className={`${setUpStyles.answers} ${questionCardStyles.answers}`}>
           {wouldFit && (
             <button type="button" className="button" onClick={() => onType(wouldFit)}>
               {`Change to ${wouldFit}`}

@@ -10,6 +10,7 @@ import type { Side } from '@/lib/ladder/limb';
 import { capitalized } from '@/lib/units/capitalized';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength } from '@/lib/units/show-length';
+import styles from './paste.module.css';
 
 type PasteProps = {
   readonly text: string;
@@ -42,7 +43,7 @@ export function PastePanel({ text, view, shown, from, twice, onCancel, onPaste }
   const replaced = plan.figures.filter(({ stands }) => stands !== '').length;
   const ready = typed.trim() !== '' && plan.refused === null;
   return (
-    <section className="panel paste-panel" aria-labelledby={`${id}-title`}>
+    <section className={`panel ${styles.pastePanel}`} aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>Paste a column</h2>
       <label className="field">
         <span className="hint">
@@ -63,7 +64,7 @@ export function PastePanel({ text, view, shown, from, twice, onCancel, onPaste }
       {typed.trim() !== '' && (
         <>
           {typed.includes(',') && (
-            <label className="field comma">
+            <label className={`field ${styles.comma}`}>
               <span>A comma is</span>
               <select value={block.comma} onChange={({ target }) => setComma(target.value === 'column' ? 'column' : 'decimal')}>
                 <option value="decimal">a decimal mark</option>
@@ -72,7 +73,7 @@ export function PastePanel({ text, view, shown, from, twice, onCancel, onPaste }
             </label>
           )}
           {(twice || from?.again) && (
-            <label className="field into">
+            <label className={`field ${styles.into}`}>
               <span>Into</span>
               <select value={again ? 'again' : 'first'} onChange={({ target }) => setAgain(target.value === 'again')}>
                 <option value="first">the first measuring</option>
@@ -115,7 +116,7 @@ function Columns({ columns, header, sides, onChange }: ColumnsProps) {
   const choices: ColumnHolds[] = ['place', ...sides, 'nothing'];
   const named = columns.map((holds, index) => ({ holds, index, key: `column-${index}`, name: header?.[index] || `Column ${index + 1}` }));
   return (
-    <div className="paste-columns">
+    <div className={styles.pasteColumns}>
       {named.map(({ holds, index, key, name }) => (
         <label className="field" key={key}>
           <span>{name}</span>
@@ -161,7 +162,7 @@ function placeOf(view: SheetView, key: string | null, side: Side): string {
 function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
   const { unit } = view.sheet;
   return (
-    <div className="table-frame paste-preview">
+    <div className={`table-frame ${styles.pastePreview}`}>
       <table>
         <thead>
           <tr>
@@ -180,7 +181,7 @@ function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
                 <th scope="row">{placeOf(view, figure.row, figure.side)}</th>
                 <td>{figure.side}</td>
                 <td>{figure.text}</td>
-                <td className={figure.refused ? 'refusal' : ''}>
+                <td className={figure.refused ? 'refusal' : undefined}>
                   {figure.refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
                 </td>
                 <td>{figure.stands === '' ? '–' : <b>{`${figure.stands}, is replaced`}</b>}</td>

@@ -3,6 +3,7 @@ import { type Doubt, questionAndReason } from '@/lib/ladder/doubt';
 import { slipText } from '@/lib/ladder/slip';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './question-card.module.css';
 import { Diamond } from './rung-reading';
 
 /** What can be answered: type it again, take what would fit, keep it as it is. */
@@ -21,12 +22,12 @@ export function QuestionCard({ question, girth, unit, onAnswer }: CardProps) {
   const { question: asked, reason } = questionAndReason(doubt);
   const fits = fitsWords(doubt, unit);
   return (
-    <section className="question" aria-label={asked}>
-      <p className="question-asked">
+    <section className={styles.question} aria-label={asked} data-question="">
+      <p className={styles.questionAsked}>
         <Diamond /> <b>{asked}</b>
       </p>
-      {reason && <p className="question-reason">{reason}</p>}
-      <div className="answers">
+      {reason && <p className={styles.questionReason}>{reason}</p>}
+      <div className={styles.answers}>
         <Choice words={againWords(doubt)} hint="Esc" onClick={() => onAnswer('again')} />
         {fits && <Choice words={fits} hint="S" onClick={() => onAnswer('fits')} />}
         <Choice words={keepWords(doubt, girth, unit)} hint="K" onClick={() => onAnswer('keep')} />

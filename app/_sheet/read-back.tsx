@@ -4,6 +4,7 @@ import { cellKey } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './paste.module.css';
 import { localVoice, spoken } from './spoken';
 
 /** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */
@@ -27,9 +28,9 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
   }, [aloud, voice, words]);
   const go = (by: number) => setAt((now) => Math.min(Math.max(now + by, 0), figures.length - 1));
   return (
-    <section className="panel read-back" aria-label="Read back">
+    <section className={`panel ${styles.readBack}`} aria-label="Read back">
       <fieldset
-        className="read-back-figure"
+        className={styles.readBackFigure}
         ref={box}
         tabIndex={-1}
         aria-label="Figure read back"
@@ -43,10 +44,10 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
       >
         {here ? (
           <>
-            <p className="read-back-place">
+            <p className={styles.readBackPlace}>
               {shown === 'left' ? 'Left' : 'Right'} {view.sheet.limb} at {here.place}
             </p>
-            <p className="read-back-girth" aria-live="assertive">
+            <p className={styles.readBackGirth} aria-live="assertive">
               {here.girth}
             </p>
             <p className="secondary">

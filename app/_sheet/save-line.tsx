@@ -1,6 +1,7 @@
 import type { DraftState } from '@/app/_draft/draft-keeper';
 import { counted } from '@/lib/entry/act-in-words';
 import { capitalized } from '@/lib/units/capitalized';
+import styles from './sheet-bar.module.css';
 
 type LineProps = {
   readonly state: DraftState;
@@ -14,17 +15,17 @@ type LineProps = {
 /** How the draft stands and what is kept where, in a mark and in words, and how far the sheet is filled. */
 export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, short }: LineProps) {
   return (
-    <div className="save-line">
-      <p className={`save-state ${state.is}`} role="status">
+    <div className={styles.saveLine}>
+      <p className={styles.saveState} data-save-state={state.is} role="status">
         <Mark is={state.is} />
         <span>
           {wordsFor(state, waiting, isOnDevice)}
           {broughtBack > 0 && ` ${capitalized(counted(broughtBack, 'figure'))} brought back from this device.`}
         </span>
       </p>
-      <p className="counts">
-        <span className="long">{counts}</span>
-        <span className="short">{short}</span>
+      <p className={styles.counts}>
+        <span className={styles.long}>{counts}</span>
+        <span className={styles.short}>{short}</span>
       </p>
     </div>
   );
@@ -51,15 +52,15 @@ function wordsFor(state: DraftState, waiting: number, isOnDevice: boolean): stri
 
 function Mark({ is }: { is: DraftState['is'] }) {
   return (
-    <svg className="save-mark" viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+    <svg className={styles.saveMark} viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
       {is === 'saved' && (
         <>
-          <circle className="disc" cx="8" cy="8" r="7.5" />
-          <path className="tick-line" d="m4.5 8.3 2.4 2.4 4.6-5" />
+          <circle className={styles.disc} cx="8" cy="8" r="7.5" />
+          <path className={styles.tickLine} d="m4.5 8.3 2.4 2.4 4.6-5" />
         </>
       )}
-      {(is === 'saving' || is === 'nothing') && <circle className="hollow" cx="8" cy="8" r="6.5" />}
-      {(is === 'unsaved' || is === 'newer') && <path className="triangle" d="M8 2 14.5 14h-13Z" />}
+      {(is === 'saving' || is === 'nothing') && <circle cx="8" cy="8" r="6.5" />}
+      {(is === 'unsaved' || is === 'newer') && <path className={styles.triangle} d="M8 2 14.5 14h-13Z" />}
     </svg>
   );
 }

@@ -1,6 +1,7 @@
 import type { Known } from '@/lib/entry/entry-data';
 import { secondVisit } from '@/lib/entry/visit-questions';
 import type { VisitForm } from '@/lib/forms/visit-form';
+import styles from './set-up.module.css';
 
 type SecondVisitProps = { readonly form: VisitForm; readonly known: Known; readonly onField: (change: Partial<VisitForm>) => void };
 
@@ -14,7 +15,7 @@ export function SecondVisit({ form, known, onField }: SecondVisitProps) {
   const question = secondVisit(form, known);
   if (!question) return null;
   return (
-    <fieldset className="second-visit" id="box-occasion">
+    <fieldset className={styles.secondVisit} id="box-occasion">
       <legend>{`◇ ${question.message}`}</legend>
       {CHOICES.map(([occasion, words]) => (
         <label key={occasion}>

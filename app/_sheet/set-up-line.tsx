@@ -2,13 +2,14 @@ import type { LimbSheet, VisitForm } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
 import { readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './set-up.module.css';
 
 /** The set-up in one line, with the way to change it. */
 export function SetUpLine({ form, sheet, open, onChange }: { form: VisitForm; sheet: LimbSheet; open: boolean; onChange: () => void }) {
   const interval = readLength(sheet.interval, sheet.unit, true);
   const every = interval.kind === 'read' ? `${showLength(interval.value.nm / 1e6, sheet.unit, 16)} ${sheet.unit}` : 'no interval';
   return (
-    <div className="set-up-line">
+    <div className={styles.setUpLine}>
       <p>
         <b>{limbsInWords(sheet)}</b>
         <span>

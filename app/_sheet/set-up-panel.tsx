@@ -6,6 +6,7 @@ import { type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-fo
 import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
+import styles from './set-up.module.css';
 import { VisitFacts } from './visit-facts';
 
 type PanelProps = {
@@ -23,8 +24,8 @@ export function SetUpPanel({ form, group, known, onField, onSheet, onClose }: Pa
   if (!sheet) return null;
   const unused = (['leg', 'arm'] as const).filter((limb) => form.sheets.every((one) => one.limb !== limb));
   return (
-    <section className="panel set-up-panel" id="set-up" aria-label="Set-up">
-      <div className="set-up-grid">
+    <section className={`panel ${styles.setUpPanel}`} id="set-up" aria-label="Set-up">
+      <div className={styles.setUpGrid}>
         <Limbs sheet={sheet} onSheet={onSheet} />
         <Zero sheet={sheet} onSheet={onSheet} />
         <Grid key={`${sheet.unit}${sheet.interval}`} sheet={sheet} onSheet={onSheet} />
@@ -171,13 +172,13 @@ function Grid({ sheet, onSheet }: Part) {
 
 function Ends({ sheet, onSheet }: Part) {
   const tick = (words: string, on: boolean, change: (one: LimbSheet, on: boolean) => LimbSheet) => (
-    <label className="tick">
+    <label className={styles.tick}>
       <input type="checkbox" checked={on} onChange={({ target }) => onSheet((one) => change(one, target.checked))} />
       {words}
     </label>
   );
   return (
-    <fieldset className="field ends">
+    <fieldset className={`field ${styles.ends}`}>
       <legend>Ends of the ladder</legend>
       {tick('First girth at zero itself', sheet.fromZero, (one, on) => ({ ...one, fromZero: on }))}
       {tick('Last girth at the far landmark', sheet.endRow, (one, on) => ({ ...one, endRow: on }))}

@@ -1,9 +1,11 @@
+import clsx from 'clsx';
 import { type ReactNode, type RefObject, useState } from 'react';
 import type { DraftStands } from '@/app/_draft/use-draft';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { type CellPlace, redoable, type SheetState, undoable } from '@/lib/entry/entry-state';
 import type { LengthUnit } from '@/lib/units/length';
 import { SaveLine } from './save-line';
+import styles from './sheet-bar.module.css';
 import { ThumbKeys } from './thumb-keys';
 
 type BarProps = {
@@ -45,15 +47,15 @@ export function SheetBar(props: BarProps) {
     deed();
   };
   return (
-    <div className="sheet-bar">
+    <div className={styles.sheetBar}>
       <ThumbKeys unit={props.unit} place={state.editing?.place ?? null} form={state.form} onType={props.onType} onNext={props.onNext} />
       {props.children}
       {notes.length > 0 && (
-        <p className="finish-note" role="alert">
+        <p className={styles.finishNote} role="alert">
           {notes.join(' ')} Press {finishWords} again to leave it so.
         </p>
       )}
-      <div className="sheet-bar-row">
+      <div className={styles.sheetBarRow}>
         <SaveLine
           state={draft.state}
           waiting={props.waiting}
@@ -68,7 +70,7 @@ export function SheetBar(props: BarProps) {
           </a>
         )}
         {(undo || redo) && (
-          <div className="acts">
+          <div className={styles.acts}>
             {undo && (
               <button className="button" type="button" onClick={props.onUndo}>
                 Undo: {undo.words}
@@ -81,11 +83,11 @@ export function SheetBar(props: BarProps) {
             )}
           </div>
         )}
-        <div className={more ? 'more open' : 'more'}>
-          <button className="button more-button" type="button" aria-expanded={more} onClick={() => setMore(!more)}>
+        <div className={clsx(styles.more, more && styles.open)}>
+          <button className={`button ${styles.moreButton}`} type="button" aria-expanded={more} onClick={() => setMore(!more)}>
             More
           </button>
-          <div className="more-items">
+          <div className={styles.moreItems}>
             <button className="button" type="button" onClick={then(props.onPaste)}>
               Paste a column
             </button>

@@ -25,6 +25,7 @@ import { RefusedBox } from './refused-box';
 import { SecondVisit } from './second-visit';
 import { SetUpLine } from './set-up-line';
 import { SetUpPanel } from './set-up-panel';
+import styles from './sheet.module.css';
 import { SheetBar } from './sheet-bar';
 import { SheetOutline } from './sheet-outline';
 import { type Finish, useFinish } from './use-finish';
@@ -82,9 +83,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const total = typed.reduce((sum, one) => sum + one, 0);
   const waiting = changedFigures(form, draft.keeper.keptForm());
   return (
-    <div className="sheet">
-      <header className="sheet-head">
-        <div className="sheet-title">
+    <div className={styles.sheet}>
+      <header className={styles.sheetHead}>
+        <div className={styles.sheetTitle}>
           <h1>{data.name}</h1>
           <p>
             {data.reference} · {data.title}
@@ -120,7 +121,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <SecondVisit form={form} known={data} onField={onField} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
       <LeftOut sheet={view.sheet} onSheet={onSheet} />
-      <div className="sheet-body">
+      <div className={styles.sheetBody}>
         <ClinicClockOf value={data}>
           <LadderTable
             state={state}
@@ -151,7 +152,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
             }}
           />
         </ClinicClockOf>
-        <aside className="sheet-side">
+        <aside className={styles.sheetSide}>
           <SheetOutline view={view} shown={sheet.shown} />
         </aside>
       </div>

@@ -5,7 +5,7 @@ import { tapingReminders } from '@/lib/ladder/taping-reminders';
 export function TapingReminders({ limb, last }: { limb: LimbKind; last: { posture: string | null; zero: string } | undefined }) {
   const before = last && [last.posture && `posture ${last.posture}`, `from the ${placeInWords(last.zero)}`].filter(Boolean).join(', ');
   return (
-    <details className="as-table taping-reminders">
+    <details className="as-table">
       <summary>Before you measure</summary>
       <ul>
         {before && <li>{`Last time: ${before}.`}</li>}

@@ -1,6 +1,7 @@
 import { type CellPlace, cellAt } from '@/lib/entry/entry-state';
 import type { VisitForm } from '@/lib/forms/visit-form';
 import type { LengthUnit } from '@/lib/units/length';
+import styles from './sheet-bar.module.css';
 
 const PARTS = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];
 const GLYPHS = ['⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'];
@@ -19,7 +20,7 @@ export function ThumbKeys({ unit, place, form, onType, onNext }: KeysProps) {
   const cell = cellAt(form, place);
   const text = (place.again ? cell.again : cell.text) ?? '';
   return (
-    <fieldset className="thumb-keys" aria-label="Keys of the sheet">
+    <fieldset className={styles.thumbKeys} aria-label="Keys of the sheet">
       {unit === 'in' &&
         PARTS.map((part, index) => (
           <button

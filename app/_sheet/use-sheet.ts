@@ -86,7 +86,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
   const againFor = (about: OpenQuestion, place: CellPlace): void => {
     const box =
       about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
-        ? document.querySelector<HTMLInputElement>('.body-fields input')
+        ? document.querySelector<HTMLInputElement>('[data-body-fields] input')
         : null;
     if (about.doubt.kind === 'zero-direction') wishes.onSetUp();
     else if (box) box.focus();

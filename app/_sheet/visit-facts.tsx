@@ -4,6 +4,7 @@ import { takenFor } from '@/lib/record/same-person';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
 import { MeasuredBox } from './measured-box';
+import styles from './set-up.module.css';
 
 type FactsProps = {
   readonly form: VisitForm;
@@ -43,7 +44,7 @@ export function VisitFacts({ form, known, onField }: FactsProps) {
         />
       </label>
       {alike && (
-        <p className="field measurer-alike" id="measurer-alike" role="status">
+        <p className="field" id="measurer-alike" role="status">
           Taken as {alike}, who measured before. If it is somebody else, only whole names tell the two apart, here and at the earlier
           visits.
           <button className="button" type="button" onClick={() => onField({ measurer: alike })}>
@@ -59,7 +60,7 @@ export function VisitFacts({ form, known, onField }: FactsProps) {
         <span>Time</span>
         <input id="box-time" type="time" value={form.time} onChange={({ target }) => onField({ time: target.value })} />
       </label>
-      <label className="field note">
+      <label className={`field ${styles.note}`}>
         <span>Note</span>
         <textarea rows={2} value={form.note} maxLength={4000} onChange={({ target }) => onField({ note: target.value })} />
       </label>
@@ -76,9 +77,9 @@ export function SingleReadings({ form, unit, onField }: SinglesProps) {
   const keyed = form.readings.map((reading, index) => ({ reading, index, key: `reading-${index}` }));
   const names = ['heel–instep girth', 'waist', 'hip'].filter((name) => form.readings.every((one) => one.name !== name));
   return (
-    <section className="single-readings" aria-label="Single readings">
+    <section className={styles.singleReadings} aria-label="Single readings">
       {keyed.map(({ reading, index, key }) => (
-        <div className="single-reading" key={key}>
+        <div className={styles.singleReading} key={key}>
           <label className="field">
             <span>Reading</span>
             <input
