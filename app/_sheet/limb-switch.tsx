@@ -1,7 +1,7 @@
 import type { SheetView } from '@/lib/entry/entry-view';
 import { typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
-import { limbsInWords } from './set-up-line';
+import { limbsInWords } from './head/set-up-line';
 import styles from './sheet.module.css';
 
 type SwitchProps = {

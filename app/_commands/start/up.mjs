@@ -1,4 +1,4 @@
-import { namesGiven } from './no-arguments.mjs';
+import { namesGiven } from '../no-arguments.mjs';
 import { build, install, runTypeScript } from './prepare.mjs';
 import { choosePort, serve } from './serve.mjs';
 
@@ -9,7 +9,7 @@ import { choosePort, serve } from './serve.mjs';
  */
 async function up() {
   if (!install()) return 1;
-  const checked = runTypeScript('app/_commands/check-database.ts');
+  const checked = runTypeScript('app/_commands/start/check-database.ts');
   if (checked === 3) {
     console.error('Nobody can sign in yet. Add the first therapist:');
     console.error('  npm run add-therapist -- --email you@clinic.example --name "Your Name" --clinic "Your clinic"');

@@ -1,6 +1,7 @@
 'use client';
 
 import { type KeyboardEvent, useMemo, useState } from 'react';
+import type { Answer } from '@/app/_sheet/table/question-card';
 import { cellWish } from '@/lib/entry/cell-keys';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { keptMeasure, type MeasureQuestion, measureQuestions } from '@/lib/entry/measure-questions';
@@ -12,7 +13,6 @@ import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { MeasureLine, measureBoxId } from './measure-line';
 import styles from './measures.module.css';
-import type { Answer } from './question-card';
 
 const CHOICES: readonly PartOfSide[] = [
   { part: 'hand', side: 'right' },

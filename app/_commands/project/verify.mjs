@@ -1,8 +1,8 @@
 import fs from 'node:fs';
 import path from 'node:path';
+import { namesGiven } from '../no-arguments.mjs';
+import { install, ROOT, run, runBeside, runNextBeside } from '../start/prepare.mjs';
 import { countPlaywright, countVitest, withExitCode } from './count-tests.mjs';
-import { namesGiven } from './no-arguments.mjs';
-import { install, ROOT, run, runBeside, runNextBeside } from './prepare.mjs';
 
 const RESULTS = path.join(ROOT, 'test-results');
 const failures = [];

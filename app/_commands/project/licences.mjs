@@ -1,11 +1,11 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { namesGiven } from './no-arguments.mjs';
-import { ROOT } from './prepare.mjs';
+import { namesGiven } from '../no-arguments.mjs';
+import { ROOT } from '../start/prepare.mjs';
 
 /** Where the list is kept; a test compares it with the lock file. */
-const LICENCES = path.join(ROOT, 'app/_commands/licences.txt');
+const LICENCES = path.join(ROOT, 'app/_commands/project/licences.txt');
 
 /**
  * The licence of every package that the lock file names, a line each: licence, name, version, and whether it is only for building.

@@ -1,9 +1,9 @@
+import { runCommand } from '@/app/_commands/run-command';
 import { getDatabase } from '@/db/client';
 import { hasPeople } from '@/db/people/people';
 import { databaseAddress } from '@/db/sql/database';
 import { checkHistory } from '@/db/upkeep/check-data';
 import { historyDoubts } from '@/db/upkeep/known-heads';
-import { runCommand } from './run-command';
 
 /** How many of the newest deeds of each clinic are checked at each start; `npm run verify-data` checks all. */
 const NEWEST = 2000;

@@ -1,5 +1,9 @@
 import clsx from 'clsx';
 import type { KeyboardEvent } from 'react';
+import ladderTableStyles from '@/app/_sheet/table/ladder-table.module.css';
+import type { Answer } from '@/app/_sheet/table/question-card';
+import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
+import { Diamond, Kept, Then } from '@/app/_sheet/table/rung-reading';
 import { type KnownMeasures, lastMeasure, type MeasureQuestion } from '@/lib/entry/measure-questions';
 import { type MeasureRow, measureKey } from '@/lib/forms/read-measures';
 import type { MeasureText } from '@/lib/forms/visit-form';
@@ -11,11 +15,7 @@ import type { LengthUnit } from '@/lib/units/length';
 import { mm } from '@/lib/units/length';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
-import ladderTableStyles from './ladder-table.module.css';
 import measuresStyles from './measures.module.css';
-import type { Answer } from './question-card';
-import questionCardStyles from './question-card.module.css';
-import { Diamond, Kept, Then } from './rung-reading';
 
 /** The id of a named measure's box, by which it is focused from anywhere; a refusal of it names the same place. */
 export function measureBoxId(where: string): string {

@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import { namesGiven } from './no-arguments.mjs';
+import { namesGiven } from '../no-arguments.mjs';
 import { build, install, ROOT, runTypeScript } from './prepare.mjs';
 import { choosePort, serve } from './serve.mjs';
 
@@ -22,10 +22,10 @@ async function demo() {
   const env = { DATABASE_URL: '', DB_FILE: FILE, DEMO_EMAIL: EMAIL, DEMO_PASSWORD: PASSWORD, DEMO_DAY: today(), APP_URL: '' };
   if (!madeToday()) {
     setAside();
-    if (runTypeScript('app/_commands/seed-demo.ts', env) !== 0) return 1;
+    if (runTypeScript('app/_commands/start/seed-demo.ts', env) !== 0) return 1;
     fs.writeFileSync(DAY_FILE, today());
   }
-  const checked = runTypeScript('app/_commands/check-database.ts', env);
+  const checked = runTypeScript('app/_commands/start/check-database.ts', env);
   if (checked !== 0) return checked;
   const port = await choosePort(HOST);
   const lines = [`  Address   http://${HOST}:${port}`, `  E-mail    ${EMAIL}`, `  Password  ${PASSWORD}`];

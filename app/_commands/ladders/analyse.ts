@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { todayIn } from '@/app/_auth/today';
+import { readArguments } from '@/app/_commands/read-arguments';
 import { recordErrorScale } from '@/lib/analysis/record-error-scale';
 import type { ErrorScale } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
@@ -10,7 +11,6 @@ import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
 import { inputFile } from './input-file';
 import { NotText, openLadders } from './ladders-by-patient';
-import { readArguments } from './read-arguments';
 import { writeDocument } from './write-document';
 
 const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--phases phases.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER]

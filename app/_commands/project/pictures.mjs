@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { chromium } from '@playwright/test';
-import { namesGiven } from './no-arguments.mjs';
-import { ROOT } from './prepare.mjs';
+import { namesGiven } from '../no-arguments.mjs';
+import { ROOT } from '../start/prepare.mjs';
 
 /** The demonstration clinic's sign-in, as `npm run demo` prints it. */
 const SIGN_IN = { email: 'demo@harbour-lane.example', password: 'made-up people only' };

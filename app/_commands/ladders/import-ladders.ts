@@ -1,14 +1,14 @@
 import fs from 'node:fs';
+import { say } from '@/app/_commands/run-command';
 import { counted } from '@/app/_exchange/counted';
 import { bringInNext, keepUpload, lineUpMore, openLine } from '@/db/exchange/imports';
 import type { Therapist } from '@/db/therapist';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { LADDER_COLUMNS, readLadderRows } from '@/lib/exchange/read-ladders-csv';
-import { fileOf } from '@/lib/exchange/spreadsheet/read-spreadsheet';
+import { patientFileOf } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import type { PatientFile } from '@/lib/record/patient-file';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { type LaddersByPatient, NotText, openLadders } from './ladders-by-patient';
-import { say } from './run-command';
 
 /** Bytes in which the header of a ladders file must stand. */
 const HEAD = 4096;
@@ -64,7 +64,7 @@ function* filesIn(ladders: LaddersByPatient, today: CalendarDay): Generator<{ fi
   for (const reference of ladders.references) {
     const { records, faults } = readLadderRows(ladders.rowsOf(reference), today, 'kept');
     const [record] = records;
-    yield record ? { file: fileOf(record, 'other'), bad: faults } : { bad: faults };
+    yield record ? { file: patientFileOf(record, 'other'), bad: faults } : { bad: faults };
   }
 }
 

@@ -1,5 +1,5 @@
+import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
 import type { Reading } from '@/lib/outcome';
-import questionCardStyles from './question-card.module.css';
 import setUpStyles from './set-up.module.css';
 
 type BoxProps<T> = {

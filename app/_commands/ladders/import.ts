@@ -1,6 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { todayIn } from '@/app/_auth/today';
+import { personWithEmail } from '@/app/_commands/person-with-email';
+import { EXIT, readArguments } from '@/app/_commands/read-arguments';
+import { runCommand, say } from '@/app/_commands/run-command';
 import { counted } from '@/app/_exchange/counted';
 import { itemsInWords } from '@/app/_exchange/import-words';
 import { readIncoming } from '@/app/_exchange/read-incoming';
@@ -19,9 +22,6 @@ import { MAPPING, type Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { bringInOneByOne, laddersIn, lookThrough } from './import-ladders';
 import { inputFile } from './input-file';
 import type { LaddersByPatient } from './ladders-by-patient';
-import { personWithEmail } from './person-with-email';
-import { EXIT, readArguments } from './read-arguments';
-import { runCommand, say } from './run-command';
 
 const USAGE = `npm run import -- --by lead@clinic.example file [--sheet name] [--mapping mapping.json] [--report bad-cells.csv] [--yes]
 npm run import -- --by lead@clinic.example --undo <id>

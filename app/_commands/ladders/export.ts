@@ -1,6 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { todayIn } from '@/app/_auth/today';
+import { personWithEmail } from '@/app/_commands/person-with-email';
+import { readArguments } from '@/app/_commands/read-arguments';
+import { runCommand, say } from '@/app/_commands/run-command';
 import { counted } from '@/app/_exchange/counted';
 import { partsOf, randomRank } from '@/app/_exchange/set-parts';
 import { SET_STYLES, setStyleNamed } from '@/app/_exchange/set-style';
@@ -14,12 +17,9 @@ import { privateFolder } from '@/db/sql/private-files';
 import type { Therapist } from '@/db/therapist';
 import { transactionBundle } from '@/lib/exchange/fhir/transaction-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
-import { personWithEmail } from './person-with-email';
-import { readArguments } from './read-arguments';
-import { runCommand, say } from './run-command';
 
 const USAGE = `npm run export -- --by you@clinic.example --to folder [--as raw|sheets|research|workbook|fhir|fhir-transaction] [--patient HL-0147]
   Without --patient the whole clinic goes out. The folder must be new or empty.`;
@@ -69,7 +69,7 @@ async function writeTables(therapist: Therapist, to: string, name: keyof typeof 
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const partOf = partsOf(style, await policyOf(therapist), today);
   const counter = setCounter();
-  const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileOf(table)), 'wx', 0o600) }));
+  const files = SET_TABLES.map((table) => ({ table, handle: fs.openSync(path.join(to, fileNameOf(table)), 'wx', 0o600) }));
   for (const { table, handle } of files) fs.writeSync(handle, headerLine(table, style));
   let count = 0;
   for await (const patient of patients) {
