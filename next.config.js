@@ -4,7 +4,7 @@ process.env.NEXT_TELEMETRY_DISABLED ??= '1';
  * Everything comes from this server; nothing may frame a page, and no address leaves with a link.
  *
  * Scripts inside a page run only with the word that the guard of every request makes for this one answer and adds to this policy
- * (`app/_commands/script-nonce.mjs`). Handlers in attributes, plug-ins and every other source are refused.
+ * (`app/_server/script-nonce.mjs`). Handlers in attributes, plug-ins and every other source are refused.
  */
 const headers = {
   'Content-Security-Policy': [

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import styles from '@/app/_today/today.module.css';
 import { clinicOf } from '@/db/clinic/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
@@ -52,7 +53,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
           <ClientNavigation />
           <MarkShapes />
           <WeeksStrip days={shown.days} today={today} />
-          <div className="work-tools">
+          <div className={styles.workTools}>
             <nav className="filters" aria-label="Kind of work">
               {FILTERS.map(({ kind, words }) => (
                 <a
@@ -66,7 +67,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
               ))}
             </nav>
             <search>
-              <form action="/" className="work-search">
+              <form action="/" className={styles.workSearch}>
                 {view.kind !== 'all' && <input type="hidden" name="kind" value={view.kind} />}
                 <label className="visually-hidden" htmlFor="work-search">
                   Reference or name in this list
@@ -103,7 +104,7 @@ function summary({ all, patients }: Today): string {
 
 function Matches({ shown: { matches }, view }: { shown: Today; view: TodayView }) {
   return (
-    <p className="work-matches" role="status">
+    <p className={styles.workMatches} role="status">
       {matches === 0 ? `Nobody matches “${view.q}”.` : `${matches} ${matches === 1 ? 'patient matches' : 'patients match'} “${view.q}”.`}
       {(matches ?? 0) > 200 && ' The first 200 by reference are looked through; more letters find the rest.'}{' '}
       <Link href={addressOf({ ...view, q: '', answer: null })} prefetch={false}>

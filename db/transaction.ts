@@ -1,4 +1,4 @@
-import { chained, type Grown, type Note } from './audit/audit-chain';
+import { type AuditEntry, chained, type Grown } from './audit/audit-chain';
 import { keepHeads } from './audit/audit-head';
 import type { Statement } from './audit/statement';
 import { TouchedRows } from './audit/touched-rows';
@@ -20,7 +20,7 @@ class TouchedNothing extends Error {
  *
  * A statement that touches no row undoes all and is named in the answer. That one rule gives the check of a revision number
  * (`where id and revision`) and the single row of a form sent twice (`onConflictDoNothing`).
- * Notes come last, whatever their place in the list: the head of a clinic's chain, for which all writers queue, is held no longer
+ * Entries of the audit come last, whatever their place in the list: the head of a clinic's chain, for which all writers queue, is held no longer
  * than it takes. The rows of content that the steps touched are sealed into the first of them.
  */
 export async function inTransaction(statements: readonly Statement[]): Promise<Written> {
@@ -35,15 +35,15 @@ export async function inTransaction(statements: readonly Statement[]): Promise<W
 }
 
 function* stepsOf(tx: Database, statements: readonly Statement[]): Steps<readonly Grown[]> {
-  const notes: Note[] = [];
+  const entries: AuditEntry[] = [];
   const touched = new TouchedRows();
   for (const [step, statement] of statements.entries()) {
-    if ('note' in statement) {
-      notes.push(statement.note);
+    if ('entry' in statement) {
+      entries.push(statement.entry);
       continue;
     }
     const rows = yield* touched.run(statement(tx));
     if (rows.length === 0) throw new TouchedNothing(step);
   }
-  return yield* chained(tx, notes, touched.list());
+  return yield* chained(tx, entries, touched.list());
 }

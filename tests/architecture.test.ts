@@ -86,6 +86,8 @@ const APP_ORDER = [
 const LIB_PACKAGES = ['date-fns', 'zod', 'csv-parse', 'simple-statistics', 'fhir', '@noble'];
 const LONGEST_FILE = 260;
 const MOST_FILES = 20;
+/** A screen's parts are smaller than a function of db, and its styles stand beside it. */
+const MOST_FILES_OF_APP = 30;
 const LAYERS = ['lib', 'db', 'app'] as const;
 
 /** Entries that answer without a person signed in, each for its own reason. */
@@ -190,6 +192,14 @@ describe('the house', () => {
 
   it(`a room of db holds at most ${MOST_FILES} files`, () => {
     const full = DB_ORDER.filter((room) => filesUnder('db').filter((file) => file.startsWith(`db/${room}/`)).length > MOST_FILES);
+    expect(full).toEqual([]);
+  });
+
+  it(`a folder of a room of app holds at most ${MOST_FILES_OF_APP} files`, () => {
+    const folders = filesUnder('app').map((file) => path.posix.dirname(file));
+    const full = [...new Set(folders)].filter(
+      (folder) => folder.startsWith('app/_') && fs.readdirSync(path.join(ROOT, folder)).length > MOST_FILES_OF_APP,
+    );
     expect(full).toEqual([]);
   });
 

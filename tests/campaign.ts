@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import path from 'node:path';
-import { build } from '@/app/_commands/prepare.mjs';
 import { readArguments } from '@/app/_commands/read-arguments';
+import { build } from '@/app/_commands/start/prepare.mjs';
 import type { Engine } from '@/db/sql/columns';
 import { seeded } from './cohort/random';
 import type { MadeUpClinic } from './db/made-up-clinic';

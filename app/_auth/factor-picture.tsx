@@ -1,11 +1,12 @@
 import type { FactorOffer } from './second-factor';
+import styles from './second-factor.module.css';
 
 /** The offered second factor for an authenticator program: a QR code, and the same key as text. */
 export function FactorPicture({ offer }: { readonly offer: FactorOffer }) {
   const size = offer.squares.length;
   return (
-    <div className="factor-offer">
-      <svg className="qr-code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="QR code for an authenticator program">
+    <div className={styles.factorOffer}>
+      <svg className={styles.qrCode} viewBox={`0 0 ${size} ${size}`} role="img" aria-label="QR code for an authenticator program">
         <path d={darkSquares(offer.squares)} />
       </svg>
       <div className="form">
@@ -16,7 +17,9 @@ export function FactorPicture({ offer }: { readonly offer: FactorOffer }) {
         <p>
           Without a camera, type this key into it:
           <br />
-          <code className="factor-key">{offer.key}</code>
+          <code className={styles.factorKey} data-factor-key="">
+            {offer.key}
+          </code>
         </p>
       </div>
       <input type="hidden" name="sealed" value={offer.sealed} />

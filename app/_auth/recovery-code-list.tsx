@@ -1,3 +1,4 @@
+import styles from './second-factor.module.css';
 /** Recovery codes, shown this once. */
 export function RecoveryCodes({ codes }: { readonly codes: readonly string[] }) {
   return (
@@ -7,7 +8,7 @@ export function RecoveryCodes({ codes }: { readonly codes: readonly string[] }) 
         Print them or write them down now: they are shown this once. When the authenticator is lost, each of them lets you in one time in
         place of its code.
       </p>
-      <ul className="recovery-codes">
+      <ul className={styles.recoveryCodes} data-recovery-codes="">
         {codes.map((code) => (
           <li key={code}>
             <code>{code}</code>

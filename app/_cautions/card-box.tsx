@@ -1,6 +1,8 @@
+import clsx from 'clsx';
 import type { CardBox as Box } from '@/lib/cautions/caution-card';
 import { CARD_ANSWERS } from '@/lib/record/caution-answer';
 import { CARD_ANSWER_WORDS } from './card-answer-words';
+import styles from './cautions.module.css';
 import type { ShownCard } from './shown-card';
 
 type BoxProps = {
@@ -24,7 +26,7 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
   };
   const wide = card.boxes.length > MOST_BESIDE;
   const boxes = (
-    <div className={wide ? 'caution-boxes wide' : 'caution-boxes'}>
+    <div className={clsx(styles.cautionBoxes, wide && styles.wide)}>
       {[...card.boxes, words].map((box) => (
         <OneBox key={box.name} id={`${id}/${box.name}`} box={box} typed={typed} errors={errors} today={today} />
       ))}
@@ -32,18 +34,19 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
   );
   return (
     <fieldset
-      className={`panel caution-card ${standing.replace(' ', '-')}${card.holds ? ' standing' : ''}`}
+      className={clsx(`panel ${styles.cautionCard}`, card.holds && styles.standing)}
+      data-standing={standing}
       aria-describedby={`${id}-refusal`}
     >
       <legend>
         <StandingMark standing={standing} />
         {card.title}
       </legend>
-      <div className="caution-text">
-        <p className="caution-question">{card.question}</p>
+      <div className={styles.cautionText}>
+        <p className={styles.cautionQuestion}>{card.question}</p>
         <p>{`Yes: ${card.ifPresent}`}</p>
         <p className="secondary">{card.reasons}</p>
-        <details className="caution-source">
+        <details className={styles.cautionSource}>
           <summary>Source and limits</summary>
           <p>{card.source}</p>
           <ul>
@@ -53,8 +56,8 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
           </ul>
         </details>
       </div>
-      <div className="caution-answer">
-        <p className="caution-last">{card.last}</p>
+      <div className={styles.cautionAnswer}>
+        <p className={styles.cautionLast}>{card.last}</p>
         {mayWrite && (
           <>
             <span className="choices">
@@ -84,7 +87,7 @@ function OneBox({ id, box, typed, errors, today }: OneProps) {
   const wiring = { id: dom, name: id, 'aria-invalid': Boolean(errors[id]), 'aria-describedby': `${dom}-hint ${dom}-refusal` };
   const label = box.kind === 'number' && box.unit !== '' ? `${box.label}, ${box.unit}` : box.label;
   return (
-    <div className={box.name === 'words' ? 'field caution-words' : 'field'}>
+    <div className={clsx('field', box.name === 'words' && styles.cautionWords)}>
       <label htmlFor={dom}>{label}</label>
       {box.hint && (
         <span className="hint" id={`${dom}-hint`}>
@@ -128,7 +131,7 @@ const MARKS: Partial<Record<ShownCard['standing'], string>> = {
 function StandingMark({ standing }: { readonly standing: ShownCard['standing'] }) {
   const path = MARKS[standing];
   return path ? (
-    <svg className="caution-mark" viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
+    <svg className={styles.cautionMark} viewBox="0 0 18 18" width="18" height="18" aria-hidden="true">
       <path d={path} />
     </svg>
   ) : null;

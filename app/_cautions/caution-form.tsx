@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { answerCautionsAction, type CautionFormState } from '@/app/_cautions/actions';
 import { CardBox } from './card-box';
+import styles from './cautions.module.css';
 import type { ShownCard } from './shown-card';
 
 type Props = {
@@ -33,7 +34,7 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
   );
   const refused = Object.keys(errors).length;
   return (
-    <form action={send} noValidate className="caution-form">
+    <form action={send} noValidate className={styles.cautionForm}>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       {refused > 0 && (
@@ -45,8 +46,8 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
       {GROUPS.map(({ head, says, of }) => {
         const own = cards.filter(of);
         return own.length === 0 ? null : (
-          <section key={head} className="caution-cards" aria-label={head}>
-            <div className="caution-head">
+          <section key={head} className={styles.cautionCards} aria-label={head}>
+            <div className={styles.cautionHead}>
               <h2 className="section-head">
                 {head} <span className="count">{own.length}</span>
               </h2>
@@ -75,8 +76,8 @@ type AnsweredProps = Pick<Props, 'cards' | 'next'> & {
 function Answered({ cards, next, errors, box }: AnsweredProps) {
   const times = [...new Set(cards.map(({ asked }) => asked))];
   return (
-    <section className="caution-cards" aria-label="Answered">
-      <div className="caution-head">
+    <section className={styles.cautionCards} aria-label="Answered">
+      <div className={styles.cautionHead}>
         <h2 className="section-head">
           Answered <span className="count">{cards.length}</span>
         </h2>
@@ -93,7 +94,7 @@ function Answered({ cards, next, errors, box }: AnsweredProps) {
       ))}
       <details className="as-table" open={cards.some(({ id }) => Object.keys(errors).some((name) => name.split('/')[0] === id))}>
         <summary>{`Answered, not due again: ${cards.length}`}</summary>
-        <div className="caution-cards">{cards.map(box)}</div>
+        <div className={styles.cautionCards}>{cards.map(box)}</div>
       </details>
     </section>
   );

@@ -5,6 +5,7 @@ import { CAUTION_CARDS } from '@/lib/cautions/caution-cards';
 import { detailsInWords } from '@/lib/cautions/details-in-words';
 import { LIFTED_CARD, UNASKED_CARD } from '@/lib/cautions/hold';
 import { CARD_ANSWER_WORDS } from './card-answer-words';
+import styles from './cautions.module.css';
 
 /** Every answer ever given, newest first: who, when, the wording as it was asked, and the limits that stood on it. */
 export function CautionHistory({ history, timeZone, about }: { history: readonly KeptCaution[]; timeZone: string; about: CautionAbout }) {
@@ -17,7 +18,7 @@ export function CautionHistory({ history, timeZone, about }: { history: readonly
       {history.length === 0 ? (
         <p className="nothing-yet">No card was answered yet.</p>
       ) : (
-        <ol className="caution-history">
+        <ol className={styles.cautionHistory}>
           {history.map((one) => (
             <li key={one.id}>
               <p>

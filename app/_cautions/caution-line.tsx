@@ -1,7 +1,9 @@
+import clsx from 'clsx';
 import Link from 'next/link';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { cardStates, cautionLine } from '@/lib/cautions/caution-cards';
 import { cautionAbout } from './caution-about';
+import styles from './cautions.module.css';
 
 type Props = { readonly loaded: Pick<LoadedPatient, 'analysis'>; readonly patientId: string };
 
@@ -11,7 +13,10 @@ export function CautionLine({ loaded: { analysis }, patientId }: Props) {
   const standing = states.filter(({ present }) => present);
   const stops = standing.some(({ card }) => card.says !== 'ask the prescriber');
   return (
-    <p className={standing.length > 0 ? 'caution-line standing' : 'caution-line'}>
+    <p
+      className={clsx(styles.cautionLine, standing.length > 0 && styles.standing)}
+      data-caution-line={standing.length > 0 ? 'standing' : 'clear'}
+    >
       {standing.length > 0 && (
         <b>{`${standing.map(({ card }) => card.title).join('; ')}. ${stops ? 'Orders and hand-overs are held until the prescriber has answered. ' : 'Tell the prescriber. '}`}</b>
       )}

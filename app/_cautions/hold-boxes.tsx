@@ -1,4 +1,5 @@
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import styles from './cautions.module.css';
 import type { ShownHold } from './read-hand-over';
 
 type Props = {
@@ -23,7 +24,7 @@ export function HoldBoxes({ patientId, hold, typed, errors, form }: Props) {
   return (
     <>
       {stops.map((stop, index) => (
-        <fieldset key={stop.key} className="hold-stop">
+        <fieldset key={stop.key} className={styles.holdStop}>
           <legend>{`Stop: ${stop.title}`}</legend>
           <input type="hidden" name={`stop${index}`} value={stop.key} />
           <p>{stop.message}</p>
@@ -36,13 +37,13 @@ export function HoldBoxes({ patientId, hold, typed, errors, form }: Props) {
         </fieldset>
       ))}
       {unasked.length > 0 && (
-        <fieldset className="hold-unasked">
+        <fieldset className={styles.holdUnasked}>
           <legend>
             {unasked.length === 1
               ? 'One caution is not answered for this hand-over'
               : `${unasked.length} cautions are not answered for this hand-over`}
           </legend>
-          <details className="caution-source">
+          <details className={styles.cautionSource}>
             <summary>Which</summary>
             <ul>
               {unasked.map((one) => (

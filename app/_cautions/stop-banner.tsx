@@ -1,3 +1,4 @@
+import styles from './cautions.module.css';
 import type { ShownCard } from './shown-card';
 
 /** What stops, before anything else of the page; nothing while no card does. */
@@ -6,7 +7,7 @@ export function StopBanner({ cards }: { readonly cards: readonly ShownCard[] }) 
   if (stops.length === 0) return null;
   const whom = [...new Set(stops.map(({ held }) => held))].join(', ');
   return (
-    <section className="stop-banner" aria-labelledby="stop-head">
+    <section className={styles.stopBanner} aria-labelledby="stop-head">
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         <path d="M6.2 1h7.6L19 6.2v7.6L13.8 19H6.2L1 13.8V6.2z" />
       </svg>

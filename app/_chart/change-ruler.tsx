@@ -1,6 +1,7 @@
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
+import styles from './chart.module.css';
 import { valueAxis } from './value-axis';
 import { SideMark } from './volume-chart';
 
@@ -44,29 +45,30 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
   return (
     <StaticMarkup
       as="svg"
-      className="chart change-ruler"
+      className={`${styles.chart} ${styles.changeRuler}`}
+      data-drawing="chart"
       viewBox={`0 0 ${WIDTH} ${bottom + 30}`}
       width={WIDTH}
       height={bottom + 30}
       role="img"
       aria-label={said}
     >
-      <g className={side}>
+      <g data-side={side}>
         <defs>
           <pattern id={`${name}-noise`} width={5} height={5} patternUnits="userSpaceOnUse">
-            <path className="noise-hatch" d="M-1.25 1.25l2.5-2.5M0 5L5 0M3.75 6.25l2.5-2.5" />
+            <path className={styles.noiseHatch} d="M-1.25 1.25l2.5-2.5M0 5L5 0M3.75 6.25l2.5-2.5" />
           </pattern>
         </defs>
         {axis.ticks.map((tick) => (
           <g key={tick}>
-            <line className="grid" x1={axis.y(tick)} x2={axis.y(tick)} y1={TOP - 8} y2={bottom} />
-            <text className="axis-text" x={axis.y(tick)} y={bottom + 20} textAnchor="middle">
+            <line className={styles.grid} x1={axis.y(tick)} x2={axis.y(tick)} y1={TOP - 8} y2={bottom} />
+            <text className={styles.axisText} x={axis.y(tick)} y={bottom + 20} textAnchor="middle">
               {signedPct(tick, 0)}
             </text>
           </g>
         ))}
-        <line className="axis-line" x1={axis.y(0)} x2={axis.y(0)} y1={TOP - 8} y2={bottom} />
-        <line className="axis-line" x1={FROM_X} x2={TO_X} y1={bottom} y2={bottom} />
+        <line className={styles.axisLine} x1={axis.y(0)} x2={axis.y(0)} y1={TOP - 8} y2={bottom} />
+        <line className={styles.axisLine} x1={FROM_X} x2={TO_X} y1={bottom} y2={bottom} />
         {rows.map((row, index) => {
           const y = TOP + index * STEP + STEP / 2 - 6;
           const at = axis.y;
@@ -74,7 +76,7 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
             <g key={row.since}>
               <text x={0} y={y}>{`since ${row.since}`}</text>
               {row.note && (
-                <text className="axis-text" x={0} y={y + 15}>
+                <text className={styles.axisText} x={0} y={y + 15}>
                   {row.note}
                 </text>
               )}
@@ -88,18 +90,18 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
               {row.expected && (
                 <>
                   <rect
-                    className="expected-box"
+                    className={styles.expectedBox}
                     x={at(row.expected.low)}
                     y={y - 9}
                     width={Math.max(at(row.expected.high) - at(row.expected.low), 2)}
                     height={18}
                   />
-                  <path className="expected-box" d={`M${at(row.expected.middle)} ${y - 9}v18`} />
+                  <path className={styles.expectedBox} d={`M${at(row.expected.middle)} ${y - 9}v18`} />
                 </>
               )}
-              <path className="taped-bar" d={`M${at(row.change - row.reach)} ${y}H${at(row.change + row.reach)}`} />
+              <path className={styles.tapedBar} d={`M${at(row.change - row.reach)} ${y}H${at(row.change + row.reach)}`} />
               <SideMark side={side} x={at(row.change)} y={y} />
-              <text className="ruler-figure" x={WIDTH} y={y + 5} textAnchor="end">
+              <text className={styles.rulerFigure} x={WIDTH} y={y + 5} textAnchor="end">
                 {signedPct(row.change)}
               </text>
             </g>

@@ -3,6 +3,7 @@ import type { DatedExcess, ExcessBand } from '@/lib/analysis/excess-over-time';
 import type { Side } from '@/lib/ladder/limb';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
+import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { type ChartPhase, PhaseBand } from './phase-band';
 import { timeAxis } from './time-axis';
@@ -43,7 +44,7 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
   return (
     <StaticMarkup
       as="svg"
-      className="chart"
+      className={styles.chart}
       viewBox={`0 0 ${WIDTH} ${BOTTOM + 44}`}
       width={WIDTH}
       height={BOTTOM + 44}
@@ -53,29 +54,29 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
       {within.map(({ name, top, bottom }, index) => (
         <g key={name}>
           <rect
-            className={index % 2 === 0 ? 'excess-wash' : 'excess-wash lighter'}
+            className={index % 2 === 0 ? styles.excessWash : `${styles.excessWash} ${styles.lighter}`}
             x={FROM_X}
             y={top}
             width={toX - FROM_X}
             height={bottom - top}
           />
-          <text className="axis-text" x={isFree(top, bottom) ? toX + 8 : FROM_X + 5} y={(top + bottom) / 2 + 4}>
+          <text className={styles.axisText} x={isFree(top, bottom) ? toX + 8 : FROM_X + 5} y={(top + bottom) / 2 + 4}>
             {name}
           </text>
         </g>
       ))}
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={(value) => `${value} %`} />
       {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={TOP} bottom={BOTTOM} toX={toX} boundsOnly />}
-      <g className={`line ${side}`}>
+      <g data-side={side}>
         {points.map(({ day, share, error }) => (
           <path
             key={day}
-            className="error-bar"
+            className={styles.errorBar}
             d={`M${axis.x(day)} ${values.y(100 * (share - error))}V${values.y(100 * (share + error))}`}
           />
         ))}
         <path
-          className="value-line"
+          className={styles.valueLine}
           d={points.map(({ day, share }, index) => `${index === 0 ? 'M' : 'L'}${axis.x(day)} ${values.y(100 * share)}`).join('')}
         />
         {points.map(({ day, share }) => (
@@ -83,7 +84,7 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
         ))}
       </g>
       {last && (
-        <g className={`line-label ${side}`}>
+        <g data-side={side}>
           <text className="side-word" x={toX + 8} y={values.y(100 * last.share) - 2}>
             {`${(100 * last.share).toFixed(1)} %`}
           </text>
@@ -93,7 +94,7 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
         </g>
       )}
       <TapeAxis axis={axis} y={BOTTOM} fromX={FROM_X} toX={toX} />
-      <path className="today" d={`M${todayX} ${TOP}V${BOTTOM}`} />
+      <path className={styles.today} d={`M${todayX} ${TOP}V${BOTTOM}`} />
     </StaticMarkup>
   );
 }

@@ -1,5 +1,6 @@
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { keepApart } from './keep-apart';
 import { timeAxis } from './time-axis';
@@ -64,13 +65,21 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       )
     : [];
   return (
-    <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={said}>
+    <StaticMarkup
+      as="svg"
+      className={styles.chart}
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      width={WIDTH}
+      height={HEIGHT}
+      role="img"
+      aria-label={said}
+    >
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={TO_X} show={String} />
       {reference.length > 1 && (
         <>
           <path
-            className="reference-band"
+            className={styles.referenceBand}
             d={area(
               reference,
               (index) => reference[index]?.p10 ?? 0,
@@ -78,10 +87,10 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
             )}
           />
           <path
-            className="reference-edge"
+            className={styles.referenceEdge}
             d={path(reference, (index) => reference[index]?.p90 ?? 0) + path(reference, (index) => reference[index]?.p10 ?? 0)}
           />
-          <path className="reference-middle" d={path(reference, (index) => reference[index]?.p50 ?? 0)} />
+          <path className={styles.referenceMiddle} d={path(reference, (index) => reference[index]?.p50 ?? 0)} />
         </>
       )}
       {ahead.length > 1 && (
@@ -94,14 +103,14 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
               (index) => ahead[index]?.high ?? 0,
             )}
           />
-          <path className="ahead-line" d={path(ahead, (index) => ahead[index]?.middle ?? 0)} />
+          <path className={styles.aheadLine} d={path(ahead, (index) => ahead[index]?.middle ?? 0)} />
         </>
       )}
-      <path className="body-line" d={path(points, (index) => points[index]?.value ?? 0)} />
+      <path className={styles.bodyLine} d={path(points, (index) => points[index]?.value ?? 0)} />
       {points.map((point) => (
         <rect
           key={point.day}
-          className="body-mark"
+          className={styles.bodyMark}
           x={axis.x(point.day) - half}
           y={values.y(point.value) - half}
           width={2 * half}
@@ -110,7 +119,7 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       ))}
       {lastReference &&
         centiles.map((centile, index) => (
-          <text key={centile} className="axis-text" x={TO_X + 6} y={(centileY[index] as number) + 4}>
+          <text key={centile} className={styles.axisText} x={TO_X + 6} y={(centileY[index] as number) + 4}>
             {`${centile.slice(1)}th`}
           </text>
         ))}

@@ -1,5 +1,6 @@
 import type { ShownPhase } from '@/lib/summary/phase-words';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import styles from './chart.module.css';
 import type { TimeAxis } from './time-axis';
 
 /** A phase on the dates of a chart: until its end, or today and on, dotted. */
@@ -44,9 +45,9 @@ export function PhaseBand({
   toX: number;
   boundsOnly?: boolean;
 }) {
-  if (boundsOnly) return <path className="phase-bound" d={phases.map(({ from }) => `M${axis.x(from)} ${top}V${bottom}`).join('')} />;
+  if (boundsOnly) return <path className={styles.phaseBound} d={phases.map(({ from }) => `M${axis.x(from)} ${top}V${bottom}`).join('')} />;
   return (
-    <g className="phase-band">
+    <g>
       {phases.map(({ number, words, from, end, baseline, current }) => {
         const last = end !== null && end < today ? end : today;
         const [x1, x2] = [axis.x(from), Math.max(axis.x(last), axis.x(from) + 2)];
@@ -54,15 +55,15 @@ export function PhaseBand({
         const word = fits ? words : x2 - x1 > 12 ? String(number) : '';
         return (
           <g key={number}>
-            <path className="phase-bound" d={`M${x1} ${top}V${bottom}`} />
-            <rect className={current ? 'phase-current' : 'phase-past'} x={x1} y={top} width={x2 - x1} height={BAND} />
+            <path className={styles.phaseBound} d={`M${x1} ${top}V${bottom}`} />
+            <rect className={current ? styles.phaseCurrent : styles.phasePast} x={x1} y={top} width={x2 - x1} height={BAND} />
             {word && (
-              <text className="axis-text" x={(x1 + x2) / 2} y={top + BAND / 2 + 4.5} textAnchor="middle">
+              <text className={styles.axisText} x={(x1 + x2) / 2} y={top + BAND / 2 + 4.5} textAnchor="middle">
                 {word}
               </text>
             )}
-            {current && x2 < toX && <path className="phase-ahead" d={`M${x2} ${top + BAND / 2}H${toX}`} />}
-            {baseline && <path className="phase-baseline" d={`M${axis.x(baseline) - 4} ${top + BAND + 2}h8l-4 7Z`} />}
+            {current && x2 < toX && <path className={styles.phaseAhead} d={`M${x2} ${top + BAND / 2}H${toX}`} />}
+            {baseline && <path className={styles.phaseBaseline} d={`M${axis.x(baseline) - 4} ${top + BAND + 2}h8l-4 7Z`} />}
           </g>
         );
       })}

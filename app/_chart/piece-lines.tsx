@@ -1,4 +1,6 @@
+import clsx from 'clsx';
 import { type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
+import styles from './chart.module.css';
 import type { TimeAxis } from './time-axis';
 
 /** A piece's life on the chart's dates. `outgrown` holds the early and the middle day, where the engine has them. */
@@ -30,7 +32,7 @@ type Props = {
 /** One line a piece: upright at first wear, thick to today, dotted to the end of its life; a cross where it was retired; chevrons where outgrown. */
 export function PieceLines({ pieces, axis, top, step, today, toX }: Props) {
   return (
-    <g className="piece-lines">
+    <g className={styles.pieceLines}>
       {pieces.map((piece, index) => {
         const y = top + index * step;
         const start = axis.x(piece.firstWorn);
@@ -38,13 +40,13 @@ export function PieceLines({ pieces, axis, top, step, today, toX }: Props) {
         const end = piece.endOfLife ? Math.min(axis.x(piece.endOfLife), toX) : until;
         return (
           <g key={piece.piece}>
-            <text className="axis-text strong" x={2} y={y + 4}>{`Piece ${piece.piece}`}</text>
-            <path className="worn" d={`M${start} ${y}H${Math.max(until, start)}`} />
-            <path className="bar" d={`M${start} ${y - 5}v10`} />
+            <text className={`${styles.axisText} ${styles.strong}`} x={2} y={y + 4}>{`Piece ${piece.piece}`}</text>
+            <path className={styles.worn} d={`M${start} ${y}H${Math.max(until, start)}`} />
+            <path className={styles.bar} d={`M${start} ${y - 5}v10`} />
             {piece.retired ? (
               <>
-                <path className="cross" d={`M${until - 4} ${y - 4}l8 8m0-8l-8 8`} />
-                <text className="axis-text" x={until + 9} y={y + 4}>
+                <path className={styles.cross} d={`M${until - 4} ${y - 4}l8 8m0-8l-8 8`} />
+                <text className={styles.axisText} x={until + 9} y={y + 4}>
                   {piece.retired.reason}
                 </text>
               </>
@@ -77,16 +79,16 @@ function Ahead({
   const middle = piece.outgrown?.middle ? Math.min(axis.x(piece.outgrown.middle), toX) : null;
   return (
     <>
-      {end > until && <path className="to-come" d={`M${until} ${y}H${end}`} />}
-      <path className="bar" d={`M${end} ${y - 5}v10`} />
+      {end > until && <path className={styles.toCome} d={`M${until} ${y}H${end}`} />}
+      <path className={styles.bar} d={`M${end} ${y - 5}v10`} />
       {early !== null && (
-        <g className="outgrown">
+        <g>
           {middle !== null && <rect x={early} y={y - 6} width={Math.max(middle - early, 0)} height={12} fill="url(#chart-ahead)" />}
-          <path className="chevron" d={`M${early} ${y - 6}l5 6l-5 6`} />
-          {middle !== null && <path className="chevron" d={`M${middle - 5} ${y - 6}l5 6l-5 6`} />}
+          <path className={styles.chevron} d={`M${early} ${y - 6}l5 6l-5 6`} />
+          {middle !== null && <path className={styles.chevron} d={`M${middle - 5} ${y - 6}l5 6l-5 6`} />}
         </g>
       )}
-      <text className={piece.outgrown ? 'axis-text guess' : 'axis-text'} x={toX + 8} y={y + 4}>
+      <text className={clsx(styles.axisText, piece.outgrown && 'guess')} x={toX + 8} y={y + 4}>
         {piece.outgrown ? outgrownWords(piece.outgrown) : piece.endOfLife ? `ends ${showDayOfYear(piece.endOfLife)}` : ''}
       </text>
     </>

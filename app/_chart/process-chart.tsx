@@ -1,6 +1,8 @@
+import clsx from 'clsx';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';
+import styles from './chart.module.css';
 import { ValueLines } from './chart-axes';
 import { keepApart } from './keep-apart';
 import { valueAxis } from './value-axis';
@@ -51,47 +53,50 @@ export function ProcessChartPicture({ of: { points, chart, isFrozen, kind }, sho
   return (
     <StaticMarkup
       as="svg"
-      className="chart process-chart"
+      className={`${styles.chart} ${styles.processChart}`}
       viewBox={`0 0 ${WIDTH} ${BOTTOM + 42}`}
       width={WIDTH}
       height={BOTTOM + 42}
       role="img"
       aria-label={said}
     >
-      {isFrozen && <rect className="frozen-wash wash" x={FROM_X} y={TOP} width={FROZEN_AT * step} height={BOTTOM - TOP} />}
+      {isFrozen && <rect className={`${styles.frozenWash} wash`} x={FROM_X} y={TOP} width={FROZEN_AT * step} height={BOTTOM - TOP} />}
       <ValueLines axis={axis} fromX={FROM_X} toX={TO_X} show={show} />
-      <path className="limit-line" d={edge('high')} />
-      {low > 0 && <path className="limit-line" d={edge('low')} />}
-      <path className="axis-line" d={`M${FROM_X} ${axis.y(chart.centre)}H${TO_X}`} />
+      <path className={styles.limitLine} d={edge('high')} />
+      {low > 0 && <path className={styles.limitLine} d={edge('low')} />}
+      <path className={styles.axisLine} d={`M${FROM_X} ${axis.y(chart.centre)}H${TO_X}`} />
       {words.map((one, index) => (
-        <text key={one.words} className="axis-text" x={TO_X + 8} y={(wordY[index] as number) + 4}>
+        <text key={one.words} className={styles.axisText} x={TO_X + 8} y={(wordY[index] as number) + 4}>
           {one.words}
         </text>
       ))}
-      <path className="body-line" d={points.map(({ value }, index) => `${index === 0 ? 'M' : 'L'}${x(index)} ${axis.y(value)}`).join('')} />
+      <path
+        className={styles.bodyLine}
+        d={points.map(({ value }, index) => `${index === 0 ? 'M' : 'L'}${x(index)} ${axis.y(value)}`).join('')}
+      />
       {points.map(({ label, value, n, isOutside }, index) => (
         <g key={label}>
           <rect
-            className={n < FEW && kind !== 'between' ? 'value-square few' : 'value-square'}
+            className={clsx(styles.valueSquare, n < FEW && kind !== 'between' && styles.few)}
             x={x(index) - 3.5}
             y={axis.y(value) - 3.5}
             width={7}
             height={7}
           />
-          {isOutside && <rect className="outside-square" x={x(index) - 7.5} y={axis.y(value) - 7.5} width={15} height={15} />}
+          {isOutside && <rect className={styles.outsideSquare} x={x(index) - 7.5} y={axis.y(value) - 7.5} width={15} height={15} />}
           {index % every === 0 && (
-            <text className="axis-text" x={x(index)} y={BOTTOM + 18} textAnchor="middle">
+            <text className={styles.axisText} x={x(index)} y={BOTTOM + 18} textAnchor="middle">
               {kind === 'between' ? label.replace(/\D+/, '') : label.slice(0, 3)}
             </text>
           )}
           {kind !== 'between' && index % every === 0 && isNewYear(points, index, every) && (
-            <text className="axis-year" x={x(index)} y={BOTTOM + 34} textAnchor="middle">
+            <text className={styles.axisYear} x={x(index)} y={BOTTOM + 34} textAnchor="middle">
               {label.slice(4)}
             </text>
           )}
         </g>
       ))}
-      <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
+      <path className={styles.axisLine} d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
     </StaticMarkup>
   );
 }

@@ -13,7 +13,7 @@ const ReadableChart = dynamic(() => import('./readable-chart').then((module) => 
 export function ReadValues({ lines }: { lines: readonly ReadableLine[] }) {
   const [open, setOpen] = useState(false);
   return (
-    <div className="read-values">
+    <div>
       <button type="button" className="link-button" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? 'Close the readings' : 'Read values off the chart'}
       </button>

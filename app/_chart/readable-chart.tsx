@@ -24,7 +24,7 @@ const LOOK = {
 export function ReadableChart({ lines }: { lines: readonly ReadableLine[] }) {
   const rows = rowsOf(lines);
   return (
-    <div className="readable-chart">
+    <div>
       <ResponsiveContainer width="100%" height={240}>
         <ComposedChart data={rows} margin={{ top: 8, right: 16, bottom: 4, left: 8 }} accessibilityLayer>
           <CartesianGrid stroke="var(--rule)" vertical={false} />

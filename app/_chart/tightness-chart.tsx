@@ -1,7 +1,9 @@
+import clsx from 'clsx';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './chart.module.css';
 import { keepApart } from './keep-apart';
 import { valueAxis } from './value-axis';
 import { SideMark } from './volume-chart';
@@ -53,25 +55,32 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
   return (
     <StaticMarkup
       as="svg"
-      className="chart tightness-chart"
+      className={`${styles.chart} ${styles.tightnessChart}`}
+      data-drawing="chart"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       width={WIDTH}
       height={HEIGHT}
       role="img"
       aria-label={said}
     >
-      <g className={side}>
-        <rect className="band-area" x={FROM_X} width={TO_X - FROM_X} y={axis.y(band.high)} height={axis.y(band.low) - axis.y(band.high)} />
+      <g data-side={side}>
+        <rect
+          className={styles.bandArea}
+          x={FROM_X}
+          width={TO_X - FROM_X}
+          y={axis.y(band.high)}
+          height={axis.y(band.low) - axis.y(band.high)}
+        />
         {[band.high, band.low].map((edge) => (
-          <path key={edge} className="band-edge" d={`M${FROM_X} ${axis.y(edge)}H${TO_X}`} />
+          <path key={edge} className={styles.bandEdge} d={`M${FROM_X} ${axis.y(edge)}H${TO_X}`} />
         ))}
-        <path className="axis-line" d={`M${FROM_X} ${axis.y(1)}H${TO_X}`} />
+        <path className={styles.axisLine} d={`M${FROM_X} ${axis.y(1)}H${TO_X}`} />
         {edges.map(({ at, words }, index) => (
           <g key={words}>
-            <text className="axis-text" x={FROM_X - 8} y={(edgeY[index] as number) + 4} textAnchor="end">
+            <text className={styles.axisText} x={FROM_X - 8} y={(edgeY[index] as number) + 4} textAnchor="end">
               {at.toFixed(2)}
             </text>
-            <text className="axis-text" x={TO_X + 10} y={(edgeY[index] as number) + 4}>
+            <text className={styles.axisText} x={TO_X + 10} y={(edgeY[index] as number) + 4}>
               {words}
             </text>
           </g>
@@ -79,17 +88,17 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
         {landmarks.map((landmark) => (
           <g key={landmark.name}>
             <path
-              className="landmark-line"
+              className={styles.landmarkLine}
               d={`M${x(landmark.heightMm)} ${TOP - 10}V${BOTTOM + 4}M${x(landmark.heightMm)} ${BOTTOM + 23}v6`}
             />
-            <text className="axis-year" x={x(landmark.heightMm)} y={BOTTOM + 42} textAnchor="middle">
+            <text className={styles.axisYear} x={x(landmark.heightMm)} y={BOTTOM + 42} textAnchor="middle">
               {landmark.name}
             </text>
           </g>
         ))}
-        {points.length > 1 && <path className="error-band" d={area} />}
+        {points.length > 1 && <path className={styles.errorBand} d={area} />}
         {points.length > 1 && (
-          <path className="value-line" d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />
+          <path className={styles.valueLine} d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />
         )}
         {points.map((point) => (
           <SideMark key={point.heightMm} side={side} x={x(point.heightMm)} y={axis.y(point.tightness)} />
@@ -98,7 +107,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
           <g key={point.heightMm}>
             {rows[index] !== 'none' && (
               <text
-                className={point.tightness > band.high || point.tightness < band.low ? 'value-word outside' : 'value-word'}
+                className={clsx(styles.valueWord, (point.tightness > band.high || point.tightness < band.low) && styles.outside)}
                 x={x(point.heightMm)}
                 y={axis.y(point.tightness) + (rows[index] === 'below' ? 19 : -10)}
                 textAnchor="middle"
@@ -107,13 +116,13 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
               </text>
             )}
             {rows[index] === 'above' && (
-              <text className="axis-text place" x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
+              <text className={`${styles.axisText} ${styles.place}`} x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
                 {showLength(point.heightMm, unit)}
               </text>
             )}
           </g>
         ))}
-        <path className="axis-line" d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
+        <path className={styles.axisLine} d={`M${FROM_X} ${BOTTOM}H${TO_X}`} />
       </g>
     </StaticMarkup>
   );

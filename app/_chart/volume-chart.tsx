@@ -3,6 +3,7 @@ import type { Side } from '@/lib/ladder/limb';
 import type { DatedVolume } from '@/lib/trend/volume-over-time';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
 import { showVolume, thousands } from '@/lib/units/volume';
+import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { type EventLabel, eventLabels } from './event-labels';
 import { keepApart } from './keep-apart';
@@ -77,7 +78,15 @@ export function VolumeChart({
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
   const todayX = axis.x(today);
   return (
-    <StaticMarkup as="svg" className="chart" viewBox={`0 0 ${WIDTH} ${height}`} width={WIDTH} height={height} role="img" aria-label={said}>
+    <StaticMarkup
+      as="svg"
+      className={styles.chart}
+      viewBox={`0 0 ${WIDTH} ${height}`}
+      width={WIDTH}
+      height={height}
+      role="img"
+      aria-label={said}
+    >
       <ForecastHatch />
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
       {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={2} bottom={bottom} toX={toX} />}
@@ -89,8 +98,8 @@ export function VolumeChart({
       <LineLabels lines={lines} y={values.y} x={toX + 8} />
       <TapeAxis axis={axis} y={bottom} fromX={FROM_X} toX={toX} />
       <PieceLines pieces={pieces} axis={axis} top={bottom + 52} step={PIECE_STEP} today={today} toX={toX} />
-      <path className="today" d={`M${todayX} ${top}V${height - 16}`} />
-      <text className="today-word" x={todayX} y={height - 3} textAnchor="middle">
+      <path className={styles.today} d={`M${todayX} ${top}V${height - 16}`} />
+      <text className={styles.todayWord} x={todayX} y={height - 3} textAnchor="middle">
         today
       </text>
     </StaticMarkup>
@@ -122,17 +131,17 @@ export function chartDates({ lines, events, pieces, phases, today }: Dated): { r
 function Events({ events, top, bottom }: { events: readonly { x: number; label: EventLabel }[]; top: number; bottom: number }) {
   const wordY = (label: EventLabel): number => top - 9 - label.row * EVENT_ROW;
   return (
-    <g className="event">
+    <g className={styles.event}>
       {events.map(({ x, label }) => (
         <g key={`${x} ${label.row}`}>
-          <path className="event-line" d={`M${x} ${wordY(label)}V${bottom}`} />
-          <path className="event-wedge" d={`M${x - 5} ${wordY(label) - 8}h10l-5 8Z`} />
+          <path className={styles.eventLine} d={`M${x} ${wordY(label)}V${bottom}`} />
+          <path className={styles.eventWedge} d={`M${x - 5} ${wordY(label) - 8}h10l-5 8Z`} />
         </g>
       ))}
       {events.map(({ x, label }) => (
         <text
           key={`${x} ${label.row}`}
-          className="axis-text"
+          className={styles.axisText}
           x={label.anchor === 'end' ? x - 8 : x + 8}
           y={wordY(label)}
           textAnchor={label.anchor}
@@ -155,10 +164,15 @@ function Step({ step, x, top, bottom }: StepProps) {
   const [from, to] = [x(step.before), x(step.since)];
   const atEnd = from < WIDTH / 2;
   return (
-    <g className="step">
-      <path className="step-wash" d={`M${from} ${top}H${to}V${bottom}H${from}Z`} />
-      <path className="step-bracket" d={`M${from} ${top + 6}V${top}H${to}V${top + 6}`} />
-      <text className="axis-text" x={atEnd ? to + 6 : from - 6} y={top + 9} textAnchor={atEnd ? 'start' : 'end'}>
+    <g>
+      <path className={styles.stepWash} d={`M${from} ${top}H${to}V${bottom}H${from}Z`} />
+      <path className={styles.stepBracket} d={`M${from} ${top + 6}V${top}H${to}V${top + 6}`} />
+      <text
+        className={`${styles.axisText} ${styles.stepWord}`}
+        x={atEnd ? to + 6 : from - 6}
+        y={top + 9}
+        textAnchor={atEnd ? 'start' : 'end'}
+      >
         {step.words}
       </text>
     </g>
@@ -171,20 +185,20 @@ function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => nu
   const lower = drawn.map((point) => `${x(point.day)} ${y(point.lowMl)}`).reverse();
   const last = line.points.at(-1);
   return (
-    <g className={`line ${line.side}`}>
-      {drawn.length > 1 && <path className="error-band" d={`M${[...upper, ...lower].join('L')}Z`} />}
-      {line.points.length === 1 && last && <path className="error-bar" d={`M${x(last.day)} ${y(last.lowMl)}V${y(last.highMl)}`} />}
+    <g data-side={line.side}>
+      {drawn.length > 1 && <path className={styles.errorBand} d={`M${[...upper, ...lower].join('L')}Z`} />}
+      {line.points.length === 1 && last && <path className={styles.errorBar} d={`M${x(last.day)} ${y(last.lowMl)}V${y(last.highMl)}`} />}
       {line.ahead && last && (
-        <g className="ahead">
+        <g>
           <path
             fill="url(#chart-ahead)"
             d={`M${x(last.day)} ${y(last.volumeMl)}L${x(line.ahead.until)} ${y(line.ahead.highMl)}V${y(line.ahead.lowMl)}Z`}
           />
-          <path className="ahead-line" d={`M${x(last.day)} ${y(last.volumeMl)}L${x(line.ahead.until)} ${y(line.ahead.middleMl)}`} />
+          <path className={styles.aheadLine} d={`M${x(last.day)} ${y(last.volumeMl)}L${x(line.ahead.until)} ${y(line.ahead.middleMl)}`} />
         </g>
       )}
       <path
-        className="value-line"
+        className={styles.valueLine}
         d={drawn.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.day)} ${y(point.volumeMl)}`).join('')}
       />
       {line.points.map((point) => (
@@ -196,8 +210,8 @@ function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => nu
 
 /** Left is an open circle, right a filled triangle; smaller ones where many stand in a row. */
 export function SideMark({ side, x, y, small = false }: { side: Side; x: number; y: number; small?: boolean }) {
-  if (side === 'left') return <circle className="mark" cx={x} cy={y} r={small ? 2.5 : 4} />;
-  return <path className="mark" d={small ? `M${x} ${y - 3}l3 5h-6Z` : `M${x} ${y - 5}l5 8.5h-10Z`} />;
+  if (side === 'left') return <circle className={styles.mark} cx={x} cy={y} r={small ? 2.5 : 4} />;
+  return <path className={styles.mark} d={small ? `M${x} ${y - 3}l3 5h-6Z` : `M${x} ${y - 5}l5 8.5h-10Z`} />;
 }
 
 /** Names and last values at the lines' ends, kept apart when the lines end close together. */
@@ -214,7 +228,7 @@ function LineLabels({ lines, y, x }: { lines: readonly VolumeLine[]; y: (value: 
   return (
     <>
       {ends.map((end, index) => (
-        <g key={end.side} className={`line-label ${end.side}`}>
+        <g key={end.side} data-side={end.side}>
           <text className="side-word" x={x} y={(apart[index] as number) - 2}>
             {end.side === 'left' ? 'Left' : 'Right'}
           </text>
@@ -232,7 +246,7 @@ export function ForecastHatch() {
   return (
     <defs>
       <pattern id="chart-ahead" width={6} height={6} patternUnits="userSpaceOnUse">
-        <path className="ahead-hatch" d="M-1.5 1.5l3-3M0 6L6 0M4.5 7.5l3-3" />
+        <path className={styles.aheadHatch} d="M-1.5 1.5l3-3M0 6L6 0M4.5 7.5l3-3" />
       </pattern>
     </defs>
   );

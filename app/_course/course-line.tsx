@@ -1,7 +1,9 @@
+import clsx from 'clsx';
 import Link from 'next/link';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { deathIn } from '@/lib/record/phases';
 import { courseSentence } from '@/lib/summary/phase-words';
+import styles from './course.module.css';
 
 /** Where the person stands in the course of care, in one line, with the way to the whole of it. After a death it says that all has stopped. */
 export function CourseLine({ analysis, patientId }: { analysis: PatientAnalysis; patientId: string }) {
@@ -9,7 +11,7 @@ export function CourseLine({ analysis, patientId }: { analysis: PatientAnalysis;
   const died = deathIn(phases) !== undefined;
   const said = courseSentence(analysis) ?? (phases.length === 0 ? 'No phase is noted; all visits are one.' : 'Between two phases.');
   return (
-    <p className={died ? 'course-line died' : 'course-line'}>
+    <p className={clsx(styles.courseLine, died && styles.died)}>
       <strong>Course</strong> {said}
       {died && ' Links, dates, prompts and orders have stopped; the record stays readable.'}{' '}
       <Link href={`/patients/${patientId}/course`} prefetch={false}>

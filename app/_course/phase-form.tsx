@@ -6,6 +6,7 @@ import { LONGEST_NOTE } from '@/lib/forms/read-phase-form';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '@/lib/record/phases';
 import { ENDED_WORDS, PHASE_WORDS } from '@/lib/summary/phase-words';
 import { type PhaseFormState, savePhaseAction } from './actions';
+import styles from './course.module.css';
 
 type Props = {
   readonly patientId: string;
@@ -37,7 +38,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
       <p className="refusal" role="alert">
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
-      <div className="phase-form">
+      <div className={styles.phaseForm}>
         <Field id="kind" label="Phase" hint="Of the course of care." refusal={errors.kind}>
           {(wiring) => (
             <select {...wiring} key={start.kind} defaultValue={start.kind ?? ''} onChange={(event) => setKind(event.target.value)} required>
@@ -106,13 +107,13 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
             {(wiring) => <input {...wiring} type="date" defaultValue={start.askOn ?? ''} key={start.askOn} />}
           </Field>
         )}
-        <div className="wide">
+        <div className={styles.wide}>
           <Field id="note" label={rests ? 'Why' : 'Note'} hint="In the clinic’s words." refusal={errors.note}>
             {(wiring) => <input {...wiring} defaultValue={start.note ?? ''} key={start.note} maxLength={LONGEST_NOTE} autoComplete="off" />}
           </Field>
         </div>
         {corrected && (
-          <div className="wide">
+          <div className={styles.wide}>
             <Field
               id="reason"
               label="Why it is changed"
@@ -133,7 +134,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
           </div>
         )}
         {wasDeath && (
-          <div className="wide">
+          <div className={styles.wide}>
             <label className="choice">
               <input type="checkbox" name="deathWasMistaken" value="yes" aria-describedby="death-refusal" />
               The death was noted by mistake. Links, dates, prompts and orders go on again.

@@ -2,6 +2,7 @@ import type { MetDraft } from '@/lib/entry/entry-data';
 import { figureDifferences } from '@/lib/entry/figure-differences';
 import type { VisitForm } from '@/lib/forms/visit-form';
 import { DifferenceTable } from './difference-table';
+import styles from './draft.module.css';
 
 type ChooseProps = {
   readonly theirs: MetDraft | null;
@@ -17,7 +18,7 @@ type ChooseProps = {
 export function ChooseDraft({ theirs, savedAt, mine, onTheirs, onMine, onDrop }: ChooseProps) {
   if (!theirs) {
     return (
-      <section className="choose" role="alert">
+      <section className={styles.choose} role="alert">
         <p>
           <b>{savedAt ? 'This visit is saved already.' : 'The draft that this was typed over is finished, given up or out of date.'}</b>{' '}
           What is typed here is not part of it.
@@ -40,7 +41,7 @@ export function ChooseDraft({ theirs, savedAt, mine, onTheirs, onMine, onDrop }:
   }
   const differences = figureDifferences(theirs.content.form, mine);
   return (
-    <section className="choose" role="alert">
+    <section className={styles.choose} role="alert">
       <p>
         <b>The server holds a newer draft of yours{theirs.at ? `, kept at ${theirs.at}` : ''}.</b> Nothing is mixed: choose one.
       </p>

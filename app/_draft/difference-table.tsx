@@ -1,4 +1,5 @@
 import type { FigureDifference } from '@/lib/entry/figure-differences';
+import styles from './draft.module.css';
 
 type TableProps = {
   readonly caption: string;
@@ -11,7 +12,7 @@ type TableProps = {
 export function DifferenceTable({ caption, one, other, differences }: TableProps) {
   return (
     <div className="table-frame">
-      <table className="differences">
+      <table className={styles.differences}>
         <caption>{caption}</caption>
         <thead>
           <tr>

@@ -5,6 +5,7 @@ import { columnName } from '@/lib/exchange/spreadsheet/spreadsheet-row';
 import type { TextTable } from '@/lib/exchange/spreadsheet/text-table';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
+import styles from './exchange.module.css';
 
 /** What is asked when an answer is missing, by its name. */
 const ASKED: Readonly<Partial<Record<keyof Mapping, string>>> = {
@@ -110,7 +111,7 @@ function Columns({
   const columns = mapping.roles.map((role, index) => ({ role, index, letter: columnName(index, ''), heading: header?.cells[index] ?? '' }));
   return (
     <div className="scroll-across">
-      <table className="as-read">
+      <table className={styles.asRead}>
         <caption>The first rows, and what each column holds{refusal ? `. ${refusal}` : ''}</caption>
         <thead>
           <tr>

@@ -3,7 +3,7 @@ import readWorkbook from 'read-excel-file/node';
 import writeWorkbook from 'write-excel-file/node';
 import type { OutgoingPatient } from '@/db/exchange/patient-files';
 import { csvText } from '@/lib/exchange/csv-text';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { columnsIn, linesOf, rowsOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -90,7 +90,7 @@ export async function setOfWorkbook(bytes: Uint8Array): Promise<Readonly<Record<
     const rows = sheets.find(({ name }) => name === table.name)?.rows;
     const width = rows?.[0]?.length ?? 0;
     const cells = rows?.map((row) => Array.from({ length: width }, (_, at) => String(row[at] ?? '')));
-    return cells ? [[fileOf(table), csvText(cells)]] : [];
+    return cells ? [[fileNameOf(table), csvText(cells)]] : [];
   });
   const said = dictionary.rows.map(([line]) => String(line ?? '')).join('\n');
   return { ...Object.fromEntries(texts), [DICTIONARY_FILE]: said };

@@ -1,6 +1,6 @@
 import { strToU8, Zip, ZipDeflate } from 'fflate';
 import type { OutgoingPatient } from '@/db/exchange/patient-files';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -40,7 +40,7 @@ async function* written(zip: Zip, patients: PatientsOfSet, partOf: PartOf, style
   const counter = setCounter();
   const missing = new Set<string>();
   for (const table of SET_TABLES) {
-    const file = packed(zip, fileOf(table));
+    const file = packed(zip, fileNameOf(table));
     file.push(strToU8(headerLine(table, style)));
     for await (const patient of patients((reference) => missing.add(reference))) {
       const part = partOf(patient);

@@ -1,3 +1,4 @@
+import styles from './exchange.module.css';
 import { SET_STYLES } from './set-style';
 
 /** The ways one patient's record is taken out, each a file. */
@@ -8,7 +9,7 @@ export function TakeOutPanel({ patientId }: { readonly patientId: string }) {
       <h2 id="take-out">Take out</h2>
       <details>
         <summary>This record as a file</summary>
-        <ul className="plain-list file-links">
+        <ul className={`plain-list ${styles.fileLinks}`}>
           <li>
             <a href={`${address}ladders`} download>
               Its ladders alone, a row a measured place

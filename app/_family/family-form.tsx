@@ -5,6 +5,7 @@ import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
 import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
 import { STEP_ROWS } from '@/lib/summary/family/step-rows';
+import styles from './family.module.css';
 import { FamilySheet } from './family-sheet';
 
 type Props = {
@@ -25,7 +26,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
   const { text, choice } = typedBoxes(typed, state.errors);
   const refused = Object.keys(state.errors).length > 0;
   return (
-    <form className="family-form" action={send} noValidate>
+    <form action={send} noValidate>
       <div className="panel form">
         {refused && (
           <p className="refused-box" role="alert">
@@ -86,7 +87,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
         <>
           <FamilySheet page={state.page} />
           <input type="hidden" name="shown" value={JSON.stringify(state.page)} />
-          <div className="actions family-approve">
+          <div className={`actions ${styles.familyApprove}`}>
             <button type="submit" name="intent" value="approve" className="button main" aria-disabled={busy}>
               I have read it: approve and freeze
             </button>

@@ -1,6 +1,8 @@
 import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
+import pictureStyles from '@/app/_picture/picture.module.css';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
+import styles from './family.module.css';
 
 const HEIGHT = 380;
 const TOP = 12;
@@ -24,7 +26,7 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
     drawings.length > 1 && first ? round(ground - (Math.max(...first.heightsMm) - Math.min(0, ...first.heightsMm)) * scale) : null;
   const said = `${picture.caption}: ${drawings.map((one) => `${one.label}, ${one.lengthWords}`).join('; ')}`;
   return (
-    <figure className="family-picture">
+    <figure className={styles.familyPicture}>
       <figcaption>{picture.caption}</figcaption>
       <StaticMarkup as="svg" viewBox={`0 0 ${width} ${ground + FOOT}`} width={width} height={ground + FOOT} role="img" aria-label={said}>
         {drawings.map((one, index) => {
@@ -34,22 +36,22 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
           const path = outlinePath(one, frame);
           const top = round(yOf(Math.max(...one.heightsMm), frame));
           return (
-            <g key={one.day} className={`limb ${side}`}>
-              <path className="limb-fill" d={path.fill} />
-              <path className="limb-edge" d={path.edges} />
+            <g key={one.day} className={pictureStyles.limb} data-side={side}>
+              <path className={pictureStyles.limbFill} d={path.fill} />
+              <path className={pictureStyles.limbEdge} d={path.edges} />
               <path
-                className="length-arrow"
+                className={styles.lengthArrow}
                 d={`M${centreX} ${top + 4}V${ground - 2}m-4 -7l4 7l4 -7M${centreX - 4} ${top + 11}l4 -7l4 7`}
               />
               <LengthWords words={one.lengthWords} x={centreX} y={round(top + WORDS_AT * (ground - top))} />
-              <text className="drawing-label" x={centreX} y={ground + 22} textAnchor="middle">
+              <text x={centreX} y={ground + 22} textAnchor="middle">
                 {one.label}
               </text>
             </g>
           );
         })}
-        {before && <path className="before-line" d={`M0 ${before}H${width}`} />}
-        <path className="ground-line" d={`M0 ${ground}H${width}`} />
+        {before && <path className={styles.beforeLine} d={`M0 ${before}H${width}`} />}
+        <path className={styles.groundLine} d={`M0 ${ground}H${width}`} />
       </StaticMarkup>
     </figure>
   );
@@ -59,10 +61,10 @@ export function FamilyPicture({ picture }: { picture: NonNullable<FamilyPage['pi
 function LengthWords({ words, x, y }: { words: string; x: number; y: number }) {
   const gap = words.lastIndexOf(' ');
   return (
-    <text className="length-words" x={x} y={y} textAnchor="middle">
+    <text className={styles.lengthWords} x={x} y={y} textAnchor="middle">
       <tspan x={x}>{gap < 0 ? words : words.slice(0, gap)}</tspan>
       {gap >= 0 && (
-        <tspan x={x} dy={17} className="length-unit">
+        <tspan x={x} dy={17} className={styles.lengthUnit}>
           {words.slice(gap + 1)}
         </tspan>
       )}

@@ -1,18 +1,19 @@
 import type { FamilyPage } from '@/lib/summary/family/family-content';
+import styles from './family.module.css';
 import { FamilyPicture } from './family-picture';
 
 /** The family page as it is printed and shared: one side, large type, nothing but what was approved. Large print runs on to a second side. */
 export function FamilySheet({ page }: { page: FamilyPage }) {
   const { picture, steps, wait, call } = page;
   return (
-    <article className="family-sheet" lang={page.language} dir={page.direction}>
+    <article className={styles.familySheet} lang={page.language} dir={page.direction}>
       <header>
         <h1>{page.title}</h1>
-        <p className="family-date">{page.dateLine}</p>
+        <p className={styles.familyDate}>{page.dateLine}</p>
       </header>
-      <div className={picture ? 'family-top' : undefined}>
+      <div className={picture ? styles.familyTop : undefined}>
         {picture && <FamilyPicture picture={picture} />}
-        <div>
+        <div data-family-text="">
           {page.sections.map((section) => (
             <section key={section.head}>
               <h2>{section.head}</h2>
@@ -26,7 +27,7 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
         {steps.items.length === 0 ? (
           <p>{steps.none}</p>
         ) : (
-          <ol className="family-steps">
+          <ol className={styles.familySteps}>
             {steps.items.map((item) => (
               <li key={`${item.when} ${item.what}`}>
                 <strong>{item.when}</strong>
@@ -36,9 +37,9 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
           </ol>
         )}
       </section>
-      {call.line && <p className="family-call-line">{call.line}</p>}
+      {call.line && <p className={styles.familyCallLine}>{call.line}</p>}
       <FamilyCall call={call} />
-      <section className="family-wait">
+      <section>
         <h2>{wait.head}</h2>
         <p>{wait.text}</p>
       </section>
@@ -51,7 +52,7 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
 function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
   const [urgent, ...later] = call.also ?? [];
   return (
-    <section className="family-call">
+    <section className={styles.familyCall}>
       <div>
         <h2>{call.head}</h2>
         <ul>
@@ -59,13 +60,13 @@ function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
             <li key={sign}>{sign}</li>
           ))}
         </ul>
-        {call.phone && <p className="family-phone">{call.phone}</p>}
+        {call.phone && <p className={styles.familyPhone}>{call.phone}</p>}
         {call.lines.map((line) => (
           <p key={line}>{line}</p>
         ))}
       </div>
       {urgent && (
-        <div className="family-urgent">
+        <div>
           <h2>{urgent.head}</h2>
           <ul>
             {urgent.signs.map((sign) => (

@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import styles from './family.module.css';
 import { type MadeLink, makeLinkAction, withdrawLinkAction } from './share-actions';
 
 type Props = {
@@ -24,7 +25,7 @@ type Props = {
 export function ShareLinks({ documentId, links, address, days, mayShare, stopped }: Props) {
   const [made, make, busy] = useActionState<MadeLink, FormData>(makeLinkAction, null);
   return (
-    <section className="panel no-print family-links" aria-labelledby="links-head">
+    <section className={`panel no-print ${styles.familyLinks}`} aria-labelledby="links-head">
       <h2 id="links-head">Links for the family</h2>
       {stopped && <p>{stopped}</p>}
       {mayShare && (
@@ -49,7 +50,7 @@ export function ShareLinks({ documentId, links, address, days, mayShare, stopped
       ) : (
         <ul className="plain-list">
           {links.map((link) => (
-            <li key={link.linkId} className="link-row">
+            <li key={link.linkId} className={styles.linkRow}>
               <span>{`Made ${link.made}: ${link.state}, ${link.opened}.`}</span>
               {link.open && mayShare && (
                 <form action={withdrawLinkAction}>

@@ -6,6 +6,7 @@ import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { CUSTOM_REASONS, LETTER_REASONS } from '@/lib/summary/letter/letter-reasons';
 import { LETTER_HEADS } from '@/lib/summary/letter/letter-words';
 import type { TypedLetter } from '@/lib/summary/letter/read-letter-form';
+import styles from './letter.module.css';
 import { LetterSheet } from './letter-sheet';
 import { type LetterFormState, signLetterAction } from './sign-letter';
 
@@ -27,7 +28,7 @@ export function LetterForm({ patientId, pieceId, submissionId, start, evidence, 
   const refused = Object.keys(errors).filter((box) => box !== 'form').length;
   const { text, words, choice } = typedBoxes(typed, errors);
   return (
-    <form className="letter-form" action={send} noValidate>
+    <form className={styles.letterForm} action={send} noValidate>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="pieceId" value={pieceId} />
       <input type="hidden" name="submissionId" value={submissionId} />
@@ -108,7 +109,7 @@ export function LetterForm({ patientId, pieceId, submissionId, start, evidence, 
         <>
           <LetterSheet letter={state.letter} />
           <input type="hidden" name="shown" value={JSON.stringify(state.letter)} />
-          <div className="actions letter-sign">
+          <div className={`actions ${styles.letterSign}`}>
             <button type="submit" name="intent" value="sign" className="button main" aria-disabled={busy}>
               I have read it: sign and freeze
             </button>

@@ -1,13 +1,14 @@
 import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
+import styles from './letter.module.css';
 import { LetterTable } from './letter-table';
 
 /** The letter as it is signed and printed, with lines to sign on by hand. */
 export function LetterSheet({ letter }: { letter: ReplacementLetter }) {
   const { signature } = letter;
   return (
-    <article className="letter-sheet" lang={letter.language}>
+    <article className={styles.letterSheet} lang={letter.language}>
       <header>
-        <p className="letter-clinic">{letter.clinic}</p>
+        <p className={styles.letterClinic}>{letter.clinic}</p>
         <h2>{letter.title}</h2>
       </header>
       {letter.sections.map((section) => (
@@ -25,7 +26,7 @@ export function LetterSheet({ letter }: { letter: ReplacementLetter }) {
           )}
         </section>
       ))}
-      <div className="letter-signature">
+      <div className={styles.letterSignature}>
         <p>
           <strong>{signature.name}</strong>
           <br />
@@ -33,8 +34,8 @@ export function LetterSheet({ letter }: { letter: ReplacementLetter }) {
           <br />
           {`${letter.clinic}, ${signature.day}`}
         </p>
-        <p className="signature-line">Signature</p>
-        <p className="signature-line">Date</p>
+        <p className={styles.signatureLine}>Signature</p>
+        <p className={styles.signatureLine}>Date</p>
       </div>
       <footer>{`${letter.protocol} ${letter.reference}, wording version ${letter.version}.`}</footer>
     </article>

@@ -1,10 +1,11 @@
 import type { LetterTable as Table } from '@/lib/summary/letter/letter-evidence';
+import styles from './letter.module.css';
 
 /** A table of a letter; wide ones scroll inside themselves, and heads repeat on paper. */
 export function LetterTable({ table }: { table: Table }) {
   return (
     <div className="table-frame">
-      <table className="letter-table">
+      <table className={styles.letterTable}>
         <caption>{table.caption}</caption>
         <thead>
           <tr>

@@ -7,7 +7,7 @@ import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
 import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
 import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
-import { figuresToSend, openQuestions, standingCheck } from '@/lib/orders/order-steps';
+import { figuresToSend, standingCheck, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { PersonsCheck, SentFigures } from '@/lib/record/order';
 import { coverageQuestion } from '@/lib/schedule/coverage-of-patient';
 import type { LimbChange } from '@/lib/trend/limb-change';
@@ -56,6 +56,6 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
     writtenBy: found.revisions.findLast((one) => one.reason !== CHECKED)?.author ?? order.author,
     before,
     since: before ? changeSinceCut(analysis, before, order) : null,
-    open: order.state === 'proposed' ? openQuestions(asked, order) : [],
+    open: order.state === 'proposed' ? unansweredQuestions(asked, order) : [],
   };
 }

@@ -6,6 +6,7 @@ import type { SentFigures } from '@/lib/record/order';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+import styles from './order-sheet.module.css';
 
 /** The ladder that a garment is cut to: the limb in outline beside its figures in both units, what they were before, and the room. */
 export function OrderFigures({
@@ -30,18 +31,18 @@ export function OrderFigures({
   );
   return (
     <>
-      <div className="order-ladder scroll-across">
+      <div className={`${styles.orderLadder} scroll-across`}>
         <RowOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} rowPx={30} />
-        <table className="order-figures">
+        <table className={styles.orderFigures} data-order-figures="">
           <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>
             <tr>
-              <th scope="col" className="figure">{`Place, ${own}`}</th>
-              <th scope="col" className="figure">{`Girth, ${own}`}</th>
-              <th scope="col" className="figure">{`Place, ${other}`}</th>
-              <th scope="col" className="figure">{`Girth, ${other}`}</th>
-              {sinceDay && <th scope="col" className="figure">{`Last, ${own}`}</th>}
-              {withRoom && <th scope="col" className="figure">{`Room, ${own}`}</th>}
+              <th scope="col" className="numeric">{`Place, ${own}`}</th>
+              <th scope="col" className="numeric">{`Girth, ${own}`}</th>
+              <th scope="col" className="numeric">{`Place, ${other}`}</th>
+              <th scope="col" className="numeric">{`Girth, ${other}`}</th>
+              {sinceDay && <th scope="col" className="numeric">{`Last, ${own}`}</th>}
+              {withRoom && <th scope="col" className="numeric">{`Room, ${own}`}</th>}
               <th scope="col">Read back</th>
               <th scope="col">Landmark, interval</th>
             </tr>
@@ -53,7 +54,7 @@ export function OrderFigures({
           </tbody>
         </table>
       </div>
-      <p className="secondary outline-words">{outlineInWords(rungs)}</p>
+      <p className={`secondary ${styles.outlineWords}`}>{outlineInWords(rungs)}</p>
     </>
   );
 }
@@ -63,15 +64,15 @@ function FigureRow({ row, compared, withRoom }: { row: SheetRow; compared: boole
   const odd = row.oddInterval && row.intervalMm !== null && `odd interval ${showLengthWithUnit(row.intervalMm, distance.unit, 16)}`;
   return (
     <tr>
-      <th scope="row" className="figure">
+      <th scope="row" className="numeric">
         {distance.typed}
       </th>
-      <td className="figure sent-girth">{girth ? girth.typed : '–'}</td>
-      <td className="figure">{distance.other}</td>
-      <td className="figure">{girth ? girth.other : '–'}</td>
-      {compared && <td className="figure">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
-      {withRoom && <td className="figure">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
-      <td>{girth && <span className="tick-box" aria-hidden="true" />}</td>
+      <td className={`numeric ${styles.sentGirth}`}>{girth ? girth.typed : '–'}</td>
+      <td className="numeric">{distance.other}</td>
+      <td className="numeric">{girth ? girth.other : '–'}</td>
+      {compared && <td className="numeric">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
+      {withRoom && <td className="numeric">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
+      <td>{girth && <span className={styles.tickBox} aria-hidden="true" />}</td>
       <td>{[row.landmark, odd].filter(Boolean).join('; ')}</td>
     </tr>
   );

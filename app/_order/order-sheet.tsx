@@ -11,6 +11,7 @@ import { showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
 import { OrderDifferences } from './order-differences';
 import { OrderFigures } from './order-figures';
+import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
 export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
@@ -19,20 +20,20 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
   const rows = figures ? sheetRows(figures.ladder, since, 'places' in proposed ? proposed.places : []) : [];
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
   return (
-    <article className="order-sheet" aria-labelledby="sheet-head">
-      <header className="order-sheet-head">
+    <article className={styles.orderSheet} aria-labelledby="sheet-head">
+      <header className={styles.orderSheetHead}>
         <div>
           <h2 id="sheet-head">{`Order ${order.order}: ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</h2>
           <p>{`${clinic.name} · reference ${record.reference} · ${order.quantity} ${order.quantity === 1 ? 'piece' : 'pieces'}`}</p>
-          <p className={order.sent ? '' : 'guess'}>{standing(order)}</p>
+          <p className={order.sent ? undefined : 'guess'}>{standing(order)}</p>
         </div>
-        <p className="side-frame">
+        <p className={styles.sideFrame}>
           <strong>{limbInWords(order.limb, order.side)}</strong>
           {figures && <span>{figures.ladder.unit === 'in' ? 'inches' : 'centimetres'}</span>}
         </p>
       </header>
-      <div className="order-halves">
-        <dl className="order-facts">
+      <div className={styles.orderHalves}>
+        <dl className="fact-rows">
           <Fact what="Covers">{coverInWords(order.covers)}</Fact>
           <Fact what="Worn">{wornInWords(order.garment)}</Fact>
           <Fact what="Reduction">{`${order.reductionPct}\u202f%, ${conventionInWords(order.convention)}`}</Fact>
@@ -111,16 +112,16 @@ function ReadBack({ order, rows }: { order: Order; rows: readonly SheetRow[] }) 
   const unit = rows[0]?.distance.unit === 'in' ? 'inches' : 'centimetres';
   const checks = ['reference', limbInWords(order.limb, order.side), unit, 'zero and direction', `${girths} girths, no row skipped`];
   return (
-    <div className="read-back-box print-only">
+    <div className={`${styles.readBackBox} print-only`}>
       <h3>Read back by a second person, aloud, before sending</h3>
-      <ul className="tick-list">
+      <ul className={styles.tickList}>
         {checks.map((one) => (
           <li key={one}>
-            <span className="tick-box" aria-hidden="true" /> {one}
+            <span className={styles.tickBox} aria-hidden="true" /> {one}
           </li>
         ))}
       </ul>
-      <div className="sign-lines">
+      <div className={styles.signLines}>
         <span>read by</span>
         <span>heard by</span>
         <span>day</span>

@@ -5,6 +5,7 @@ import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { Field } from '@/app/_shell/field';
 import { moveOrderAction, type OrderStepState } from './move-order';
+import styles from './order-sheet.module.css';
 
 type StepProps = {
   readonly patientId: string;
@@ -63,7 +64,7 @@ export function SendOrder({
       <Refused state={state} />
       <Known {...props} step="send" />
       {questions.length > 0 && (
-        <ul className="question-list">
+        <ul className={styles.questionList}>
           {questions.map((one, index) => (
             <li key={one.key}>
               <input type="hidden" name={`question${index}`} value={one.key} />

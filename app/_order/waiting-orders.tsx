@@ -37,7 +37,7 @@ export function WaitingOrders({
             </th>
             <td>
               {limbInWords(order.limb, order.side)}
-              <span className="under">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
+              <span className="second-line">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
             </td>
             <td data-word="made to the measurements of">{showDay(order.cutFrom)}</td>
             <td data-word={order.ordered ? 'sent' : undefined}>

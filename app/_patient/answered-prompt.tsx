@@ -5,6 +5,7 @@ import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { showDay } from '@/lib/units/calendar-day';
 import { withoutFullStop } from '@/lib/units/without-full-stop';
 import { asItWasAsked } from './as-it-was-asked';
+import styles from './schedule.module.css';
 
 const WORDS: Readonly<Record<KnownAnswer['answer'], string>> = {
   act: 'Done',
@@ -27,8 +28,8 @@ export function AnsweredPrompt({ prompt, answer, patientId, mayWrite, timeZone }
   return (
     <li>
       <strong>{prompt.title}</strong>
-      <span className="under">{prompt.facts.join(' ')}</span>
-      <span className="under">{answerInWords(answer, timeZone)}</span>
+      <span className="second-line">{prompt.facts.join(' ')}</span>
+      <span className="second-line">{answerInWords(answer, timeZone)}</span>
       {mayWrite && (
         <form action={openAgainAction}>
           <input type="hidden" name="patientId" value={patientId} />
@@ -47,10 +48,10 @@ export function AnswerRow({ answer, timeZone }: { answer: KnownAnswer; timeZone:
   const { title, facts } = asItWasAsked(answer);
   return (
     <li>
-      <span className="answer-word">{answerInWords(answer, timeZone)}</span>
-      {title && <span className="under">{`To: ${title}`}</span>}
-      {facts.length > 0 && <span className="under">{facts.join(' ')}</span>}
-      <span className="under">{`Rule “${answer.rule.replaceAll('-', ' ')}”, version ${answer.ruleVersion}.`}</span>
+      <span className={styles.answerWord}>{answerInWords(answer, timeZone)}</span>
+      {title && <span className="second-line">{`To: ${title}`}</span>}
+      {facts.length > 0 && <span className="second-line">{facts.join(' ')}</span>}
+      <span className="second-line">{`Rule “${answer.rule.replaceAll('-', ' ')}”, version ${answer.ruleVersion}.`}</span>
     </li>
   );
 }

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { addEventAction, type EventState } from '@/app/_patient/actions';
+import styles from './patient.module.css';
 
 type Props = { readonly patientId: string; readonly submissionId: string; readonly today: string };
 
@@ -11,7 +12,7 @@ export function EventForm({ patientId, submissionId, today }: Props) {
   return (
     <details className="as-table">
       <summary>Note an event</summary>
-      <form action={add} className="event-form">
+      <form action={add} className={styles.eventForm}>
         <input type="hidden" name="patientId" value={patientId} />
         <input type="hidden" name="submissionId" value={submissionId} />
         <label>

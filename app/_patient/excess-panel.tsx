@@ -27,7 +27,7 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
   const name = `Excess, % of the ${other} ${kind}`;
   const said = `${name}: ${signedPct(last.share)} on ${showDay(last.day)}, give or take ${pct(last.error)}; ${over.points.length === 1 ? 'one visit' : `${over.points.length} visits`}.`;
   return (
-    <section className="panel volume-panel" aria-labelledby={`excess-${kind}-${side}`}>
+    <section className="panel" aria-labelledby={`excess-${kind}-${side}`}>
       <h2 id={`excess-${kind}-${side}`}>{name}</h2>
       <div className="chart-scroll from-the-end">
         <ExcessChart
@@ -52,7 +52,7 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
             <thead>
               <tr>
                 {['Day', 'Excess, %', 'Excess, ml'].map((head) => (
-                  <th key={head} scope="col" className={head === 'Day' ? undefined : 'figure'}>
+                  <th key={head} scope="col" className={head === 'Day' ? undefined : 'numeric'}>
                     {head}
                   </th>
                 ))}
@@ -62,8 +62,8 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
               {[...over.points].reverse().map(({ day, share, error, ml, mlError }) => (
                 <tr key={day}>
                   <th scope="row">{showDay(day)}</th>
-                  <td className="figure">{`${signedPct(share)} ± ${pct(error)}`}</td>
-                  <td className="figure">{`${showVolume(ml)} ± ${showVolume(mlError)}`}</td>
+                  <td className="numeric">{`${signedPct(share)} ± ${pct(error)}`}</td>
+                  <td className="numeric">{`${showVolume(ml)} ± ${showVolume(mlError)}`}</td>
                 </tr>
               ))}
             </tbody>

@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
 import { StaticMarkup } from '@/app/_shell/static-markup';
@@ -15,6 +16,7 @@ import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import { thousands } from '@/lib/units/volume';
+import styles from './girth-table.module.css';
 
 const NEWEST_ON_PAPER = 5;
 
@@ -49,7 +51,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
           {`The first visit and the newest ${NEWEST_ON_PAPER}; ${between} between them are not printed.`}
         </p>
       )}
-      <div className="girths-beside">
+      <div className={styles.girthsBeside}>
         <RowOutline
           side={series.side}
           rungs={rows.flatMap(({ heightMm, cells }, row): DrawnRung[] => {
@@ -61,7 +63,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
           rowPx={40}
         />
         <div className="table-frame from-the-end">
-          <StaticMarkup as="table" className="girth-table" aria-labelledby="girths-said">
+          <StaticMarkup as="table" className={styles.girthTable} aria-labelledby="girths-said">
             <thead>
               <tr>
                 <th scope="col">Place</th>
@@ -69,10 +71,10 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
                   <th
                     key={visit.visit.day + (visit.visit.time ?? '')}
                     scope="col"
-                    className={`figure ${onPaper(column, series.visits.length)}`}
+                    className={clsx('numeric', onPaper(column, series.visits.length))}
                   >
                     {showDay(visit.visit.day)}
-                    {visit === cutVisit && <span className="under">made to this</span>}
+                    {visit === cutVisit && <span className="second-line">made to this</span>}
                   </th>
                 ))}
               </tr>
@@ -80,7 +82,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
             <tbody>
               {rows.map((row) => (
                 <tr key={row.heightMm}>
-                  <th scope="row" className="figure">
+                  <th scope="row" className="numeric">
                     {showLength(row.heightMm, shownIn)}
                   </th>
                   {row.cells.map((cell, column) => (
@@ -109,7 +111,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
 
 /** Of many visits paper holds the first and the newest: the class of a column that stays away from it. */
 function onPaper(column: number, visits: number): string {
-  return column === 0 || column >= visits - NEWEST_ON_PAPER ? '' : 'not-printed';
+  return column === 0 || column >= visits - NEWEST_ON_PAPER ? '' : 'no-print';
 }
 
 function Cell({
@@ -125,20 +127,20 @@ function Cell({
   unit: 'typed' | LengthUnit;
   shownIn: LengthUnit;
 }) {
-  if (!cell) return <td className={`figure ${paper}`}>–</td>;
+  if (!cell) return <td className={clsx('numeric', paper)}>–</td>;
   const elsewhere = Math.abs(cell.takenAtMm - heightMm) > 8;
   return (
-    <td className={`figure ${tintOf(cell.change)} ${paper}`}>
+    <td className={clsx('numeric', paper)} data-tint={tintOf(cell.change)}>
       {unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}
-      {cell.change !== null && <span className="change">{signedPct(cell.change).replace('\u202f%', '')}</span>}
-      {elsewhere && <span className="under">{`at ${showLength(cell.takenAtMm, shownIn)}`}</span>}
+      {cell.change !== null && <span className={styles.change}>{signedPct(cell.change).replace('\u202f%', '')}</span>}
+      {elsewhere && <span className="second-line">{`at ${showLength(cell.takenAtMm, shownIn)}`}</span>}
     </td>
   );
 }
 
 /** Four steps of tint to each side; the signed figure stands in every cell, so colour carries nothing alone. */
-function tintOf(change: number | null): string {
-  if (change === null || Math.abs(change) < 0.005) return '';
+function tintOf(change: number | null): string | undefined {
+  if (change === null || Math.abs(change) < 0.005) return undefined;
   const step = Math.min(4, Math.ceil(Math.abs(change) / 0.02));
   return `${change > 0 ? 'larger' : 'smaller'}-${step}`;
 }
@@ -150,14 +152,14 @@ function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: Pati
     <tr>
       <th scope="row">{name}</th>
       {visits.map((visit, column) => (
-        <td key={visit.visit.day + (visit.visit.time ?? '')} className={`figure ${onPaper(column, visits.length)}`}>
+        <td key={visit.visit.day + (visit.visit.time ?? '')} className={clsx('numeric', onPaper(column, visits.length))}>
           {of(visit)}
         </td>
       ))}
     </tr>
   );
   return (
-    <tbody className="below">
+    <tbody className={styles.below}>
       {row('volume, ml', (visit) => {
         const volume = volumeOfVisit(visit, analysis.policy);
         return isNoAnswer(volume) ? '–' : thousands(Math.round(volume.volumeMl));

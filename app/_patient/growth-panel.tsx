@@ -12,6 +12,7 @@ import { inUnit } from '@/lib/units/length';
 import { kg, showMass } from '@/lib/units/mass';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import { unitBeside } from './girth-table';
+import styles from './patient.module.css';
 
 const P10 = -1.2815515655446004;
 const LOOK_AHEAD_DAYS = 182;
@@ -59,12 +60,12 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
   const lastWeight = weights.at(-1);
   if (!lastWeight && !(growing && lastHeight)) return null;
   return (
-    <section className="panel growth-panel" aria-labelledby="growth-head">
+    <section className="panel" aria-labelledby="growth-head">
       <h2 id="growth-head">{growing ? 'Growth' : 'Weight'}</h2>
-      <div className="growth-charts">
+      <div className={styles.growthCharts}>
         {growing && lastHeight && (
           <div>
-            <p className="chart-title">
+            <p className={styles.chartTitle}>
               <strong>Height</strong>{' '}
               {`${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}${place(analysis, 'height', lastHeight)}, ${showDay(lastHeight.day)}`}
             </p>
@@ -76,7 +77,7 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
         )}
         {lastWeight && (
           <div>
-            <p className="chart-title">
+            <p className={styles.chartTitle}>
               <strong>Weight</strong>{' '}
               {`${showMass(lastWeight.inTable, massUnit)}${growing ? place(analysis, 'weight', lastWeight) : ''}, ${showDay(lastWeight.day)}`}
             </p>
@@ -152,10 +153,10 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
         <thead>
           <tr>
             <th scope="col">Day</th>
-            <th scope="col" className="figure">
+            <th scope="col" className="numeric">
               Height
             </th>
-            <th scope="col" className="figure">
+            <th scope="col" className="numeric">
               Weight
             </th>
           </tr>
@@ -164,8 +165,8 @@ function BodyTable({ analysis }: { analysis: PatientAnalysis }) {
           {rows.map((visit) => (
             <tr key={visit.day + (visit.time ?? '')}>
               <th scope="row">{showDay(visit.day)}</th>
-              <td className="figure">{visit.height ? unitBeside(visit.height) : '–'}</td>
-              <td className="figure">{visit.weight ? unitBeside(visit.weight) : '–'}</td>
+              <td className="numeric">{visit.height ? unitBeside(visit.height) : '–'}</td>
+              <td className="numeric">{visit.weight ? unitBeside(visit.weight) : '–'}</td>
             </tr>
           ))}
         </tbody>

@@ -9,7 +9,7 @@ import { showLength } from '@/lib/units/show-length';
 export function LadderPanel({ picture, analysis, name }: { picture: LimbPicture; analysis: PatientAnalysis; name: string }) {
   const { policy } = analysis;
   return (
-    <section className="panel ladder-panel" aria-labelledby={`${name}-head`}>
+    <section className="panel" aria-labelledby={`${name}-head`}>
       <h2 id={`${name}-head`}>{`The ladder on ${showDay(picture.limbs[0]?.day ?? analysis.today)}`}</h2>
       <LimbOutline picture={picture} band={{ low: policy.bandLow, high: policy.bandHigh }} name={name} />
       <details className="as-table">
@@ -36,11 +36,11 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
           <tr>
             <th scope="col">Place, {picture.unit}</th>
             {picture.limbs.map((limb) => (
-              <th key={limb.side} scope="col" className="figure">{`${limb.side === 'left' ? 'Left' : 'Right'}, ${showDay(limb.day)}`}</th>
+              <th key={limb.side} scope="col" className="numeric">{`${limb.side === 'left' ? 'Left' : 'Right'}, ${showDay(limb.day)}`}</th>
             ))}
             {picture.limbs.flatMap((limb) =>
               limb.strips.map((strip) => (
-                <th key={`${limb.side} ${strip.piece}`} scope="col" className="figure">{`Tightness, piece ${strip.piece}`}</th>
+                <th key={`${limb.side} ${strip.piece}`} scope="col" className="numeric">{`Tightness, piece ${strip.piece}`}</th>
               )),
             )}
           </tr>
@@ -52,7 +52,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
               {picture.limbs.map((limb) => {
                 const girth = at(limb.girthsMm, limb.heightsMm, height);
                 return (
-                  <td key={limb.side} className="figure">
+                  <td key={limb.side} className="numeric">
                     {girth === undefined ? '–' : showLength(girth, picture.unit)}
                   </td>
                 );
@@ -61,7 +61,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
                 limb.strips.map((strip) => {
                   const cell = strip.cells.find((one) => Math.abs(one.heightMm - height) < 8);
                   return (
-                    <td key={`${limb.side} ${strip.piece}`} className="figure">
+                    <td key={`${limb.side} ${strip.piece}`} className="numeric">
                       {cell ? cell.tightness.toFixed(2) : '–'}
                     </td>
                   );

@@ -2,6 +2,7 @@ import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import styles from './prompt.module.css';
 import { PromptView } from './prompt-view';
 
 type Props = {
@@ -22,8 +23,8 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, st
   const behind = others.slice(MOST_SHOWN - 1);
   const asked = { patientId, today, mayAnswer, policy };
   return (
-    <section className="next" aria-labelledby="next-head">
-      <h2 id="next-head" className="next-mark">
+    <section className={styles.next} aria-labelledby="next-head">
+      <h2 id="next-head" className={styles.nextMark}>
         <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true">
           <path d="M7 1l6 6l-6 6l-6-6Z" />
         </svg>
@@ -31,7 +32,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, st
       </h2>
       {first ? <PromptView prompt={first} {...asked} first /> : <Quiet nextVisit={nextVisit} stillOpen={stillOpen} />}
       {shown.length > 0 && (
-        <details className="more-prompts">
+        <details className={styles.morePrompts}>
           <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
           {shown.map((prompt) => (
             <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
@@ -39,7 +40,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, st
         </details>
       )}
       {behind.length > 0 && (
-        <details className="more-prompts">
+        <details className={styles.morePrompts}>
           <summary>{`${behind.length} less urgent`}</summary>
           {behind.map((prompt) => (
             <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
@@ -56,7 +57,7 @@ function Quiet({ nextVisit, stillOpen }: Pick<Props, 'nextVisit' | 'stillOpen'>)
   return (
     <>
       <p className="prompt-sentence">No new question. Still open:</p>
-      <ul className="facts">
+      <ul className={styles.facts}>
         {stillOpen.map((one) => (
           <li key={one}>{one}</li>
         ))}

@@ -9,6 +9,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import type { Piece } from '@/lib/record/patient-record';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
+import styles from './patient.module.css';
 
 /** Every piece, the newest first: what it covers, what it was cut from, how long it has been worn and what is next. */
 export function PiecesPanel({
@@ -28,7 +29,7 @@ export function PiecesPanel({
       <div className="panel-head">
         <h2 id="pieces-head">Pieces</h2>
         {mayWrite && (
-          <span className="panel-links">
+          <span className={styles.panelLinks}>
             <Link href={`/patients/${patientId}/orders/new`} prefetch={false}>
               New order
             </Link>
@@ -43,7 +44,7 @@ export function PiecesPanel({
         <p className="secondary">No pieces yet. A piece is one garment; two of the same order are two pieces.</p>
       ) : (
         <div className="table-frame">
-          <table className="pieces-table">
+          <table className={styles.piecesTable}>
             <thead>
               <tr>
                 <th scope="col">Piece</th>
@@ -93,15 +94,15 @@ function OrderLines({ orders, pieces, patientId }: { orders: readonly KeptOrder[
 function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: string; today: CalendarDay }) {
   const piece = one.piece as KeptPiece;
   return (
-    <tr className={one.inUse ? '' : 'retired'}>
+    <tr className={one.inUse ? undefined : styles.retired}>
       <th scope="row">
         <Link href={`/patients/${patientId}/pieces/${piece.pieceId}`} prefetch={false} aria-label={`Piece ${piece.piece}`}>
           {piece.piece}
         </Link>
       </th>
-      <td className="cover">{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
-      <td className="day">{showDay(piece.cutFrom)}</td>
-      <td className="day">{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
+      <td className={styles.cover}>{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
+      <td>{showDay(piece.cutFrom)}</td>
+      <td>{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
       <td>
         {piece.firstFit ? `checked ${showDay(piece.firstFit)}` : piece.firstWorn ? <span className="guess">◇ not recorded</span> : '–'}
       </td>

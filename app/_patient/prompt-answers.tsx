@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { type AnswerState, answerPromptAction } from '@/app/_patient/actions';
+import styles from './prompt.module.css';
 
 type Props = {
   readonly patientId: string;
@@ -25,7 +26,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, ba
     </>
   );
   return (
-    <div className="prompt-answers">
+    <div className={styles.promptAnswers} data-prompt-answers="">
       <form action={answer}>
         {hidden('act')}
         <button className="button" type="submit" disabled={pending}>
@@ -34,7 +35,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, ba
       </form>
       <details>
         <summary className="button">Not now, ask again on…</summary>
-        <form action={answer} className="answer-form">
+        <form action={answer} className={styles.answerForm}>
           {hidden('not-now')}
           <label>
             Ask again on
@@ -47,7 +48,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, ba
       </details>
       <details>
         <summary className="button">Not for this patient…</summary>
-        <form action={answer} className="answer-form">
+        <form action={answer} className={styles.answerForm}>
           {hidden('not-for-this-patient')}
           <label>
             Why not

@@ -1,9 +1,11 @@
+import clsx from 'clsx';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { ACT_WORDS } from './after-acting';
+import styles from './prompt.module.css';
 import { PromptAnswers } from './prompt-answers';
 
 type Props = {
@@ -21,23 +23,23 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy 
   const refer = prompt.action === 'refer';
   const others = prompt.also.filter((one) => one.title !== prompt.title);
   return (
-    <article className={first ? 'prompt first' : 'prompt'} aria-label={prompt.title}>
-      <div className="prompt-body">
-        <h3 className={`${first ? 'prompt-sentence' : ''} ${refer ? 'refer' : ''}`}>{prompt.title}</h3>
-        {prompt.begun && <p className="begun">Begun, not done yet.</p>}
+    <article className={clsx(styles.prompt, first && styles.first)} aria-label={prompt.title}>
+      <div>
+        <h3 className={clsx(first && 'prompt-sentence', refer && styles.refer)}>{prompt.title}</h3>
+        {prompt.begun && <p className={styles.begun}>Begun, not done yet.</p>}
         {first && prompt.figures && <Figures figures={prompt.figures} />}
-        <ul className={first && prompt.figures ? 'facts in-words' : 'facts'}>
+        <ul className={clsx(styles.facts, first && prompt.figures && styles.inWords)}>
           {prompt.facts.map((fact) => (
             <li key={fact}>{fact}</li>
           ))}
           {prompt.missing.map((fact) => (
-            <li key={fact} className="missing">
+            <li key={fact} className={styles.missing}>
               {fact}
             </li>
           ))}
         </ul>
         {others.length > 0 && (
-          <ul className="also">
+          <ul className={styles.also}>
             {others.map((one) => (
               <li key={one.rule + one.title}>
                 {one.title} {one.facts[0]}
@@ -65,7 +67,7 @@ function RuleSource({ prompts, policy }: { prompts: readonly Prompt[]; policy: P
   const rules = new Set(prompts.map(({ rule, ruleVersion }) => `“${rule.replaceAll('-', ' ')}”, version ${ruleVersion}`));
   const limits = [...new Set(prompts.flatMap((one) => one.limits))];
   return (
-    <details className="rule-source">
+    <details className={styles.ruleSource}>
       <summary>{`${rules.size === 1 ? 'Rule' : 'Rules'} ${[...rules].join('; ')}`}</summary>
       {limits.length === 0 ? (
         <p>This compares with no limit but its own dates.</p>
@@ -83,7 +85,7 @@ function RuleSource({ prompts, policy }: { prompts: readonly Prompt[]; policy: P
 /** The deciding figures, large, each over what it is. */
 function Figures({ figures }: { figures: NonNullable<Prompt['figures']> }) {
   return (
-    <dl className="figures">
+    <dl className={styles.figures}>
       {figures.map(({ value, label }) => (
         <div key={label}>
           <dt>{label}</dt>

@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import Link from 'next/link';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
@@ -6,6 +7,8 @@ import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/
 import { capitalized } from '@/lib/units/capitalized';
 import { withoutFullStop } from '@/lib/units/without-full-stop';
 import { MoveDate } from './move-date';
+import promptStyles from './prompt.module.css';
+import scheduleStyles from './schedule.module.css';
 
 /** So many dates are shown at once; the later ones open below them. */
 const SHOWN = 6;
@@ -23,7 +26,7 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
   const row = { patientId, today, mayWrite };
   const sources = [...new Set(dates.flatMap((date) => date.sources))];
   return (
-    <section className="panel schedule-panel" aria-labelledby="schedule-head">
+    <section className="panel" aria-labelledby="schedule-head">
       <div className="panel-head">
         <h2 id="schedule-head">Dates</h2>
         <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
@@ -44,7 +47,7 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
         </>
       )}
       {sources.length > 0 && (
-        <details className="rule-source">
+        <details className={promptStyles.ruleSource}>
           <summary>Where these intervals come from</summary>
           <ul>
             {sources.map((source) => (
@@ -61,27 +64,27 @@ type ListProps = Pick<Props, 'dates' | 'patientId' | 'today' | 'mayWrite'>;
 
 function DateList({ dates, patientId, today, mayWrite }: ListProps) {
   return (
-    <ul className="schedule-list">
+    <ul className={scheduleStyles.scheduleList}>
       {dates.map((date) => (
         <li key={date.key}>
-          <span className="schedule-day">
+          <span>
             <strong>{date.day === today ? 'Today' : showShortWeekday(date.day)}</strong>
-            <span className={date.day < today ? 'under over' : 'under'}>{awayInWords(date.day, today)}</span>
+            <span className={clsx('second-line', date.day < today && 'over')}>{awayInWords(date.day, today)}</span>
           </span>
-          <span className="schedule-what">
+          <span className={scheduleStyles.scheduleWhat}>
             <strong>{dateInWords(date)}</strong>
-            <span className="under">{`${capitalized(date.why)}.`}</span>
+            <span className="second-line">{`${capitalized(date.why)}.`}</span>
             {date.moved && (
-              <span className="under">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
+              <span className="second-line">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
             )}
             {date.fellAway && (
-              <span className="under">
+              <span className="second-line">
                 {`It was moved to ${showDay(date.fellAway.day)} (${date.fellAway.reason}) from ${showDay(date.fellAway.computed)}; new data gave another day, so that no longer holds.`}
               </span>
             )}
           </span>
           {mayWrite && (
-            <details className="schedule-move">
+            <details className={scheduleStyles.scheduleMove}>
               <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
               <MoveDate
                 patientId={patientId}

@@ -13,6 +13,7 @@ import { lookBack } from '@/lib/trend/looking-back';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
+import styles from './patient.module.css';
 
 /** So many visits are shown at once; the earlier ones come when they are asked for, with the work of judging each. */
 const SHOWN = 8;
@@ -56,12 +57,12 @@ type VisitsTableProps = Omit<VisitRowProps, 'visit'> & { visits: readonly KeptVi
 function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps) {
   return (
     <div className="table-frame">
-      <StaticMarkup as="table" className="visits-table">
+      <StaticMarkup as="table" className={styles.visitsTable}>
         <thead>
           <tr>
             <th scope="col">Day</th>
             {analysis.limbs.map(({ series }) => (
-              <th key={`${series.side} ${series.limb}`} scope="col" className="figure">{`${series.side} ${series.limb}`}</th>
+              <th key={`${series.side} ${series.limb}`} scope="col" className="numeric">{`${series.side} ${series.limb}`}</th>
             ))}
             <th scope="col">
               {(analysis.record.phases ?? []).length > 0 ? 'Against the baseline of its phase' : 'Against the first visit'}
@@ -89,10 +90,10 @@ function VisitRow({ visit, analysis, patientId, volumes }: VisitRowProps) {
         <a href={`/patients/${patientId}/visits/${visit.visitId}`} data-soft="">
           {showDay(visit.day)}
         </a>
-        {also && <span className="visit-also">{also}</span>}
+        {also && <span className={styles.visitAlso}>{also}</span>}
       </th>
       {found.map((one, index) => (
-        <td key={`${analysis.limbs[index]?.series.side} ${analysis.limbs[index]?.series.limb}`} className="figure">
+        <td key={`${analysis.limbs[index]?.series.side} ${analysis.limbs[index]?.series.limb}`} className="numeric">
           {!one ? '–' : volumeOf(one, volumes[index])}
         </td>
       ))}

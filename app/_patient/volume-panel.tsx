@@ -4,6 +4,7 @@ import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadValues } from '@/app/_chart/read-values';
 import { chartDates, VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import courseStyles from '@/app/_course/course.module.css';
 import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
@@ -17,6 +18,7 @@ import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 import { ExcessPanel } from './excess-panel';
+import styles from './patient.module.css';
 
 /** Lines of so many pieces stand under the chart. */
 const MOST_PIECES = 8;
@@ -61,7 +63,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   const notDrawn = worn.length - pieces.length;
   return (
     <>
-      <section className="panel volume-panel" aria-labelledby={`volume-${limb}`}>
+      <section className="panel" aria-labelledby={`volume-${limb}`}>
         <h2 id={`volume-${limb}`}>Volume over time</h2>
         <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
         <div className="chart-scroll from-the-end">
@@ -84,10 +86,12 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
           <VolumeTable lines={lines} />
           {phases.length > 0 && <CourseTable phases={phases} />}
         </details>
-        <ul className="trends">
+        <ul className={styles.trends}>
           {drawn.map(({ limb: one }) => (
             <li key={one.series.side}>
-              <strong className={`side-word ${one.series.side}`}>{one.series.side === 'left' ? 'Left' : 'Right'}</strong>{' '}
+              <strong className="side-word" data-side={one.series.side}>
+                {one.series.side === 'left' ? 'Left' : 'Right'}
+              </strong>{' '}
               {trendSentence(one.trend)}
               {one.relativeVolumeChange !== null &&
                 ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
@@ -121,9 +125,9 @@ function sinceOf({ visits, series }: AnalysedLimb): string {
 /** The phases of the band by number, in words: what is read where the band has no room for them. */
 function PhaseList({ phases }: { phases: readonly ShownPhase[] }) {
   return (
-    <ol className="phase-list" aria-label="Phases of the course">
+    <ol className={courseStyles.phaseList} aria-label="Phases of the course">
       {phases.map(({ number, words, phase, end, baseline, current }) => (
-        <li key={number} className={current ? 'current' : undefined}>
+        <li key={number} className={current ? courseStyles.current : undefined}>
           {`${words}, ${phase.kind === 'ended' ? '' : end ? `${showDay(phase.from)} to ` : 'since '}${showDay(end ?? phase.from)}`}
           {baseline ? `; baseline ${showDay(baseline)}` : ''}
         </li>
@@ -192,7 +196,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
           <tr>
             <th scope="col">Day</th>
             {lines.map((line) => (
-              <th key={line.side} scope="col" className="figure">
+              <th key={line.side} scope="col" className="numeric">
                 {line.side === 'left' ? 'Left' : 'Right'}
               </th>
             ))}
@@ -205,7 +209,7 @@ function VolumeTable({ lines }: { lines: readonly VolumeLine[] }) {
               {lines.map((line) => {
                 const point = line.points.find((one) => one.day === day);
                 return (
-                  <td key={line.side} className="figure">
+                  <td key={line.side} className="numeric">
                     {point ? `${showVolume(point.volumeMl)} (${showVolume(point.lowMl)} to ${showVolume(point.highMl)})` : 'not measured'}
                   </td>
                 );

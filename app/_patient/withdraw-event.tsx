@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { type EventState, withdrawEventAction } from '@/app/_patient/actions';
+import styles from './patient.module.css';
 
 /** The way to take a mistaken event back, with why. */
 export function WithdrawEvent({ eventId, patientId }: { eventId: string; patientId: string }) {
@@ -9,7 +10,7 @@ export function WithdrawEvent({ eventId, patientId }: { eventId: string; patient
   return (
     <details className="as-table">
       <summary>It was a mistake</summary>
-      <form action={withdraw} className="event-form">
+      <form action={withdraw} className={styles.eventForm}>
         <input type="hidden" name="patientId" value={patientId} />
         <input type="hidden" name="eventId" value={eventId} />
         <label>

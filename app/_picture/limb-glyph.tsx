@@ -1,5 +1,6 @@
 import type { Side } from '@/lib/ladder/limb';
 import { halfWidth, outlinePath, round, yOf } from './outline-path';
+import styles from './picture.module.css';
 import { type Stretch, stretchedGirths } from './stretched-change';
 
 type Props = {
@@ -33,19 +34,26 @@ export function LimbGlyph({ side, heightsMm, girthsMm, landmarksMm = [], heightP
   const width = round(2 * (half + MARGIN));
   const height = round((top - bottom) * scale + 2 * MARGIN);
   return (
-    <svg className="limb-glyph" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
-      <g className={`limb ${side}`}>
-        <path className="limb-fill" d={path.fill} />
-        {before && <path className="earlier" d={before.edges} />}
-        <path className="limb-edge" d={path.edges} />
-        <path className="limb-gap" d={path.dotted} />
+    <svg
+      className={styles.limbGlyph}
+      data-drawing="glyph"
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
+      height={height}
+      aria-hidden="true"
+    >
+      <g className={styles.limb} data-side={side}>
+        <path className={styles.limbFill} d={path.fill} />
+        {before && <path className={styles.earlier} d={before.edges} />}
+        <path className={styles.limbEdge} d={path.edges} />
+        <path className={styles.limbGap} d={path.dotted} />
         {landmarksMm.map((at) => (
-          <line key={at} className="landmark-line" x1={0} x2={width} y1={round(yOf(at, frame))} y2={round(yOf(at, frame))} />
+          <line key={at} className={styles.landmarkLine} x1={0} x2={width} y1={round(yOf(at, frame))} y2={round(yOf(at, frame))} />
         ))}
         {asked.map((rung) => (
           <path
             key={rung}
-            className="diamond"
+            className={styles.diamond}
             d={`M${round(frame.centreX + halfWidth((girthsMm[rung] as number) * widen, scale))} ${round(yOf(heightsMm[rung] as number, frame) - 5)}l5 5l-5 5l-5-5Z`}
           />
         ))}

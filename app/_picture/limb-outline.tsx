@@ -6,6 +6,7 @@ import { outlineLayout, STRIP_STEP } from './outline-layout';
 import { round } from './outline-path';
 import { OutlinePatterns } from './outline-patterns';
 import { OutlineTape } from './outline-tape';
+import styles from './picture.module.css';
 import { stretchFor } from './stretched-change';
 import { patternsInWords, TightnessStrip } from './tightness-strip';
 
@@ -32,11 +33,11 @@ export function LimbOutline({
     ...picture.limbs.flatMap((limb) => limb.earlier.map((line) => stretchFor(limb.girthsMm, filled(line.girthsMm, limb), frame.scale))),
   );
   return (
-    <figure className="limb-figure">
+    <figure className={styles.limbFigure}>
       <div className="scroll-across">
         <StaticMarkup
           as="svg"
-          className="limb-outline"
+          className={styles.limbOutline}
           viewBox={`0 0 ${round(width)} ${round(height)}`}
           width={round(width)}
           height={round(height)}
@@ -86,10 +87,10 @@ function OutlineKey({ picture, stretch, band, notDrawn }: KeyProps) {
   const first = lines.find((line) => line.kind === 'first');
   const worn = picture.limbs.some((limb) => limb.strips.length > 0);
   return (
-    <figcaption className="outline-key">
-      {cut && <span className="key cut">{`${showDay(cut.day)}, piece made to this`}</span>}
-      {first && <span className="key first">{`${showDay(first.day)}, first visit`}</span>}
-      <span className="said">
+    <figcaption className={styles.outlineKey}>
+      {cut && <span className={styles.key}>{`${showDay(cut.day)}, piece made to this`}</span>}
+      {first && <span className={`${styles.key} ${styles.first}`}>{`${showDay(first.day)}, first visit`}</span>}
+      <span className={styles.said}>
         As you face the patient. True proportion, girths in {picture.unit === 'in' ? 'inches' : 'centimetres'}
         {stretch > 1 ? `; change since earlier visits drawn ×${stretch} so that it shows` : ''}. Nothing is drawn beyond the tape.
         {worn && ` ${patternsInWords(band)}`}

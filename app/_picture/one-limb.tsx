@@ -1,7 +1,9 @@
+import clsx from 'clsx';
 import { keepApart } from '@/app/_chart/keep-apart';
 import { showLength } from '@/lib/units/show-length';
 import type { LimbPicture, PictureLimb, PictureStrip } from './limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from './outline-path';
+import styles from './picture.module.css';
 import { stretchedGirths } from './stretched-change';
 
 /** Figures of rungs that lie closer than this are set apart, each with its hairline to its own rung. */
@@ -37,32 +39,32 @@ export function OneLimb(props: Props) {
   const outside = round(frame.centreX - inner * halfWidth(Math.max(...limb.girthsMm), frame.scale));
   const word = limb.side === 'left' ? 'Left' : 'Right';
   return (
-    <g className={`limb ${limb.side}`}>
-      <text className="limb-name" x={frame.centreX} y={14} textAnchor="middle">{`${word} ${picture.limb}`}</text>
-      <text className="limb-note" x={frame.centreX} y={30} textAnchor="middle">
+    <g className={styles.limb} data-side={limb.side}>
+      <text className={styles.limbName} x={frame.centreX} y={14} textAnchor="middle">{`${word} ${picture.limb}`}</text>
+      <text className={styles.limbNote} x={frame.centreX} y={30} textAnchor="middle">
         {limb.affected ? 'affected' : 'other limb'}
       </text>
-      <path className="limb-fill" d={path.fill} />
+      <path className={styles.limbFill} d={path.fill} />
       {strips.map((strip) => (
         <Mesh key={strip.piece} strip={strip} limb={limb} frame={frame} fill={path.fill} name={name} />
       ))}
       {limb.heightsMm.map((height, rung) => (
         <path
           key={height}
-          className="rung-line"
+          className={styles.rungLine}
           d={`M${figuresX + inner * 4} ${figureY[rung]}L${outside - inner * 6} ${round(yOf(height, frame))}H${round(frame.centreX + inner * halfWidth(limb.girthsMm[rung] as number, frame.scale))}`}
         />
       ))}
       {limb.earlier.map((line) => (
         <EarlierEdges key={line.kind} limb={limb} girthsMm={line.girthsMm} kind={line.kind} frame={frame} stretch={stretch} />
       ))}
-      <path className="limb-edge" d={path.edges} />
-      <path className="limb-gap" d={path.dotted} />
+      <path className={styles.limbEdge} d={path.edges} />
+      <path className={styles.limbGap} d={path.dotted} />
       <OpenEnds limb={limb} picture={picture} frame={frame} />
       {limb.heightsMm.map((height, rung) => (
         <text
           key={height}
-          className={limb.asked.includes(rung) ? 'figure asked' : 'figure'}
+          className={clsx(styles.figure, limb.asked.includes(rung) && styles.asked)}
           x={figuresX}
           y={(figureY[rung] as number) + 4}
           textAnchor={anchor}
@@ -112,7 +114,7 @@ function EarlierEdges({
     stretch as 1 | 2 | 3 | 4,
   );
   const path = outlinePath({ heightsMm: taped.map((one) => one.height), girthsMm: girths }, frame);
-  return <path className={kind === 'first' ? 'earlier first' : 'earlier cut'} d={path.edges} />;
+  return <path className={styles.earlier} data-kind={kind === 'first' ? 'first' : 'cut'} d={path.edges} />;
 }
 
 /** From the outer rungs to a known zero or landmark: two dotted lines straight on; nothing is drawn beyond the tape. */
@@ -129,7 +131,7 @@ function OpenEnds({ limb, picture, frame }: { limb: PictureLimb; picture: LimbPi
       (way) => `M${round(frame.centreX + way * halfWidth(girth, frame.scale))} ${round(yOf(from, frame))}V${round(yOf(to, frame))}`,
     ),
   );
-  return <path className="open-end" d={d.join('')} />;
+  return <path className={styles.openEnd} d={d.join('')} />;
 }
 
 type MeshProps = { strip: PictureStrip; limb: PictureLimb; frame: Frame; fill: string; name: string };
@@ -143,7 +145,7 @@ function Mesh({ strip, limb, frame, fill, name }: MeshProps) {
         <path d={fill} />
       </clipPath>
       <rect
-        className="mesh"
+        className={styles.mesh}
         clipPath={`url(#${clip})`}
         x={round(frame.centreX - 160)}
         width={320}
@@ -157,7 +159,7 @@ function Mesh({ strip, limb, frame, fill, name }: MeshProps) {
 
 function Diamond({ x, y, kept }: { x: number; y: number; kept: boolean }) {
   return (
-    <g className="diamond">
+    <g className={styles.diamond}>
       <path d={`M${round(x)} ${round(y - 6)}l6 6l-6 6l-6-6Z`} />
       {kept && <circle cx={round(x)} cy={round(y)} r={1.6} />}
     </g>

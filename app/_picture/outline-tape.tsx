@@ -1,6 +1,8 @@
+import clsx from 'clsx';
 import { showLength } from '@/lib/units/show-length';
 import type { LimbPicture } from './limb-picture';
 import { type Frame, round, yOf } from './outline-path';
+import styles from './picture.module.css';
 
 const HALF = 20;
 const CLEAR_OF_LANDMARK = 13;
@@ -32,17 +34,17 @@ export function OutlineTape({
       return Math.abs(yOf(landmark.heightMm, frame) - yOf(height, frame)) >= CLEAR_OF_LANDMARK + tall;
     });
   return (
-    <g className="outline-tape">
-      <rect className="tape-body" x={centreX - HALF} width={2 * HALF} y={yOf(top, frame)} height={(top - bottom) * frame.scale} />
-      <path className="tape-ticks" d={ticks(bottom, top, picture, frame, centreX)} />
+    <g>
+      <rect className={styles.tapeBody} x={centreX - HALF} width={2 * HALF} y={yOf(top, frame)} height={(top - bottom) * frame.scale} />
+      <path className={styles.tapeTicks} d={ticks(bottom, top, picture, frame, centreX)} />
       {rungs.map((height) => (
         <g key={height}>
           <path
-            className="tape-ticks"
+            className={styles.tapeTicks}
             d={`M${centreX - HALF} ${round(yOf(height, frame))}h6M${centreX + HALF} ${round(yOf(height, frame))}h-6`}
           />
           {clear(height) && (
-            <text className="tape-number" x={centreX} y={yOf(height, frame) + 4} textAnchor="middle">
+            <text className={styles.tapeNumber} x={centreX} y={yOf(height, frame) + 4} textAnchor="middle">
               {showLength(height, picture.unit)}
             </text>
           )}
@@ -85,11 +87,11 @@ function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: Land
   const textY = (line: number): number => first[atEnd ?? 'middle'] + LINE * line;
   const widest = Math.max(...lines.map((line) => line.length)) * 6.8 + 10;
   return (
-    <g className={landmark.inferred ? 'landmark inferred' : 'landmark'}>
-      <line className="landmark-line" x1={fromX} x2={toX} y1={y} y2={y} />
+    <g className={clsx(styles.landmark, landmark.inferred && styles.inferred)}>
+      <line className={styles.landmarkLine} x1={fromX} x2={toX} y1={y} y2={y} />
       {atEnd === null && (
         <rect
-          className="landmark-box"
+          className={styles.landmarkBox}
           x={round(centreX - widest / 2)}
           width={round(widest)}
           y={y - (LINE / 2) * lines.length - 2}
@@ -98,12 +100,12 @@ function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: Land
         />
       )}
       {lines.map((line, index) => (
-        <text key={line} className="landmark-name" x={centreX} y={textY(index)} textAnchor="middle">
+        <text key={line} className={styles.landmarkName} x={centreX} y={textY(index)} textAnchor="middle">
           {line}
         </text>
       ))}
       {noted && atEnd !== null && (
-        <text className="landmark-note" x={centreX} y={textY(lines.length)} textAnchor="middle">
+        <text className={styles.landmarkNote} x={centreX} y={textY(lines.length)} textAnchor="middle">
           {noted}
         </text>
       )}

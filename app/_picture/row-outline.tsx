@@ -1,6 +1,7 @@
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { halfWidth, outlinePath, round, yOf } from './outline-path';
+import styles from './picture.module.css';
 import { stretchedGirths, stretchFor } from './stretched-change';
 
 const LIMB_PX = 150;
@@ -52,27 +53,28 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
   return (
     <StaticMarkup
       as="svg"
-      className="row-outline limb-glyph"
+      className={`${styles.rowOutline} ${styles.limbGlyph}`}
+      data-drawing="row-outline"
       viewBox={`0 0 ${width} ${height}`}
       width={width}
       height={height}
       aria-hidden="true"
     >
-      <g className={`limb ${side}`}>
-        <path className="limb-fill" d={path.fill} />
+      <g className={styles.limb} data-side={side}>
+        <path className={styles.limbFill} d={path.fill} />
         {rising.map((rung) => (
           <path
             key={rung.placeMm}
-            className="rung-line"
+            className={styles.rungLine}
             d={`M${round(centreX - halfWidth(rung.girthMm, scale))} ${round(yOf(rung.placeMm, frame))}H${LIMB_PX + 2 * EDGE}L${width - 8} ${(rung.row + 0.5) * rowPx}H${width}`}
           />
         ))}
-        {known.length > 1 && <path className="earlier" d={beforePath(known, frame)} />}
-        {roomy.length > 1 && <path className="room-edge" d={roomPath(roomy, frame)} />}
-        <path className="limb-edge" d={path.edges} />
-        <path className="limb-gap" d={path.dotted} />
+        {known.length > 1 && <path className={styles.earlier} d={beforePath(known, frame)} />}
+        {roomy.length > 1 && <path className={styles.roomEdge} d={roomPath(roomy, frame)} />}
+        <path className={styles.limbEdge} d={path.edges} />
+        <path className={styles.limbGap} d={path.dotted} />
         {landmarksMm.map((at) => (
-          <path key={at} className="landmark-line" d={`M0 ${round(yOf(at, frame))}H${LIMB_PX + 2 * EDGE}`} />
+          <path key={at} className={styles.landmarkLine} d={`M0 ${round(yOf(at, frame))}H${LIMB_PX + 2 * EDGE}`} />
         ))}
       </g>
     </StaticMarkup>

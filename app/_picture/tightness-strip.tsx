@@ -1,5 +1,7 @@
+import clsx from 'clsx';
 import type { PictureStrip } from './limb-picture';
 import { type Frame, round, yOf } from './outline-path';
+import styles from './picture.module.css';
 
 const WIDTH = 44;
 /** The outer cells reach this far past their rung. */
@@ -32,13 +34,13 @@ export function TightnessStrip({
   const cells = [...strip.cells].sort((one, other) => one.heightMm - other.heightMm);
   const wordX = anchor === 'end' ? x + WIDTH : x;
   return (
-    <g className="tightness-strip">
+    <g>
       {named && (
-        <text className="strip-name" x={wordX} y={14} textAnchor={anchor}>
+        <text className={styles.stripName} x={wordX} y={14} textAnchor={anchor}>
           Tightness
         </text>
       )}
-      <text className="strip-piece" x={wordX} y={30} textAnchor={anchor}>
+      <text className={styles.stripPiece} x={wordX} y={30} textAnchor={anchor}>
         {named ? `piece ${strip.piece}` : strip.piece}
       </text>
       {cells.map((cell, index) => {
@@ -54,10 +56,10 @@ export function TightnessStrip({
         const middle = (top + bottom) / 2;
         return (
           <g key={cell.heightMm}>
-            <rect className="strip-cell" x={x} y={top} width={WIDTH} height={Math.max(bottom - top, 1)} />
+            <rect className={styles.stripCell} x={x} y={top} width={WIDTH} height={Math.max(bottom - top, 1)} />
             {pattern && <rect x={x} y={top} width={WIDTH} height={Math.max(bottom - top, 1)} fill={`url(#${name}-${pattern})`} />}
-            <rect className="strip-clear" x={x + 7} y={middle - 8} width={WIDTH - 14} height={16} />
-            <text className={near ? 'strip-value near' : 'strip-value'} x={x + WIDTH / 2} y={middle + 4} textAnchor="middle">
+            <rect className={styles.stripClear} x={x + 7} y={middle - 8} width={WIDTH - 14} height={16} />
+            <text className={clsx(styles.stripValue, near && styles.near)} x={x + WIDTH / 2} y={middle + 4} textAnchor="middle">
               {cell.tightness.toFixed(2)}
             </text>
           </g>

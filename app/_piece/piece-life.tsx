@@ -48,7 +48,7 @@ export function PieceLife({ piece, all, order, today }: Props) {
           </Link>
         )}
       </div>
-      <dl className="order-facts">
+      <dl className="fact-rows">
         {rows.map(([what, words]) =>
           words ? (
             <div key={what}>

@@ -1,5 +1,6 @@
 'use client';
 
+import clsx from 'clsx';
 import { type ReactNode, useActionState } from 'react';
 import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
@@ -51,7 +52,7 @@ export function StepForm({ step, title, button, main = false, start = {}, hold, 
       {children(boxes)}
       {hold && <HoldBoxes patientId={props.patientId} hold={hold} typed={typed} errors={state.errors} form={step} />}
       <div className="actions">
-        <button type="submit" className={main ? 'button main' : 'button'} aria-disabled={busy}>
+        <button type="submit" className={clsx('button', main && 'main')} aria-disabled={busy}>
           {button}
         </button>
       </div>

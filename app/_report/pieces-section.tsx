@@ -1,3 +1,4 @@
+import styles from '@/app/_letter/letter.module.css';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
@@ -19,7 +20,7 @@ export function PiecesSection({ pieces, today }: { pieces: readonly KeptPiece[];
         <p>No piece is on record.</p>
       ) : (
         <div className="table-frame">
-          <table className="letter-table">
+          <table className={styles.letterTable}>
             <thead>
               <tr>
                 {HEADS.map((head) => (

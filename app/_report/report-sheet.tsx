@@ -1,4 +1,5 @@
 import { CourseTable } from '@/app/_course/course-table';
+import styles from '@/app/_letter/letter.module.css';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 import { dateInWords } from '@/lib/schedule/date-in-words';
@@ -20,9 +21,9 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
   const last = record.visits.at(-1);
   const affected = record.affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
   return (
-    <article className="letter-sheet">
+    <article className={styles.letterSheet}>
       <header>
-        <p className="letter-clinic">{clinic.name}</p>
+        <p className={styles.letterClinic}>{clinic.name}</p>
         <h2>Progress report</h2>
         <p>
           {`${head.name ? `${head.name}, ` : ''}reference ${head.reference}, born ${showDay(record.born)} (${showAge(record.born, today)}). Diagnosis group: ${head.diagnosisGroup}. ${affected === '' ? 'No limb is marked as affected.' : `Affected: ${affected}.`}`}

@@ -1,6 +1,7 @@
 import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import { VolumeChart } from '@/app/_chart/volume-chart';
+import styles from '@/app/_letter/letter.module.css';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
@@ -61,7 +62,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
         />
       </div>
       <div className="table-frame">
-        <StaticMarkup as="table" className="letter-table">
+        <StaticMarkup as="table" className={styles.letterTable}>
           <caption>{`Volume with its 95\u202f% range, ml.${between > 0 ? ` The first visit and the newest ${MOST_LISTED - 1}; the chart has the ${between} between them too.` : ''}`}</caption>
           <thead>
             <tr>

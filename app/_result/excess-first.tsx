@@ -6,6 +6,7 @@ import { levelSentence } from '@/lib/prompts/rules/reduction-levelled-off';
 import { excessInWords } from '@/lib/summary/excess-sentence';
 import type { SeriesVisit } from '@/lib/trend/series-visit';
 import { capitalized } from '@/lib/units/capitalized';
+import styles from './result.module.css';
 
 type Shown = { readonly limb: AnalysedLimb; readonly at: SeriesVisit };
 
@@ -28,7 +29,7 @@ export function ExcessFirst({
   });
   if (said.length === 0) return null;
   return (
-    <div className="excess-first">
+    <div className={styles.excessFirst} data-excess="">
       {said.map(({ words: { sentence, figures, gone }, so, key }) => (
         <div key={key}>
           {swelling ? <p className="judgement prompt-sentence">{`${sentence}.`}</p> : <p>{`${sentence}, ${figures}`}</p>}

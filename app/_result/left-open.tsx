@@ -6,6 +6,7 @@ import { openQuestions } from '@/lib/entry/open-questions';
 import { formOfVisit } from '@/lib/forms/form-of-visit';
 import type { Doubt } from '@/lib/ladder/doubt';
 import { limbInWords } from '@/lib/ladder/limb';
+import styles from './result.module.css';
 
 type Props = {
   readonly loaded: LoadedPatient;
@@ -27,11 +28,11 @@ export function LeftOpen({ loaded: { record, clinic, analysis, today }, visit, m
   const open = openQuestions(form, known).filter(({ doubt }) => !messages.has(doubt.message));
   if (open.length === 0) return null;
   return (
-    <section className="panel left-open" aria-labelledby="left-open-head">
+    <section className={`panel ${styles.leftOpen}`} aria-labelledby="left-open-head">
       <h2 id="left-open-head">
         Questions left open <span className="head-note">{`${open.length}, answered by nobody yet`}</span>
       </h2>
-      <ul className="doubts">
+      <ul className={styles.doubts}>
         {open.map(({ group, side, row, doubt }) => (
           <li key={`${group} ${side} ${row} ${doubt.kind}`}>
             {`◇ ${limbInWords(form.sheets[group]?.limb ?? 'leg', side)}: ${doubt.message}`}

@@ -20,6 +20,7 @@ import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 import { namedSegments } from '@/lib/volume/named-segments';
 import { changeRows } from './change-rows';
+import styles from './result.module.css';
 import { ShiftReadings, type VisitRef } from './shift-readings';
 
 /** Height of the outline beside a verdict, and about the scale that gives a leg, px per mm. */
@@ -46,8 +47,8 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, c
   const last = visit.sinceLast && !isNoAnswer(visit.sinceLast) ? visit.sinceLast : null;
   const shifted = [visit.sinceLast, visit.sinceBaseline].find((one) => one && !isNoAnswer(one) && one.change.shift?.finding);
   return (
-    <section className={`panel limb-result ${side}`} aria-label={`${side} ${limb.series.limb}`}>
-      <div className="limb-result-head">
+    <section className={`panel ${styles.limbResult}`} data-side={side} aria-label={`${side} ${limb.series.limb}`}>
+      <div className={styles.limbResultHead}>
         <div>
           <p>
             <strong className="side-word">{`${side === 'left' ? 'Left' : 'Right'} ${limb.series.limb}`}</strong>{' '}
@@ -62,7 +63,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, c
           {last && (
             <details className="as-table">
               <summary>Figures behind it</summary>
-              <ul className="reasons">
+              <ul className={styles.reasons}>
                 {reasonsInWords(last).map((reason) => (
                   <li key={reason}>{reason}</li>
                 ))}
@@ -74,9 +75,9 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, c
       </div>
       {rows.length > 0 && <ChangeRuler rows={rows} beside={beside} side={side} name={`ruler-${side}`} />}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
-      {visit.at.ladder.zeroChoice && <p className="zero-choice">{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
+      {visit.at.ladder.zeroChoice && <p>{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
       {visit.at.doubts.length > 0 && (
-        <ul className="doubts">
+        <ul className={styles.doubts}>
           {visit.at.doubts.map((doubt) => (
             <li key={`${doubt.kind} ${doubt.distanceMm}`}>{`◇ ${doubt.message}`}</li>
           ))}
@@ -91,7 +92,7 @@ function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureL
   const earlier = limb.earlier[0];
   const stretch = earlier ? stretchFor(limb.girthsMm, filledWith(earlier.girthsMm, limb.girthsMm), OUTLINE_SCALE) : 1;
   return (
-    <div className="result-outline">
+    <div className={styles.resultOutline}>
       <LimbGlyph
         side={limb.side}
         heightsMm={limb.heightsMm}
@@ -103,7 +104,7 @@ function ResultOutline({ picture, limb }: { picture: LimbPicture; limb: PictureL
         {...(earlier ? { earlier: earlier.girthsMm } : {})}
       />
       {earlier && (
-        <p className="outline-note">
+        <p className={styles.outlineNote}>
           {`Thin line: ${showDay(earlier.day)}${earlier.kind === 'cut from' ? ', piece made to it' : ''}${stretch > 1 ? `, change ×${stretch}` : ''}`}
         </p>
       )}
@@ -130,7 +131,7 @@ function CourseFacts({ judged }: { judged: JudgedChange }) {
   if (!sure) return null;
   return (
     <>
-      <dl className="course-facts">
+      <dl className={styles.courseFacts}>
         <dt>How sure</dt>
         <dd>{capitalized(sure)}</dd>
         {found && (
@@ -178,7 +179,7 @@ function Since({
   if (verdict === 'no-clear-change' || said0) return null;
   const said = [verdictSentence(judged, analysis.record), ...(found ? [courseSentence(judged)] : [])];
   return (
-    <p className="since-first">
+    <p className={styles.sinceFirst}>
       {`Since the ${words}, ${showDay(change.earlier.visit.day)}: `}
       <span className="judgement">{said.join(' ')}</span>
     </p>
@@ -191,7 +192,7 @@ function VolumeLine({ visit }: { visit: AnalysedVisit }) {
   const { unit } = at.ladder;
   const reach = REACH_95 * volume.sdMl;
   return (
-    <p className="volume-line">
+    <p>
       <strong data-volume={volume.volumeMl.toFixed(1)}>{showVolume(volume.volumeMl)}</strong>
       {`, give or take ${showVolume(reach)}, over ${showLength(volume.lengthMm, unit)}\u202f${unit} of ladder on ${showDay(at.visit.day)}. Mean girth ${showLength(volume.meanGirthMm, unit)}\u202f${unit}.`}
     </p>

@@ -3,6 +3,7 @@ import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysi
 import { isNoAnswer } from '@/lib/outcome';
 import { givenSentence, lookingBackSentence } from '@/lib/summary/looking-back';
 import { lookBack } from '@/lib/trend/looking-back';
+import styles from './result.module.css';
 
 type Props = {
   /** The limb as it was known at the visit, with the visit in it. */
@@ -25,7 +26,7 @@ export function LookingBackLines({ limb: { series }, visit, now, given }: Props)
   if (!back) return null;
   const said = given?.verdicts.find((one) => one.limb === series.limb && one.side === series.side && one.against === 'last');
   return (
-    <p className="since-first">
+    <p className={styles.sinceFirst}>
       {said && given ? `${givenSentence(said, given.givenOn)} ` : ''}
       {lookingBackSentence(said?.verdict ?? sinceLast.verdict, back, now.policy.alarmProbability)}
     </p>

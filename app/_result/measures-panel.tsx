@@ -30,16 +30,16 @@ export function MeasuresPanel({ analysis, visitId }: { analysis: PatientAnalysis
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className="figure">
+              <th scope="col" className="numeric">
                 Value
               </th>
-              <th scope="col" className="figure">
+              <th scope="col" className="numeric">
                 Change
               </th>
-              <th scope="col" className="figure">
+              <th scope="col" className="numeric">
                 Smallest real
               </th>
-              <th scope="col" className="figure">
+              <th scope="col" className="numeric">
                 Growth alone
               </th>
               <th scope="col">Since</th>
@@ -64,14 +64,14 @@ function MeasureRow({ series, at, withDay }: Shown & { withDay: boolean }) {
       <th scope="row">
         {capitalized(measureInWords(series.measure, taken.side))}
         {doubts.map(({ kind, message }) => (
-          <span className="under" key={kind}>{`◇ ${message}`}</span>
+          <span className="second-line" key={kind}>{`◇ ${message}`}</span>
         ))}
         {taken.kept?.map(({ kind, by }) => (
-          <span className="under" key={kind}>{`kept by ${by}`}</span>
+          <span className="second-line" key={kind}>{`kept by ${by}`}</span>
         ))}
-        {taken.note && <span className="under">{taken.note}</span>}
+        {taken.note && <span className="second-line">{taken.note}</span>}
       </th>
-      <td className="figure">{echoLength(lengthMm, taken.length.unit)}</td>
+      <td className="numeric">{echoLength(lengthMm, taken.length.unit)}</td>
       <ChangeCells sinceLast={sinceLast} />
       {withDay && <td>{showDay(visit.day)}</td>}
     </tr>
@@ -84,12 +84,12 @@ function ChangeCells({ sinceLast }: Pick<MeasureAt, 'sinceLast'>) {
   const isReal = Math.abs(change) > smallestReal;
   return (
     <>
-      <td className="figure">
+      <td className="numeric">
         {isReal ? <b>{signedPct(change)}</b> : signedPct(change)}
-        {!isReal && <span className="under">no clear change</span>}
+        {!isReal && <span className="second-line">no clear change</span>}
       </td>
-      <td className="figure">{pct(smallestReal)}</td>
-      <td className="figure">{isNoAnswer(expected) ? <span title={expected.noAnswer}>not known</span> : signedPct(expected)}</td>
+      <td className="numeric">{pct(smallestReal)}</td>
+      <td className="numeric">{isNoAnswer(expected) ? <span title={expected.noAnswer}>not known</span> : signedPct(expected)}</td>
       <td>{showDay(since)}</td>
     </>
   );

@@ -3,6 +3,7 @@ import { differMoreThanTape } from '@/lib/ladder/second-taping';
 import type { Visit } from '@/lib/record/patient-record';
 import type { TypedLength } from '@/lib/units/length';
 import { showLengthChange } from '@/lib/units/show-length';
+import styles from './result.module.css';
 
 /** What a visit has beside its first measurings, for a table cell: `waist 84 cm; fold 25½ in above the floor; 3 places measured twice`. */
 export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings' | 'measures'>): string {
@@ -27,20 +28,20 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
   );
   if (singles.length + folds.length + pairs.length === 0) return null;
   return (
-    <section className="panel other-readings" aria-labelledby="other-head">
+    <section className={`panel ${styles.otherReadings}`} aria-labelledby="other-head">
       <h2 id="other-head">Also measured at this visit</h2>
       {(singles.length > 0 || folds.length > 0) && (
         <dl>
           {singles.map(({ name, length }) => (
             <div key={name}>
               <dt>{name}</dt>
-              <dd className="figure">{typed(length)}</dd>
+              <dd className="numeric">{typed(length)}</dd>
             </div>
           ))}
           {folds.map(({ side, height }) => (
             <div key={side}>
               <dt>{`Gluteal fold above the floor, ${side}`}</dt>
-              <dd className="figure">{typed(height)}</dd>
+              <dd className="numeric">{typed(height)}</dd>
             </div>
           ))}
         </dl>
@@ -52,13 +53,13 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
             <thead>
               <tr>
                 <th scope="col">Place</th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   First, counts
                 </th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   Second
                 </th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   Second less first
                 </th>
               </tr>
@@ -67,11 +68,11 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
               {pairs.map(({ ladder, distance, girth, again }) => (
                 <tr key={`${ladder.limb} ${ladder.side} ${distance.nm}`}>
                   <th scope="row">{`${limbInWords(ladder.limb, ladder.side)}, ${typed(distance)}`}</th>
-                  <td className="figure">{typed(girth)}</td>
-                  <td className="figure">{typed(again)}</td>
-                  <td className="figure">
+                  <td className="numeric">{typed(girth)}</td>
+                  <td className="numeric">{typed(again)}</td>
+                  <td className="numeric">
                     {apart(girth, again)}
-                    {differMoreThanTape(girth, again) && <span className="under"> more than tape error</span>}
+                    {differMoreThanTape(girth, again) && <span className="second-line"> more than tape error</span>}
                   </td>
                 </tr>
               ))}

@@ -10,6 +10,7 @@ import { REACH_95 } from '@/lib/statistics/reach-95';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
+import styles from './result.module.css';
 
 /** How one piece sits by this visit's ladder: tightness by place with its error, what the future holds, and the room the next one needs. */
 export function PieceResult({
@@ -30,7 +31,7 @@ export function PieceResult({
   const worn = daysWorn(piece, analysis.today);
   if (isNoAnswer(fit)) {
     return (
-      <section className="piece-result" aria-label={title}>
+      <section className={styles.pieceResult} aria-label={title}>
         <h2>{title}</h2>
         <p>{`Tightness is not known: ${fit.noAnswer}`}</p>
       </section>
@@ -42,7 +43,7 @@ export function PieceResult({
   const least = Math.min(...points.map((point) => point.tightness));
   const said = `Tightness from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places.`;
   return (
-    <section className="piece-result" aria-label={title}>
+    <section className={styles.pieceResult} aria-label={title}>
       <h2>
         {title}{' '}
         <span className="head-note">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; made to the measurements of ${showDay(piece.cutFrom)}`}</span>
@@ -80,10 +81,10 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
         <thead>
           <tr>
             <th scope="col">Place, {unit}</th>
-            <th scope="col" className="figure">
+            <th scope="col" className="numeric">
               Tightness
             </th>
-            <th scope="col" className="figure">
+            <th scope="col" className="numeric">
               Range
             </th>
           </tr>
@@ -92,8 +93,8 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
           {[...points].reverse().map((point) => (
             <tr key={point.heightMm}>
               <th scope="row">{showLength(point.heightMm, unit)}</th>
-              <td className="figure">{point.tightness.toFixed(2)}</td>
-              <td className="figure">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
+              <td className="numeric">{point.tightness.toFixed(2)}</td>
+              <td className="numeric">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
             </tr>
           ))}
         </tbody>
@@ -105,7 +106,7 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
 function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
   const { outgrow, endOfLife, orderBy, room } = one;
   return (
-    <div className="outlook">
+    <div className={styles.outlook}>
       <p>
         {isNoAnswer(outgrow)
           ? `How long it fits: not known. ${outgrow.noAnswer}`
@@ -128,16 +129,16 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
               <thead>
                 <tr>
                   <th scope="col">Place, {unit}</th>
-                  <th scope="col" className="figure">
+                  <th scope="col" className="numeric">
                     Middle estimate
                   </th>
-                  <th scope="col" className="figure">
+                  <th scope="col" className="numeric">
                     Enough nine times in ten
                   </th>
-                  <th scope="col" className="figure">
+                  <th scope="col" className="numeric">
                     Tightness at delivery
                   </th>
-                  <th scope="col" className="figure">
+                  <th scope="col" className="numeric">
                     At end of life
                   </th>
                 </tr>
@@ -146,10 +147,10 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
                 {[...room.places].reverse().map((place) => (
                   <tr key={place.placeMm}>
                     <th scope="row">{showLength(place.heightMm, unit)}</th>
-                    <td className="figure">{showLength(place.middleMm, unit)}</td>
-                    <td className="figure">{showLength(place.highMm, unit)}</td>
-                    <td className="figure">{place.tightnessAtDelivery.toFixed(2)}</td>
-                    <td className="figure">{place.tightnessAtEnd.toFixed(2)}</td>
+                    <td className="numeric">{showLength(place.middleMm, unit)}</td>
+                    <td className="numeric">{showLength(place.highMm, unit)}</td>
+                    <td className="numeric">{place.tightnessAtDelivery.toFixed(2)}</td>
+                    <td className="numeric">{place.tightnessAtEnd.toFixed(2)}</td>
                   </tr>
                 ))}
               </tbody>

@@ -4,6 +4,7 @@ import { signedPct } from '@/lib/prompts/show-figures';
 import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { showDay } from '@/lib/units/calendar-day';
+import styles from './result.module.css';
 
 /** The visit a choice belongs to; null where the reader may not choose. */
 export type VisitRef = { readonly patientId: string; readonly visitId: string; readonly revision: number; readonly submissionId: string };
@@ -13,8 +14,8 @@ export function ShiftReadings({ judged, visit }: { judged: JudgedChange; visit: 
   const { change } = judged;
   if (!change.shift) return null;
   return (
-    <div className="shift-readings">
-      <p className="shift-sentence">{`◇ ${shiftInWords(change.shift, change.later.ladder.unit)}`}</p>
+    <div>
+      <p className={styles.shiftSentence}>{`◇ ${shiftInWords(change.shift, change.later.ladder.unit)}`}</p>
       {change.realigned && (
         <div className="table-frame">
           <table>
@@ -22,10 +23,10 @@ export function ShiftReadings({ judged, visit }: { judged: JudgedChange; visit: 
             <thead>
               <tr>
                 <th scope="col">Reading</th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   Volume
                 </th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   Girth
                 </th>
                 <th scope="col">Verdict</th>
@@ -34,14 +35,14 @@ export function ShiftReadings({ judged, visit }: { judged: JudgedChange; visit: 
             <tbody>
               <tr>
                 <th scope="row">As recorded</th>
-                <td className="figure">{signedPct(change.measured.volume.ratio - 1)}</td>
-                <td className="figure">{signedPct(change.measured.girth.ratio - 1)}</td>
+                <td className="numeric">{signedPct(change.measured.volume.ratio - 1)}</td>
+                <td className="numeric">{signedPct(change.measured.girth.ratio - 1)}</td>
                 <td>{VERDICT_WORDS[judged.verdict]}</td>
               </tr>
               <tr>
                 <th scope="row">Zero moved back</th>
-                <td className="figure">{signedPct(change.realigned.volume.ratio - 1)}</td>
-                <td className="figure">{signedPct(change.realigned.girth.ratio - 1)}</td>
+                <td className="numeric">{signedPct(change.realigned.volume.ratio - 1)}</td>
+                <td className="numeric">{signedPct(change.realigned.girth.ratio - 1)}</td>
                 <td>{judged.realignedVerdict ? VERDICT_WORDS[judged.realignedVerdict] : '–'}</td>
               </tr>
             </tbody>

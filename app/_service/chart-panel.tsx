@@ -3,6 +3,7 @@ import { StaticMarkup } from '@/app/_shell/static-markup';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';
 import type { NoFigure } from '@/lib/service/service-figures';
+import styles from './service.module.css';
 
 type Props = {
   readonly id: string;
@@ -38,7 +39,7 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
       {whole.signals.length === 0 ? (
         <p>Nothing stands out.</p>
       ) : (
-        <ul className="signals">
+        <ul className={styles.signals}>
           {whole.signals.map((signal) => (
             <li key={signal}>{signal}</li>
           ))}
@@ -56,13 +57,13 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
             <thead>
               <tr>
                 <th scope="col">{of.kind === 'between' ? 'Stretch' : 'Month'}</th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   {value}
                 </th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   n
                 </th>
-                <th scope="col" className="figure">
+                <th scope="col" className="numeric">
                   Limits
                 </th>
                 <th scope="col">Signal</th>
@@ -72,9 +73,9 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
               {of.points.map((point, index) => (
                 <tr key={point.label}>
                   <th scope="row">{point.label}</th>
-                  <td className="figure">{show(point.value)}</td>
-                  <td className="figure">{point.n}</td>
-                  <td className="figure">{`${show(Math.max(0, of.chart.limits[index]?.low ?? 0))}–${show(of.chart.limits[index]?.high ?? 0)}`}</td>
+                  <td className="numeric">{show(point.value)}</td>
+                  <td className="numeric">{point.n}</td>
+                  <td className="numeric">{`${show(Math.max(0, of.chart.limits[index]?.low ?? 0))}–${show(of.chart.limits[index]?.high ?? 0)}`}</td>
                   <td>{point.isOutside ? 'outside' : ''}</td>
                 </tr>
               ))}

@@ -29,12 +29,12 @@ export function DaysTable({ rows, name, caption, period }: { rows: readonly Row[
                 </td>
               ) : (
                 <>
-                  <td className="figure">{showDays(figure.median)}</td>
-                  <td className="figure">{daysRange(figure)}</td>
-                  <td className="figure">{showDays(figure.nineInTen)}</td>
+                  <td className="numeric">{showDays(figure.median)}</td>
+                  <td className="numeric">{daysRange(figure)}</td>
+                  <td className="numeric">{showDays(figure.nineInTen)}</td>
                 </>
               )}
-              <td className="figure">
+              <td className="numeric">
                 {figure.n === 0 ? 0 : <RowsLink {...choice} period={period} words={String(figure.n)} about={`${name} ${of}`} />}
               </td>
             </tr>

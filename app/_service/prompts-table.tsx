@@ -21,12 +21,12 @@ export function PromptsTable({ rows, period }: { rows: ServiceFigures['promptsBy
             'noAnswer' in acted ? null : (
               <tr key={of}>
                 <th scope="row">{ruleInWords(of)}</th>
-                <td className="figure">{act}</td>
-                <td className="figure">{putOff}</td>
-                <td className="figure">{declined}</td>
-                <td className="figure">{perHundred(acted.share)}</td>
-                <td className="figure">{shareRange(acted)}</td>
-                <td className="figure">
+                <td className="numeric">{act}</td>
+                <td className="numeric">{putOff}</td>
+                <td className="numeric">{declined}</td>
+                <td className="numeric">{perHundred(acted.share)}</td>
+                <td className="numeric">{shareRange(acted)}</td>
+                <td className="numeric">
                   <RowsLink figure="prompts" by="rule" of={of} period={period} words={String(acted.all)} about={ruleInWords(of)} />
                 </td>
               </tr>

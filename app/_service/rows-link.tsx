@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { RowChoice } from '@/db/service/service-rows';
 import type { ServicePeriod } from '@/lib/service/service-period';
+import styles from './service.module.css';
 
 type Props = RowChoice & { readonly period: ServicePeriod; readonly words: string; readonly about: string };
 
@@ -13,7 +14,12 @@ export function rowsAddress({ figure, by, of }: RowChoice, { choice }: ServicePe
 /** How many cases a figure has, as the link to them. `about` names the figure for those who hear the link alone. */
 export function RowsLink({ period, words, about, ...choice }: Props) {
   return (
-    <Link className="rows-link" href={rowsAddress(choice, period)} prefetch={false} aria-label={`${words}: the cases behind ${about}`}>
+    <Link
+      className={styles.rowsLink}
+      href={rowsAddress(choice, period)}
+      prefetch={false}
+      aria-label={`${words}: the cases behind ${about}`}
+    >
       {words}
     </Link>
   );

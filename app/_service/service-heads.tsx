@@ -1,6 +1,7 @@
 import type { RowChoice } from '@/db/service/service-rows';
 import type { DaysFigure, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
 import { RowsLink } from './rows-link';
+import styles from './service.module.css';
 import { daysRange, perHundred, shareRange, showDays } from './service-words';
 
 /** The five figures at the head: each with its range and n, or why it has none. */
@@ -30,7 +31,7 @@ export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) 
       </Head>
     );
   return (
-    <dl className="service-heads">
+    <dl className={styles.serviceHeads}>
       {share('first fits good, no alteration', figures.firstFits, { figure: 'first-fits' })}
       {share('of fittings ended in a remake', figures.remakes, { figure: 'fittings' })}
       {days('order sent to the fit that was kept, median', figures.toFit, { figure: 'to-fit' })}
@@ -45,8 +46,8 @@ function Head({ value, words, under, children }: { value: string; words: string;
     <div>
       <dt>{words}</dt>
       <dd>
-        <span className="head-value">{value}</span>
-        <span className="head-under">
+        <span className={styles.headValue}>{value}</span>
+        <span className={styles.headUnder}>
           {children}
           {children && ' · '}
           {under}

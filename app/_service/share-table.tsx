@@ -1,8 +1,10 @@
+import clsx from 'clsx';
 import type { RowChoice } from '@/db/service/service-rows';
 import type { Of, ShareFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
+import styles from './service.module.css';
 import { perHundred, shareRange } from './service-words';
 
 type Props = {
@@ -30,7 +32,7 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
           <tr>
             <th scope="col">{name}</th>
             <th scope="col">
-              <span className="for-screen-readers">Drawn</span>
+              <span className="visually-hidden">Drawn</span>
             </th>
             <FigureHeads names={['In 100', 'Range', 'n']} />
           </tr>
@@ -43,9 +45,9 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
                 <td>
                   <Bar {...figure} end={end} />
                 </td>
-                <td className="figure">{perHundred(figure.share)}</td>
-                <td className="figure">{shareRange(figure)}</td>
-                <td className="figure">
+                <td className="numeric">{perHundred(figure.share)}</td>
+                <td className="numeric">{shareRange(figure)}</td>
+                <td className="numeric">
                   <RowsLink
                     {...choice}
                     of={of}
@@ -66,9 +68,9 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
 function Bar({ some, share, low, high, end }: Exclude<ShareFigure, { noAnswer: string }> & { readonly end: number }) {
   const x = (value: number) => Math.round(1000 * BAR * Math.min(1, value / end)) / 1000;
   return (
-    <svg className="share-bar" width={BAR + 2} height={18} viewBox={`0 0 ${BAR + 2} 18`} aria-hidden="true">
-      <rect className={some < FEW ? 'bar wash few' : 'bar wash'} x={0} y={3} width={x(share)} height={12} />
-      <path className="whisker" d={`M${x(low)} 9H${x(high)}M${x(low)} 5v8M${x(high)} 5v8`} />
+    <svg className={styles.shareBar} width={BAR + 2} height={18} viewBox={`0 0 ${BAR + 2} 18`} aria-hidden="true">
+      <rect className={clsx(`${styles.bar} wash`, some < FEW && styles.few)} x={0} y={3} width={x(share)} height={12} />
+      <path className={styles.whisker} d={`M${x(low)} 9H${x(high)}M${x(low)} 5v8M${x(high)} 5v8`} />
     </svg>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { readPlace } from '@/lib/forms/entry-rows';
 import type { LimbSheet } from '@/lib/forms/visit-form';
 import { readLength } from '@/lib/units/read-length';
+import styles from './sheet.module.css';
 
 type AddProps = {
   readonly sheet: LimbSheet;
@@ -28,7 +29,7 @@ export function AddPlace({ sheet, onSheet, onAdded }: AddProps) {
   };
   return (
     <form
-      className="add-place"
+      className={styles.addPlace}
       onSubmit={(event) => {
         event.preventDefault();
         add();

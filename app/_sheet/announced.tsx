@@ -3,7 +3,7 @@ import type { OpenQuestion, SheetView } from '@/lib/entry/entry-view';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
-import { cellLabel } from './girth-cell';
+import { cellLabel } from './table/girth-cell';
 
 /** For screen readers: the rung typed last, how it was read, and the question it raised. Focus stays where it is. */
 export function Announced({ state, view, question }: { state: SheetState; view: SheetView; question: OpenQuestion | undefined }) {
@@ -24,7 +24,7 @@ export function Announced({ state, view, question }: { state: SheetState; view: 
     ...(done ? [done] : []),
   ];
   return (
-    <p className="for-screen-readers" aria-live="polite">
+    <p className="visually-hidden" aria-live="polite">
       {said.join('. ')}
     </p>
   );

@@ -1,6 +1,7 @@
 import { nextLimb, type RowsOfSheet } from '@/lib/entry/cell-keys';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import { typedCount } from '@/lib/forms/visit-form';
+import styles from './sheet.module.css';
 
 type EndProps = {
   readonly view: RowsOfSheet;
@@ -14,7 +15,7 @@ export function EndLine({ view, ended, finishWords, onGoOn }: EndProps) {
   const { sheet, rows } = view;
   const next = nextLimb(view, ended);
   return (
-    <p className="end-line" role="status">
+    <p className={styles.endLine} role="status">
       <span>
         End of the {ended.side} {sheet.limb}: {typedCount(sheet, ended.side)} of {rows.length} girths.
       </span>

@@ -2,6 +2,7 @@ import { endLandmark, leftOutPlace } from '@/lib/forms/entry-rows';
 import type { LimbSheet } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
 import { showLengthWithUnit } from '@/lib/units/show-length';
+import styles from './sheet.module.css';
 
 /** Says which rung of the grid is left out because the far landmark is so near, and offers to measure there all the same. */
 export function LeftOut({
@@ -15,7 +16,7 @@ export function LeftOut({
   if (!place) return null;
   const shown = showLengthWithUnit(place.nm / 1e6, sheet.unit, 16);
   return (
-    <p className="left-out" role="status">
+    <p className={styles.leftOut} role="status">
       <span>
         No rung at {shown}: it lies close to the {placeInWords(endLandmark(sheet))}, where the last girth is measured.
       </span>

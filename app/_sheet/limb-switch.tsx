@@ -1,7 +1,8 @@
 import type { SheetView } from '@/lib/entry/entry-view';
 import { typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
-import { limbsInWords } from './set-up-line';
+import { limbsInWords } from './head/set-up-line';
+import styles from './sheet.module.css';
 
 type SwitchProps = {
   readonly form: VisitForm;
@@ -18,7 +19,7 @@ export function LimbSwitch({ form, group, view, shown, onGroup, onSide }: Switch
   return (
     <>
       {form.sheets.length > 1 && (
-        <fieldset className="filters group-switch" aria-label="Limbs on this sheet">
+        <fieldset className={`filters ${styles.groupSwitch}`} aria-label="Limbs on this sheet">
           {form.sheets.map((one, index) => (
             <button
               key={`${limbsInWords(one)} ${one.zero} ${one.unit}`}
@@ -32,7 +33,7 @@ export function LimbSwitch({ form, group, view, shown, onGroup, onSide }: Switch
         </fieldset>
       )}
       {sheet.sides.length > 1 && (
-        <fieldset className="side-switch" aria-label="Side">
+        <fieldset className={styles.sideSwitch} aria-label="Side">
           {sheet.sides.map((side) => (
             <button key={side} type="button" aria-pressed={side === shown} onClick={() => onSide(side)}>
               {side === 'left' ? 'Left' : 'Right'} {sheet.limb} · {typedCount(sheet, side)} of {rows.length}

@@ -1,10 +1,12 @@
 import type { LimbPicture, PictureLandmark } from '@/app/_picture/limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { OutlineTape } from '@/app/_picture/outline-tape';
+import pictureStyles from '@/app/_picture/picture.module.css';
 import type { SheetView, SideView } from '@/lib/entry/entry-view';
 import { doubtfulPlaces, withoutRungs } from '@/lib/ladder/cross-examined';
 import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
 import { type TapedLine, tapedLine } from '@/lib/ladder/taped-line';
+import styles from './sheet.module.css';
 
 /** As wide as the side column of a tablet, so that no text is made smaller. */
 const WIDTH = 238;
@@ -43,9 +45,9 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   } as unknown as LimbPicture;
   const words = `Outline of the ${sheet.limb}s as far as measured. The table holds the same figures.`;
   return (
-    <figure className="limb-figure sheet-outline" data-shown={shown}>
+    <figure className={`${pictureStyles.limbFigure} ${styles.sheetOutline}`} data-shown={shown}>
       <svg
-        className="limb-outline"
+        className={pictureStyles.limbOutline}
         viewBox={`0 0 ${WIDTH} ${round(height)}`}
         width={WIDTH}
         height={round(height)}
@@ -74,27 +76,29 @@ function OneSide({ one, view, frame }: { one: SideView; view: SheetView; frame: 
   const path = outlinePath({ heightsMm: taped.map((rung) => rung.heightMm), girthsMm: taped.map((rung) => rung.girthMm) }, frame);
   const first = taped[0];
   return (
-    <g className={`limb ${one.side}`}>
-      <text className="limb-name" x={frame.centreX} y={16} textAnchor="middle">
+    <g className={pictureStyles.limb} data-side={one.side}>
+      <text className={pictureStyles.limbName} x={frame.centreX} y={16} textAnchor="middle">
         {name}
       </text>
-      <text className="limb-note" x={frame.centreX} y={32} textAnchor="middle">
+      <text className={pictureStyles.limbNote} x={frame.centreX} y={32} textAnchor="middle">
         {one.affected ? 'affected' : 'other limb'}
       </text>
-      <path className="limb-fill" d={path.fill} />
+      <path className={pictureStyles.limbFill} d={path.fill} />
       {taped.map((rung) => (
         <line
           key={rung.heightMm}
-          className="rung-line"
+          className={pictureStyles.rungLine}
           x1={round(frame.centreX - Math.max(halfWidth(rung.girthMm, frame.scale), 8) - 14)}
           x2={round(frame.centreX + halfWidth(rung.girthMm, frame.scale))}
           y1={round(yOf(rung.heightMm, frame))}
           y2={round(yOf(rung.heightMm, frame))}
         />
       ))}
-      <path className="limb-edge" d={path.edges} />
-      <path className="limb-gap" d={path.dotted} />
-      {first && first.heightMm > 0 && view.sheet.direction === 'up' && <path className="open-end" d={straightDown(first, frame)} />}
+      <path className={pictureStyles.limbEdge} d={path.edges} />
+      <path className={pictureStyles.limbGap} d={path.dotted} />
+      {first && first.heightMm > 0 && view.sheet.direction === 'up' && (
+        <path className={pictureStyles.openEnd} d={straightDown(first, frame)} />
+      )}
     </g>
   );
 }

@@ -12,24 +12,25 @@ import { tapedWhen } from '@/lib/entry/taped-when';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
-import { BodyFields } from './body-fields';
-import { ClinicClockOf } from './clinic-clock';
+import { SheetBar } from './bar/sheet-bar';
 import { EndLine } from './end-line';
-import { LadderTable } from './ladder-table';
+import { BodyFields } from './head/body-fields';
+import { SecondVisit } from './head/second-visit';
+import { SetUpLine } from './head/set-up-line';
+import { SetUpPanel } from './head/set-up-panel';
+import { SingleReadings } from './head/visit-facts';
 import { LeftOut } from './left-out';
 import { LimbSwitch } from './limb-switch';
-import { MeasureSection } from './measure-section';
-import { PastePanel } from './paste-panel';
-import { ReadBack } from './read-back';
+import { MeasureSection } from './measures/measure-section';
+import { PastePanel } from './paste/paste-panel';
+import { ReadBack } from './paste/read-back';
 import { RefusedBox } from './refused-box';
-import { SecondVisit } from './second-visit';
-import { SetUpLine } from './set-up-line';
-import { SetUpPanel } from './set-up-panel';
-import { SheetBar } from './sheet-bar';
+import styles from './sheet.module.css';
 import { SheetOutline } from './sheet-outline';
+import { ClinicClockOf } from './table/clinic-clock';
+import { LadderTable } from './table/ladder-table';
 import { type Finish, useFinish } from './use-finish';
 import { useSheet } from './use-sheet';
-import { SingleReadings } from './visit-facts';
 
 type SheetProps = {
   readonly data: SheetData;
@@ -82,9 +83,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const total = typed.reduce((sum, one) => sum + one, 0);
   const waiting = changedFigures(form, draft.keeper.keptForm());
   return (
-    <div className="sheet">
-      <header className="sheet-head">
-        <div className="sheet-title">
+    <div className={styles.sheet}>
+      <header className={styles.sheetHead}>
+        <div className={styles.sheetTitle}>
           <h1>{data.name}</h1>
           <p>
             {data.reference} · {data.title}
@@ -120,7 +121,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <SecondVisit form={form} known={data} onField={onField} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
       <LeftOut sheet={view.sheet} onSheet={onSheet} />
-      <div className="sheet-body">
+      <div className={styles.sheetBody}>
         <ClinicClockOf value={data}>
           <LadderTable
             state={state}
@@ -151,7 +152,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
             }}
           />
         </ClinicClockOf>
-        <aside className="sheet-side">
+        <aside className={styles.sheetSide}>
           <SheetOutline view={view} shown={sheet.shown} />
         </aside>
       </div>

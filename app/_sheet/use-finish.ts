@@ -7,7 +7,7 @@ import { type VisitQuestion, visitQuestionKey, visitQuestions } from '@/lib/entr
 import type { FormRefusal } from '@/lib/forms/read-sheet-side';
 import { readVisitForm } from '@/lib/forms/read-visit-form';
 import type { VisitForm } from '@/lib/forms/visit-form';
-import { measureBoxId } from './measure-line';
+import { measureBoxId } from './measures/measure-line';
 import { goToRefusal } from './refused-box';
 import type { useSheet } from './use-sheet';
 

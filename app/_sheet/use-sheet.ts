@@ -9,8 +9,8 @@ import { type OpenQuestion, sheetView } from '@/lib/entry/entry-view';
 import { type Asked, withAsked } from '@/lib/entry/open-questions';
 import { sheetRows } from '@/lib/forms/entry-rows';
 import { cellKey, type LimbSheet } from '@/lib/forms/visit-form';
-import { cellId } from './girth-cell';
-import type { Answer } from './question-card';
+import { cellId } from './table/girth-cell';
+import type { Answer } from './table/question-card';
 
 /** What the sheet as a whole is asked to do by a key in a cell. */
 export type SheetWishes = {
@@ -86,7 +86,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
   const againFor = (about: OpenQuestion, place: CellPlace): void => {
     const box =
       about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
-        ? document.querySelector<HTMLInputElement>('.body-fields input')
+        ? document.querySelector<HTMLInputElement>('[data-body-fields] input')
         : null;
     if (about.doubt.kind === 'zero-direction') wishes.onSetUp();
     else if (box) box.focus();

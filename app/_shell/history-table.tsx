@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import { dayAndTime } from './day-and-time';
 
 /** One state of something that is only ever revised. */
@@ -19,7 +20,7 @@ export function HistoryTable<T extends Revision>({ revisions, names, timeZone, f
   const clock = dayAndTime(timeZone);
   return (
     <div className="table-frame">
-      <table className={more.length > 2 ? 'history-table wide' : 'history-table'}>
+      <table className={clsx('history-table', more.length > 2 && 'wide-table')}>
         <thead>
           <tr>
             {['State', 'Written', 'By', 'What', ...more.map((one) => one.head)].map((head) => (

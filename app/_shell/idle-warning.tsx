@@ -2,6 +2,7 @@
 
 import { useEffect, useRef } from 'react';
 import type { TimeLeft } from '@/app/_auth/time-left';
+import styles from './idle-warning.module.css';
 import { type Standing, useTimeLeft } from './use-time-left';
 
 /** Says in time that the session is about to end, lets it go on by one button, and covers the page once it has ended. */
@@ -28,7 +29,7 @@ function Ending({ standing, stay }: { readonly standing: Extract<Standing, { is:
     };
   }, [canStay, stay]);
   return (
-    <section className="idle-warning no-print" role="alertdialog" aria-labelledby="idle-head" aria-describedby="idle-words">
+    <section className={`${styles.idleWarning} no-print`} role="alertdialog" aria-labelledby="idle-head" aria-describedby="idle-words">
       <h2 id="idle-head">{canStay ? 'Still there?' : 'Your shift is ending'}</h2>
       <p id="idle-words" role="alert">
         {canStay
@@ -49,7 +50,7 @@ function Ended() {
   const cover = useRef<HTMLDialogElement>(null);
   useEffect(() => cover.current?.showModal(), []);
   return (
-    <dialog className="idle-ended" ref={cover} aria-labelledby="ended-head" onCancel={(event) => event.preventDefault()}>
+    <dialog className={styles.idleEnded} ref={cover} aria-labelledby="ended-head" onCancel={(event) => event.preventDefault()}>
       <h2 id="ended-head">You have been signed out</h2>
       <p>This window waits as you left it, with everything you typed. Sign in again in a new window, then come back here.</p>
       <div className="actions">

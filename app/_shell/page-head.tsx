@@ -4,6 +4,7 @@ import { secondsLeft } from '@/app/_auth/time-left';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { Therapist } from '@/db/therapist';
 import { IdleWarning } from './idle-warning';
+import styles from './page-head.module.css';
 import { PlaceLinks } from './place-links';
 import { SearchBox } from './search-box';
 import { TapeLine } from './tape-line';
@@ -12,27 +13,27 @@ import { TapeLine } from './tape-line';
 export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapist: Therapist }) {
   const session = await openSession();
   return (
-    <header className="page-head">
-      <a className="skip" href="#main">
+    <header className={styles.pageHead}>
+      <a className={styles.skip} href="#main">
         To the page
       </a>
-      <div className="page-head-row">
-        <Link className="clinic-name" href="/">
+      <div className={styles.pageHeadRow}>
+        <Link className={styles.clinicName} href="/">
           {clinic.name} {clinic.subtitle && <small>{clinic.subtitle}</small>}
         </Link>
-        <nav className="page-places" aria-label="Places">
+        <nav className={styles.pagePlaces} aria-label="Places">
           <PlaceLinks />
         </nav>
         <SearchBox />
-        <details className="person">
+        <details className={styles.person}>
           <summary>
-            <span className="full-name">{therapist.name}</span>
-            <span className="initials" aria-hidden="true">
+            <span className={styles.fullName}>{therapist.name}</span>
+            <span className={styles.initials} aria-hidden="true">
               {initials(therapist.name)}
             </span>
-            <span className="for-screen-readers">, signed in</span>
+            <span className="visually-hidden">, signed in</span>
           </summary>
-          <div className="person-menu">
+          <div className={styles.personMenu}>
             <p>
               {therapist.name}
               <br />

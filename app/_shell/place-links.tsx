@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
+import styles from './page-head.module.css';
 
 const PLACES = [
   { href: '/', word: 'Today' },
@@ -15,7 +16,7 @@ export function PlaceLinks() {
   const path = usePathname();
   const isHere = (href: string) => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));
   return (
-    <ul className="places">
+    <ul className={styles.places}>
       {PLACES.map(({ href, word }) => (
         <li key={href}>
           <Link href={href} aria-current={isHere(href) ? 'page' : undefined}>

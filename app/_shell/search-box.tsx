@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
+import styles from './page-head.module.css';
 
 /** Finds a patient by reference or name from any page. `/` goes to it unless something is being typed. */
 export function SearchBox() {
@@ -16,13 +17,13 @@ export function SearchBox() {
     return () => document.removeEventListener('keydown', onKey);
   }, []);
   return (
-    <search className="page-search">
+    <search className={styles.pageSearch}>
       <form action="/patients">
-        <label className="for-screen-readers" htmlFor="page-search">
+        <label className="visually-hidden" htmlFor="page-search">
           Reference or name
         </label>
         <input id="page-search" ref={box} name="q" type="search" placeholder="Reference or name" autoComplete="off" />
-        <span className="key-hint" aria-hidden="true">
+        <span className={styles.keyHint} aria-hidden="true">
           /
         </span>
       </form>

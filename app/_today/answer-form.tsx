@@ -6,6 +6,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import type { Therapist } from '@/db/therapist';
 import type { WorkRow } from '@/db/worklist/work-lines';
 import { addDays } from '@/lib/units/calendar-day';
+import styles from './today.module.css';
 
 /** What can be said to one line of the worklist: the three answers to its prompt; or where its date is seen to, or another day for it. */
 export async function AnswerForm({ therapist, row, back }: { therapist: Therapist; row: WorkRow; back: string }) {
@@ -13,7 +14,7 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
   const prompt = prompts.find((one) => one.cause === row.prompt?.cause);
   if (prompt) {
     return (
-      <div className="answer-beside">
+      <div className={styles.answerBeside}>
         <p>{[prompt.title, ...prompt.facts].join(' ')}</p>
         <PromptAnswers
           patientId={row.patientId}
@@ -30,7 +31,7 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
   if (date) {
     const { words, to } = doneAt(row.patientId, date, record.pieces);
     return (
-      <div className="answer-beside">
+      <div className={styles.answerBeside}>
         <p>
           <Link className="button" href={to} prefetch={false}>
             {words}

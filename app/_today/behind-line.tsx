@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useEffect } from 'react';
+import styles from './today.module.css';
 
 const AGAIN_MS = 4000;
 
@@ -15,7 +16,7 @@ export function BehindLine({ behind, patients }: { behind: number; patients: num
     return () => clearInterval(timer);
   }, [router]);
   return (
-    <p className="behind-line" role="status">
+    <p className={styles.behindLine} role="status">
       {`${behind} of ${patients} ${patients === 1 ? 'patient is' : 'patients are'} still being looked at for today; this list may change.`}
     </p>
   );

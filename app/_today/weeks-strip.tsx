@@ -1,8 +1,10 @@
+import chartStyles from '@/app/_chart/chart.module.css';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { WorkDay } from '@/db/worklist/work-counts';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay, dayNumber, daysBetween, showDayOfYear } from '@/lib/units/calendar-day';
 import { STRIP } from './load-today';
+import styles from './today.module.css';
 import { KIND_WORDS, WorkIcon, WorkMarks } from './work-mark';
 
 const WIDTH = 1216;
@@ -28,11 +30,11 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
   const marks = crowded ? referrals(days) : stacked(days);
   const kinds = KINDS.filter((kind) => marks.has(kind));
   return (
-    <div className="weeks">
+    <div className={styles.weeks}>
       <div className="chart-scroll">
         <StaticMarkup
           as="svg"
-          className="chart weeks-chart"
+          className={`${chartStyles.chart} ${styles.weeksChart}`}
           viewBox={`0 0 ${WIDTH} ${base + 30}`}
           width={WIDTH}
           height={base + 30}
@@ -41,16 +43,19 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
         >
           <defs>
             <pattern id="weeks-past" width={6} height={6} patternUnits="userSpaceOnUse">
-              <path className="past-hatch" d="M-1.5 1.5l3-3M0 6L6 0M4.5 7.5l3-3" />
+              <path className={styles.pastHatch} d="M-1.5 1.5l3-3M0 6L6 0M4.5 7.5l3-3" />
             </pattern>
           </defs>
           <rect fill="url(#weeks-past)" x={0} y={6} width={x(today)} height={base - 6} />
-          {crowded && <path className="day-columns" d={columns} />}
-          <path className="axis-line" d={`M0 ${base}H${WIDTH}`} />
-          <path className="axis-ticks" d={Array.from({ length: span + 1 }, (_, day) => `M${x(addDays(from, day))} ${base}v4`).join('')} />
-          <path className="axis-ticks" d={mondays.map((monday) => `M${x(monday)} ${base}v9`).join('')} />
+          {crowded && <path className={styles.dayColumns} d={columns} />}
+          <path className={chartStyles.axisLine} d={`M0 ${base}H${WIDTH}`} />
+          <path
+            className={chartStyles.axisTicks}
+            d={Array.from({ length: span + 1 }, (_, day) => `M${x(addDays(from, day))} ${base}v4`).join('')}
+          />
+          <path className={chartStyles.axisTicks} d={mondays.map((monday) => `M${x(monday)} ${base}v9`).join('')} />
           {mondays.map((monday) => (
-            <text key={monday} className="axis-text" x={x(monday) + 4} y={base + 22}>
+            <text key={monday} className={chartStyles.axisText} x={x(monday) + 4} y={base + 22}>
               {showDayOfYear(monday)}
             </text>
           ))}
@@ -61,13 +66,13 @@ export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: C
               at={(marks.get(kind) ?? []).map(({ due, level }) => [x(due), base - 10 - level * STACK] as const)}
             />
           ))}
-          <path className="today" d={`M${x(today)} 2V${base + 9}`} />
-          <text className="today-word" x={x(today) - 5} y={12} textAnchor="end">
+          <path className={chartStyles.today} d={`M${x(today)} 2V${base + 9}`} />
+          <text className={chartStyles.todayWord} x={x(today) - 5} y={12} textAnchor="end">
             today
           </text>
         </StaticMarkup>
       </div>
-      <p className="weeks-key">
+      <p className={styles.weeksKey}>
         {crowded && <span>{`A column a day; the highest is ${most} things due.`}</span>}
         {kinds.map((kind) => (
           <span key={kind}>

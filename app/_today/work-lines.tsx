@@ -1,7 +1,9 @@
 'use client';
 
+import clsx from 'clsx';
 import { Fragment, type ReactNode } from 'react';
 import type { LineView } from './line-view';
+import styles from './today.module.css';
 import { WorkIcon } from './work-mark';
 
 type Props = {
@@ -18,40 +20,45 @@ type Props = {
 export function WorkLines({ lines, open, answer }: Props) {
   return lines.map((line) => (
     <Fragment key={line.id}>
-      <tr className="work-row">
-        <td className="work-day">
+      <tr className={styles.workRow} data-line="">
+        <td className={styles.workDay}>
           <strong>{line.day}</strong>
-          {line.over && <span className="under over">{line.over}</span>}
+          {line.over && <span className="second-line over">{line.over}</span>}
         </td>
-        <td className="work-limb">
+        <td className={styles.workLimb}>
           {line.glyph && (
             <svg
-              className={`row-glyph ${line.side}`}
+              className={styles.rowGlyph}
+              data-side={line.side}
               viewBox={`0 0 ${line.glyph.width} ${line.glyph.height}`}
               width={line.glyph.width}
               height={line.glyph.height}
               aria-hidden="true"
             >
-              <path className="fill" d={line.glyph.fill} />
-              <path className="edge" d={line.glyph.edge} />
+              <path className={styles.fill} d={line.glyph.fill} />
+              <path className={styles.edge} d={line.glyph.edge} />
             </svg>
           )}
-          {line.side && <span className={`side-word ${line.side}`}>{line.side}</span>}
+          {line.side && (
+            <span className="side-word" data-side={line.side}>
+              {line.side}
+            </span>
+          )}
         </td>
-        <th scope="row" className="work-who">
+        <th scope="row" className={styles.workWho}>
           <a className="quiet-link" href={`/patients/${line.patientId}`} data-soft="">
             {line.who}
           </a>
-          <span className="under">{line.about}</span>
+          <span className="second-line">{line.about}</span>
         </th>
-        <td className={line.kind === 'refer' ? 'work-what refer' : 'work-what'}>
+        <td className={clsx(styles.workWhat, line.kind === 'refer' && styles.refer)} data-what="">
           <WorkIcon kind={line.kind} /> <strong>{line.title}</strong>
         </td>
-        <td className="work-why">
+        <td className={styles.workWhy}>
           {line.reason}
-          {line.behind && <span className="under">{line.behind}</span>}
+          {line.behind && <span className="second-line">{line.behind}</span>}
         </td>
-        <td className="work-do">
+        <td className={styles.workDo}>
           {line.answer && (
             <a
               href={line.answer.href}
@@ -64,7 +71,7 @@ export function WorkLines({ lines, open, answer }: Props) {
         </td>
       </tr>
       {open === line.id && (
-        <tr className="answer-row">
+        <tr className={styles.answerRow} data-answering="">
           <td className="whole-row" colSpan={6}>
             {answer}
           </td>

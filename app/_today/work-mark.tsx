@@ -1,4 +1,5 @@
 import type { WorkKind } from '@/lib/schedule/worklist';
+import styles from './today.module.css';
 
 /** The words of each kind of work, for the key and for those who cannot see the mark. */
 export const KIND_WORDS: Readonly<Record<WorkKind, string>> = {
@@ -10,8 +11,8 @@ export const KIND_WORDS: Readonly<Record<WorkKind, string>> = {
   delivery: 'delivery',
 };
 
-/** Marks that are filled, each in the colour of its class; the others are outlines. */
-const FILLED: Partial<Record<WorkKind, string>> = { order: 'work-mark solid', refer: 'work-mark refer' };
+/** Marks that are filled, each in its colour; the others are outlines. */
+const FILLED: Partial<Record<WorkKind, string>> = { order: 'solid', refer: 'refer' };
 
 /** A point of a mark's centre. */
 type At = readonly [x: number, y: number];
@@ -30,8 +31,8 @@ export function WorkMarks({ kind, at }: { kind: WorkKind; at: readonly At[] }) {
   const draw = SHAPES[kind];
   return (
     <>
-      <path className={FILLED[kind] ?? 'work-mark open'} d={at.map(([x, y]) => draw(x, y)).join('')} />
-      {kind === 'refer' && <path className="work-bang" d={at.map(([x, y]) => `M${x} ${y - 4}v5M${x} ${y + 3}v1.2`).join('')} />}
+      <path className={styles.workMark} data-look={FILLED[kind] ?? 'open'} d={at.map(([x, y]) => draw(x, y)).join('')} />
+      {kind === 'refer' && <path className={styles.workBang} d={at.map(([x, y]) => `M${x} ${y - 4}v5M${x} ${y + 3}v1.2`).join('')} />}
     </>
   );
 }
@@ -55,7 +56,7 @@ export function MarkShapes() {
 /** The mark as a small picture of its own; the page holds its shape in `MarkShapes`. */
 export function WorkIcon({ kind }: { kind: WorkKind }) {
   return (
-    <svg className="work-icon" role="img" aria-label={KIND_WORDS[kind]}>
+    <svg className={styles.workIcon} role="img" aria-label={KIND_WORDS[kind]}>
       <use href={`#mark-${kind}`} />
     </svg>
   );

@@ -4,6 +4,7 @@ import type { WorkGroup } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { lineView } from './line-view';
 import type { ShownGroup } from './load-today';
+import styles from './today.module.css';
 import { addressOf, type TodayView } from './today-address';
 import { WorkLines } from './work-lines';
 
@@ -27,19 +28,19 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
   const { [group]: here, ...others } = view.places;
   return (
     <section aria-labelledby={`work-${group}`}>
-      <h2 id={`work-${group}`} className={total > 0 ? `section-head work-head ${group}` : 'section-head work-head'}>
+      <h2 id={`work-${group}`} className={`section-head ${styles.workHead}`} data-group={total > 0 ? group : undefined}>
         {HEADS[group]} <span className="head-note">{rows.length < total ? `${rows.length} of ${total}` : total}</span>
       </h2>
-      {rows.length === 0 && <p className="work-nothing secondary">{nothing}</p>}
+      {rows.length === 0 && <p className="nothing-listed secondary">{nothing}</p>}
       {rows.length > 0 && (
-        <table className="worklist work-table">
+        <table className={`worklist ${styles.workTable}`}>
           <colgroup>
-            <col className="col-day" />
-            <col className="col-limb" />
-            <col className="col-who" />
-            <col className="col-what" />
+            <col className={styles.colDay} />
+            <col className={styles.colLimb} />
+            <col className={styles.colWho} />
+            <col className={styles.colWhat} />
             <col />
-            <col className="col-do" />
+            <col className={styles.colDo} />
           </colgroup>
           <thead className="visually-hidden">
             <tr>

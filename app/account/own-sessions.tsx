@@ -22,7 +22,7 @@ export function OwnSessions({ sessions }: { readonly sessions: readonly Session[
             <th scope="col">Since</th>
             <th scope="col">Last used</th>
             <th scope="col">
-              <span className="for-screen-readers">End it</span>
+              <span className="visually-hidden">End it</span>
             </th>
           </tr>
         </thead>

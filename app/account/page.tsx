@@ -7,6 +7,7 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { ownProof } from '@/db/people/own-account';
 import { factorOf } from '@/db/people/second-factor';
 import { sessionsOf } from '@/db/people/sessions';
+import styles from './account.module.css';
 import { FactorOn } from './factor-on';
 import { OfferFactor } from './offer-factor';
 import { OwnSessions } from './own-sessions';
@@ -31,7 +32,7 @@ export default async function AccountPage() {
           </p>
         </div>
       </div>
-      <div className="stack account">
+      <div className={`stack ${styles.account}`}>
         <PasswordForm />
         {factor ? (
           <FactorOn since={clock.format(factor.since)} codesLeft={factor.codesLeft} />

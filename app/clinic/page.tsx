@@ -129,10 +129,10 @@ function About({ head }: { readonly head: PatientHead | undefined }) {
   );
 }
 
-type Deed = Awaited<ReturnType<typeof auditEntries>>[number];
+type AuditRow = Awaited<ReturnType<typeof auditEntries>>[number];
 
 /** The patient a deed is about, where it is about one. */
-function patientOf({ subjectKind, subjectId, detail }: Deed): string | undefined {
+function patientOf({ subjectKind, subjectId, detail }: AuditRow): string | undefined {
   if (subjectKind === 'patient') return subjectId;
   return typeof detail?.patientId === 'string' ? detail.patientId : undefined;
 }

@@ -1,4 +1,5 @@
 import { dayAndTime } from '@/app/_shell/day-and-time';
+import styles from '@/app/clinic/limits/limits.module.css';
 import type { Setting } from '@/db/clinic/clinic';
 
 /** Who changed a setting, when and why, the newest first; nothing while it stands as it came. */
@@ -16,7 +17,7 @@ export function SettingChanges({
   return (
     <>
       <h2 className="section-head">Changes</h2>
-      <ul className="limit-history">
+      <ul className={styles.limitHistory}>
         {[...history].reverse().map((change) => (
           <li key={change.at.toISOString()}>
             {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}

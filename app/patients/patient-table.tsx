@@ -31,7 +31,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
                 <Link className="quiet-link" href={`/patients/${patient.patientId}`} prefetch={false}>
                   {patient.name ?? patient.reference}
                 </Link>
-                <span className="under">
+                <span className="second-line">
                   {patient.name && `${patient.reference} · `}
                   {patient.diagnosisGroup}
                 </span>

@@ -55,7 +55,7 @@ export default async function PiecesPage() {
                 </th>
                 <td>
                   {limbInWords(piece.limb, piece.side)}
-                  <span className="under">piece {piece.piece}</span>
+                  <span className="second-line">piece {piece.piece}</span>
                 </td>
                 <td data-word="made to the measurements of">{showDay(piece.cutFrom)}</td>
                 <td data-word={piece.firstWorn ? 'worn since' : undefined}>

@@ -10,8 +10,8 @@ import { linkOf, type Named, NO_LINK } from './audit-link';
 import { canonical } from './canonical';
 import { sealedRow, type TouchedRow } from './touched-rows';
 
-/** A deed to be noted: an audit row before it is a link of the chain. */
-export type Note = Named & { readonly action: AuditAction };
+/** An audit row before it is a link of the chain. */
+export type AuditEntry = Named & { readonly action: AuditAction };
 
 /** A chain that grew in a write: the links of its new rows; the first has the number `from` + 1. */
 export type Grown = { readonly clinicId: string; readonly from: number; readonly before: string; readonly links: readonly string[] };
@@ -23,33 +23,33 @@ export function digestOf(salt: string, detail: unknown): string {
     .digest('base64url');
 }
 
-/** A note made the next link of its clinic's chain, with the rows of content that its write touched. */
+/** An entry made the next link of its clinic's chain, with the rows of content that its write touched. */
 export function sealed(
   key: string,
   before: { readonly number: number; readonly link: string },
-  note: Named,
+  entry: Named,
   touched: readonly TouchedRow[],
 ) {
-  const detail = note.detail ?? null;
+  const detail = entry.detail ?? null;
   const salt = detail === null && touched.length === 0 ? null : randomBytes(16).toString('base64url');
   const contents = salt === null || touched.length === 0 ? null : touched.map((row) => sealedRow(salt, row));
   const detailDigest = salt === null || detail === null ? null : digestOf(salt, detail);
-  const row = { ...note, number: before.number + 1, detailDigest, contents };
+  const row = { ...entry, number: before.number + 1, detailDigest, contents };
   return { ...row, detail, salt, link: linkOf(key, before.link, row) };
 }
 
 /**
- * Writes notes as the next links of their clinics' chains; a note whose name is not a known one undoes the whole write.
+ * Writes entries as the next links of their clinics' chains; an entry whose name is not a known one undoes the whole write.
  *
  * The head is counted up first: on PostgreSQL that holds every other writer of the clinic back until this transaction ends.
- * The rows of content that the write touched go into the first note; a write that touches some needs a note.
+ * The rows of content that the write touched go into the first entry; a write that touches some needs an entry.
  */
-export function* chained(tx: Database, notes: readonly Note[], touched: readonly TouchedRow[]): Steps<readonly Grown[]> {
+export function* chained(tx: Database, entries: readonly AuditEntry[], touched: readonly TouchedRow[]): Steps<readonly Grown[]> {
   const grown: Grown[] = [];
-  if (touched.length > 0 && notes.length === 0) throw new Error(`A row of ${touched[0]?.table} was written without a deed.`);
-  for (const { action } of notes) assertAction(action);
-  for (const clinicId of [...new Set(notes.map((note) => note.clinicId))].sort()) {
-    const own = notes.filter((note) => note.clinicId === clinicId);
+  if (touched.length > 0 && entries.length === 0) throw new Error(`A row of ${touched[0]?.table} was written without a deed.`);
+  for (const { action } of entries) assertAction(action);
+  for (const clinicId of [...new Set(entries.map((entry) => entry.clinicId))].sort()) {
+    const own = entries.filter((entry) => entry.clinicId === clinicId);
     const [head] = yield* rowsOf(
       tx
         .insert(auditHead)
@@ -60,11 +60,11 @@ export function* chained(tx: Database, notes: readonly Note[], touched: readonly
     if (!head) throw new Error('The head of the audit chain gave no row.');
     const from = head.length - own.length;
     const key = auditKey(from === 0);
-    if (own.every((note) => note.action !== MENDED)) yield* assertKey(tx, clinicId, key, { number: from, link: head.link });
+    if (own.every((entry) => entry.action !== MENDED)) yield* assertKey(tx, clinicId, key, { number: from, link: head.link });
     const rows: ReturnType<typeof sealed>[] = [];
-    for (const note of own) {
+    for (const entry of own) {
       const before = rows.at(-1) ?? { number: from, link: head.link };
-      rows.push(sealed(key, before, note, note === notes[0] ? touched : []));
+      rows.push(sealed(key, before, entry, entry === entries[0] ? touched : []));
     }
     yield tx.insert(audit).values(rows).returning({ id: audit.id });
     const link = rows.at(-1)?.link ?? head.link;

@@ -2,7 +2,7 @@ import { and, asc, eq, gt, isNotNull } from 'drizzle-orm';
 import { audit, auditHead, clinic, patient } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { rowsOf, type Steps } from '../sql/run-steps';
-import { chained, type Grown, type Note } from './audit-chain';
+import { type AuditEntry, chained, type Grown } from './audit-chain';
 import { ROWS_OF_CLINIC, ROWS_OF_PATIENTS } from './content-owners';
 import { CONTENT_TABLES } from './content-tables';
 import { type TouchedRow, wordsOf } from './touched-rows';
@@ -45,8 +45,14 @@ function* sealClinic(tx: Database, clinicId: string, before: number, at: Date): 
   for (const [table, read] of Object.entries(ROWS_OF_CLINIC)) {
     for (const { row } of yield* rowsOf(read(tx, clinicId))) own.push(touched(table, row));
   }
-  const note = noteOn({ clinicId, at, subjectKind: 'clinic', subjectId: clinicId, detail: { rows: own.length, deedsFromBefore: before } });
-  return [...grown, ...(yield* chained(tx, [note], own))];
+  const entry = entryAbout({
+    clinicId,
+    at,
+    subjectKind: 'clinic',
+    subjectId: clinicId,
+    detail: { rows: own.length, deedsFromBefore: before },
+  });
+  return [...grown, ...(yield* chained(tx, [entry], own))];
 }
 
 /** Seals every row about the patients of a clinic as it stands, one deed a patient. */
@@ -63,16 +69,16 @@ export function* sealPatients(tx: Database, clinicId: string, at: Date): Steps<r
       }
     }
     for (const [subjectId, own] of rows) {
-      const note = noteOn({ clinicId, at, subjectKind: 'patient', subjectId, detail: { rows: own.length } });
-      grown.push(...(yield* chained(tx, [note], own)));
+      const entry = entryAbout({ clinicId, at, subjectKind: 'patient', subjectId, detail: { rows: own.length } });
+      grown.push(...(yield* chained(tx, [entry], own)));
     }
     after = ids.at(-1) ?? '';
     if (page.length < PATIENTS) return grown;
   }
 }
 
-function noteOn(deed: Pick<Note, 'clinicId' | 'at' | 'subjectKind' | 'subjectId' | 'detail'>): Note {
-  return { id: crypto.randomUUID(), who: PROGRAM, action: AS_IT_STOOD, ...deed };
+function entryAbout(given: Pick<AuditEntry, 'clinicId' | 'at' | 'subjectKind' | 'subjectId' | 'detail'>): AuditEntry {
+  return { id: crypto.randomUUID(), who: PROGRAM, action: AS_IT_STOOD, ...given };
 }
 
 function touched(table: string, row: Readonly<Record<string, unknown>>): TouchedRow {

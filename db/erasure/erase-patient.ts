@@ -1,5 +1,5 @@
 import { and, eq, inArray, isNotNull, ne, sql } from 'drizzle-orm';
-import { chained, type Grown, type Note } from '../audit/audit-chain';
+import { type AuditEntry, chained, type Grown } from '../audit/audit-chain';
 import { keepHeads } from '../audit/audit-head';
 import { ERASED } from '../audit/chain-walk';
 import { TouchedRows } from '../audit/touched-rows';
@@ -50,7 +50,7 @@ function* stepsOf(
   const rows = yield* touched.runAll(deleteContent(tx, patientId, ids));
   const blanked = yield* blankDetails(tx, clinicId, [patientId, ...Object.values(ids).flat()], erasureId);
   const detail = { reason, rows, blanked };
-  const note: Note = {
+  const entry: AuditEntry = {
     id: crypto.randomUUID(),
     clinicId,
     at,
@@ -60,7 +60,7 @@ function* stepsOf(
     subjectId: patientId,
     detail,
   };
-  const grown = yield* chained(tx, [note], touched.list());
+  const grown = yield* chained(tx, [entry], touched.list());
   return { rows, blanked: blanked.length, grown };
 }
 

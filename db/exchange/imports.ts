@@ -1,7 +1,7 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import type { PatientFile } from '@/lib/record/patient-file';
-import { auditEntry, type Deed } from '../audit/audit-entry';
+import { type AuditedAct, auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { dataImport, importItem } from '../schema/schema';
@@ -169,13 +169,13 @@ function stillWaiting({ clinicId }: Therapist, id: string) {
 }
 
 function noteOfItem(therapist: Therapist, id: string, brought: BroughtIn & { readonly patientId: string }, at: Date): Statement {
-  const deed: Deed = {
+  const act: AuditedAct = {
     action: 'patient brought in',
     subjectKind: 'patient',
     subjectId: brought.patientId,
     detail: { item: id, how: brought.kind },
   };
-  return auditEntry(therapist, deed, at);
+  return auditEntry(therapist, act, at);
 }
 
 /** Stops an import: what waits is not brought in; what was brought in stays until it is undone. */

@@ -13,7 +13,7 @@ export function proposedOrder(choice: OrderChoice, cutFromVisitId: string, propo
 }
 
 /** The questions of an order that nobody has answered yet. A question whose data changed has another key and is open again. */
-export function openQuestions(asked: readonly OrderQuestion[], order: Pick<Order, 'questions'>): OrderQuestion[] {
+export function unansweredQuestions(asked: readonly OrderQuestion[], order: Pick<Order, 'questions'>): OrderQuestion[] {
   return asked.filter((one) => !order.questions.some((answered) => answered.key === one.key));
 }
 

@@ -22,7 +22,7 @@ describe('commands', () => {
   const add = (...given: string[]) => command('app/_commands/add-therapist.ts', given);
 
   it('add-therapist opens the clinic with its first person as lead, prints the passphrase, and adds others as therapists', () => {
-    expect(command('app/_commands/check-database.ts', []).status).toBe(3);
+    expect(command('app/_commands/start/check-database.ts', []).status).toBe(3);
     const nameless = add('--email', 'ra@harbour.example', '--name', 'R. Adeyemi');
     expect(nameless.status).toBe(1);
     expect(nameless.stderr).toContain('--clinic');
@@ -31,7 +31,7 @@ describe('commands', () => {
     expect(add('--email', 'kd@harbour.example', '--name', 'K. Doan').stdout).toContain('K. Doan is added as therapist.');
     const again = add('--email', 'KD@harbour.example', '--name', 'K. Doan');
     expect([again.status, again.stdout, again.stderr]).toEqual([1, '', 'KD@harbour.example can sign in already.\n']);
-    expect(command('app/_commands/check-database.ts', []).status).toBe(0);
+    expect(command('app/_commands/start/check-database.ts', []).status).toBe(0);
   });
 
   it('seed-demo fills an empty file and refuses a second time to fill the same', () => {
@@ -41,8 +41,8 @@ describe('commands', () => {
       DEMO_PASSWORD: 'made-up people only',
       DEMO_DAY: '2026-11-25',
     };
-    expect(command('app/_commands/seed-demo.ts', [], env).stdout).toMatch(/^The made-up clinic has \d+ patients?\.\n$/);
-    expect(command('app/_commands/seed-demo.ts', [], env).status).not.toBe(0);
+    expect(command('app/_commands/start/seed-demo.ts', [], env).stdout).toMatch(/^The made-up clinic has \d+ patients?\.\n$/);
+    expect(command('app/_commands/start/seed-demo.ts', [], env).status).not.toBe(0);
   });
 
   it('a passphrase is six groups of two syllables, and no two of a thousand are the same', () => {

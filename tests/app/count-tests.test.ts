@@ -2,7 +2,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { countPlaywright, countVitest, withExitCode } from '@/app/_commands/count-tests.mjs';
+import { countPlaywright, countVitest, withExitCode } from '@/app/_commands/project/count-tests.mjs';
 
 describe('the count at the end of verify', () => {
   let folder: string;

@@ -28,7 +28,7 @@ it('no package runs anything when it is installed but those named here with a re
 });
 
 it('the list of licences is that of the lock file', async () => {
-  const script = path.join(ROOT, 'app/_commands/licences.mjs');
+  const script = path.join(ROOT, 'app/_commands/project/licences.mjs');
   const { licenceList } = (await import(script)) as { licenceList: (lock: Lock) => string };
-  expect(read('app/_commands/licences.txt')).toBe(licenceList(JSON.parse(read('package-lock.json')) as Lock));
+  expect(read('app/_commands/project/licences.txt')).toBe(licenceList(JSON.parse(read('package-lock.json')) as Lock));
 });

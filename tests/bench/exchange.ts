@@ -4,7 +4,7 @@ import { SET_STYLES } from '@/app/_exchange/set-style';
 import { policyOf } from '@/db/clinic/policy';
 import { bringInNext, keepUpload, lineUp } from '@/db/exchange/imports';
 import { everyPatientFile, type OutgoingPatient } from '@/db/exchange/patient-files';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
@@ -35,11 +35,11 @@ export async function benchExchange(clinic: FilledClinic, ladderRows: number): P
   const read = await seconds(reading);
   const partOf = partsOf(style, await policyOf(lead), today);
   const written = await seconds(async () => {
-    for (const table of SET_TABLES) files.set(fileOf(table), headerLine(table, style));
+    for (const table of SET_TABLES) files.set(fileNameOf(table), headerLine(table, style));
     for (const one of patients) {
       const part = partOf(one);
       for (const table of SET_TABLES)
-        files.set(fileOf(table), (files.get(fileOf(table)) ?? '') + counter.noted(table, part, linesOf(table, part, style)));
+        files.set(fileNameOf(table), (files.get(fileNameOf(table)) ?? '') + counter.noted(table, part, linesOf(table, part, style)));
     }
   });
   files.set(DICTIONARY_FILE, JSON.stringify(dataDictionary(style, today, counter.tally())));

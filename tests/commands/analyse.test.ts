@@ -82,7 +82,7 @@ describe('npm run analyse', () => {
   }
 
   function analyse(...given: string[]) {
-    return spawnSync(process.execPath, ['--import', 'tsx', 'app/_commands/analyse.ts', ...given], {
+    return spawnSync(process.execPath, ['--import', 'tsx', 'app/_commands/ladders/analyse.ts', ...given], {
       encoding: 'utf8',
       env: { ...process.env, TZ: 'UTC' },
     });

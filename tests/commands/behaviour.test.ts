@@ -3,9 +3,9 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { csvBlocks } from '@/app/_commands/csv-blocks';
-import { openLadders } from '@/app/_commands/ladders-by-patient';
-import { writeDocument } from '@/app/_commands/write-document';
+import { csvBlocks } from '@/app/_commands/ladders/csv-blocks';
+import { openLadders } from '@/app/_commands/ladders/ladders-by-patient';
+import { writeDocument } from '@/app/_commands/ladders/write-document';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { readLadderRows, readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
@@ -92,16 +92,23 @@ describe('commands', () => {
     expect(files.length).toBeGreaterThan(15);
     const others = files.filter((one) => !/readArguments\(|namesGiven\(/.test(fs.readFileSync(one, 'utf8')));
     expect(others).toEqual([]);
-    for (const command of ['backup.ts', 'up.mjs']) {
+    for (const command of ['backup.ts', 'start/up.mjs']) {
       const { code, said, refused } = run(command, ['--help']);
       expect([command, code, refused]).toEqual([command, 0, '']);
       expect(said).toContain('npm run');
     }
-    expect(run('up.mjs', ['--prot'])).toMatchObject({ code: 1, said: '', refused: expect.stringContaining("Unknown option '--prot'") });
+    expect(run('start/up.mjs', ['--prot'])).toMatchObject({
+      code: 1,
+      said: '',
+      refused: expect.stringContaining("Unknown option '--prot'"),
+    });
   });
 
   it('make no database when its file is mistyped, and say so on standard error with 1', () => {
-    for (const [command, ...given] of [['import.ts', '--by', 'lead@x.example', put('x.csv', file(...ROWS))], ['verify-data.ts']] as const) {
+    for (const [command, ...given] of [
+      ['ladders/import.ts', '--by', 'lead@x.example', put('x.csv', file(...ROWS))],
+      ['verify-data.ts'],
+    ] as const) {
       const { code, said, refused } = run(command, given);
       expect([code, said]).toEqual([1, '']);
       expect(refused).toMatch(/^There is no database at .*mistyped\.db\. Nothing was made\./);
@@ -113,7 +120,7 @@ describe('commands', () => {
     const DB_FILE = path.join(folder, 'clinic', 'clinic.db');
     const lead = 'lead@x.example';
     expect(run('add-therapist.ts', ['--clinic', 'X', '--email', lead, '--name', 'L. Orme'], '', { DB_FILE }).code).toBe(0);
-    const good = run('import.ts', ['--by', lead, '-', '--yes'], file(...ROWS), { DB_FILE });
+    const good = run('ladders/import.ts', ['--by', lead, '-', '--yes'], file(...ROWS), { DB_FILE });
     expect(good).toMatchObject({
       code: 0,
       refused: '',
@@ -121,15 +128,19 @@ describe('commands', () => {
     });
     expect(good.said).toContain('3 new patients');
     const spoilt = file(...ROWS, row({ patient: 'R-4', distance: '4', girth: '2x' }), row({ patient: 'R-5', distance: '4', girth: '21' }));
-    const bad = run('import.ts', ['--by', lead, put('bad.csv', spoilt), '--yes'], '', { DB_FILE });
+    const bad = run('ladders/import.ts', ['--by', lead, put('bad.csv', spoilt), '--yes'], '', { DB_FILE });
     expect(bad).toMatchObject({ code: 2, refused: expect.stringMatching(/^line 9, girth: “2x”/) });
     expect(bad.said).toContain('1 new patient');
-    expect(run('import.ts', ['--by', lead, '--nonsense'], '', { DB_FILE })).toMatchObject({ code: 1, said: '' });
-    const analysed = run('analyse.ts', ['-', '--today', '2026-11-25'], file(...ROWS));
+    expect(run('ladders/import.ts', ['--by', lead, '--nonsense'], '', { DB_FILE })).toMatchObject({ code: 1, said: '' });
+    const analysed = run('ladders/analyse.ts', ['-', '--today', '2026-11-25'], file(...ROWS));
     expect([analysed.code, analysed.refused]).toEqual([0, '']);
     expect((JSON.parse(analysed.said) as { patients: unknown[] }).patients).toHaveLength(3);
     const phases = (...rows: readonly string[]) => put('phases.csv', phasesFile(...rows));
-    const phased = run('analyse.ts', ['-', '--today', '2026-11-25', '--phases', phases('R-2,reduction,2026-01-01,,')], file(...ROWS));
+    const phased = run(
+      'ladders/analyse.ts',
+      ['-', '--today', '2026-11-25', '--phases', phases('R-2,reduction,2026-01-01,,')],
+      file(...ROWS),
+    );
     const kinds = JSON.parse(phased.said) as { patients: { limbs: { visits: { phase: string | null }[] }[] }[] };
     expect(kinds.patients.map(({ limbs }) => limbs[0]?.visits[0]?.phase)).toEqual([null, 'reduction', null]);
     // Of faults in several patients the first line is named; the patient of line 2 stands last in the ladders file.
@@ -138,10 +149,10 @@ describe('commands', () => {
       [['R-1,reduction,2026-01-01,,', 'R-9,reduction,2026-01-01,,'], 'line 3, column patient: No ladder of R-9'],
     ] as const) {
       const given = phases(...rows);
-      const refused = run('analyse.ts', ['-', '--today', '2026-11-25', '--phases', given], file(...ROWS));
+      const refused = run('ladders/analyse.ts', ['-', '--today', '2026-11-25', '--phases', given], file(...ROWS));
       expect(refused).toMatchObject({ code: 2, said: '', refused: expect.stringContaining(`${given}: ${said}`) });
     }
-    expect(run('analyse.ts', ['-'], 'nothing')).toMatchObject({
+    expect(run('ladders/analyse.ts', ['-'], 'nothing')).toMatchObject({
       code: 2,
       said: '',
       refused: expect.stringMatching(/^standard input: line 1/),

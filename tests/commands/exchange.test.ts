@@ -11,7 +11,11 @@ describe('npm run export and npm run import, without the server', () => {
   let folder: string;
   beforeAll(() => {
     folder = fs.mkdtempSync(path.join(os.tmpdir(), 'rungwise-exchange-'));
-    run('here', 'seed-demo.ts', [], { DEMO_EMAIL: 'lead@here.example', DEMO_PASSWORD: 'made-up people only', DEMO_DAY: '2026-11-25' });
+    run('here', 'start/seed-demo.ts', [], {
+      DEMO_EMAIL: 'lead@here.example',
+      DEMO_PASSWORD: 'made-up people only',
+      DEMO_DAY: '2026-11-25',
+    });
     run('there', 'add-therapist.ts', ['--clinic', 'There', '--email', 'lead@there.example', '--name', 'L. Orme']);
   });
   afterAll(() => fs.rmSync(folder, { recursive: true, force: true }));
@@ -43,17 +47,17 @@ describe('npm run export and npm run import, without the server', () => {
   it('carry a clinic into another one and out again, every table equal to the last sign', () => {
     const out = path.join(folder, 'out');
     const mask = process.umask(0);
-    expect(run('here', 'export.ts', ['--by', 'lead@here.example', '--to', out])).toMatchObject({ code: 0, refused: '' });
+    expect(run('here', 'ladders/export.ts', ['--by', 'lead@here.example', '--to', out])).toMatchObject({ code: 0, refused: '' });
     process.umask(mask);
     const written = [out, ...fs.readdirSync(out, { recursive: true, encoding: 'utf8' }).map((name) => path.join(out, name))];
     expect(
       written.filter((one) => (fs.statSync(one).mode & 0o077) !== 0),
       'for their owner only, whatever the umask',
     ).toEqual([]);
-    expect(run('there', 'import.ts', ['--by', 'lead@there.example', out]).said).toContain('Nothing was changed: add --yes.');
-    expect(run('there', 'import.ts', ['--by', 'lead@there.example', out, '--yes'])).toMatchObject({ code: 0 });
+    expect(run('there', 'ladders/import.ts', ['--by', 'lead@there.example', out]).said).toContain('Nothing was changed: add --yes.');
+    expect(run('there', 'ladders/import.ts', ['--by', 'lead@there.example', out, '--yes'])).toMatchObject({ code: 0 });
     const again = path.join(folder, 'again');
-    expect(run('there', 'export.ts', ['--by', 'lead@there.example', '--to', again])).toMatchObject({ code: 0 });
+    expect(run('there', 'ladders/export.ts', ['--by', 'lead@there.example', '--to', again])).toMatchObject({ code: 0 });
     const before = tablesIn(out);
     expect(before['rung.csv']?.length).toBeGreaterThan(500);
     expect(tablesIn(again)).toEqual(before);
@@ -62,9 +66,9 @@ describe('npm run export and npm run import, without the server', () => {
   it('print how a spreadsheet would be read and what is missing, and refuse whoever is not a lead', () => {
     const chart = path.join(folder, 'chart.csv');
     fs.writeFileSync(chart, 'place;02/03/2026\n0;21,5\n8;24\n');
-    const asked = run('there', 'import.ts', ['--by', 'lead@there.example', chart]);
+    const asked = run('there', 'ladders/import.ts', ['--by', 'lead@there.example', chart]);
     expect(asked).toMatchObject({ code: 1, refused: expect.stringContaining('answer dayOrder, unit, reference, born, sex, limb, zero') });
     expect(JSON.parse(asked.said)).toMatchObject({ layout: 'places-down', roles: ['place', 'visit'] });
-    expect(run('there', 'import.ts', ['--by', 'nobody@there.example', chart])).toMatchObject({ code: 1 });
+    expect(run('there', 'ladders/import.ts', ['--by', 'nobody@there.example', chart])).toMatchObject({ code: 1 });
   });
 });

@@ -4,7 +4,7 @@ import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
 import type { SetTable } from '@/lib/exchange/set/set-table';
 import { setCounter } from '@/lib/exchange/set/set-tally';
@@ -99,7 +99,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     const parts = files.map((file, index) => ({ subjectId: `S${index}`, file, analysis: () => analysis(file) }));
     const counter = setCounter();
     const lines = (table: SetTable) => parts.map((part) => counter.noted(table, part, linesOf(table, part, style))).join('');
-    const tables = SET_TABLES.map((table) => [fileOf(table), headerLine(table, style) + lines(table)] as const);
+    const tables = SET_TABLES.map((table) => [fileNameOf(table), headerLine(table, style) + lines(table)] as const);
     const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
     if (set.kind !== 'read') throw new Error(JSON.stringify(set.fault));
     const half = Math.ceil(files.length / 2);

@@ -3,11 +3,11 @@ import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
-import { fileOf as fileOfRecord } from '@/lib/exchange/spreadsheet/read-spreadsheet';
+import { patientFileOf } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
@@ -96,7 +96,7 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
   it('a ladders file comes in, goes out as a ladders file, a set and a bundle, and each comes back the same', async () => {
     const [record] = recordsIn(FILE);
     if (!record) throw new Error('nobody');
-    await bring([fileOfRecord(record, 'other')]);
+    await bring([patientFileOf(record, 'other')]);
     const file = await outgoing(record.reference);
     expect(file.visits.map(({ measures }) => measures)).toEqual(record.visits.map(({ measures }) => measures));
     expect(file.visits[0]?.measures?.length).toBe(3);
@@ -109,7 +109,7 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
     const counter = setCounter();
     const part = { subjectId: 'S1', file, analysis };
     const tables = SET_TABLES.map(
-      (table) => [fileOf(table), headerLine(table, style) + counter.noted(table, part, linesOf(table, part, style))] as const,
+      (table) => [fileNameOf(table), headerLine(table, style) + counter.noted(table, part, linesOf(table, part, style))] as const,
     );
     const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
     const owner = { patientId: 'p', clinic: { id: 'c', name: 'Clinic' } };

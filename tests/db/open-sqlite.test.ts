@@ -95,7 +95,7 @@ describe('a clinic’s file', () => {
   it('that cannot be used ends a command with that one line, no stack, and code 1', () => {
     const file = path.join(folder, 'letter.db');
     fs.writeFileSync(file, 'not a database at all, only words. '.repeat(100));
-    const ended = spawnSync(process.execPath, ['--import', 'tsx', 'app/_commands/check-database.ts'], {
+    const ended = spawnSync(process.execPath, ['--import', 'tsx', 'app/_commands/start/check-database.ts'], {
       env: { ...process.env, DATABASE_URL: '', DB_FILE: file },
       encoding: 'utf8',
     });

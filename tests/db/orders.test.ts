@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderQuestions } from '@/lib/orders/order-questions';
-import { openQuestions, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
+import { piecesOfOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
@@ -212,6 +212,6 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     });
     const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
     if (!found) throw new Error('gone');
-    expect(openQuestions([{ key: answered.key, message: 'old', limit: null }], found.current)).toEqual([]);
+    expect(unansweredQuestions([{ key: answered.key, message: 'old', limit: null }], found.current)).toEqual([]);
   });
 });

@@ -55,8 +55,8 @@ test('a caution answered “yes” stops until it is answered anew with words; e
   );
 
   await page.goto(address);
-  await expect(page.locator('.caution-line.standing')).toContainText('Fragile, open or leaking skin');
-  await expect(page.locator('.caution-line.standing')).toContainText('Orders and hand-overs are held');
+  await expect(page.locator('[data-caution-line="standing"]')).toContainText('Fragile, open or leaking skin');
+  await expect(page.locator('[data-caution-line="standing"]')).toContainText('Orders and hand-overs are held');
   await expect(page.getByRole('heading', { name: '2 cautions stand. Tell the prescriber.' })).toBeVisible();
 
   await page.goto(`${address}/cautions`);
@@ -84,7 +84,7 @@ test('a “no” greys once its days are over, and is asked again; the clinic se
   const heart = card(page, 'Heart failure on record');
   await expect(page.getByRole('region', { name: 'Lapsed', exact: true })).toContainText('Heart failure on record');
   await expect(heart).toContainText('No on 10 Jan 2025. Lapsed on 10 Jan 2026.');
-  await expect(heart).toHaveClass(/lapsed/);
+  await expect(heart).toHaveAttribute('data-standing', 'lapsed');
   await page.goto('/clinic/limits');
   await page.getByLabel('Days that “no heart failure” counts').fill('3650');
   await page.getByLabel('Why they are changed').fill('asked every ten years here');

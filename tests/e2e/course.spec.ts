@@ -51,7 +51,7 @@ test('a course goes from getting ready to reduction to garments to a death, each
   await expect(page.getByText('Nothing is due.')).toBeVisible();
   await expect(page.getByRole('link', { name: 'New visit' })).toHaveCount(0);
   await page.goto('/?q=Wanda');
-  await expect(page.locator('tr.work-row').filter({ hasText: 'Wanda Pryor' })).toHaveCount(0);
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Wanda Pryor' })).toHaveCount(0);
 
   await open(page, 'Wanda Pryor');
   await page.getByRole('link', { name: 'Course of care' }).click();

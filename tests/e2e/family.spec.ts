@@ -124,7 +124,7 @@ test('unknown, withdrawn and replayed links look the same', async ({ page, brows
 
 /** Width of the text beside the picture, in letters of its own type: a column of one word would have a few. */
 async function lettersBeside(page: Page): Promise<number> {
-  return page.locator('.family-top > div').evaluate((text) => {
+  return page.locator('[data-family-text]').evaluate((text) => {
     const style = getComputedStyle(text);
     return text.getBoundingClientRect().width / (0.5 * Number.parseFloat(style.fontSize));
   });

@@ -11,7 +11,7 @@ test('a first visit of a swollen arm says the difference between the arms at onc
     ['Right', ARM],
     ['Left', LARGER],
   ] as const) {
-    await page.locator('.girth-cell').first().waitFor();
+    await page.locator('input[data-look]').first().waitFor();
     await page
       .getByRole('textbox', { name: new RegExp(`^${side} arm, girth at`) })
       .first()
@@ -21,8 +21,8 @@ test('a first visit of a swollen arm says the difference between the arms at onc
   await finish(page);
   const figures = /give or take \d+\sml: \+\d+\.\d\s% \(±\s\d+\.\d\s%\)/i;
   const saidFirst = async () => {
-    await expect(page.locator('.excess-first .judgement')).toHaveText(/^The left arm is \d+\sml larger than the right\.$/);
-    await expect(page.locator('.excess-first').getByText(figures)).toBeVisible();
+    await expect(page.locator('[data-excess] .judgement')).toHaveText(/^The left arm is \d+\sml larger than the right\.$/);
+    await expect(page.locator('[data-excess]').getByText(figures)).toBeVisible();
   };
   await saidFirst();
   await page.goto(address);
@@ -59,7 +59,7 @@ test('starting an order and leaving it silences nothing: the proposal stays, mar
   await expect(page.getByRole('heading', { level: 1, name: 'Bram Oster' })).toBeVisible();
   const own = page.url();
   const next = page.getByRole('region', { name: 'Next' });
-  const act = next.locator('.prompt-answers form:first-child button').first();
+  const act = next.locator('[data-prompt-answers] form:first-child button').first();
   const title = (await next.locator('h3').first().textContent()) ?? '';
   await act.click();
   await page.waitForURL((url) => url.href !== own);

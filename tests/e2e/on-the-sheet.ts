@@ -50,9 +50,9 @@ export async function typeDown(page: Page, figures: readonly string[]): Promise<
 
 /** Waits until the server has everything. */
 export async function saved(page: Page): Promise<void> {
-  await expect(page.locator('.save-state')).toHaveClass(/\bsaved\b/, { timeout: 15_000 });
+  await expect(page.locator('[data-save-state]')).toHaveAttribute('data-save-state', 'saved', { timeout: 15_000 });
   await page.waitForTimeout(1200);
-  await expect(page.locator('.save-state')).toHaveClass(/\bsaved\b/, { timeout: 15_000 });
+  await expect(page.locator('[data-save-state]')).toHaveAttribute('data-save-state', 'saved', { timeout: 15_000 });
 }
 
 /** Presses the finishing button, and once more where the sheet first tells of something left open. */

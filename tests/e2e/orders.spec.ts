@@ -293,12 +293,12 @@ test('every line of the drawing leads to its own row of figures, on screen and o
   );
   for (const media of ['screen', 'print'] as const) {
     await page.emulateMedia({ media });
-    const drawing = await page.locator('.row-outline').boundingBox();
-    const figures = await page.locator('.order-figures tbody').boundingBox();
+    const drawing = await page.locator('[data-drawing="row-outline"]').boundingBox();
+    const figures = await page.locator('[data-order-figures] tbody').boundingBox();
     expect(Math.abs((drawing?.y ?? 0) - (figures?.y ?? 99)), media).toBeLessThan(2);
     expect(Math.abs((drawing?.height ?? 0) - (figures?.height ?? 99)), media).toBeLessThan(2);
     const heights = await page
-      .locator('.order-figures tbody tr')
+      .locator('[data-order-figures] tbody tr')
       .evaluateAll((all) => all.map((row) => row.getBoundingClientRect().height));
     expect(Math.max(...heights) - Math.min(...heights), media).toBeLessThan(0.75);
   }

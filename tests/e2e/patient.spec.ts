@@ -117,7 +117,7 @@ test('a limit is changed only with a reason, says who changed it, and is used', 
   await expect(page.getByLabel('Upper edge of the working band')).toHaveValue('1.3');
   await page.goto('/patients?q=Ana');
   await page.getByRole('link', { name: 'Ana Brisk' }).click();
-  await expect(page.locator('.rule-source').filter({ hasText: 'Upper edge of the working band' }).first()).toContainText(
+  await expect(page.locator('details').filter({ hasText: 'Upper edge of the working band' }).first()).toContainText(
     'This clinic’s own: 1.3 of fitted tightness (default 1.25 of fitted tightness). Clinic default:',
   );
 });

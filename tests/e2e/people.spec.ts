@@ -68,7 +68,7 @@ test('somebody invited joins with a password long enough and a second factor, si
   await expect(guest.getByLabel('New password')).toHaveValue(SHORT);
   await guest.getByLabel('New password').fill(LONG);
   await guest.getByLabel('Set up a second factor as well').check();
-  const key = (await guest.locator('.factor-key').textContent()) ?? '';
+  const key = (await guest.locator('[data-factor-key]').textContent()) ?? '';
   await fits(guest);
   expect(await rulesBroken(guest)).toEqual([]);
   await guest.getByLabel('Code it shows now').fill('000000');
@@ -77,8 +77,8 @@ test('somebody invited joins with a password long enough and a second factor, si
   const joined = authenticator(key);
   await guest.getByLabel('Code it shows now').fill(joined);
   await guest.getByRole('button', { name: 'Set the password' }).click();
-  await expect(guest.locator('.recovery-codes li')).toHaveCount(10);
-  const [recovery = ''] = await guest.locator('.recovery-codes li').allInnerTexts();
+  await expect(guest.locator('[data-recovery-codes] li')).toHaveCount(10);
+  const [recovery = ''] = await guest.locator('[data-recovery-codes] li').allInnerTexts();
 
   await guest.goto(link);
   await expect(guest.getByRole('heading', { name: 'This link opens nothing' })).toBeVisible();
@@ -180,11 +180,11 @@ test('own account: sessions are listed and ended, the password is changed and en
   await expect(other).toHaveURL(/sign-in/);
 
   await own.getByRole('button', { name: 'Set up a second factor' }).click();
-  const key = (await own.locator('.factor-key').textContent()) ?? '';
+  const key = (await own.locator('[data-factor-key]').textContent()) ?? '';
   await own.getByLabel('Code it shows now').fill(authenticator(key));
   await own.locator('#current-for-factor').fill(LONG);
   await own.getByRole('button', { name: 'Turn it on' }).click();
-  await expect(own.locator('.recovery-codes li')).toHaveCount(10);
+  await expect(own.locator('[data-recovery-codes] li')).toHaveCount(10);
   await own.getByRole('link', { name: 'I have kept them' }).click();
   await own.locator('#current-for-off').fill(LONG);
   await own.getByRole('button', { name: 'Turn the second factor off' }).click();

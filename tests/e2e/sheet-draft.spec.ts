@@ -31,7 +31,7 @@ test('leaving keeps the draft, and the browser warns while anything is only in t
   await page.route('**/draft', (route) => route.abort());
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
-  await expect(page.locator('.save-state')).toContainText(/Not on the server yet\. 3 figures kept on this device\. Trying again\./);
+  await expect(page.locator('[data-save-state]')).toContainText(/Not on the server yet\. 3 figures kept on this device\. Trying again\./);
   let warned = false;
   page.on('dialog', (dialog) => {
     warned = dialog.type() === 'beforeunload';
@@ -56,7 +56,7 @@ test('an answer lost on the way is not taken for somebody else’s draft', async
   });
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
-  await expect(page.locator('.save-state')).toContainText('Not on the server yet');
+  await expect(page.locator('[data-save-state]')).toContainText('Not on the server yet');
   await page.unrouteAll({ behavior: 'wait' });
   await typeDown(page, ['9 5/8']);
   await saved(page);
@@ -75,12 +75,12 @@ test('signing out in mid-ladder loses nothing: figures wait in the window and ar
   await saved(page);
   const elsewhere = await context.newPage();
   await elsewhere.goto('/patients');
-  await elsewhere.locator('.person summary').click();
+  await elsewhere.locator('header details summary').click();
   await elsewhere.getByRole('button', { name: 'Sign out' }).click();
   await elsewhere.waitForURL(/sign-in/);
   await cell(page, 'Right', '6').focus();
   await typeDown(page, ['9 5/8', '10 1/2']);
-  await expect(page.locator('.save-state')).toContainText('you are signed out. 2 figures kept on this device.');
+  await expect(page.locator('[data-save-state]')).toContainText('you are signed out. 2 figures kept on this device.');
   await page.getByRole('button', { name: 'Finish visit' }).click();
   await page.getByRole('button', { name: 'Finish visit' }).click();
   await expect(page.getByText('Nothing typed is lost.')).toBeVisible();
@@ -111,7 +111,7 @@ test('two windows of one person: the second sees both drafts and chooses; nothin
   await expect(choice.getByRole('table', { name: 'They differ in 2 boxes.' })).toBeVisible();
   await expect(choice.getByRole('row', { name: /^Right leg, 6 in 9 5\/8 –/ })).toBeVisible();
   await expect(choice.getByRole('row', { name: /^Left leg, 1 1\/2 in – 8/ })).toBeVisible();
-  await expect(page.locator('.save-state')).toContainText('two drafts differ');
+  await expect(page.locator('[data-save-state]')).toContainText('two drafts differ');
   await choice.getByRole('button', { name: 'Take the draft on the server' }).click();
   await expect(cell(page, 'Right', '6')).toHaveValue('9 5/8');
   await expect(cell(page, 'Left', '1½')).toHaveValue('');
@@ -180,7 +180,7 @@ test.describe('a server of its own', () => {
     await saved(page);
     await server.end('SIGKILL');
     await typeDown(page, ['9 5/8', '10 1/2']);
-    await expect(page.locator('.save-state')).toContainText('Not on the server yet. 2 figures kept on this device. Trying again.', {
+    await expect(page.locator('[data-save-state]')).toContainText('Not on the server yet. 2 figures kept on this device. Trying again.', {
       timeout: 15_000,
     });
     server = await startBuilt(env, port);

@@ -58,11 +58,11 @@ test('offline in the middle: the window dies, and what was typed without a conne
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
   await saved(page);
-  await expect(page.locator('.save-state')).toContainText(/Saved \d\d:\d\d, on the server/);
+  await expect(page.locator('[data-save-state]')).toContainText(/Saved \d\d:\d\d, on the server/);
   expect(await storedText(page)).toEqual([]);
   await context.setOffline(true);
   await typeDown(page, LATER);
-  await expect(page.locator('.save-state')).toContainText('Not on the server yet. 3 figures kept on this device. Trying again.');
+  await expect(page.locator('[data-save-state]')).toContainText('Not on the server yet. 3 figures kept on this device. Trying again.');
   const [kept, ...others] = await storedText(page);
   expect(others).toEqual([]);
   expect(kept).not.toMatch(/9 5\/8|OF-cut|right/);
@@ -71,7 +71,7 @@ test('offline in the middle: the window dies, and what was typed without a conne
   const again = await context.newPage();
   await again.goto(`${address}/visits/new`);
   await holds(again, [...FIRST, ...LATER]);
-  await expect(again.locator('.save-state')).toContainText('Three figures brought back from this device.');
+  await expect(again.locator('[data-save-state]')).toContainText('Three figures brought back from this device.');
   await saved(again);
   await expect.poll(() => storedText(again)).toEqual([]);
   await again.reload();
@@ -85,7 +85,7 @@ test('back online in the same window, a reload brings every figure', async ({ pa
   await cell(page, 'Right', '1½').focus();
   await context.setOffline(true);
   await typeDown(page, FIRST);
-  await expect(page.locator('.save-state')).toContainText('3 figures kept on this device.');
+  await expect(page.locator('[data-save-state]')).toContainText('3 figures kept on this device.');
   await page.route('**/draft', (route) => route.abort());
   await context.setOffline(false);
   page.on('dialog', (dialog) => dialog.accept());
@@ -102,7 +102,7 @@ test('signed out by idleness with figures on the device: nobody else gets them, 
   page.on('dialog', (dialog) => dialog.accept());
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
-  await expect(page.locator('.save-state')).toContainText('3 figures kept on this device.');
+  await expect(page.locator('[data-save-state]')).toContainText('3 figures kept on this device.');
   const file = new Database(DB_FILE);
   file.pragma('busy_timeout = 5000');
   const mine = 'select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1';

@@ -105,11 +105,11 @@ test('reading back shows each figure large, one key at a time', async ({ page })
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, ['8 1/8', '8 3/8']);
   await page.keyboard.press('b');
-  await expect(page.locator('.read-back-girth')).toHaveText('8⅛ in');
+  await expect(page.getByRole('region', { name: 'Read back' }).locator('[aria-live]')).toHaveText('8⅛ in');
   await page.keyboard.press('Enter');
-  await expect(page.locator('.read-back-girth')).toHaveText('8⅜ in');
+  await expect(page.getByRole('region', { name: 'Read back' }).locator('[aria-live]')).toHaveText('8⅜ in');
   await page.keyboard.press('Escape');
-  await expect(page.locator('.read-back-girth')).toHaveCount(0);
+  await expect(page.getByRole('region', { name: 'Read back' }).locator('[aria-live]')).toHaveCount(0);
 });
 
 /** Levels of female1's legs in the Yeadon sample, cm from the hip joint centre, and girths, cm. */
@@ -184,7 +184,7 @@ for (const unit of ['cm', 'in'] as const) {
       await saved(page);
       await finish(page);
       for (const side of ['right', 'left'] as const) {
-        const shown = Number(await page.locator(`.limb-result.${side} [data-volume]`).getAttribute('data-volume'));
+        const shown = Number(await page.locator(`section[data-side="${side}"] [data-volume]`).getAttribute('data-volume'));
         const byHand = volumes[side === 'right' ? 'Right' : 'Left'] ?? 0;
         expect(Math.abs(shown - byHand)).toBeLessThanOrEqual(0.051);
         const exact = frusta(yeadonLegs()[side === 'right' ? 'Right' : 'Left'].map(({ down, girth }) => ({ place: down, girth })));

@@ -101,7 +101,7 @@ test('a rung that the fold leaves out is said, and measured when asked for; sixt
   await expect(page.getByText(/No rung at/)).toHaveCount(0);
   await page.getByLabel('Gluteal fold at, in').fill('23 3/16');
   await expect(cell(page, 'Right', '23\\s3⁄16')).toBeVisible();
-  await expect(page.locator('th.place').last()).toContainText(/23\s3⁄16/);
+  await expect(page.locator('table[data-sides] th[scope="row"]').last()).toContainText(/23\s3⁄16/);
 });
 
 test('downward from the ankle crease is asked about on the sheet', async ({ page }) => {

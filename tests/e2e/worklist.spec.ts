@@ -10,27 +10,27 @@ const today = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/London' }).fo
 /** The lines of one patient on the first screen, read anew. */
 async function linesOf(page: Page, name: string, kind = 'all'): Promise<Locator> {
   await page.goto(`/?q=${encodeURIComponent(name)}${kind === 'all' ? '' : `&kind=${kind}`}`);
-  return page.locator('tr.work-row').filter({ hasText: name });
+  return page.locator('tr[data-line]').filter({ hasText: name });
 }
 
 async function openAnswer(page: Page, line: Locator): Promise<Locator> {
   await line.getByRole('link', { name: /^Answer/ }).click();
-  const form = page.locator('tr.answer-row');
+  const form = page.locator('tr[data-answering]');
   await expect(form).toBeVisible();
   return form;
 }
 
 test('a line put off stays away until its day and is back on it', async ({ page }) => {
   const before = await linesOf(page, 'Tess Ibarra', 'remeasure');
-  const title = await before.locator('.work-what strong').first().textContent();
+  const title = await before.locator('[data-what] strong').first().textContent();
   const lines = await before.count();
   const form = await openAnswer(page, before.first());
   await form.getByText('Not now, ask again on…').click();
   await form.getByLabel('Ask again on').fill(addDays(today, 20));
   await form.getByRole('button', { name: 'Ask again then' }).click();
-  await expect(page.locator('tr.answer-row')).toHaveCount(0);
+  await expect(page.locator('tr[data-answering]')).toHaveCount(0);
   await expect(page).toHaveURL(/\?kind=remeasure&q=Tess/);
-  await expect(page.locator('tr.work-row').filter({ hasText: 'Tess Ibarra' })).toHaveCount(lines - 1);
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Tess Ibarra' })).toHaveCount(lines - 1);
   const database = new BetterSqlite(DATABASE);
   const row = database.prepare("select * from prompt_answer where answer = 'not-now' order by at desc limit 1").get() as {
     patient_id: string;
@@ -52,7 +52,7 @@ test('a line declined with a reason does not return, is kept with who and why, a
   await form.getByText('Not for this patient…').click();
   await form.getByLabel('Why not').fill('moves to another clinic.');
   await form.getByRole('button', { name: 'Keep this answer' }).click();
-  await expect(page.locator('tr.work-row').filter({ hasText: 'Ana Brisk' })).toHaveCount(0);
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Ana Brisk' })).toHaveCount(0);
   await expect(await linesOf(page, 'Ana Brisk', 'order')).toHaveCount(0);
   const rest = await linesOf(page, 'Ana Brisk');
   await rest.first().getByRole('link', { name: 'Ana Brisk', exact: true }).click();
@@ -99,19 +99,19 @@ test('the kind, the words searched for and the open answer stand in the address;
   await page.keyboard.press('Enter');
   await expect(page).toHaveURL('/?kind=remeasure&q=tess');
   await expect(page.getByText('1 patient matches “tess”.')).toBeVisible();
-  const line = page.locator('tr.work-row').first();
+  const line = page.locator('tr[data-line]').first();
   await line.getByRole('link', { name: /^Answer/ }).focus();
   await page.keyboard.press('Enter');
   await expect(page).toHaveURL(/answer=/);
-  await expect(page.locator('tr.answer-row').getByRole('button', { name: 'Reviewed' })).toBeVisible();
+  await expect(page.locator('tr[data-answering]').getByRole('button', { name: 'Reviewed' })).toBeVisible();
   await page.reload();
-  await expect(page.locator('tr.answer-row')).toBeVisible();
-  await page.locator('tr.answer-row').getByText('Not now, ask again on…').focus();
+  await expect(page.locator('tr[data-answering]')).toBeVisible();
+  await page.locator('tr[data-answering]').getByText('Not now, ask again on…').focus();
   await page.keyboard.press('Enter');
-  await expect(page.locator('tr.answer-row').getByLabel('Ask again on')).toBeVisible();
+  await expect(page.locator('tr[data-answering]').getByLabel('Ask again on')).toBeVisible();
   await line.getByRole('link', { name: /^Close/ }).focus();
   await page.keyboard.press('Enter');
-  await expect(page.locator('tr.answer-row')).toHaveCount(0);
+  await expect(page.locator('tr[data-answering]')).toHaveCount(0);
 });
 
 test('the worklist with an answer open and the page of answers pass axe in light and dark, and fit a phone', async ({ page }) => {
@@ -120,9 +120,9 @@ test('the worklist with an answer open and the page of answers pass axe in light
     .getByRole('link', { name: /^Answer/ })
     .first()
     .click();
-  await expect(page.locator('tr.answer-row')).toBeVisible();
+  await expect(page.locator('tr[data-answering]')).toBeVisible();
   const open = page.url();
-  const patient = await page.locator('.work-who a').first().getAttribute('href');
+  const patient = await page.locator('tr[data-line] th a').first().getAttribute('href');
   for (const place of [open, `${patient}/prompts`, patient ?? '']) {
     await page.goto(place);
     expect(await screenFaults(page), place).toEqual([]);
@@ -131,7 +131,7 @@ test('the worklist with an answer open and the page of answers pass axe in light
 
 test('a reader sees the lines and no way to answer them', async ({ browser }) => {
   const page = await signedIn(await browser.newPage({ storageState: { cookies: [], origins: [] } }), PEOPLE.reader.email);
-  await expect(page.locator('tr.work-row').first()).toBeVisible();
+  await expect(page.locator('tr[data-line]').first()).toBeVisible();
   await expect(page.getByRole('link', { name: /^Answer/ })).toHaveCount(0);
   await page.close();
 });
@@ -140,23 +140,23 @@ test('ten thousand patients are a page of lines, whose next pages, filters and s
   const page = await signedIn(await browser.newPage({ storageState: { cookies: [], origins: [] } }), PEOPLE.crowded.email);
   await expect(page.getByText(/of 10000 patients overdue/)).toBeVisible();
   await expect(page.getByText('still being looked at')).toHaveCount(0);
-  expect(await page.locator('tr.work-row').count()).toBeLessThanOrEqual(40);
+  expect(await page.locator('tr[data-line]').count()).toBeLessThanOrEqual(40);
   const later = page.getByRole('region', { name: /^Later/ });
   const seen = new Set<string>();
   for (let turn = 0; turn < 3; turn++) {
-    const names = await later.locator('.work-who a').allTextContents();
+    const names = await later.locator('tr[data-line] th a').allTextContents();
     expect(names.length).toBeGreaterThan(3);
     for (const name of names) expect(seen.has(name)).toBe(false);
     for (const name of names) seen.add(name);
     await later.getByRole('link', { name: 'Later: show the next' }).click();
-    await expect(later.locator('.work-who a').first()).not.toHaveText(names[0] ?? '');
+    await expect(later.locator('tr[data-line] th a').first()).not.toHaveText(names[0] ?? '');
   }
   await later.getByRole('link', { name: 'Later: from the start' }).click();
   await expect(page).toHaveURL('/');
   await page.goto('/?q=B-004242');
-  await expect(page.locator('tr.work-row')).toHaveCount(1);
+  await expect(page.locator('tr[data-line]')).toHaveCount(1);
   await page.goto('/?kind=delivery');
-  await expect(page.locator('.work-what strong').first()).toHaveText('Expect piece 3');
+  await expect(page.locator('[data-what] strong').first()).toHaveText('Expect piece 3');
   await page.close();
 });
 

@@ -5,7 +5,7 @@ import { readIncoming } from '@/app/_exchange/read-incoming';
 import { setWorkbook } from '@/app/_exchange/set-workbook';
 import { takenFrom } from '@/app/_exchange/taken-from';
 import { figuresKey } from '@/lib/exchange/same-visit';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES, type SetStyle } from '@/lib/exchange/set/write-set';
 import type { PatientFile } from '@/lib/record/patient-file';
@@ -105,7 +105,7 @@ function tablesOf(folder: string, style: SetStyle, people: readonly PatientFile[
   fs.mkdirSync(folder, { recursive: true });
   const counter = setCounter();
   const files = SET_TABLES.map((table) => {
-    const file = path.join(folder, fileOf(table));
+    const file = path.join(folder, fileNameOf(table));
     const parts = people.map((person) => partOfPerson({ patientId: person.details.reference, file: person }));
     fs.writeFileSync(
       file,

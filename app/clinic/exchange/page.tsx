@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
+import styles from '@/app/_exchange/exchange.module.css';
 import { IMPORT_STATES } from '@/app/_exchange/import-words';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
@@ -71,7 +72,7 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             {patients} {patients === 1 ? 'patient' : 'patients'} as tables, packed in one file with a data dictionary. One patient is taken
             out from their own page, also as a FHIR bundle.
           </p>
-          <ul className="plain-list file-links">
+          <ul className={`plain-list ${styles.fileLinks}`}>
             <li>
               <a href="/clinic/exchange/file?as=workbook" download>
                 As a workbook (.xlsx), every cell as text

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { type LimitsState, saveLimitsAction } from './actions';
+import styles from './limits.module.css';
 
 /** One limit of the form: value now, default, unit, and where the default comes from. */
 export type LimitLine = {
@@ -31,7 +32,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
   return (
     <form action={send} noValidate>
       <div className="table-frame">
-        <table className="limits-table">
+        <table className={styles.limitsTable}>
           <thead>
             <tr>
               <th scope="col">Limit</th>
@@ -47,7 +48,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                   <label htmlFor={line.name}>{line.does}</label>
                 </th>
                 <td>
-                  <span className="limit-box">
+                  <span className={styles.limitBox}>
                     <input
                       id={line.name}
                       name={line.name}
@@ -60,7 +61,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                     />
                     {line.unit}
                   </span>
-                  <span className="under" id={`${line.name}-because`}>
+                  <span className="second-line" id={`${line.name}-because`}>
                     {line.because}
                   </span>
                   <span className="refusal" id={`${line.name}-refusal`}>
@@ -70,7 +71,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                 <td>{`${line.usual} ${line.unit}`}</td>
                 <td>
                   <strong>{line.kind}</strong>
-                  <span className="under">{line.source}</span>
+                  <span className="second-line">{line.source}</span>
                 </td>
               </tr>
             ))}
@@ -80,7 +81,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                   <label htmlFor={`review-${index}`}>{row.words}</label>
                 </th>
                 <td>
-                  <span className="limit-box">
+                  <span className={styles.limitBox}>
                     <input
                       id={`review-${index}`}
                       name={`review-${index}`}
@@ -95,14 +96,14 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                 <td>{`${row.usual} days`}</td>
                 <td>
                   <strong>clinic default</strong>
-                  <span className="under">{row.source}</span>
+                  <span className="second-line">{row.source}</span>
                 </td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      <fieldset className="field limits-growth">
+      <fieldset className={`field ${styles.limitsGrowth}`}>
         <legend>Growth tables</legend>
         <span className="choices">
           {[
@@ -125,7 +126,7 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
       {mayChange && (
         <>
           <RefusedLimits refused={lines.filter(({ name }) => refusal(name))} other={Object.keys(errors).length > 0} />
-          <div className="limits-save">
+          <div className={styles.limitsSave}>
             <label className="field">
               Why they are changed
               <input

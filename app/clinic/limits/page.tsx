@@ -8,6 +8,7 @@ import { peopleOf } from '@/db/people/people';
 import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/limits/limit-in-words';
 import { LIMITS, type LimitName } from '@/lib/limits/limits';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import styles from './limits.module.css';
 import { LimitsForm } from './limits-form';
 import { ownTapings } from './own-tapings';
 
@@ -52,7 +53,7 @@ export default async function LimitsPage() {
       {history.length === 0 ? (
         <p className="nothing-yet">Nothing was set by hand yet.</p>
       ) : (
-        <ul className="limit-history">
+        <ul className={styles.limitHistory}>
           {[...history].reverse().map((change) => (
             <li key={change.at.toISOString()}>
               {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''} `}

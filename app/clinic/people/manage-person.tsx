@@ -5,6 +5,7 @@ import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import type { ListedPerson } from '@/db/people/people';
 import { changeRoleAction, disableAction, dropFactorAction, enableAction, makeLinkAction, type PeopleState } from './actions';
 import { HandOver } from './hand-over';
+import styles from './people.module.css';
 import { ROLE_WORDS } from './role-words';
 
 const ACTIONS = {
@@ -29,7 +30,7 @@ export function ManagePerson({ person, isOneself }: { readonly person: ListedPer
     </button>
   );
   return (
-    <section className="panel manage-person" aria-labelledby="manage-head">
+    <section className={`panel ${styles.managePerson}`} aria-labelledby="manage-head">
       <h2 id="manage-head">{person.name}</h2>
       <form className="form" action={act}>
         <HandOver state={state} />

@@ -7,6 +7,7 @@ import { INVITE_DAYS } from '@/db/people/one-time-links';
 import { type ListedPerson, peopleOf } from '@/db/people/people';
 import { InviteForm } from './invite-form';
 import { ManagePerson } from './manage-person';
+import styles from './people.module.css';
 
 export const metadata: Metadata = { title: 'People' };
 
@@ -32,7 +33,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
         </div>
       </div>
       {chosen && <ManagePerson key={chosen.id} person={chosen} isOneself={chosen.id === lead.id} />}
-      <table className="worklist people">
+      <table className={`worklist ${styles.people}`}>
         <thead>
           <tr>
             <th scope="col">Name</th>
@@ -41,7 +42,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
             <th scope="col">Last signed in</th>
             <th scope="col">Second factor</th>
             <th scope="col">
-              <span className="for-screen-readers">Change</span>
+              <span className="visually-hidden">Change</span>
             </th>
           </tr>
         </thead>
@@ -49,7 +50,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
           {people.map((person) => (
             <tr key={person.id}>
               <th scope="row">
-                {person.name} <span className="under secondary small">{person.email}</span>
+                {person.name} <span className="second-line secondary small">{person.email}</span>
               </th>
               <td>{person.role}</td>
               <td>{STATE[person.state]}</td>

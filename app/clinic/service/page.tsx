@@ -5,6 +5,7 @@ import { todayIn } from '@/app/_auth/today';
 import { ChartPanel } from '@/app/_service/chart-panel';
 import { DaysTable } from '@/app/_service/days-table';
 import { PromptsTable } from '@/app/_service/prompts-table';
+import styles from '@/app/_service/service.module.css';
 import { ServiceHeads } from '@/app/_service/service-heads';
 import { periodNamed } from '@/app/_service/service-period-of';
 import { formInWords, periodInWords, showDays } from '@/app/_service/service-words';
@@ -27,7 +28,7 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
   const period = servicePeriod(periodNamed(asked.period), todayIn(clinic.timeZone));
   const figures = serviceFigures(await serviceCounts(lead, period), period);
   return (
-    <main id="main" className="service">
+    <main id="main" className={styles.service}>
       <div className="title-row">
         <div>
           <h1>How good are we?</h1>
@@ -59,7 +60,7 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
         </div>
       </div>
       <ServiceHeads figures={figures} />
-      <div className="service-panels">
+      <div className={styles.servicePanels}>
         <Remakes figures={figures} />
         <Days figures={figures} />
         <section className="panel" aria-labelledby="by-form">

@@ -13,6 +13,7 @@ import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
 import { NextAction } from '@/app/_patient/next-action';
 import { NotedEvents } from '@/app/_patient/noted-events';
+import styles from '@/app/_patient/patient.module.css';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PiecesPanel } from '@/app/_patient/pieces-panel';
 import { SchedulePanel } from '@/app/_patient/schedule-panel';
@@ -94,7 +95,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         stillOpen={stillOpen}
         policy={analysis.policy}
       />
-      <div className="patient-grid">
+      <div className={styles.patientGrid}>
         <div className="stack">
           {pictures.map((picture) => (
             <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />

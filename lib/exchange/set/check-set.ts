@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { CsvRefusal, type CsvRow } from '../csv-table';
-import { fileOf } from './data-dictionary';
+import { fileNameOf } from './data-dictionary';
 import type { SetTable } from './set-table';
 import type { SetTally } from './set-tally';
 import { SUBJECT } from './visit-tables';
@@ -40,7 +40,7 @@ export function checkSet(tables: ReadonlyMap<SetTable, readonly CsvRow[]>, writt
     const count = written?.rows[table.name];
     if (count !== undefined && count !== rows.length)
       throw new CsvRefusal({
-        file: fileOf(table),
+        file: fileNameOf(table),
         line: rows.length + 1,
         column: '',
         reason: `The table has ${rows.length} rows and was written with ${count}.`,
@@ -51,5 +51,5 @@ export function checkSet(tables: ReadonlyMap<SetTable, readonly CsvRow[]>, writt
 const AS_WRITTEN = 'A spreadsheet program may have changed it: keep ids as text, or bring in the set as it was written.';
 
 function refuse(table: SetTable, { line }: CsvRow, column: string, reason: string): never {
-  throw new CsvRefusal({ file: fileOf(table), line, column, reason });
+  throw new CsvRefusal({ file: fileNameOf(table), line, column, reason });
 }

@@ -27,7 +27,7 @@ export const DEFUSED = 'urn:rungwise:defused';
 export const WRITTEN = 'urn:rungwise:written';
 
 /** Name of a table's file in a set. */
-export function fileOf(table: SetTable): string {
+export function fileNameOf(table: SetTable): string {
   return `${table.name}.csv`;
 }
 
@@ -46,7 +46,7 @@ export function dataDictionary(style: SetStyle, day: string, { references, rows,
     [DEFUSED]: style.defused,
     [WRITTEN]: style.research ? { rows } : { references, rows, sums },
     tables: SET_TABLES.map((table) => ({
-      url: fileOf(table),
+      url: fileNameOf(table),
       'dc:title': table.name,
       'dc:description': table.says,
       dialect: { delimiter: ',', header: true, encoding: 'utf-8', lineTerminators: ['\r\n'] },

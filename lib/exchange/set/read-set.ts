@@ -3,7 +3,7 @@ import type { PatientFile } from '../../record/patient-file';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from '../csv-table';
 import { readPhases } from '../read-phases-csv';
 import { checkSet, TALLY } from './check-set';
-import { DEFUSED, DICTIONARY_FILE, fileOf, RESEARCH, WRITTEN } from './data-dictionary';
+import { DEFUSED, DICTIONARY_FILE, fileNameOf, RESEARCH, WRITTEN } from './data-dictionary';
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
@@ -29,7 +29,7 @@ export function readSet(
   try {
     const style = readStyle(files.get(DICTIONARY_FILE));
     const there = READ.filter((table) => !isYounger(table, files, style.written));
-    const tables = new Map(there.map((table) => [table, rowsOfTable(table, files.get(fileOf(table)), style.defused)]));
+    const tables = new Map(there.map((table) => [table, rowsOfTable(table, files.get(fileNameOf(table)), style.defused)]));
     checkSet(tables, style.written);
     const rowsOf = rowsByOwner(tables);
     return { kind: 'read', patients: rowsOf(SUBJECT).map((subject) => patientOf(subject, rowsOf)) };
@@ -46,12 +46,12 @@ export function readSet(
 export function saidOfSet(files: ReadonlyMap<string, string>): readonly string[] {
   const written = TALLY.safeParse(jsonObject(files.get(DICTIONARY_FILE) ?? '')?.[WRITTEN]).data;
   const changed = READ.filter((table) => {
-    const [sum, text] = [written?.sums?.[table.name], files.get(fileOf(table))];
+    const [sum, text] = [written?.sums?.[table.name], files.get(fileNameOf(table))];
     return sum !== undefined && text !== undefined && sumOfTable(text) !== sum;
   });
   if (changed.length === 0) return [];
   return [
-    `Another program changed ${changed.map(fileOf).join(', ')} since the set was written. Every exact figure agrees with what stands beside it, but figures may be worded otherwise (26.75 for 26 3/4), and words may have changed.`,
+    `Another program changed ${changed.map(fileNameOf).join(', ')} since the set was written. Every exact figure agrees with what stands beside it, but figures may be worded otherwise (26.75 for 26 3/4), and words may have changed.`,
   ];
 }
 
@@ -73,7 +73,7 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
 
 /** A table that sets did not have before, and that this one was not written with. */
 function isYounger(table: SetTable, files: ReadonlyMap<string, string>, written: SetTally | undefined): boolean {
-  return (table === PHASE || table === NAMED_MEASURE) && !files.has(fileOf(table)) && written?.rows[table.name] === undefined;
+  return (table === PHASE || table === NAMED_MEASURE) && !files.has(fileNameOf(table)) && written?.rows[table.name] === undefined;
 }
 
 function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {
@@ -95,7 +95,7 @@ function jsonObject(text: string): Readonly<Record<string, unknown>> | undefined
 }
 
 function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: boolean): readonly CsvRow[] {
-  const file = fileOf(table);
+  const file = fileNameOf(table);
   if (text === undefined) throw new CsvRefusal({ file, line: 1, column: '', reason: 'This table is missing from the set.' });
   const words = new Set(table.columns.filter(({ kind }) => isWords(kind)).map(({ name }) => name));
   return rowsIn(file, text, table).map(({ line, cell }) => ({

@@ -64,7 +64,7 @@ export function readSpreadsheet(table: TextTable, mapping: Mapping, today: Calen
   const { rows, faults } = translatedAll(mended(table, mapping), mapping);
   const read = readLadderRows(rows, today, mapping.layout === 'rungs' ? 'kept' : 'refused');
   const all = [...faults, ...read.faults].sort((one, other) => one.line - other.line);
-  return { patients: faults.length > 0 ? [] : read.records.map((record) => fileOf(record, mapping.diagnosisGroup)), faults: all };
+  return { patients: faults.length > 0 ? [] : read.records.map((record) => patientFileOf(record, mapping.diagnosisGroup)), faults: all };
 }
 
 /** The rows of a table and of those of its kind beside it, one after the other: what belongs to one visit comes together by patient, day and limb. */
@@ -86,7 +86,10 @@ function translated(table: TextTable, mapping: Mapping): TranslatedRows {
 }
 
 /** A record of ladders as a file: no name, the group that was chosen, everything else empty. */
-export function fileOf({ reference, born, sex, affected, affectedParts, visits }: PatientRecord, diagnosisGroup: string): PatientFile {
+export function patientFileOf(
+  { reference, born, sex, affected, affectedParts, visits }: PatientRecord,
+  diagnosisGroup: string,
+): PatientFile {
   return {
     details: {
       reference,

@@ -5,7 +5,7 @@ import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { readClockTime } from '@/lib/exchange/clock-time';
 import { csvText } from '@/lib/exchange/csv-text';
 import { exactDecimal, partsOfDecimal } from '@/lib/exchange/exact-decimal';
-import { DICTIONARY_FILE, dataDictionary, fileOf } from '@/lib/exchange/set/data-dictionary';
+import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
 import { defused, undefused } from '@/lib/exchange/set/defused';
 import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
@@ -33,7 +33,7 @@ function setOf(
   const tables = SET_TABLES.map(
     (table) =>
       [
-        fileOf(table),
+        fileNameOf(table),
         headerLine(table, style) + parts.map((part) => counter.noted(table, part, linesOf(table, part, style))).join(''),
       ] as const,
   );
@@ -132,7 +132,7 @@ describe('the set of tables', () => {
     const style = { research: false, defused: true };
     const set = setOf(files, style, (file) => file.details.reference);
     for (const table of SET_TABLES) {
-      const rows = parse(set.get(fileOf(table)) ?? '', { columns: true }) as Record<string, string>[];
+      const rows = parse(set.get(fileNameOf(table)) ?? '', { columns: true }) as Record<string, string>[];
       for (const { name, kind } of table.columns)
         for (const row of rows)
           expect([table.name, name, kind !== 'decimal' && /^[=+\-@\t\r]/.test(row[name] ?? '')]).toEqual([table.name, name, false]);
@@ -145,7 +145,7 @@ describe('the set of tables', () => {
     const figures = (style: SetStyle) =>
       SET_TABLES.flatMap((table) => {
         const names = table.columns.filter(({ kind }) => kind === 'decimal' || kind === 'typed').map(({ name }) => name);
-        const rows = parse(setOf(files, style).get(fileOf(table)) ?? '', { columns: true }) as Record<string, string>[];
+        const rows = parse(setOf(files, style).get(fileNameOf(table)) ?? '', { columns: true }) as Record<string, string>[];
         return rows.flatMap((row) => names.map((name) => row[name]));
       });
     expect(figures({ research: false, defused: true })).toEqual(figures(RAW));

@@ -3,7 +3,7 @@ import { cardStates } from '@/lib/cautions/caution-cards';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { missingFigures } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
-import { openQuestions, orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck } from '@/lib/orders/order-steps';
+import { orderStage, piecesOfOrder, proposedOrder, sentOrder, standingCheck, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { SingleReading } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { answerTo, NO_SUPPLY_DOUBT } from '../cautions/made-up-answers';
@@ -125,14 +125,14 @@ describe('an order is questioned', () => {
     const record = recordOf([visitOf('2026-10-01', [legOf()], body)]);
     const asked = orderQuestions(record, cut('2026-10-01'), DEFAULT_POLICY, calendarDay('2026-11-25'));
     const answered = asked.map(({ key, message }) => ({ key, message, answer: 'limb stable, seen today', by: 'RA', at: '2026-11-25' }));
-    expect(openQuestions(asked, { questions: answered })).toEqual([]);
+    expect(unansweredQuestions(asked, { questions: answered })).toEqual([]);
     const newer = orderQuestions(
       recordOf([visitOf('2026-10-02', [legOf()], body)]),
       cut('2026-10-02'),
       DEFAULT_POLICY,
       calendarDay('2026-11-25'),
     );
-    expect(openQuestions(newer, { questions: answered })).toHaveLength(1);
+    expect(unansweredQuestions(newer, { questions: answered })).toHaveLength(1);
   });
 });
 

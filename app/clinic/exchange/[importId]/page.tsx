@@ -1,3 +1,4 @@
+import clsx from 'clsx';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
@@ -164,7 +165,7 @@ function OneButton({
   return (
     <form action={action}>
       <input type="hidden" name="import" value={importId} />
-      <button type="submit" className={main ? 'button main' : 'button'}>
+      <button type="submit" className={clsx('button', main && 'main')}>
         {words}
       </button>
     </form>

@@ -3,6 +3,7 @@ import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { CautionForm } from '@/app/_cautions/caution-form';
 import { CautionHistory } from '@/app/_cautions/caution-history';
+import styles from '@/app/_cautions/cautions.module.css';
 import { shownCard } from '@/app/_cautions/shown-card';
 import { StopBanner } from '@/app/_cautions/stop-banner';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
@@ -32,7 +33,7 @@ export default async function CautionsPage({ params }: { params: Promise<{ patie
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       <StopBanner cards={cards} />
-      <p className="caution-line">{cautionLine(states)}</p>
+      <p className={styles.cautionLine}>{cautionLine(states)}</p>
       <CautionForm
         submissionId={crypto.randomUUID()}
         key={history.length}

@@ -4,6 +4,7 @@ import { AnsweredPrompt, AnswerRow } from '@/app/_patient/answered-prompt';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
+import styles from '@/app/_patient/schedule.module.css';
 import { loadPatient } from '@/app/_record/load-patient';
 import { answerTo } from '@/lib/prompts/decide-prompts';
 
@@ -27,7 +28,7 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
       <h2 className="section-head">
         Open <span className="head-note">{prompts.length}</span>
       </h2>
-      {prompts.length === 0 && <p className="work-nothing secondary">Nothing is proposed that was not answered.</p>}
+      {prompts.length === 0 && <p className="nothing-listed secondary">Nothing is proposed that was not answered.</p>}
       {prompts.map((prompt) => (
         <PromptView
           key={prompt.cause}
@@ -42,8 +43,8 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
       <h2 className="section-head">
         Answered, and nothing new since <span className="head-note">{resting.length}</span>
       </h2>
-      {resting.length === 0 && <p className="work-nothing secondary">No prompt rests on an answer.</p>}
-      <ul className="answer-list">
+      {resting.length === 0 && <p className="nothing-listed secondary">No prompt rests on an answer.</p>}
+      <ul className={styles.answerList}>
         {resting.map(({ prompt, answer }) => (
           <AnsweredPrompt
             key={prompt.cause}
@@ -58,8 +59,8 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
       <h2 className="section-head">
         Every answer <span className="head-note">{answers.length}</span>
       </h2>
-      {answers.length === 0 && <p className="work-nothing secondary">None yet. Answers are kept here with who, when and why.</p>}
-      <ul className="answer-list">
+      {answers.length === 0 && <p className="nothing-listed secondary">None yet. Answers are kept here with who, when and why.</p>}
+      <ul className={styles.answerList}>
         {[...answers].reverse().map((answer) => (
           <AnswerRow key={answer.answerId} answer={answer} timeZone={clinic.timeZone} />
         ))}

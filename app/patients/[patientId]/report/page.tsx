@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { requireTherapist } from '@/app/_auth/therapist';
+import styles from '@/app/_letter/letter.module.css';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
@@ -14,7 +15,7 @@ export default async function ReportPage({ params }: { params: Promise<{ patient
   const therapist = await requireTherapist(`/patients/${patientId}/report`);
   const loaded = await loadPatient(therapist, patientId);
   return (
-    <main id="main" className="letter-frame">
+    <main id="main" className={styles.letterFrame}>
       <PatientTitle record={loaded.record} today={loaded.today} saying="Progress report for the prescriber">
         <PrintButton words="Print" />
         <BackToPatient patientId={patientId} />

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireTherapist } from '@/app/_auth/therapist';
+import styles from '@/app/_family/family.module.css';
 import { FamilySheet } from '@/app/_family/family-sheet';
 import { ShareLinks } from '@/app/_family/share-links';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
@@ -48,7 +49,7 @@ export default async function ApprovedFamilyPage({
         : `opened ${link.openings.length} ${link.openings.length === 1 ? 'time' : 'times'}, last ${clock.format(link.openings.at(-1))}`,
   }));
   return (
-    <main id="main" className={`family-page-frame${large === undefined ? '' : ' large-print'}`}>
+    <main id="main" className={large === undefined ? styles.familyPageFrame : `${styles.familyPageFrame} ${styles.largePrint}`}>
       <PatientTitle
         record={record}
         today={today}

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { requireTherapist } from '@/app/_auth/therapist';
+import styles from '@/app/_letter/letter.module.css';
 import { LetterSheet } from '@/app/_letter/letter-sheet';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -20,7 +21,7 @@ export default async function SignedLetterPage({ params }: { params: Promise<{ p
   if (!signed || signed.patientId !== patientId) notFound();
   const clock = dayAndTime(clinic.timeZone);
   return (
-    <main id="main" className="letter-frame">
+    <main id="main" className={styles.letterFrame}>
       <PatientTitle
         record={record}
         today={today}

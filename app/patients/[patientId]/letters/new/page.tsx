@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
+import styles from '@/app/_cautions/cautions.module.css';
 import { LetterForm } from '@/app/_letter/letter-form';
 import { LetterTable } from '@/app/_letter/letter-table';
 import { loadLetter } from '@/app/_letter/load-letter';
@@ -35,7 +36,7 @@ export default async function NewLetterPage({
         </Link>
       </PatientTitle>
       {gaps.length > 0 && <p className="secondary">{`For you, not for the letter. Not on record: ${gaps.join('; ')}.`}</p>}
-      {doubt && <p className="caution-line standing">{`For you, not for the letter: ${doubt}`}</p>}
+      {doubt && <p className={`${styles.cautionLine} ${styles.standing}`}>{`For you, not for the letter: ${doubt}`}</p>}
       <LetterForm
         patientId={patientId}
         pieceId={pieceId}

@@ -7,6 +7,7 @@ import { loadOrder } from '@/app/_order/load-order';
 import { OrderForm } from '@/app/_order/order-form';
 import { OrderHistory } from '@/app/_order/order-history';
 import { OrderSheet } from '@/app/_order/order-sheet';
+import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
 import { roomInWords } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
@@ -45,7 +46,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
     }));
   const ladders = cutLadders(record);
   return (
-    <main id="main" className="order-page">
+    <main id="main" className={styles.orderPage}>
       <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
         <PrintButton words="Print the sheet" />
         <BackToPatient patientId={patientId} />

@@ -15,6 +15,7 @@ import { LookingBackLines } from '@/app/_result/looking-back';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
+import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
 import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
@@ -91,7 +92,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         swelling={!record.diagnosisGroup.endsWith('scar')}
         shown={limbs.map(({ limb, at: { at } }) => ({ limb, at }))}
       />
-      <div className="halves verdicts">
+      <div className={`halves ${styles.verdicts}`}>
         {ordered.map(({ limb, at }) => (
           <LimbResult
             key={limb.series.side + limb.series.limb}
@@ -107,7 +108,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         ))}
       </div>
       {limbs.some(({ at }) => at.sinceLast || at.sinceBaseline) && (
-        <p className="ruler-key secondary">
+        <p className={`${styles.rulerKey} secondary`}>
           Grey hatch: too small to tell from tape error. Violet box: what height, weight or the other limb lead one to expect. Mark and
           line: measured change, 95 % range.
         </p>
@@ -117,7 +118,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       <OtherReadings visit={visit} />
       {kinds.slice(0, PIECES_SHOWN).map(shown)}
       {kinds.length > PIECES_SHOWN && (
-        <details className="as-table more-pieces">
+        <details className={`as-table ${styles.morePieces}`}>
           <summary>{`${kinds.length - PIECES_SHOWN} more worn at this visit`}</summary>
           {kinds.slice(PIECES_SHOWN).map(shown)}
         </details>

@@ -1,13 +1,12 @@
-import { ProtocolLine } from '@/app/_shell/protocol-line';
-import '@/app/_picture/picture.css';
-import '@/app/_sheet/sheet.css';
 import type { Metadata } from 'next';
 import { notFound, redirect } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { deviceKey } from '@/app/_draft/device-key';
+import { TapingReminders } from '@/app/_sheet/head/taping-reminders';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
-import { TapingReminders } from '@/app/_sheet/taping-reminders';
+import styles from '@/app/_sheet/sheet.module.css';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft, draftOf } from '@/db/patients/drafts';
@@ -56,7 +55,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     device: deviceKey(therapist, patientId, 'visit'),
   };
   return (
-    <main id="main" className="sheet-page">
+    <main id="main" className={styles.sheetPage}>
       <NewVisit data={data}>
         <TapingReminders
           limb={data.form.sheets[0]?.limb ?? 'leg'}

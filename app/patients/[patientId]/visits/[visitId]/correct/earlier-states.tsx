@@ -4,13 +4,14 @@ import type { Clinic } from '@/db/clinic/clinic';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import { figureDifferences } from '@/lib/entry/figure-differences';
 import { formOfVisit } from '@/lib/forms/form-of-visit';
+import styles from './correct.module.css';
 
 /** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */
 export function EarlierStates({ revisions, clinic }: { revisions: readonly KeptVisit[]; clinic: Clinic }) {
   const when = dayAndTime(clinic.timeZone);
   const newestFirst = revisions.map((revision, index) => ({ revision, before: revisions[index - 1] })).reverse();
   return (
-    <section className="earlier-states" aria-labelledby="states-head">
+    <section className={styles.earlierStates} aria-labelledby="states-head">
       <h2 id="states-head" className="section-head">
         States of this visit <span className="count">{revisions.length}</span>
       </h2>

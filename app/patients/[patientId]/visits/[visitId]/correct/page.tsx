@@ -1,12 +1,11 @@
-import { ProtocolLine } from '@/app/_shell/protocol-line';
-import '@/app/_picture/picture.css';
-import '@/app/_sheet/sheet.css';
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { deviceKey } from '@/app/_draft/device-key';
 import { knownBefore, metDraft } from '@/app/_sheet/read-sheet-data';
+import styles from '@/app/_sheet/sheet.module.css';
+import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
 import { draftOf } from '@/db/patients/drafts';
@@ -51,7 +50,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     device: deviceKey(therapist, patientId, kind),
   };
   return (
-    <main id="main" className="sheet-page">
+    <main id="main" className={styles.sheetPage}>
       <CorrectVisit data={data} visitId={visitId} onRecord={onRecord} />
       <EarlierStates revisions={revisions} clinic={clinic} />
       <ProtocolLine />

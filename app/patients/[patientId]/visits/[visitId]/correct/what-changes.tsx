@@ -5,6 +5,7 @@ import type { AnswerChange } from '@/app/_sheet/answer-changes';
 import type { SheetData } from '@/lib/entry/entry-data';
 import type { FigureDifference } from '@/lib/entry/figure-differences';
 import type { TheirVersion } from './actions';
+import styles from './correct.module.css';
 
 type ChangesProps = {
   readonly figures: readonly FigureDifference[];
@@ -22,7 +23,7 @@ export function WhatChanges({ figures, answers, reason, refusal, busy, onReason,
   useEffect(() => box.current?.focus(), []);
   const differ = answers.filter((answer) => answer.before !== answer.after);
   return (
-    <section className="panel what-changes" aria-labelledby="changes-head" ref={box} tabIndex={-1}>
+    <section className={`panel ${styles.whatChanges}`} aria-labelledby="changes-head" ref={box} tabIndex={-1}>
       <h2 id="changes-head">What this correction changes</h2>
       {figures.length === 0 ? (
         <p>No figure differs from what is on record.</p>
@@ -83,7 +84,7 @@ export function BothVersions({ theirs, differences, busy, onMine, visitAddress, 
   const box = useRef<HTMLElement>(null);
   useEffect(() => box.current?.focus(), []);
   return (
-    <section className="panel what-changes" role="alert" ref={box} tabIndex={-1}>
+    <section className={`panel ${styles.whatChanges}`} role="alert" ref={box} tabIndex={-1}>
       <p>
         <b>
           {theirs.by} saved this visit at {theirs.at}.

@@ -1,0 +1,188 @@
+import { useState } from 'react';
+import type { Known } from '@/lib/entry/entry-data';
+import { intervalIn, withGrid } from '@/lib/forms/change-set-up';
+import { firstSheet } from '@/lib/forms/first-sheet';
+import { type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
+import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
+import type { LengthUnit } from '@/lib/units/length';
+import { readLength } from '@/lib/units/read-length';
+import styles from './set-up.module.css';
+import { VisitFacts } from './visit-facts';
+
+type PanelProps = {
+  readonly form: VisitForm;
+  readonly group: number;
+  readonly known: Pick<Known, 'today' | 'measurers'>;
+  readonly onField: (change: Partial<VisitForm>) => void;
+  readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet, words?: string) => void;
+  readonly onClose: () => void;
+};
+
+/** Everything that is set before measuring: which limbs, the ruler, and who measures how and when. Changes hold at once. */
+export function SetUpPanel({ form, group, known, onField, onSheet, onClose }: PanelProps) {
+  const sheet = form.sheets[group];
+  if (!sheet) return null;
+  const unused = (['leg', 'arm'] as const).filter((limb) => form.sheets.every((one) => one.limb !== limb));
+  return (
+    <section className={`panel ${styles.setUpPanel}`} id="set-up" aria-label="Set-up">
+      <div className={styles.setUpGrid}>
+        <Limbs sheet={sheet} onSheet={onSheet} />
+        <Zero sheet={sheet} onSheet={onSheet} />
+        <Grid key={`${sheet.unit}${sheet.interval}`} sheet={sheet} onSheet={onSheet} />
+        <Ends sheet={sheet} onSheet={onSheet} />
+        <VisitFacts form={form} known={known} onField={onField} />
+      </div>
+      <div className="actions">
+        <button className="button" type="button" onClick={onClose}>
+          Done
+        </button>
+        {unused.map((limb) => (
+          <button
+            key={limb}
+            className="button"
+            type="button"
+            onClick={() => onField({ sheets: [...form.sheets, firstSheet(limb, sheet.unit)] })}
+          >
+            Measure the {limb}s too
+          </button>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+type Part = { readonly sheet: LimbSheet; readonly onSheet: PanelProps['onSheet'] };
+
+function Limbs({ sheet, onSheet }: Part) {
+  const choices = (['leg', 'arm'] as const).flatMap((limb) =>
+    (['both', 'right', 'left'] as const).map((which) => ({
+      value: `${limb} ${which}`,
+      words: which === 'both' ? `Both ${limb}s` : `${which === 'left' ? 'Left' : 'Right'} ${limb}`,
+    })),
+  );
+  const now = `${sheet.limb} ${sheet.sides.length > 1 ? 'both' : sheet.sides[0]}`;
+  const typed = sheet.sides.some((side) => typedCount(sheet, side) > 0);
+  return (
+    <label className="field">
+      <span>Limbs</span>
+      <select
+        value={now}
+        onChange={({ target }) => {
+          const [limb, which] = target.value.split(' ') as [LimbKind, Side | 'both'];
+          const sides: Side[] = which === 'both' ? ['right', 'left'] : [which];
+          onSheet(
+            (one) => (one.limb === limb ? { ...one, sides } : { ...firstSheet(limb, one.unit, sides), interval: one.interval }),
+            'change the limbs',
+          );
+        }}
+      >
+        {choices.map(({ value, words }) => (
+          <option key={value} value={value} disabled={typed && !value.startsWith(sheet.limb)}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function Zero({ sheet, onSheet }: Part) {
+  const other = !isLandmarkOf(sheet.limb, sheet.zero);
+  return (
+    <>
+      <label className="field">
+        <span>Zero</span>
+        <select
+          value={other ? 'other' : sheet.zero}
+          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }), 'change the zero')}
+        >
+          {LIMBS[sheet.limb].landmarks.map((landmark) => (
+            <option key={landmark} value={landmark}>
+              {placeInWords(landmark)}
+            </option>
+          ))}
+          <option value="other">another place</option>
+        </select>
+        {other && (
+          <input
+            type="text"
+            aria-label="Zero, in words"
+            placeholder="where zero is"
+            maxLength={60}
+            value={sheet.zero}
+            onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value }))}
+          />
+        )}
+      </label>
+      <label className="field">
+        <span>Direction</span>
+        <select
+          value={sheet.direction}
+          onChange={({ target }) =>
+            onSheet((one) => ({ ...one, direction: target.value === 'up' ? 'up' : 'down' }), 'change the direction')
+          }
+        >
+          <option value="up">upward, to the trunk</option>
+          <option value="down">downward, from the trunk</option>
+        </select>
+      </label>
+    </>
+  );
+}
+
+function Grid({ sheet, onSheet }: Part) {
+  const [text, setText] = useState(sheet.interval);
+  const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
+  const refused = reading && reading.kind !== 'read' ? reading.reason : '';
+  const set = (interval: string, unit: LengthUnit) =>
+    onSheet(
+      (one) => withGrid(one, { interval, unit, fromZero: one.fromZero }),
+      unit === sheet.unit ? 'change the interval' : 'change the unit of the tape',
+    );
+  return (
+    <>
+      <label className="field">
+        <span>Interval, {sheet.unit}</span>
+        <input
+          type="text"
+          id="box-interval"
+          inputMode="decimal"
+          value={text}
+          maxLength={20}
+          aria-invalid={refused !== ''}
+          onChange={({ target }) => setText(target.value)}
+          onBlur={() => set(text, sheet.unit)}
+        />
+        <span className="refusal">{refused}</span>
+      </label>
+      <label className="field">
+        <span>Unit of the tape</span>
+        <select
+          id="set-up-unit"
+          value={sheet.unit}
+          onChange={({ target }) => set(intervalIn(target.value === 'in' ? 'in' : 'cm'), target.value === 'in' ? 'in' : 'cm')}
+        >
+          <option value="in">inches</option>
+          <option value="cm">centimetres</option>
+        </select>
+      </label>
+    </>
+  );
+}
+
+function Ends({ sheet, onSheet }: Part) {
+  const tick = (words: string, on: boolean, change: (one: LimbSheet, on: boolean) => LimbSheet) => (
+    <label className={styles.tick}>
+      <input type="checkbox" checked={on} onChange={({ target }) => onSheet((one) => change(one, target.checked))} />
+      {words}
+    </label>
+  );
+  return (
+    <fieldset className={`field ${styles.ends}`}>
+      <legend>Ends of the ladder</legend>
+      {tick('First girth at zero itself', sheet.fromZero, (one, on) => ({ ...one, fromZero: on }))}
+      {tick('Last girth at the far landmark', sheet.endRow, (one, on) => ({ ...one, endRow: on }))}
+      {sheet.sides.length > 1 && tick('Landmarks differ by side', sheet.apart, (one, on) => ({ ...one, apart: on }))}
+    </fieldset>
+  );
+}

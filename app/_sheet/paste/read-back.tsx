@@ -1,0 +1,102 @@
+import { useEffect, useRef, useState } from 'react';
+import type { SheetView } from '@/lib/entry/entry-view';
+import { cellKey } from '@/lib/forms/visit-form';
+import type { Side } from '@/lib/ladder/limb';
+import { nameOf, readLength } from '@/lib/units/read-length';
+import { showLength } from '@/lib/units/show-length';
+import styles from './paste.module.css';
+import { localVoice, spoken } from './spoken';
+
+/** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */
+export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Side; onClose: () => void }) {
+  const box = useRef<HTMLFieldSetElement>(null);
+  const [at, setAt] = useState(0);
+  const [voice, setVoice] = useState<SpeechSynthesisVoice | null>(null);
+  const [aloud, setAloud] = useState(false);
+  const figures = figuresOf(view, shown);
+  const here = figures[Math.min(at, figures.length - 1)];
+  useEffect(() => {
+    box.current?.focus();
+    return localVoice(setVoice);
+  }, []);
+  const words = here && `${here.placeWords}: ${here.girthWords}`;
+  useEffect(() => {
+    if (!aloud || !voice || !words) return;
+    speechSynthesis.cancel();
+    speechSynthesis.speak(spoken(words, voice));
+    return () => speechSynthesis.cancel();
+  }, [aloud, voice, words]);
+  const go = (by: number) => setAt((now) => Math.min(Math.max(now + by, 0), figures.length - 1));
+  return (
+    <section className={`panel ${styles.readBack}`} aria-label="Read back">
+      <fieldset
+        className={styles.readBackFigure}
+        ref={box}
+        tabIndex={-1}
+        aria-label="Figure read back"
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' || event.key === 'ArrowDown') go(1);
+          else if (event.key === 'ArrowUp') go(-1);
+          else if (event.key === 'Escape') onClose();
+          else return;
+          event.preventDefault();
+        }}
+      >
+        {here ? (
+          <>
+            <p className={styles.readBackPlace}>
+              {shown === 'left' ? 'Left' : 'Right'} {view.sheet.limb} at {here.place}
+            </p>
+            <p className={styles.readBackGirth} aria-live="assertive">
+              {here.girth}
+            </p>
+            <p className="secondary">
+              {at + 1} of {figures.length}. Typed “{here.typed}”. Enter for the next one.
+            </p>
+          </>
+        ) : (
+          <p>No figure of this side is typed yet.</p>
+        )}
+      </fieldset>
+      <div className="actions">
+        <button className="button" type="button" onClick={() => go(-1)}>
+          Before
+        </button>
+        <button className="button" type="button" onClick={() => go(1)}>
+          Next
+        </button>
+        {voice && (
+          <button className="button" type="button" aria-pressed={aloud} onClick={() => setAloud(!aloud)}>
+            {aloud ? 'Stop speaking' : 'Speak them'}
+          </button>
+        )}
+        <button className="button" type="button" onClick={onClose}>
+          Done
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function figuresOf(view: SheetView, side: Side) {
+  const { sheet, rows } = view;
+  return rows.flatMap((row) => {
+    const typed = sheet.cells[cellKey(side, row.key)]?.text ?? '';
+    const reading = readLength(typed, sheet.unit, true);
+    const at = row.at[side];
+    if (reading.kind !== 'read') return [];
+    const place = at ? showLength(at.nm / 1e6, sheet.unit, 16) : row.name;
+    const girth = showLength(reading.value.nm / 1e6, sheet.unit, 16);
+    const words = nameOf(sheet.unit);
+    return [
+      {
+        key: row.key,
+        place: `${place} ${sheet.unit}`,
+        girth: `${girth} ${sheet.unit}`,
+        typed,
+        placeWords: `${place} ${words}`,
+        girthWords: `${girth} ${words}`,
+      },
+    ];
+  });
+}
