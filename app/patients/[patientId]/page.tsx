@@ -99,7 +99,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           {pictures.map((picture) => (
             <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
           ))}
-          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
+          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
           <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
         </div>
         <div className="stack">
