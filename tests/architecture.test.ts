@@ -16,6 +16,7 @@ const LIB_ORDER = [
   'parts',
   'limits',
   'course-model',
+  'observations',
   'record',
   'growth',
   'body-model',

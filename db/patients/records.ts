@@ -1,19 +1,26 @@
 import { and, eq, inArray } from 'drizzle-orm';
+import type { KeptObservation } from '@/lib/observations/observation';
+import type { KeptBooking } from '@/lib/record/booking';
 import { groupedBy } from '@/lib/record/grouped-by';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
+import type { WorkFacts } from '@/lib/record/work-facts';
 import { getDatabase } from '../client';
 import { patient, patientRevision } from '../schema/schema';
 import type { Therapist } from '../therapist';
 import { cautionsOfPatients, type KeptCaution } from './cautions';
 import { coursesOfPatients } from './course';
 import { eventsOfPatients, type KeptEvent } from './events';
+import { NOTHING_NOTED, notedOfPatients } from './noted';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { type KeptPiece, piecesOfPatients } from './read-pieces';
 import { type KeptVisit, visitsOfPatients } from './read-visits';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
-export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'phases' | 'cautions'> & {
+export type KeptRecord = Omit<
+  PatientRecord,
+  'visits' | 'pieces' | 'events' | 'phases' | 'cautions' | 'facts' | 'bookings' | 'observations'
+> & {
   readonly diagnosisGroup: string;
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
@@ -22,6 +29,11 @@ export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'p
   readonly phases: readonly Phase[];
   /** The latest answer to each caution card. */
   readonly cautions: readonly KeptCaution[];
+  /** Who the person is for the work; null while nothing is written down. */
+  readonly facts: WorkFacts | null;
+  readonly factsNumber: number;
+  readonly bookings: readonly (KeptBooking & { readonly number: number })[];
+  readonly observations: readonly (KeptObservation & { readonly number: number })[];
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */
@@ -29,16 +41,17 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
   return (await recordsOf(therapist, [patientId]))[0];
 }
 
-/** The same of many patients, in the order asked for, in seven queries however many there are. Others' patients are left out. */
+/** The same of many patients, in the order asked for, in eight queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
-  const [heads, visits, pieces, events, courses, cautions] = await Promise.all([
+  const [heads, visits, pieces, events, courses, cautions, noted] = await Promise.all([
     headsOf(therapist, patientIds),
     visitsOfPatients(therapist, patientIds).then(byPatient),
     piecesOfPatients(therapist, patientIds).then(byPatient),
     eventsOfPatients(therapist, patientIds).then(byPatient),
     coursesOfPatients(therapist, patientIds),
     cautionsOfPatients(therapist, patientIds).then(byPatient),
+    notedOfPatients(therapist, patientIds),
   ]);
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {
@@ -51,6 +64,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
       events: events.get(id) ?? [],
       phases: courses.get(id)?.phases ?? [],
       cautions: cautions.get(id) ?? [],
+      ...(noted.get(id) ?? NOTHING_NOTED),
     };
     return [{ reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), diagnosisGroup, head, ...kept }];
   });
