@@ -67,6 +67,8 @@ const APP_ORDER = [
   '_exchange',
   '_coverage',
   '_course',
+  '_work',
+  '_diary',
   '_draft',
   '_picture',
   '_family',

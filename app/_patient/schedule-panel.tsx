@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
-import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { OF_BOOKINGS, type ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { withoutFullStop } from '@/lib/units/without-full-stop';
@@ -26,9 +26,14 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
     <section className="panel schedule-panel" aria-labelledby="schedule-head">
       <div className="panel-head">
         <h2 id="schedule-head">Dates</h2>
-        <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
-          Proposed and answered
-        </Link>
+        <span className="panel-links">
+          <Link href={`/patients/${patientId}/bookings`} prefetch={false}>
+            Bookings
+          </Link>
+          <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
+            Proposed and answered
+          </Link>
+        </span>
       </div>
       {dates.length === 0 ? (
         <p className="secondary">No dates yet. They follow from visits and pieces.</p>
@@ -80,7 +85,12 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
               </span>
             )}
           </span>
-          {mayWrite && (
+          {mayWrite && OF_BOOKINGS.includes(date.kind) && (
+            <Link href={`/patients/${patientId}/bookings`} prefetch={false} aria-label={`Change: ${dateInWords(date)}`}>
+              Change
+            </Link>
+          )}
+          {mayWrite && !OF_BOOKINGS.includes(date.kind) && (
             <details className="schedule-move">
               <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
               <MoveDate

@@ -47,6 +47,9 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/family-texts" prefetch={false}>
             Family texts
           </Link>
+          <Link className="button" href="/clinic/diary" prefetch={false}>
+            Working days
+          </Link>
           <Link className="button" href="/clinic/calendar" prefetch={false}>
             Calendar
           </Link>

@@ -24,6 +24,7 @@ import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { WorkLine } from '@/app/_work/work-line';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
@@ -55,13 +56,16 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
+  const booked = dates.find((date) => date.kind === 'booking');
   const ended = phaseOn(record.phases, today)?.kind === 'ended';
   const asked = dates.find((date) => date.kind === 'ask')?.day;
   const quiet = isAtRest(record.phases, today)
     ? `Nothing is due${asked ? ` but to ask again on ${showWeekday(asked)}` : ''}.`
-    : due
-      ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
-      : 'No visit yet. Measure the first ladder.';
+    : booked
+      ? `Nothing is asked today. The next visit is booked for ${showWeekday(booked.day)}${booked.time ? ` at ${booked.time}` : ''}.`
+      : due
+        ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
+        : 'No visit yet. Measure the first ladder.';
   const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
     const picture = limbPicture(analysis, limb);
     return picture ? [picture] : [];
@@ -84,6 +88,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
       <CourseLine analysis={analysis} patientId={patientId} />
+      <WorkLine facts={record.facts} patientId={patientId} today={today} />
       <ExcessFirst analysis={analysis} swelling={!record.diagnosisGroup.endsWith('scar')} shown={analysis.limbs.flatMap(newestOf)} />
       <NextAction
         prompts={prompts}
@@ -93,6 +98,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         nextVisit={quiet}
         stillOpen={stillOpen}
         policy={analysis.policy}
+        dates={dates}
       />
       <div className="patient-grid">
         <div className="stack">
