@@ -15,6 +15,8 @@ export type Observation = {
   readonly version: string;
   readonly day: CalendarDay;
   readonly figures: Readonly<Record<string, number>>;
+  /** One of the choices of its kind: what a mark is, active or passive. */
+  readonly choice: string | null;
   readonly side: Side | null;
   readonly place: PlaceOnLimb | null;
   readonly gone: CalendarDay | null;
@@ -39,6 +41,7 @@ export const OBSERVATION: z.ZodType<Observation> = z.object({
   figures: z
     .record(z.string().max(60), z.number())
     .transform((figures) => Object.fromEntries(Object.entries(figures).sort(([one], [other]) => (one < other ? -1 : 1)))),
+  choice: z.string().min(1).max(40).nullable(),
   side: side.nullable(),
   place: z.object({ limb: z.enum(Object.keys(LIMBS) as [LimbKind, ...LimbKind[]]), side, along: z.number().min(0).max(1) }).nullable(),
   gone: day.nullable(),

@@ -58,7 +58,7 @@ function bookingDates({ record, today }: ScheduledAnalysis): ComputedDate[] {
         { key: `not-said:${bookingId}`, kind: 'not-said', computed: day, why: `${booked}; no visit of that day is on record`, ...about },
       ];
     if (standing !== 'missed' || (last !== undefined && last > day)) return [];
-    return [{ key: `missed:${bookingId}`, kind: 'missed', computed: addDays(day, 1), why: `${booked}; not kept`, ...about }];
+    return [{ key: `missed:${bookingId}`, kind: 'missed', computed: day, why: `${booked}; not kept`, ...about }];
   });
 }
 

@@ -42,16 +42,16 @@ describe('bookings among the dates', () => {
     expect(datesOf('2026-11-25', [booked('2026-10-14')])).toEqual(['visit 2027-04-14']);
   });
 
-  it('a missed one is rung about the day after, with the contact, until something comes after it', () => {
+  it('a missed one is rung about, with the contact, until something comes after it', () => {
     const missed = booked('2026-11-20', { state: 'missed' });
     const work = workOn('2026-11-25', [missed], FACTS);
     expect(work.items.find(({ key }) => key === 'missed:2026-11-20')).toMatchObject({
-      due: '2026-11-21',
+      due: '2026-11-20',
       title: 'Ring about a missed visit',
       reason: 'Booked for Fri 20 Nov; not kept. Ring Ada Vance (mother), 555-0177, with an interpreter.',
     });
-    expect(datesOf('2026-11-25', [missed, booked('2026-12-01')])).not.toContain('missed 2026-11-21');
-    expect(datesOf('2026-11-25', [missed], NO_FACTS, ['2026-10-14', '2026-11-23'])).not.toContain('missed 2026-11-21');
+    expect(datesOf('2026-11-25', [missed, booked('2026-12-01')])).not.toContain('missed 2026-11-20');
+    expect(datesOf('2026-11-25', [missed], NO_FACTS, ['2026-10-14', '2026-11-23'])).not.toContain('missed 2026-11-20');
   });
 
   it('a referral is asked for anew four weeks before its end, on a working day', () => {
