@@ -71,6 +71,7 @@ const APP_ORDER = [
   '_diary',
   '_draft',
   '_picture',
+  '_looked',
   '_family',
   '_letter',
   '_piece',

@@ -50,6 +50,9 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/diary" prefetch={false}>
             Working days
           </Link>
+          <Link className="button" href="/clinic/looked" prefetch={false}>
+            What is looked at
+          </Link>
           <Link className="button" href="/clinic/calendar" prefetch={false}>
             Calendar
           </Link>

@@ -8,6 +8,7 @@ import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { TakeOutPanel } from '@/app/_exchange/take-out-panel';
 import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
 import { LettersPanel } from '@/app/_letter/letters-panel';
+import { LookedPanel } from '@/app/_looked/looked-panel';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
@@ -25,11 +26,13 @@ import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { WorkLine } from '@/app/_work/work-line';
+import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
 import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
+import { kindsOf } from '@/lib/observations/catalogue';
 import { isAtRest } from '@/lib/record/day-to-ask';
 import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
@@ -45,12 +48,13 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const [{ patientId }, { visits }] = [await params, await searchParams];
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const mayWrite = therapist.role !== 'read-only';
-  const [loaded, draft, orders, familyPages, letters] = await Promise.all([
+  const [loaded, draft, orders, familyPages, letters, own] = await Promise.all([
     loadPatient(therapist, patientId),
     mayWrite ? draftOf(therapist, patientId, 'visit') : undefined,
     ordersOf(therapist, patientId),
     familyPagesOf(therapist, patientId),
     lettersOf(therapist, patientId),
+    ownKindsOf(therapist),
   ]);
   const { record, analysis, clinic, prompts, dates, stillOpen, today } = loaded;
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
@@ -123,6 +127,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
           <MeasuresPanel analysis={analysis} />
+          <LookedPanel observations={record.observations} kinds={kindsOf(own)} patientId={patientId} />
           <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
           <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
           <LettersPanel letters={letters} timeZone={clinic.timeZone} />
