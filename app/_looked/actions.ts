@@ -9,7 +9,7 @@ import { saveNoted } from '@/db/patients/noted';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { readObservation } from '@/lib/forms/read-observation';
 import { kindsOf } from '@/lib/observations/catalogue';
-import { OBSERVATION } from '@/lib/observations/observation';
+import { OBSERVATION } from '@/lib/observations/observation-schema';
 import { readDay, showDay } from '@/lib/units/calendar-day';
 
 /** What stops a form of something looked at, beside its boxes, and everything as it was typed. */

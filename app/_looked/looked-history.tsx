@@ -1,7 +1,7 @@
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { NotedState } from '@/db/patients/noted';
 import type { ObservedKind } from '@/lib/observations/kind';
-import { OBSERVATION } from '@/lib/observations/observation';
+import { OBSERVATION } from '@/lib/observations/observation-schema';
 import { showDay } from '@/lib/units/calendar-day';
 import { lookedInWords } from './looked-words';
 

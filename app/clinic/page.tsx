@@ -57,6 +57,11 @@ export default async function ClinicPage() {
             Calendar
           </Link>
           {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/measurers" prefetch={false}>
+              Who measured
+            </Link>
+          )}
+          {therapist.role === 'lead' && (
             <Link className="button" href="/clinic/service" prefetch={false}>
               How good are we?
             </Link>

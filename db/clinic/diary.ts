@@ -1,6 +1,7 @@
 import { and, eq, inArray, sql } from 'drizzle-orm';
-import { BOOKING } from '@/lib/record/booking';
-import { DIARY, type Diary, EVERY_DAY } from '@/lib/record/diary';
+import { BOOKING } from '@/lib/record/booking-schema';
+import { type Diary, EVERY_DAY } from '@/lib/record/diary';
+import { DIARY } from '@/lib/record/diary-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { notedRevision } from '../schema/schema';

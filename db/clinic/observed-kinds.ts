@@ -1,4 +1,5 @@
-import { OWN_KINDS, type OwnKind } from '@/lib/observations/catalogue';
+import type { OwnKind } from '@/lib/observations/catalogue';
+import { OWN_KINDS } from '@/lib/observations/own-kinds-schema';
 import type { Therapist } from '../therapist';
 import { settingsOf } from './clinic';
 

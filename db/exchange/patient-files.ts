@@ -112,7 +112,7 @@ function fileOf(record: KeptRecord, orders: readonly KeptOrder[], writings: Read
   };
 }
 
-function filedVisit({ visitId, patientId, revision, author, authorName, at, reason, ...measured }: KeptVisit) {
+function filedVisit({ visitId, patientId, revision, author, authorName, at, reason, measurerId, ...measured }: KeptVisit) {
   return { ...measured, id: visitId };
 }
 

@@ -1,7 +1,10 @@
 import { and, asc, desc, eq, inArray } from 'drizzle-orm';
-import { type KeptObservation, OBSERVATION } from '@/lib/observations/observation';
-import { BOOKING, inOrderOfBooking, type KeptBooking } from '@/lib/record/booking';
-import { WORK_FACTS, type WorkFacts } from '@/lib/record/work-facts';
+import type { KeptObservation } from '@/lib/observations/observation';
+import { OBSERVATION } from '@/lib/observations/observation-schema';
+import { inOrderOfBooking, type KeptBooking } from '@/lib/record/booking';
+import { BOOKING } from '@/lib/record/booking-schema';
+import type { WorkFacts } from '@/lib/record/work-facts';
+import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { AuditAction } from '../audit/audit-actions';
 import { auditEntry } from '../audit/audit-entry';

@@ -7,6 +7,7 @@ import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { diaryOf } from '../clinic/diary';
 import { policyOf } from '../clinic/policy';
+import { measurerMatches } from '../patients/measurers';
 import { recordsOf } from '../patients/records';
 import { dueDate, workCount, workLine, workState } from '../schema/schema';
 import { readEach, unlessDamaged } from '../sql/read-each';
@@ -30,8 +31,8 @@ const SWEEP_DAYS = 90;
 
 /** What stored lines must be made for today: the day, the clinic's rules and limits, and when it works. */
 export async function workAim(therapist: Therapist, today: CalendarDay): Promise<Aim> {
-  const [policy, diary] = [await policyOf(therapist), await diaryOf(therapist)];
-  return { today, basis: workBasis(policy, diary), policy, diary };
+  const [policy, diary, matches] = [await policyOf(therapist), await diaryOf(therapist), await measurerMatches(therapist)];
+  return { today, basis: workBasis(policy, diary, matches), policy, diary };
 }
 
 /**

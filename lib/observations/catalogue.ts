@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import type { ObservedKind } from './kind';
 import { HOURS_WORN } from './kinds/hours-worn';
 import { ITCH } from './kinds/itch';
@@ -23,23 +22,6 @@ export type OwnKind = {
 
 /** Most kinds a clinic adds, longest name and unit. */
 export const OWN_KIND_BOUNDS = { most: 20, label: 60, unit: 20, figure: 100_000 } as const;
-
-const figure = z.number().min(-OWN_KIND_BOUNDS.figure).max(OWN_KIND_BOUNDS.figure);
-
-/** A clinic's own kinds as they are stored. */
-export const OWN_KINDS: z.ZodType<readonly OwnKind[]> = z
-  .array(
-    z.object({
-      id: z.string().regex(/^own-\d{1,3}$/),
-      label: z.string().min(1).max(OWN_KIND_BOUNDS.label),
-      unit: z.string().max(OWN_KIND_BOUNDS.unit),
-      low: figure,
-      high: figure,
-      leastChange: figure.nullable(),
-      asked: z.boolean(),
-    }),
-  )
-  .max(OWN_KIND_BOUNDS.most);
 
 /** Every kind that a clinic knows: those of the catalogue, then its own. */
 export function kindsOf(own: readonly OwnKind[]): readonly ObservedKind[] {

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { type CalendarDay, daysBetween, readDay, showDay, showShortWeekday, showWeekday } from '../units/calendar-day';
 import { closedOn, type Diary } from './diary';
 
@@ -26,14 +25,6 @@ const TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
 export function isClockTime(text: string): boolean {
   return TIME.test(text);
 }
-
-/** A booking as it is stored and comes in a file, its parts in one order. */
-export const BOOKING: z.ZodType<Booking> = z.object({
-  day: z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day'),
-  time: z.string().regex(TIME).nullable(),
-  what: z.string().min(1).max(LONGEST_BOOKING).nullable(),
-  state: z.enum(BOOKING_STATES),
-});
 
 /** How a booking stands on a day: what was written of it, that it was kept, or that nobody has said. */
 export type BookingStanding = 'kept' | 'ahead' | 'not said' | Exclude<BookingState, 'booked'>;

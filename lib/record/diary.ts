@@ -1,5 +1,4 @@
-import { z } from 'zod';
-import { addDays, type CalendarDay, dayNumber, readDay, showDay, showWeekday } from '../units/calendar-day';
+import { addDays, type CalendarDay, dayNumber, showDay, showWeekday } from '../units/calendar-day';
 
 /** Days on which the clinic is closed, first and last among them, and why. */
 export type ClosedDays = { readonly from: CalendarDay; readonly until: CalendarDay; readonly why: string };
@@ -17,15 +16,6 @@ export const EVERY_DAY: Diary = { weekdays: [0, 1, 2, 3, 4, 5, 6], closed: [], c
 export const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 /** Most spans of closed days, most days of one, most visits a day, longest reason. */
 export const DIARY_BOUNDS = { spans: 60, days: 100, capacity: 500, why: 80 } as const;
-
-const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
-
-/** A diary as it is stored. */
-export const DIARY: z.ZodType<Diary> = z.object({
-  weekdays: z.array(z.int().min(0).max(6)).min(1),
-  closed: z.array(z.object({ from: day, until: day, why: z.string().max(DIARY_BOUNDS.why) })).max(DIARY_BOUNDS.spans),
-  capacity: z.int().min(1).max(DIARY_BOUNDS.capacity).nullable(),
-});
 
 /**
  * Why nobody works on a day, in words; undefined for a working day.

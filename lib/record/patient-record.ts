@@ -48,6 +48,8 @@ export type Visit = {
   readonly time: string | null;
   readonly posture: string | null;
   readonly measurer: string | null;
+  /** Who that is, where it is known (`measurerIdOf`); left out where names alone are compared. */
+  readonly measurerId?: string;
   readonly height: TypedLength | null;
   readonly weight: TypedMass | null;
   readonly note: string | null;

@@ -1,5 +1,4 @@
-import { z } from 'zod';
-import { type CalendarDay, readDay, showDay } from '../units/calendar-day';
+import { type CalendarDay, showDay } from '../units/calendar-day';
 
 /** Somebody to ring about a person: who it is to them, and the number. */
 export type Contact = { readonly name: string; readonly relation: string | null; readonly phone: string | null };
@@ -58,29 +57,6 @@ export const NO_FACTS: WorkFacts = {
   contacts: [],
   consents: [],
 };
-
-const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
-const short = z.string().min(1).max(LONGEST_FACT.short);
-const words = z.string().min(1).max(LONGEST_FACT.words);
-
-/** The facts as they are stored and as they come in a file, their parts in one order. */
-export const WORK_FACTS: z.ZodType<WorkFacts> = z.object({
-  referralDay: day.nullable(),
-  referralUntil: day.nullable(),
-  referralFor: words.nullable(),
-  prescriber: short.nullable(),
-  prescriberReach: words.nullable(),
-  stage: short.nullable(),
-  dominantHand: z.enum(DOMINANT).nullable(),
-  cause: words.nullable(),
-  injured: day.nullable(),
-  healed: day.nullable(),
-  grafted: z.array(day).max(MOST_OF_A_KIND),
-  burntPct: z.number().min(0).max(100).nullable(),
-  interpreter: z.boolean(),
-  contacts: z.array(z.object({ name: short, relation: short.nullable(), phone: short.nullable() })).max(MOST_OF_A_KIND),
-  consents: z.array(z.object({ to: words, day })).max(MOST_OF_A_KIND),
-});
 
 /** A fact that cannot stand, at the box it is about. */
 export type FactFault = { readonly field: string; readonly reason: string };

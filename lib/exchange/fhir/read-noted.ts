@@ -1,8 +1,9 @@
 import type { Appointment, Condition, Observation } from 'fhir/r4';
-import { OBSERVATION } from '../../observations/observation';
-import { BOOKING } from '../../record/booking';
+import { OBSERVATION } from '../../observations/observation-schema';
+import { BOOKING } from '../../record/booking-schema';
 import type { PatientFile } from '../../record/patient-file';
-import { factFaults, WORK_FACTS } from '../../record/work-facts';
+import { factFaults } from '../../record/work-facts';
+import { WORK_FACTS } from '../../record/work-facts-schema';
 import { type CalendarDay, calendarDay } from '../../units/calendar-day';
 import { BundleRefusal, jsonOf, named } from './bundle-refusal';
 import { extendedText } from './extensions';

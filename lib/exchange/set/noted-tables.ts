@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { OBSERVATION, type Observation } from '../../observations/observation';
+import type { Observation } from '../../observations/observation';
+import { OBSERVATION } from '../../observations/observation-schema';
 import { BOOKING_STATES, type Booking, isClockTime } from '../../record/booking';
 import type { PatientFile } from '../../record/patient-file';
-import { DOMINANT, factFaults, WORK_FACTS, type WorkFacts } from '../../record/work-facts';
+import { DOMINANT, factFaults, type WorkFacts } from '../../record/work-facts';
+import { WORK_FACTS } from '../../record/work-facts-schema';
 import { type CalendarDay, calendarDay } from '../../units/calendar-day';
 import type { CsvRow } from '../csv-table';
 import { dayCell, filledCell, oneOfCell, refuseCell } from '../read-cells';

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { readObservation } from '@/lib/forms/read-observation';
 import { readOwnKinds, typedOwnKinds } from '@/lib/forms/read-own-kinds';
 import { changeInWords, kindsOf, OBSERVED_KINDS, type OwnKind, timeLines } from '@/lib/observations/catalogue';
-import { OBSERVATION, type Observation } from '@/lib/observations/observation';
+import type { Observation } from '@/lib/observations/observation';
+import { OBSERVATION } from '@/lib/observations/observation-schema';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { OBSERVATIONS } from '../made-up-noted';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Booking, bookingStanding } from '@/lib/record/booking';
-import { factFaults, NO_FACTS, ringWords, WORK_FACTS } from '@/lib/record/work-facts';
+import { factFaults, NO_FACTS, ringWords } from '@/lib/record/work-facts';
+import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { FACTS } from '../made-up-noted';
 

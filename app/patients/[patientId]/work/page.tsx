@@ -7,7 +7,7 @@ import { dayAndTime } from '@/app/_shell/day-and-time';
 import { FactsForm } from '@/app/_work/facts-form';
 import { notedHistory } from '@/db/patients/noted';
 import { typedFacts } from '@/lib/forms/read-work-facts';
-import { WORK_FACTS } from '@/lib/record/work-facts';
+import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import { workSentences } from '@/lib/summary/work-words';
 
 export const metadata: Metadata = { title: 'For the work' };
