@@ -15,7 +15,7 @@ export async function calendarResponse(
   { timeZone, alarmDays }: { readonly timeZone: string; readonly alarmDays: number | null },
   fileName: string,
 ): Promise<Response> {
-  const entries = calendarEntries(dates, 'rungwise.invalid', todayIn(timeZone), { address: await appAddress(), alarmDays });
+  const entries = calendarEntries(dates, 'rungwise.invalid', todayIn(timeZone), { address: await appAddress(), alarmDays, timeZone });
   return new Response(calendarFile(entries, 'Garment dates'), {
     headers: {
       'Content-Type': 'text/calendar; charset=utf-8',

@@ -29,6 +29,39 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
   const [endedAs, setEndedAs] = useState(start.endedAs ?? '');
   const rests = kind === 'on-hold' || kind === 'ended';
   const wasDeath = corrected?.phase.endedAs === 'died';
+  // Without script the kind is chosen after the boxes were made: those of a rest stand there from the start.
+  const howEnded = (
+    <Field id="endedAs" label="How it ended" refusal={errors.endedAs}>
+      {(wiring) => (
+        <select
+          {...wiring}
+          key={start.endedAs}
+          defaultValue={start.endedAs ?? ''}
+          onChange={(event) => setEndedAs(event.target.value)}
+          required
+        >
+          <option value="" disabled>
+            Choose one
+          </option>
+          {ENDED_AS.map((one) => (
+            <option key={one} value={one}>
+              {ENDED_WORDS[one]}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+  const askAgain = (
+    <Field
+      id="askOn"
+      label="Ask again on"
+      hint={kind === 'on-hold' ? `Empty: after ${holdAskDays} days.` : 'Empty: never.'}
+      refusal={errors.askOn}
+    >
+      {(wiring) => <input {...wiring} type="date" defaultValue={start.askOn ?? ''} key={start.askOn} />}
+    </Field>
+  );
   return (
     <form className="panel form" action={send} noValidate aria-label={corrected ? 'Correct a phase' : 'Begin a phase'}>
       <input type="hidden" name="patientId" value={patientId} />
@@ -56,28 +89,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
         <Field id="from" label={kind === 'ended' ? 'Ended on' : 'Begins on'} hint="The phase before ends with it." refusal={errors.from}>
           {(wiring) => <input {...wiring} type="date" max={today} defaultValue={start.from ?? ''} key={start.from} required />}
         </Field>
-        {kind === 'ended' && (
-          <Field id="endedAs" label="How it ended" refusal={errors.endedAs}>
-            {(wiring) => (
-              <select
-                {...wiring}
-                key={start.endedAs}
-                defaultValue={start.endedAs ?? ''}
-                onChange={(event) => setEndedAs(event.target.value)}
-                required
-              >
-                <option value="" disabled>
-                  Choose one
-                </option>
-                {ENDED_AS.map((one) => (
-                  <option key={one} value={one}>
-                    {ENDED_WORDS[one]}
-                  </option>
-                ))}
-              </select>
-            )}
-          </Field>
-        )}
+        {kind === 'ended' ? howEnded : <noscript>{howEnded}</noscript>}
         {kind !== 'ended' && (
           <Field id="until" label="Ends on" hint="Empty: until the next begins." refusal={errors.until}>
             {(wiring) => <input {...wiring} type="date" defaultValue={start.until ?? ''} key={start.until} />}
@@ -97,16 +109,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
             )}
           </Field>
         )}
-        {rests && !(kind === 'ended' && endedAs === 'died') && (
-          <Field
-            id="askOn"
-            label="Ask again on"
-            hint={kind === 'on-hold' ? `Empty: after ${holdAskDays} days.` : 'Empty: never.'}
-            refusal={errors.askOn}
-          >
-            {(wiring) => <input {...wiring} type="date" defaultValue={start.askOn ?? ''} key={start.askOn} />}
-          </Field>
-        )}
+        {rests && !(kind === 'ended' && endedAs === 'died') ? askAgain : !rests && <noscript>{askAgain}</noscript>}
         <div className={styles.wide}>
           <Field id="note" label={rests ? 'Why' : 'Note'} hint="In the clinic’s words." refusal={errors.note}>
             {(wiring) => <input {...wiring} defaultValue={start.note ?? ''} key={start.note} maxLength={LONGEST_NOTE} autoComplete="off" />}

@@ -1,5 +1,6 @@
 import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
 import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
 
 /** The act in the words of a button. */
 export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
@@ -20,6 +21,24 @@ export const DONE_WHEN_NOTED: readonly PromptAction[] = ['refer', 'review'];
 
 /** What the saving of a visit brings to its end. */
 export const DONE_BY_MEASURING: readonly PromptAction[] = ['repeat-reading', 'remeasure', 'refit', 'visit'];
+
+/** Prompts for which somebody comes: a visit can be booked from them. */
+const NEEDS_A_VISIT: readonly PromptAction[] = [...DONE_BY_MEASURING, 'review', 'let-out', 'first-fit'];
+
+/** Where a visit for a prompt is booked; undefined where nobody comes for it. */
+export function bookedAt(patientId: string, action: PromptAction): string | undefined {
+  return NEEDS_A_VISIT.includes(action) ? `/patients/${patientId}/bookings#form` : undefined;
+}
+
+/** Days that are often meant by “not now”: a week, two weeks, the next visit where one is known. */
+export function quickDays(today: CalendarDay, dates: readonly Pick<ScheduledDate, 'kind' | 'day'>[]): { day: string; words: string }[] {
+  const next = dates.find(({ kind, day }) => (kind === 'visit' || kind === 'booking') && day > today)?.day;
+  return [
+    { day: addDays(today, 7), words: 'In a week' },
+    { day: addDays(today, 14), words: 'In two weeks' },
+    ...(next ? [{ day: next, words: `At the next visit, ${showDayOfYear(next)}` }] : []),
+  ];
+}
 
 /** Where an act is done: the ladder sheet, a new order, the piece itself, or back to the patient for what happens elsewhere. */
 export function afterActing(
@@ -55,6 +74,10 @@ const DATE_WORDS: Readonly<Record<DateKind, string>> = {
   call: 'Note the call',
   'end-of-life': 'Start the order',
   ask: 'Open the course',
+  referral: 'Write the next referral down',
+  booking: 'Start the visit',
+  'not-said': 'Open the bookings',
+  missed: 'Open the bookings',
 };
 
 /** Where a date of the schedule is seen to, and the words of the button that leads there. */
@@ -65,7 +88,9 @@ export function doneAt(
 ): { readonly words: string; readonly to: string } {
   const words = DATE_WORDS[kind];
   if (kind === 'ask') return { words, to: `/patients/${patientId}/course` };
-  if (kind === 'visit' || kind === 'remeasure') return { words, to: `/patients/${patientId}/visits/new` };
+  if (kind === 'referral') return { words, to: `/patients/${patientId}/work` };
+  if (kind === 'not-said' || kind === 'missed') return { words, to: `/patients/${patientId}/bookings` };
+  if (kind === 'visit' || kind === 'remeasure' || kind === 'booking') return { words, to: `/patients/${patientId}/visits/new` };
   if (kind === 'order' || kind === 'end-of-life')
     return { words, to: `/patients/${patientId}/orders/new${label ? `?after=${encodeURIComponent(label)}` : ''}` };
   const piece = pieces.find((one) => one.piece === label);

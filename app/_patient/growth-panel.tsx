@@ -1,6 +1,7 @@
 import { GrowthChart, type GrowthLine } from '@/app/_chart/growth-chart';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { burnDriftZ } from '@/lib/growth/after-burn';
 import { showCentile } from '@/lib/growth/centile';
 import type { GrowthReference } from '@/lib/growth/growth-reference';
 import { projectMeasure } from '@/lib/growth/project-measure';
@@ -129,7 +130,18 @@ function lineOf(analysis: PatientAnalysis, measure: 'height' | 'weight', measure
   });
   const ahead = [0, 0.25, 0.5, 0.75, 1].flatMap((share) => {
     const day = addDays(last.day, Math.round(LOOK_AHEAD_DAYS * share));
-    const projected = projectMeasure(policy.growthReference, measure, record.sex, record.born, last.day, last.inTable, day);
+    const further = burnDriftZ(record.facts, last.day, day, policy);
+    const projected = projectMeasure(
+      policy.growthReference,
+      measure,
+      record.sex,
+      record.born,
+      last.day,
+      last.inTable,
+      day,
+      undefined,
+      further,
+    );
     return isNoAnswer(projected)
       ? []
       : [

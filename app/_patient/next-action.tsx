@@ -1,6 +1,7 @@
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
+import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import styles from './prompt.module.css';
 import { PromptView } from './prompt-view';
@@ -14,14 +15,15 @@ type Props = {
   /** Named where no prompt is open. */
   readonly stillOpen: readonly string[];
   readonly policy: Policy;
+  readonly dates: readonly ScheduledDate[];
 };
 
 /** What should happen next, with its evidence; at most three prompts open, the rest behind one line. */
-export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy }: Props) {
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates }: Props) {
   const [first, ...others] = prompts;
   const shown = others.slice(0, MOST_SHOWN - 1);
   const behind = others.slice(MOST_SHOWN - 1);
-  const asked = { patientId, today, mayAnswer, policy };
+  const asked = { patientId, today, mayAnswer, policy, dates };
   return (
     <section className={styles.next} aria-labelledby="next-head">
       <h2 id="next-head" className={styles.nextMark}>

@@ -16,19 +16,20 @@ export function PiecesPanel({
   analysis,
   orders,
   patientId,
-  mayWrite,
+  mayAdd,
 }: {
   analysis: PatientAnalysis;
   orders: readonly KeptOrder[];
   patientId: string;
-  mayWrite: boolean;
+  /** Orders and pieces may be added: for who writes, until the course has ended. */
+  mayAdd: boolean;
 }) {
   const pieces = [...analysis.pieces].reverse();
   return (
     <section className="panel" aria-labelledby="pieces-head">
       <div className="panel-head">
         <h2 id="pieces-head">Pieces</h2>
-        {mayWrite && (
+        {mayAdd && (
           <span className={styles.panelLinks}>
             <Link href={`/patients/${patientId}/orders/new`} prefetch={false}>
               New order

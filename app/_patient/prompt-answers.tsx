@@ -10,12 +10,16 @@ type Props = {
   readonly actWords: string;
   readonly earliest: string;
   readonly latest: string;
+  /** Days that are often meant: a week, two, the next visit. */
+  readonly quick: readonly { readonly day: string; readonly words: string }[];
+  /** Where a visit for it is booked; left out where none is needed. */
+  readonly book?: string | undefined;
   /** Where to go on afterwards; the patient when it is absent. */
   readonly back?: string;
 };
 
 /** Act, not now, not for this patient: three buttons of equal weight, no default. Works without script as plain forms. */
-export function PromptAnswers({ patientId, cause, actWords, earliest, latest, back }: Props) {
+export function PromptAnswers({ patientId, cause, actWords, earliest, latest, quick, book, back }: Props) {
   const [state, answer, pending] = useActionState<AnswerState, FormData>(answerPromptAction, null);
   const hidden = (word: string) => (
     <>
@@ -36,6 +40,14 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, ba
       <details>
         <summary className="button">Not now, ask again on…</summary>
         <form action={answer} className={styles.answerForm}>
+          {hidden('not-now')}
+          {quick.map(({ day, words }) => (
+            <button key={words} className="button" type="submit" name="until" value={day} disabled={pending}>
+              {words}
+            </button>
+          ))}
+        </form>
+        <form action={answer} className="answer-form">
           {hidden('not-now')}
           <label>
             Ask again on
@@ -59,6 +71,11 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, ba
           </button>
         </form>
       </details>
+      {book && (
+        <a className="secondary" href={book}>
+          Book a visit for it
+        </a>
+      )}
       <p className="refusal" role="status">
         {state?.cause === cause ? state.refusal : ''}
       </p>

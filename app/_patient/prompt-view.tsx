@@ -3,8 +3,9 @@ import { limitInWords } from '@/lib/limits/limit-in-words';
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { Prompt } from '@/lib/prompts/prompt';
+import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
-import { ACT_WORDS } from './after-acting';
+import { ACT_WORDS, bookedAt, quickDays } from './after-acting';
 import styles from './prompt.module.css';
 import { PromptAnswers } from './prompt-answers';
 
@@ -16,10 +17,12 @@ type Props = {
   readonly first: boolean;
   /** The clinic's limits in force. */
   readonly policy: Policy;
+  /** The dates of the schedule: the next visit among them is offered as a day to ask again. */
+  readonly dates: readonly ScheduledDate[];
 };
 
 /** A prompt with its evidence: the sentence, the figures under it, the rule with its source, and the three answers. */
-export function PromptView({ prompt, patientId, today, mayAnswer, first, policy }: Props) {
+export function PromptView({ prompt, patientId, today, mayAnswer, first, policy, dates }: Props) {
   const refer = prompt.action === 'refer';
   const others = prompt.also.filter((one) => one.title !== prompt.title);
   return (
@@ -56,6 +59,8 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy 
           actWords={prompt.begun ? `Go on: ${ACT_WORDS[prompt.action].toLowerCase()}` : ACT_WORDS[prompt.action]}
           earliest={addDays(today, 1)}
           latest={addDays(today, 366)}
+          quick={quickDays(today, dates)}
+          book={bookedAt(patientId, prompt.action)}
         />
       )}
     </article>

@@ -2,11 +2,12 @@ import clsx from 'clsx';
 import Link from 'next/link';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
-import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { OF_BOOKINGS, type ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { withoutFullStop } from '@/lib/units/without-full-stop';
 import { MoveDate } from './move-date';
+import patientStyles from './patient.module.css';
 import promptStyles from './prompt.module.css';
 import scheduleStyles from './schedule.module.css';
 
@@ -29,9 +30,14 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
     <section className="panel" aria-labelledby="schedule-head">
       <div className="panel-head">
         <h2 id="schedule-head">Dates</h2>
-        <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
-          Proposed and answered
-        </Link>
+        <span className={patientStyles.panelLinks}>
+          <Link href={`/patients/${patientId}/bookings`} prefetch={false}>
+            Bookings
+          </Link>
+          <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
+            Proposed and answered
+          </Link>
+        </span>
       </div>
       {dates.length === 0 ? (
         <p className="secondary">No dates yet. They follow from visits and pieces.</p>
@@ -83,7 +89,12 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
               </span>
             )}
           </span>
-          {mayWrite && (
+          {mayWrite && OF_BOOKINGS.includes(date.kind) && (
+            <Link href={`/patients/${patientId}/bookings`} prefetch={false} aria-label={`Change: ${dateInWords(date)}`}>
+              Change
+            </Link>
+          )}
+          {mayWrite && !OF_BOOKINGS.includes(date.kind) && (
             <details className={scheduleStyles.scheduleMove}>
               <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
               <MoveDate

@@ -2,6 +2,7 @@ import 'server-only';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/app/_auth/today';
 import { type Clinic, clinicOf } from '@/db/clinic/clinic';
+import { diaryOf } from '@/db/clinic/diary';
 import { policyOf } from '@/db/clinic/policy';
 import { type KeptRecord, recordOf } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
@@ -9,6 +10,7 @@ import { movesOf } from '@/db/worklist/moved-dates';
 import { answersOf, asKnown, type KnownAnswer } from '@/db/worklist/prompt-answers';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
+import type { Diary } from '@/lib/record/diary';
 import { patientWork } from '@/lib/schedule/patient-work';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { stillOpen } from '@/lib/schedule/still-open';
@@ -28,20 +30,23 @@ export type LoadedPatient = {
   readonly dates: readonly ScheduledDate[];
   /** What is open although no prompt asks: dates that passed, prompts put off, pieces outside their band. */
   readonly stillOpen: readonly string[];
+  /** When the clinic works. */
+  readonly diary: Diary;
 };
 
 /** A patient of the therapist's clinic with today's analysis, prompts and dates; any other id is a page that is not there. */
 export async function loadPatient(therapist: Therapist, patientId: string): Promise<LoadedPatient> {
-  const [record, clinic, answers, moves, policy] = await Promise.all([
+  const [record, clinic, answers, moves, policy, diary] = await Promise.all([
     recordOf(therapist, patientId),
     clinicOf(therapist),
     answersOf(therapist, [patientId]).then((kept) => kept.map(asKnown)),
     movesOf(therapist, [patientId]),
     policyOf(therapist),
+    diaryOf(therapist),
   ]);
   if (!record) notFound();
   const today = todayIn(clinic.timeZone);
-  const work = patientWork(record, { answers, moves }, policy, today);
+  const work = patientWork(record, { answers, moves, diary }, policy, today);
   const { analysis, open, raised, dates } = work;
-  return { clinic, today, record, analysis, prompts: open, raised, answers, dates, stillOpen: stillOpen(work, answers, today) };
+  return { clinic, today, record, analysis, prompts: open, raised, answers, dates, stillOpen: stillOpen(work, answers, today), diary };
 }

@@ -30,10 +30,11 @@ export function ExcessFirst({
   if (said.length === 0) return null;
   return (
     <div className={styles.excessFirst} data-excess="">
-      {said.map(({ words: { sentence, figures, gone }, so, key }) => (
+      {said.map(({ words: { sentence, figures, gone, usual }, so, key }) => (
         <div key={key}>
           {swelling ? <p className="judgement prompt-sentence">{`${sentence}.`}</p> : <p>{`${sentence}, ${figures}`}</p>}
           {swelling && <p>{capitalized(figures)}</p>}
+          {usual && <p>{usual}</p>}
           {gone && <p>{gone}</p>}
           {so && <p>{so}</p>}
         </div>

@@ -44,6 +44,7 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     bodyLimits: { bodySlipSds: policy.bodySlipSds, bodyAloneSds: policy.bodyAloneSds },
     otherVisits: othersOf(record.visits),
     measures: knownMeasures(withoutBodyInDoubt({ ...record, visits: before }, policy), policy),
+    colleagues: record.colleagues,
     measurers: [...new Set(record.visits.flatMap(({ measurer }) => measurer ?? []))],
   };
 }

@@ -1,10 +1,11 @@
 import Link from 'next/link';
-import { ACT_WORDS, doneAt } from '@/app/_patient/after-acting';
+import { ACT_WORDS, bookedAt, doneAt, quickDays } from '@/app/_patient/after-acting';
 import { MoveDate } from '@/app/_patient/move-date';
 import { PromptAnswers } from '@/app/_patient/prompt-answers';
 import { loadPatient } from '@/app/_record/load-patient';
 import type { Therapist } from '@/db/therapist';
 import type { WorkRow } from '@/db/worklist/work-lines';
+import { OF_BOOKINGS } from '@/lib/schedule/scheduled-date';
 import { addDays } from '@/lib/units/calendar-day';
 import styles from './today.module.css';
 
@@ -22,6 +23,8 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
           actWords={ACT_WORDS[prompt.action]}
           earliest={addDays(today, 1)}
           latest={addDays(today, 366)}
+          quick={quickDays(today, dates)}
+          book={bookedAt(row.patientId, prompt.action)}
           back={back}
         />
       </div>
@@ -37,7 +40,15 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
             {words}
           </Link>
         </p>
-        <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />
+        {OF_BOOKINGS.includes(date.kind) ? (
+          <p>
+            <Link href={`/patients/${row.patientId}/bookings`} prefetch={false}>
+              Move it, or say what became of it
+            </Link>
+          </p>
+        ) : (
+          <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />
+        )}
       </div>
     );
   }

@@ -47,9 +47,20 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/family-texts" prefetch={false}>
             Family texts
           </Link>
+          <Link className="button" href="/clinic/diary" prefetch={false}>
+            Working days
+          </Link>
+          <Link className="button" href="/clinic/looked" prefetch={false}>
+            What is looked at
+          </Link>
           <Link className="button" href="/clinic/calendar" prefetch={false}>
             Calendar
           </Link>
+          {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/measurers" prefetch={false}>
+              Who measured
+            </Link>
+          )}
           {therapist.role === 'lead' && (
             <Link className="button" href="/clinic/service" prefetch={false}>
               How good are we?

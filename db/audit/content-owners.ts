@@ -11,6 +11,7 @@ import {
   issuedDocument,
   ladder,
   movedDate,
+  notedRevision,
   oneTimeLink,
   orderRevision,
   patient,
@@ -45,6 +46,7 @@ export const ROWS_OF_PATIENTS: Readonly<Record<string, (tx: Database, patients: 
   issued_document: (tx, ids) => direct(tx, issuedDocument, ids),
   patient_event: (tx, ids) => direct(tx, patientEvent, ids),
   course_revision: (tx, ids) => direct(tx, courseRevision, ids),
+  noted_revision: (tx, ids) => direct(tx, notedRevision, ids),
   prompt_answer: (tx, ids) => direct(tx, promptAnswer, ids),
   caution_answer: (tx, ids) => direct(tx, cautionAnswer, ids),
   moved_date: (tx, ids) => direct(tx, movedDate, ids),
@@ -137,6 +139,7 @@ type Direct =
   | typeof issuedDocument
   | typeof patientEvent
   | typeof courseRevision
+  | typeof notedRevision
   | typeof promptAnswer
   | typeof cautionAnswer
   | typeof movedDate

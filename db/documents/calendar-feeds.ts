@@ -88,9 +88,9 @@ export async function calendarOfToken(
 
 async function storedDays(clinicId: string, patientId: string | null, changedSince: Date): Promise<StoredDay[]> {
   const database = await getDatabase();
-  const { id, kind, day, state, sequence, changedAt } = dueDate;
+  const { id, kind, day, time, state, sequence, changedAt } = dueDate;
   const rows = await database
-    .select({ id, patientId: dueDate.patientId, reference: patientRevision.reference, kind, day, state, sequence, changedAt })
+    .select({ id, patientId: dueDate.patientId, reference: patientRevision.reference, kind, day, time, state, sequence, changedAt })
     .from(dueDate)
     .innerJoin(patient, eq(patient.id, dueDate.patientId))
     .innerJoin(patientRevision, and(eq(patientRevision.patientId, patient.id), eq(patientRevision.number, patient.revision)))

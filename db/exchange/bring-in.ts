@@ -2,13 +2,15 @@ import { and, eq } from 'drizzle-orm';
 import { couldBeOne, figuresKey } from '@/lib/exchange/same-visit';
 import type { FiledVisit, PatientFile } from '@/lib/record/patient-file';
 import { endedBefore, phaseFaults } from '@/lib/record/phases';
-import { showDay } from '@/lib/units/calendar-day';
+import { factFaults } from '@/lib/record/work-facts';
+import { addDays, type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { cautionSteps } from '../patients/cautions';
 import { newCourse } from '../patients/course';
 import { newEvent } from '../patients/events';
 import { changesOf, invalidateWork, invalidateWorkFrom } from '../patients/invalidate-work';
+import { newNoted } from '../patients/noted';
 import { newOrder } from '../patients/orders';
 import { newPatient } from '../patients/patients';
 import { newPiece } from '../patients/pieces';
@@ -56,6 +58,9 @@ async function patientOfReference(therapist: Therapist, reference: string): Prom
 function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Date): BroughtIn {
   const [fault] = phaseFaults(file.phases, file.details.born, new Set(file.visits.map(({ day }) => day)));
   if (fault) return refused(`${file.details.reference}, phase ${fault.phase.kind} from ${showDay(fault.phase.from)}: ${fault.reason}`);
+  const today = at.toISOString().slice(0, 10) as CalendarDay;
+  const [odd] = file.facts ? factFaults(file.facts, file.details.born, addDays(today, 1)) : [];
+  if (odd) return refused(`${file.details.reference}, ${odd.field}: ${odd.reason}`);
   const { patientId, statements } = newPatient(therapist, { submissionId: `${origin}/patient`, details: file.details }, at);
   const visits = addVisits(therapist, patientId, file.visits, origin, at);
   const orders = file.orders.map((order, index) => {
@@ -83,6 +88,11 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
       ...events,
       ...newCourse(therapist, { patientId, submissionId: `${origin}/course`, phases: file.phases }, at),
       ...cautions,
+      ...newNoted(
+        therapist,
+        { patientId, origin, facts: file.facts ?? null, bookings: file.bookings ?? [], observations: file.observations ?? [] },
+        at,
+      ),
       invalidateWork(therapist, patientId),
     ],
     added: { visits: visits.ids, pieces: pieces.ids, orders: orders.map(({ orderId }) => orderId) },
@@ -112,14 +122,21 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   if (fresh.length === 0 && lacking.length === 0) return { kind: 'same', patientId };
   const visits = addVisits(therapist, patientId, fresh, origin, at);
   const pieces = addPieces(therapist, patientId, lacking, { visits: new Map([...idOf, ...visits.idOf]), orders: new Map() }, origin, at);
-  const leftOut = file.orders.length + file.events.length + file.phases.length + file.cautions.length;
+  const leftOut = file.orders.length + file.events.length + file.phases.length + file.cautions.length + notedIn(file);
   return {
     kind: 'extended',
     patientId,
     steps: [invalidateWorkFrom(therapist, patientId, changes), ...visits.steps, ...pieces.steps],
     added: { visits: visits.ids, pieces: pieces.ids, orders: [] },
-    words: leftOut > 0 ? 'Orders, events, phases and answers to cautions come in with new patients only; they were left out.' : null,
+    words:
+      leftOut > 0
+        ? 'Orders, events, phases, answers to cautions and what else is noted come in with new patients only; they were left out.'
+        : null,
   };
+}
+
+function notedIn({ facts, bookings = [], observations = [] }: PatientFile): number {
+  return (facts ? 1 : 0) + bookings.length + observations.length;
 }
 
 function refused(words: string): BroughtIn {

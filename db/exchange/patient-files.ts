@@ -105,11 +105,14 @@ function fileOf(record: KeptRecord, orders: readonly KeptOrder[], writings: Read
       figures,
       wording,
     })),
+    ...(record.facts && { facts: record.facts }),
+    ...(record.bookings.length > 0 && { bookings: record.bookings.map(({ bookingId, number, ...one }) => one) }),
+    ...(record.observations.length > 0 && { observations: record.observations.map(({ observationId, number, ...one }) => one) }),
     writings: record.visits.flatMap((one) => writings.get(one.visitId) ?? []),
   };
 }
 
-function filedVisit({ visitId, patientId, revision, author, authorName, at, reason, ...measured }: KeptVisit) {
+function filedVisit({ visitId, patientId, revision, author, authorName, at, reason, measurerId, ...measured }: KeptVisit) {
   return { ...measured, id: visitId };
 }
 

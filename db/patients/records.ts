@@ -1,19 +1,28 @@
 import { and, eq, inArray } from 'drizzle-orm';
+import type { KeptObservation } from '@/lib/observations/observation';
+import type { KeptBooking } from '@/lib/record/booking';
 import { groupedBy } from '@/lib/record/grouped-by';
+import { measurerIdOf } from '@/lib/record/measurer';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
+import type { WorkFacts } from '@/lib/record/work-facts';
 import { getDatabase } from '../client';
 import { patient, patientRevision } from '../schema/schema';
 import type { Therapist } from '../therapist';
 import { cautionsOfPatients, type KeptCaution } from './cautions';
 import { coursesOfPatients } from './course';
 import { eventsOfPatients, type KeptEvent } from './events';
+import { measurersOf } from './measurers';
+import { NOTHING_NOTED, notedOfPatients } from './noted';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { type KeptPiece, piecesOfPatients } from './read-pieces';
 import { type KeptVisit, visitsOfPatients } from './read-visits';
 
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
-export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'phases' | 'cautions'> & {
+export type KeptRecord = Omit<
+  PatientRecord,
+  'visits' | 'pieces' | 'events' | 'phases' | 'cautions' | 'facts' | 'bookings' | 'observations'
+> & {
   readonly diagnosisGroup: string;
   readonly head: PatientHead;
   readonly visits: readonly KeptVisit[];
@@ -22,6 +31,13 @@ export type KeptRecord = Omit<PatientRecord, 'visits' | 'pieces' | 'events' | 'p
   readonly phases: readonly Phase[];
   /** The latest answer to each caution card. */
   readonly cautions: readonly KeptCaution[];
+  /** Who the person is for the work; null while nothing is written down. */
+  readonly facts: WorkFacts | null;
+  readonly factsNumber: number;
+  readonly bookings: readonly (KeptBooking & { readonly number: number })[];
+  /** Names of the people of the clinic who may measure now. */
+  readonly colleagues: readonly string[];
+  readonly observations: readonly (KeptObservation & { readonly number: number })[];
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */
@@ -29,16 +45,18 @@ export async function recordOf(therapist: Therapist, patientId: string): Promise
   return (await recordsOf(therapist, [patientId]))[0];
 }
 
-/** The same of many patients, in the order asked for, in seven queries however many there are. Others' patients are left out. */
+/** The same of many patients, in the order asked for, in ten queries however many there are. Others' patients are left out. */
 export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
-  const [heads, visits, pieces, events, courses, cautions] = await Promise.all([
+  const [heads, visits, pieces, events, courses, cautions, noted, measurers] = await Promise.all([
     headsOf(therapist, patientIds),
     visitsOfPatients(therapist, patientIds).then(byPatient),
     piecesOfPatients(therapist, patientIds).then(byPatient),
     eventsOfPatients(therapist, patientIds).then(byPatient),
     coursesOfPatients(therapist, patientIds),
     cautionsOfPatients(therapist, patientIds).then(byPatient),
+    notedOfPatients(therapist, patientIds),
+    measurersOf(therapist),
   ]);
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {
@@ -46,14 +64,20 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
     if (!head) return [];
     const { reference, born, sex, affected, affectedParts, diagnosisGroup } = head;
     const kept = {
-      visits: visits.get(id) ?? [],
+      visits: (visits.get(id) ?? []).map((one) => withMeasurer(one, measurerIdOf(one.measurer, measurers))),
       pieces: pieces.get(id) ?? [],
       events: events.get(id) ?? [],
       phases: courses.get(id)?.phases ?? [],
       cautions: cautions.get(id) ?? [],
+      ...(noted.get(id) ?? NOTHING_NOTED),
+      colleagues: measurers.colleagues,
     };
     return [{ reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), diagnosisGroup, head, ...kept }];
   });
+}
+
+function withMeasurer(visit: KeptVisit, measurerId: string | undefined): KeptVisit {
+  return measurerId ? { ...visit, measurerId } : visit;
 }
 
 async function headsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly PatientHead[]> {

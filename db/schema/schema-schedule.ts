@@ -76,6 +76,8 @@ export const dueDate = table(
     key: text().notNull(),
     kind: text().notNull(),
     day: text().$type<CalendarDay>().notNull(),
+    /** Clock time `HH:MM` of a booked visit. */
+    time: text(),
     computed: text().$type<CalendarDay>().notNull(),
     state: oneOf('open', 'done', 'cancelled').notNull(),
     /** Rises with every move or cancellation. */

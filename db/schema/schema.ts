@@ -5,6 +5,7 @@ export { courseRevision, patientEvent } from './schema-course';
 export { issuedDocument, shareLink, shareOpening } from './schema-documents';
 export { auditHead, erasure } from './schema-history';
 export { dataImport, importItem } from './schema-imports';
+export { notedRevision } from './schema-noted';
 export { garmentOrder, orderRevision } from './schema-orders';
 export {
   draft,

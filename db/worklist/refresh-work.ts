@@ -1,10 +1,13 @@
 import { and, eq, inArray, lt } from 'drizzle-orm';
 import type { Policy } from '@/lib/limits/policy';
+import type { Diary } from '@/lib/record/diary';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
+import { diaryOf } from '../clinic/diary';
 import { policyOf } from '../clinic/policy';
+import { measurerMatches } from '../patients/measurers';
 import { recordsOf } from '../patients/records';
 import { dueDate, workCount, workLine, workState } from '../schema/schema';
 import { readEach, unlessDamaged } from '../sql/read-each';
@@ -27,10 +30,10 @@ const TRIES = 3;
 /** Counts of nothing are swept away this long after their day. */
 const SWEEP_DAYS = 90;
 
-/** What stored lines must be made for today: the day and the clinic's rules and limits. */
-export async function workAim(therapist: Therapist, today: CalendarDay): Promise<WorkAim & { readonly policy: Policy }> {
-  const policy = await policyOf(therapist);
-  return { today, basis: workBasis(policy), policy };
+/** What stored lines must be made for today: the day, the clinic's rules and limits, and when it works. */
+export async function workAim(therapist: Therapist, today: CalendarDay): Promise<Aim> {
+  const [policy, diary, matches] = [await policyOf(therapist), await diaryOf(therapist), await measurerMatches(therapist)];
+  return { today, basis: workBasis(policy, diary, matches), policy, diary };
 }
 
 /**
@@ -79,7 +82,7 @@ export async function refreshStale(
  *
  * All are written in one transaction, which costs one flush of the disk; when one of them cannot be, each in its own.
  */
-async function renewBatch(therapist: Therapist, ids: readonly string[], { today, basis, policy }: Aim): Promise<readonly string[]> {
+async function renewBatch(therapist: Therapist, ids: readonly string[], { today, basis, policy, diary }: Aim): Promise<readonly string[]> {
   const database = await getDatabase();
   const ours = [...ids];
   const states = await database
@@ -104,7 +107,7 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     if (failed.includes(patientId)) continue;
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
     const record = records.get(patientId);
-    const known = { answers: own(answers).map(asKnown), moves: own(moves) };
+    const known = { answers: own(answers).map(asKnown), moves: own(moves), diary };
     const work = record && unlessDamaged(() => patientWork(record, known, policy, today));
     if (record && !work) continue;
     const owner = { clinicId: therapist.clinicId, patientId };
@@ -136,7 +139,7 @@ async function write(therapist: Therapist, renewals: readonly Renewal[]): Promis
   return (await inTransaction([...statements, ...counts])).kind === 'written';
 }
 
-type Aim = WorkAim & { readonly policy: Policy };
+type Aim = WorkAim & { readonly policy: Policy; readonly diary: Diary };
 
 async function sweepCounts(therapist: Therapist, today: CalendarDay): Promise<void> {
   const database = await getDatabase();

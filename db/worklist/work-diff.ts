@@ -99,17 +99,17 @@ export function dateChanges(
   const statements: Statement[] = [];
   const fresh = dates.filter((date) => !standing.has(date.key));
   if (fresh.length > 0) {
-    const rows = fresh.map(({ key, kind, day, computed }) => {
+    const rows = fresh.map(({ key, kind, day, time = null, computed }) => {
       const state = 'open' as const;
-      return { id: crypto.randomUUID(), ...owner, key, kind, day, computed, state, sequence: 0, changedAt: at };
+      return { id: crypto.randomUUID(), ...owner, key, kind, day, time, computed, state, sequence: 0, changedAt: at };
     });
     statements.push((tx) => tx.insert(dueDate).values(rows).returning({ id: dueDate.id }));
   }
-  for (const { key, day, computed } of dates) {
+  for (const { key, day, time = null, computed } of dates) {
     const old = standing.get(key);
-    if (!old || (old.day === day && old.computed === computed && old.state === 'open')) continue;
-    const sequence = old.sequence + (old.day !== day || old.state !== 'open' ? 1 : 0);
-    statements.push(change(old, { day, computed, state: 'open', sequence, changedAt: at }));
+    if (!old || (old.day === day && old.time === time && old.computed === computed && old.state === 'open')) continue;
+    const sequence = old.sequence + (old.day !== day || old.time !== time || old.state !== 'open' ? 1 : 0);
+    statements.push(change(old, { day, time, computed, state: 'open', sequence, changedAt: at }));
   }
   for (const old of stored) {
     if (old.state !== 'open' || wanted.has(old.key)) continue;

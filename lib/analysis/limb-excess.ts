@@ -1,7 +1,7 @@
 import { distalLandmark, otherSide } from '../ladder/limb';
 import { isNoAnswer, type NoAnswer } from '../outcome';
+import { isSameMeasurer } from '../record/measurer';
 import { isAffected, type LimbSide, type Visit } from '../record/patient-record';
-import { isSamePerson } from '../record/same-person';
 import { REACH_95 } from '../statistics/reach-95';
 import { tapeErrorOf } from '../trend/limb-series';
 import type { SeriesVisit } from '../trend/series-visit';
@@ -81,7 +81,7 @@ export function sharedHeights({ mine, healthy, creaseMm, otherCreaseMm }: BothLi
 export function excessWithin({ policy }: PatientAnalysis, both: BothLimbs, span: Span): LimbExcess | NoAnswer {
   const { mine, healthy, creaseMm, otherCreaseMm } = both;
   const tape = tapeErrorOf(policy);
-  const common = mine.visit === healthy.visit || isSamePerson(mine.visit.measurer, healthy.visit.measurer);
+  const common = mine.visit === healthy.visit || isSameMeasurer(mine.visit, healthy.visit);
   const delta = common ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
   const excess = excessVolume(onHeights(mine, creaseMm), onHeights(healthy, otherCreaseMm), span, tape, {
     affected: delta,

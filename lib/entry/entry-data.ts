@@ -38,6 +38,8 @@ export type Known = {
   readonly measures: KnownMeasures;
   /** Who measured at the visits of the record, as written there. */
   readonly measurers: readonly string[];
+  /** Names of the people of the clinic who may measure: the box offers them. */
+  readonly colleagues?: readonly string[];
   /** The last day a visit may have. */
   readonly today: CalendarDay;
 };

@@ -1,4 +1,5 @@
 import { lengthFactor } from '../alignment/place-landmarks';
+import { burnDriftZ } from '../growth/after-burn';
 import { bodyModelSd } from '../growth/expected-girth';
 import { exponentsAt } from '../growth/girth-exponents';
 import { projectMeasure } from '../growth/project-measure';
@@ -22,7 +23,7 @@ export type BodyOutlook = {
 const NO_CHANGE = { weightRatio: 1, weightSd: 0, heightRatio: 1, heightSd: 0 };
 
 /**
- * Weight and height a number of days after the newest ladder, by constant z on the clinic's growth tables; none for adults.
+ * Weight and height a number of days after the newest ladder, by constant z on the clinic's growth tables, wider after a large burn; none for adults.
  *
  * Refuses by name: a child without height and weight near the ladder, without a table (sex X, age), or more than 12 months ahead.
  * Shape: a record, the newest ladder's visit, days ahead, the policy. Source: `projectMeasure`; engine section 8.
@@ -55,7 +56,8 @@ function ratioAhead(
   const base = start === measuredOn ? undefined : projectMeasure(reference, measure, record.sex, record.born, measuredOn, value, start);
   if (base && isNoAnswer(base)) return base;
   const end = to > measuredOn ? to : measuredOn;
-  const ahead = projectMeasure(reference, measure, record.sex, record.born, measuredOn, value, end);
+  const further = burnDriftZ(record.facts, measuredOn, end, policy);
+  const ahead = projectMeasure(reference, measure, record.sex, record.born, measuredOn, value, end, undefined, further);
   if (isNoAnswer(ahead)) return ahead;
   return { ratio: ahead.middle / (base?.middle ?? value), sd: daysBetween(start, end) === 0 ? 0 : ahead.sd / ahead.middle };
 }

@@ -32,7 +32,7 @@ const NINETY_PER_CENT = 1.6448536269514722;
  *
  * y(t₂) = LMS-back(keep·z(t₁), t₂), with the drift of `zDrift`; SD is half the way between the values one SD either side.
  * The z-score is carried across the join of tables; values of two tables are never subtracted.
- * Shape: height in cm, weight in kg, BMI in kg/m². Refuses a day before the measurement, more than 12 months ahead,
+ * `furtherZ` is a further SD in z, such as that of `burnDriftZ`. Shape: height in cm, weight in kg, BMI in kg/m². Refuses a day before the measurement, more than 12 months ahead,
  * and what `zScore` refuses on either day.
  * Source: growth tables (README in `tables/`); Bailey 1994, Ann Hum Biol 21:1 (holding z before puberty).
  * Example: CDC 2000, a girl of exactly median height at 9 years stays on the median a year later, SD about 1.3 cm.
@@ -46,6 +46,7 @@ export function projectMeasure(
   value: number,
   laterDay: CalendarDay,
   how?: MeasuredHow,
+  furtherZ = 0,
 ): ProjectedMeasure | NoAnswer {
   const ageDays = daysBetween(born, measuredOn);
   const daysAhead = daysBetween(measuredOn, laterDay);
@@ -54,7 +55,9 @@ export function projectMeasure(
   const now = zScore(reference, measure, sex, ageDays, value, how);
   if (isNoAnswer(now)) return now;
   if (sex === 'X') return NO_TABLE_FOR_X;
-  const { keep, sd: sdZ } = zDrift(measure, sex, ageDays, daysAhead);
+  const drift = zDrift(measure, sex, ageDays, daysAhead);
+  const { keep } = drift;
+  const sdZ = Math.hypot(drift.sd, furtherZ);
   const laterZ = keep * now.z;
   const at = (z: number) => valueAtZ(reference, measure, sex, ageDays + daysAhead, z);
   const [middle, below, above, low, high] = [

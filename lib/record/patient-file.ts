@@ -1,9 +1,12 @@
 import type { Ladder } from '../ladder/ladder';
+import type { Observation } from '../observations/observation';
+import type { Booking } from './booking';
 import type { CautionAnswer } from './caution-answer';
 import type { Order } from './order';
 import type { PatientDetails } from './patient-details';
 import type { PatientEvent, PatientRecord, Piece, Visit } from './patient-record';
 import type { Phase } from './phases';
+import type { WorkFacts } from './work-facts';
 
 /** A ladder with the interval it was set up with, as typed. */
 export type FiledLadder = Ladder & { readonly intervalText: string | null };
@@ -44,11 +47,18 @@ export type PatientFile = {
   readonly events: readonly PatientEvent[];
   readonly phases: readonly Phase[];
   readonly cautions: readonly FiledCaution[];
+  /** Each left out where there is none. */
+  readonly facts?: WorkFacts;
+  readonly bookings?: readonly Booking[];
+  readonly observations?: readonly Observation[];
   readonly writings: readonly VisitWriting[];
 };
 
 /** The file as the rules see it. */
-export function recordOfFile({ details, visits, pieces, events, phases, cautions }: PatientFile): PatientRecord {
+export function recordOfFile({ details, visits, pieces, events, phases, cautions, facts, ...noted }: PatientFile): PatientRecord {
   const { reference, born, sex, affected, affectedParts } = details;
-  return { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}), visits, pieces, events, phases, cautions };
+  const bookings = (noted.bookings ?? []).map((one, place) => ({ ...one, bookingId: `b${place}` }));
+  const observations = (noted.observations ?? []).map((one, place) => ({ ...one, observationId: `o${place}` }));
+  const who = { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}) };
+  return { ...who, visits, pieces, events, phases, cautions, facts: facts ?? null, bookings, observations };
 }

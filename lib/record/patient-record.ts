@@ -1,12 +1,15 @@
 import type { KeptDoubt, Ladder } from '../ladder/ladder';
 import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
+import type { KeptObservation } from '../observations/observation';
 import type { Part, PartSide } from '../parts/measure';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
+import type { KeptBooking } from './booking';
 import type { CautionAnswer } from './caution-answer';
 import type { Phase } from './phases';
 import type { PieceLife } from './piece-life';
+import type { WorkFacts } from './work-facts';
 
 /** Sex as growth tables use it; X reads no table. */
 export type Sex = 'F' | 'M' | 'X';
@@ -45,6 +48,8 @@ export type Visit = {
   readonly time: string | null;
   readonly posture: string | null;
   readonly measurer: string | null;
+  /** Who that is, where it is known (`measurerIdOf`); left out where names alone are compared. */
+  readonly measurerId?: string;
   readonly height: TypedLength | null;
   readonly weight: TypedMass | null;
   readonly note: string | null;
@@ -108,6 +113,11 @@ export type PatientRecord = {
   readonly phases?: readonly Phase[];
   /** The latest answer to each caution card. */
   readonly cautions?: readonly CautionAnswer[];
+  /** Who the person is for the work; null or left out where nothing is written down. */
+  readonly facts?: WorkFacts | null;
+  readonly bookings?: readonly KeptBooking[];
+  /** What was looked at, by day. */
+  readonly observations?: readonly KeptObservation[];
 };
 
 /** True when the record says that this limb is affected. */

@@ -1,5 +1,6 @@
 import type { CalendarDay } from '../units/calendar-day';
 import { addDays } from '../units/calendar-day';
+import { instantOf } from '../units/clock-instant';
 import type { CalendarEntry } from './calendar-file';
 import type { DateKind } from './scheduled-date';
 
@@ -10,6 +11,8 @@ export type StoredDay = {
   readonly reference: string;
   readonly kind: DateKind;
   readonly day: CalendarDay;
+  /** Clock time of a booked visit; left out or null for a whole day. */
+  readonly time?: string | null;
   readonly state: 'open' | 'done' | 'cancelled';
   readonly sequence: number;
   readonly changedAt: Date;
@@ -24,6 +27,10 @@ const WORDS: Readonly<Record<DateKind, string>> = {
   call: 'Early call',
   'end-of-life': 'Piece at the end of its life',
   ask: 'Ask again',
+  referral: 'Referral ends soon',
+  booking: 'Visit booked',
+  'not-said': 'Booked visit to be noted',
+  missed: 'Ring: missed visit',
 };
 
 /** Days for which a date that is done or fell away stays in the file as cancelled, so that calendars take it out. Common practice. */
@@ -34,15 +41,15 @@ export const CANCELLED_DAYS = 90;
  *
  * A date that is done or fell away is cancelled, for ninety days; after that it is left out.
  * Each leads to its patient's page, which asks for a sign-in. Shape: stored dates, the host the ids belong to, today, the address of the program,
- * and when the clinic wants to be reminded. Example: `Order by, HL-0147` with the id `<stored id>@clinic`.
+ * when the clinic wants to be reminded, and the zone of its clock. Example: `Order by, HL-0147` with the id `<stored id>@clinic`.
  */
 export function calendarEntries(
   dates: readonly StoredDay[],
   host: string,
   today: CalendarDay,
-  { address, alarmDays }: { readonly address: string; readonly alarmDays: number | null },
+  { address, alarmDays, timeZone = 'UTC' }: { readonly address: string; readonly alarmDays: number | null; readonly timeZone?: string },
 ): CalendarEntry[] {
-  return dates.flatMap(({ id, patientId, reference, kind, day, state, sequence, changedAt }) => {
+  return dates.flatMap(({ id, patientId, reference, kind, day, time, state, sequence, changedAt }) => {
     const cancelled = state !== 'open';
     const changedOn = changedAt.toISOString().slice(0, 10) as CalendarDay;
     if (cancelled && addDays(changedOn, CANCELLED_DAYS) < today) return [];
@@ -50,6 +57,7 @@ export function calendarEntries(
       {
         uid: `${id}@${host}`,
         day,
+        ...(time && { startMs: instantOf(day, time, timeZone) }),
         summary: `${WORDS[kind] ?? kind}, ${reference}`,
         cancelled,
         sequence,

@@ -1,10 +1,12 @@
 import { addDays, type CalendarDay } from '../units/calendar-day';
 
-/** One date of the schedule as a calendar shows it: a whole day, without a name and without a diagnosis. */
+/** One date of the schedule as a calendar shows it: a whole day or a booked time, without a name and without a diagnosis. */
 export type CalendarEntry = {
   /** The same for one date of one patient for ever, so that a moved date moves instead of standing twice. */
   readonly uid: string;
   readonly day: CalendarDay;
+  /** When a booked visit begins, in milliseconds since 1970 (UTC); left out for a whole day. */
+  readonly startMs?: number;
   /** Kind and reference only: `Visit, HL-0147`. */
   readonly summary: string;
   readonly cancelled: boolean;
@@ -18,11 +20,14 @@ export type CalendarEntry = {
   readonly alarmDays: number | null;
 };
 
+/** How long a booked visit is taken to be, minutes: the record has no length. Clinic default. */
+const VISIT_MINUTES = 45;
+
 /** The hour of the day on which a reminder comes. Common practice: the beginning of a working day. */
 const ALARM_HOUR = 9;
 
 /**
- * A calendar file of whole-day entries.
+ * A calendar file of whole-day entries and of booked times, which stand in UTC.
  *
  * Lines end with CRLF and are folded at 75 octets, never inside a character; text is escaped; the end of a whole day is the next day,
  * exclusive; a cancelled entry stays with `STATUS:CANCELLED` and a higher `SEQUENCE`, so that calendars remove it.
@@ -47,7 +52,7 @@ export function calendarFile(entries: readonly CalendarEntry[], name: string): s
   return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
-function entryLines({ uid, day, summary, cancelled, sequence, changedAtMs, url, alarmDays }: CalendarEntry): string[] {
+function entryLines({ uid, day, startMs, summary, cancelled, sequence, changedAtMs, url, alarmDays }: CalendarEntry): string[] {
   const changed = utc(changedAtMs);
   return [
     'BEGIN:VEVENT',
@@ -55,21 +60,28 @@ function entryLines({ uid, day, summary, cancelled, sequence, changedAtMs, url, 
     `DTSTAMP:${changed}`,
     `LAST-MODIFIED:${changed}`,
     `SEQUENCE:${sequence}`,
-    `DTSTART;VALUE=DATE:${basic(day)}`,
-    `DTEND;VALUE=DATE:${basic(addDays(day, 1))}`,
+    ...(startMs === undefined
+      ? [`DTSTART;VALUE=DATE:${basic(day)}`, `DTEND;VALUE=DATE:${basic(addDays(day, 1))}`]
+      : [`DTSTART:${utc(startMs)}`, `DTEND:${utc(startMs + VISIT_MINUTES * 60_000)}`]),
     `SUMMARY:${escaped(summary)}`,
     `STATUS:${cancelled ? 'CANCELLED' : 'CONFIRMED'}`,
-    'TRANSP:TRANSPARENT',
+    `TRANSP:${startMs === undefined ? 'TRANSPARENT' : 'OPAQUE'}`,
     'CLASS:CONFIDENTIAL',
     `URL:${url}`,
-    ...(alarmDays === null || cancelled ? [] : alarmLines(summary, alarmDays)),
+    ...(alarmDays === null || cancelled ? [] : alarmLines(summary, alarmDays, startMs !== undefined)),
     'END:VEVENT',
   ];
 }
 
-/** A reminder: it is set off so many hours before the day begins. Example: one day before at nine is `-PT15H`. */
-function alarmLines(summary: string, days: number): string[] {
-  return ['BEGIN:VALARM', 'ACTION:DISPLAY', `DESCRIPTION:${escaped(summary)}`, `TRIGGER:-PT${24 * days - ALARM_HOUR}H`, 'END:VALARM'];
+/** A reminder: so many hours before the day begins, so many whole days before a booked time. Example: one day before at nine is `-PT15H`. */
+function alarmLines(summary: string, days: number, booked: boolean): string[] {
+  return [
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `DESCRIPTION:${escaped(summary)}`,
+    `TRIGGER:-PT${24 * days - (booked ? 0 : ALARM_HOUR)}H`,
+    'END:VALARM',
+  ];
 }
 
 function basic(day: CalendarDay): string {

@@ -13,6 +13,10 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
   call: (limb, piece) => `Call about the wear-in of ${piece}, ${limb}`,
   'end-of-life': (limb, piece) => `Replacement of ${piece} due, ${limb}`,
   ask: () => 'Ask whether care goes on',
+  referral: () => 'Ask for the next referral',
+  booking: () => 'Visit booked',
+  'not-said': () => 'Say whether the booked visit was kept',
+  missed: () => 'Ring about a missed visit',
 };
 
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */

@@ -10,6 +10,12 @@ import type { DateKind } from './scheduled-date';
 export function howItEnded({ key, kind }: { readonly key: string; readonly kind: DateKind }, record: PatientRecord): 'done' | 'cancelled' {
   if (kind === 'ask') return (record.phases ?? []).some(({ from }) => from > key.slice(key.indexOf(':') + 1)) ? 'done' : 'cancelled';
   const basis = key.slice(key.indexOf(':') + 1);
+  if (kind === 'referral') return (record.facts?.referralUntil ?? basis) > basis ? 'done' : 'cancelled';
+  if (kind === 'booking' || kind === 'not-said' || kind === 'missed') {
+    const booking = (record.bookings ?? []).find(({ bookingId }) => bookingId === basis);
+    if (kind === 'missed') return booking ? 'done' : 'cancelled';
+    return booking && record.visits.some(({ day }) => day === booking.day) ? 'done' : 'cancelled';
+  }
   if (kind === 'visit') return record.visits.some((visit) => visit.day > basis) ? 'done' : 'cancelled';
   const piece = record.pieces.find((one) => one.piece === basis);
   if (!piece) return 'cancelled';

@@ -2,17 +2,19 @@ import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
+import { bookingStanding } from '../record/booking';
 import { dayToAsk, isAtRest } from '../record/day-to-ask';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
-import { addDays, type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
+import { addDays, type CalendarDay, daysBetween, showDay, showShortWeekday } from '../units/calendar-day';
+import { withoutFullStop } from '../units/without-full-stop';
 import type { ComputedDate } from './scheduled-date';
 
 /** An analysis whose record also says why the pieces are worn, where that is known. */
 export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly record: ReviewedRecord };
 
 /**
- * Every date of a patient's schedule: next visit, remeasure before an order, order-by, delivery, first fit, early call, end of life. On hold and
+ * Every date of a patient's schedule: next visit or the booked one, the end of a referral, remeasure before an order, order-by, delivery, first fit, early call, end of life. On hold and
  * after the end of a course the day to ask again alone; after a death none.
  *
  * Shape: an analysis; dates by day, then by key. Pure: the day called today comes with the analysis, in the clinic's time zone.
@@ -22,7 +24,12 @@ export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly rec
 export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {
   const phases = analysis.record.phases ?? [];
   if (isAtRest(phases, analysis.today)) return askDate(analysis);
-  const dates = [...visitDate(analysis), ...analysis.pieces.filter((one) => one.inUse).flatMap((one) => datesOfPiece(one, analysis))];
+  const dates = [
+    ...visitDate(analysis),
+    ...bookingDates(analysis),
+    ...referralDate(analysis),
+    ...analysis.pieces.filter((one) => one.inUse).flatMap((one) => datesOfPiece(one, analysis)),
+  ];
   return dates.sort((one, other) => one.computed.localeCompare(other.computed) || one.key.localeCompare(other.key));
 }
 
@@ -35,7 +42,39 @@ function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
   return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
 
+/** Bookings that are ahead, those whose day passed without a word, and a missed one that nothing came after. */
+function bookingDates({ record, today }: ScheduledAnalysis): ComputedDate[] {
+  const bookings = record.bookings ?? [];
+  const visitDays = new Set(record.visits.map(({ day }) => day));
+  const last = [...visitDays, ...bookings.filter(({ day }) => day >= today).map(({ day }) => day)].sort().at(-1);
+  return bookings.flatMap((booking): ComputedDate[] => {
+    const { bookingId, day, time, what } = booking;
+    const standing = bookingStanding(booking, visitDays, today);
+    const about = { sources: [], limb: null, piece: null };
+    const booked = `booked for ${showShortWeekday(day)}${time ? ` at ${time}` : ''}${what ? `: ${withoutFullStop(what)}` : ''}`;
+    if (standing === 'ahead') return [{ key: `booking:${bookingId}`, kind: 'booking', computed: day, why: booked, time, ...about }];
+    if (standing === 'not said')
+      return [
+        { key: `not-said:${bookingId}`, kind: 'not-said', computed: day, why: `${booked}; no visit of that day is on record`, ...about },
+      ];
+    if (standing !== 'missed' || (last !== undefined && last > day)) return [];
+    return [{ key: `missed:${bookingId}`, kind: 'missed', computed: day, why: `${booked}; not kept`, ...about }];
+  });
+}
+
+/** The day to ask for the next referral: some days before it ends. */
+function referralDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {
+  const until = record.facts?.referralUntil;
+  if (!until) return [];
+  const { prescriber, prescriberReach } = record.facts ?? {};
+  const who = prescriber ? `; ${prescriber}${prescriberReach ? `, ${withoutFullStop(prescriberReach)}` : ''}` : '';
+  const why = `the referral ends ${showDay(until)}${who}`;
+  const computed = addDays(until, -policy.referralAskDays);
+  return [{ key: `referral:${until}`, kind: 'referral', computed, why, sources: ['referralAskDays'], limb: null, piece: null }];
+}
+
 function visitDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
+  if ((record.bookings ?? []).some((one) => one.state === 'booked' && one.day >= today)) return [];
   const review = nextReview(record, policy, today);
   if (!review) return [];
   const afterVisit = review.after === 'visit';

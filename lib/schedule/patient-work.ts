@@ -2,11 +2,13 @@ import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patien
 import type { Side } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { type MergedPrompt, mergeByCause, openPrompts, type PromptAnswer, raisePrompts } from '../prompts/decide-prompts';
+import { type Diary, EVERY_DAY } from '../record/diary';
 import type { ReviewedRecord } from '../record/next-visit';
 import type { LimbSide } from '../record/patient-record';
 import { heightOnLimb } from '../trend/limb-series';
 import type { CalendarDay } from '../units/calendar-day';
 import { byMovedDates } from './dates-of-prompts';
+import { datesOnWorkingDays, promptsOnWorkingDays } from './on-working-days';
 import { patientSchedule } from './patient-schedule';
 import type { MovedDate, ScheduledDate } from './scheduled-date';
 import { withMoved } from './with-moved';
@@ -24,15 +26,21 @@ export type PatientWork = {
   readonly items: readonly WorkItem[];
 };
 
-/** The parts a person wrote beside the record: answers to prompts and moved dates, each oldest first. */
-export type Written = { readonly answers: readonly PromptAnswer[]; readonly moves: readonly MovedDate[] };
+/** What stands beside the record: answers to prompts and moved dates, each oldest first, and when the clinic works (left out: every day). */
+export type Written = { readonly answers: readonly PromptAnswer[]; readonly moves: readonly MovedDate[]; readonly diary?: Diary };
 
 /** Analyses a patient and says what is to be done. The same for a screen of one patient and for the stored worklist. */
-export function patientWork(record: ReviewedRecord, { answers, moves }: Written, policy: Policy, today: CalendarDay): PatientWork {
+export function patientWork(
+  record: ReviewedRecord,
+  { answers, moves, diary = EVERY_DAY }: Written,
+  policy: Policy,
+  today: CalendarDay,
+): PatientWork {
   const analysis = analysePatient(record, policy, today);
-  const dates = withMoved(patientSchedule({ ...analysis, record }), moves);
-  const raised = mergeByCause(raisePrompts(analysis));
-  const open = openPrompts(byMovedDates(raised, dates, policy, today), answers, today);
+  const dates = datesOnWorkingDays(withMoved(patientSchedule({ ...analysis, record }), moves), diary, today);
+  const booked = dates.some(({ kind }) => kind === 'booking');
+  const raised = mergeByCause(raisePrompts(analysis).filter(({ action }) => !(booked && action === 'visit')));
+  const open = promptsOnWorkingDays(openPrompts(byMovedDates(raised, dates, policy, today), answers, today), diary, today);
   return { analysis, raised, open, dates, items: workItems({ analysis, raised, open, dates }) };
 }
 

@@ -3,7 +3,22 @@ import type { LimbSide } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a date of the schedule is for. */
-export type DateKind = 'visit' | 'remeasure' | 'order' | 'delivery' | 'first-fit' | 'call' | 'end-of-life' | 'ask';
+export type DateKind =
+  | 'visit'
+  | 'remeasure'
+  | 'order'
+  | 'delivery'
+  | 'first-fit'
+  | 'call'
+  | 'end-of-life'
+  | 'ask'
+  | 'referral'
+  | 'booking'
+  | 'not-said'
+  | 'missed';
+
+/** Kinds that are of a booked visit: moved by booking anew, not by hand. */
+export const OF_BOOKINGS: readonly DateKind[] = ['booking', 'not-said', 'missed'];
 
 /** Where the days of an interval come from: a limit, the clinic's table by age, or what was written with the piece. */
 export type DateSource = ComparedWith | 'piece';
@@ -20,6 +35,8 @@ export type ComputedDate = {
   readonly limb: LimbSide | null;
   /** Label of the piece it is about. */
   readonly piece: string | null;
+  /** Clock time of a booked visit, `HH:MM`; left out for a whole day. */
+  readonly time?: string | null;
 };
 
 /** A date moved by hand: for which computed day, to which, why, by whom and when. */

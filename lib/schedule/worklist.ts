@@ -3,6 +3,7 @@ import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import { isAtRest } from '../record/day-to-ask';
 import type { LimbSide } from '../record/patient-record';
+import { ringWords, type WorkFacts } from '../record/work-facts';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
 import { withoutFullStop } from '../units/without-full-stop';
@@ -64,7 +65,14 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   'first-fit': { kind: 'first-fit', title: (_, piece) => `First fit of ${piece}` },
   ask: { kind: 'visit', title: () => 'Ask whether care goes on' },
   call: { kind: 'visit', title: (_, piece) => `Call about the wear-in of ${piece}` },
+  referral: { kind: 'visit', title: () => 'Ask for the next referral' },
+  booking: { kind: 'visit', title: () => 'Visit, booked' },
+  'not-said': { kind: 'visit', title: () => 'Was the booked visit kept?' },
+  missed: { kind: 'visit', title: () => 'Ring about a missed visit' },
 };
+
+/** Dates about which somebody is rung: the line says whom. */
+const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said'];
 
 /** Key of the line that asks for the first ladder: it ends by itself when one is taped, and cannot be moved. */
 export const FIRST_LADDER = 'first-ladder';
@@ -87,13 +95,14 @@ export type Work = {
  * Shape: prompts and dates; lines by day, referrals in front. Example: an order by 27 November and a visit on 5 January.
  */
 export function workItems({ analysis: { record, today }, raised, open, dates }: Work): WorkItem[] {
-  const items = open.map((prompt) => promptLine(prompt, today));
+  const items = open.map((prompt) => promptLine(prompt, today, record.facts));
   for (const date of dates) {
     const line = LINES_OF_DATES[date.kind];
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
     if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
     const { key, day, why, limb } = date;
-    const reason = `${date.moved ? `Moved by hand: ${withoutFullStop(date.moved.reason)}; ${why}` : capitalized(why)}.`;
+    const ring = RUNG.includes(date.kind) ? ringWords(record.facts) : undefined;
+    const reason = `${date.moved ? `Moved by hand: ${withoutFullStop(date.moved.reason)}; ${why}` : capitalized(why)}.${ring ? ` ${ring}.` : ''}`;
     const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }
@@ -113,7 +122,8 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
   );
 }
 
-function promptLine(prompt: MergedPrompt, today: CalendarDay): WorkItem {
+function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts | null | undefined): WorkItem {
+  const ring = prompt.action === 'visit' || prompt.action === 'ask' ? ringWords(facts) : undefined;
   const limb = prompt.about.limb ? `${prompt.about.limb.side} ${prompt.about.limb.limb}` : 'patient';
   const piece = prompt.about.piece ? `piece ${prompt.about.piece}` : 'the piece';
   const kind = KINDS[prompt.action];
@@ -123,7 +133,7 @@ function promptLine(prompt: MergedPrompt, today: CalendarDay): WorkItem {
     kind,
     due: kind === 'refer' && asked > today ? today : asked,
     title: TITLES[prompt.action](limb, piece),
-    reason: prompt.facts[0] ?? prompt.title,
+    reason: `${prompt.facts[0] ?? prompt.title}${ring ? ` ${ring}.` : ''}`,
     limb: prompt.about.limb ?? null,
     prompt: { cause: prompt.cause, inputs: inputsOf(prompt) },
   };

@@ -1,7 +1,8 @@
 import type { AnalysedLimb, PatientAnalysis } from '../analysis/analyse-patient';
 import { type ExcessGone, excessGone } from '../analysis/excess-gone';
 import { limbExcess } from '../analysis/limb-excess';
-import { distalLandmark, limbInWords, otherSide, placeInWords } from '../ladder/limb';
+import { type UsualDifference, usualDifference } from '../analysis/usual-difference';
+import { distalLandmark, limbInWords, otherSide, placeInWords, type Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { LimbSide } from '../record/patient-record';
@@ -18,6 +19,8 @@ export type ExcessWords = {
   readonly figures: string;
   /** How much of the first difference is gone; undefined where it is not defined (`excessGone`). */
   readonly gone: string | undefined;
+  /** What is usual of a dominant arm, and what the difference is beyond it; undefined for legs and where the hand is not known. */
+  readonly usual: string | undefined;
 };
 
 /**
@@ -38,13 +41,26 @@ export function excessInWords(analysis: PatientAnalysis, { series, affected }: A
     sentence: `The ${limbInWords(limb, side)} is ${how} than the ${otherSide(side)}`,
     figures: `give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), over ${stretch}, ${showDay(at.visit.day)}.`,
     gone: isNoAnswer(gone) ? undefined : goneSentence(gone, series, (analysis.record.phases ?? []).length > 0),
+    usual: usualSentence(usualDifference(share, series, analysis.record.facts, analysis.policy), side),
   };
 }
 
 /** The same as running text: `The right arm is 312 ml larger than the left, give or take 74 ml: …`. */
 export function excessAt(analysis: PatientAnalysis, limb: AnalysedLimb, at: SeriesVisit): string | undefined {
   const words = excessInWords(analysis, limb, at);
-  return words && [`${words.sentence}, ${words.figures}`, words.gone].filter(Boolean).join(' ');
+  return words && [`${words.sentence}, ${words.figures}`, words.usual, words.gone].filter(Boolean).join(' ');
+}
+
+/** Example: `The right arm is the dominant one, usually 1.1 % larger (Smoot 2014); beyond that the difference is +8.8 %.` */
+function usualSentence(found: UsualDifference | undefined, side: Side): string | undefined {
+  if (!found) return undefined;
+  const { affectedIsDominant, usual, beyond } = found;
+  const dominant = affectedIsDominant ? side : otherSide(side);
+  const how = affectedIsDominant ? 'larger' : 'smaller than it';
+  const which = affectedIsDominant
+    ? `The ${dominant} arm is the dominant one, usually`
+    : `The ${dominant} arm is the dominant one, the other usually`;
+  return `${which} ${pct(Math.abs(usual))} ${how} (Smoot 2014); beyond that the difference is ${signedPct(beyond)}. Nothing is taken off the figures above.`;
 }
 
 /**

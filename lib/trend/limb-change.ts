@@ -4,7 +4,7 @@ import type { LimbKind } from '../ladder/limb';
 import type { TapedLine } from '../ladder/taped-line';
 import type { Policy } from '../limits/policy';
 import type { NoAnswer } from '../outcome';
-import { isSamePerson } from '../record/same-person';
+import { isSameMeasurer } from '../record/measurer';
 import { spanVolume } from '../volume/span-volume';
 import type { TapeError } from '../volume/tape-error';
 import { anatomyOf } from './anatomy-of';
@@ -40,7 +40,7 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
     return { noAnswer: 'Fewer than two girths at one of the visits.' };
   const growing = earlier.growing;
   const tape = tapeErrorOf(policy);
-  const sameMeasurer = isSamePerson(earlier.visit.measurer, later.visit.measurer);
+  const sameMeasurer = isSameMeasurer(earlier.visit, later.visit);
   const tension = tensionBetween(sameMeasurer, tape);
   const body = bodyChange(earlier.body, later.body, limb, growing, later.placed.day - earlier.placed.day);
   const alignment = alignLadders(earlier.placed, later.placed, limb, body.expectedLength);

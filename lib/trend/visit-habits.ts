@@ -1,5 +1,5 @@
 import type { Policy } from '../limits/policy';
-import { isSamePerson } from '../record/same-person';
+import { isSameMeasurer } from '../record/measurer';
 import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /** What of a visit's figures lasts beyond the day: a measurer's pull, a posture, an hour. */
@@ -13,7 +13,7 @@ export type VisitHabits = {
 const FULL_HOURS = 24;
 
 /**
- * The habits of a series: one a measurer, one a posture or hour that differs from the usual; what was met once counts for its day alone.
+ * The habits of a series: one a measurer (by identity where that is known, else by name), one a posture or hour that differs from the usual; what was met once counts for its day alone.
  *
  * Two measurers differ by √2 of the policy's tension of another measurer, one by √2 of that of the same: a habit has the variance between,
  * 1.0² − 0.4². A posture or hour other than the first one on record has the policy's posture SD. Who taped is unknown: a habit of the day.
@@ -23,8 +23,8 @@ const FULL_HOURS = 24;
 export function visitHabits({ visits, limb }: LimbSeries, policy: Policy): VisitHabits {
   const pull = Math.max(policy.tensionOtherSd ** 2 - policy.tensionSameSd ** 2, 0);
   const posture = (limb === 'leg' ? policy.legPostureSd : policy.armPostureSd) ** 2;
-  const people = visits.map(({ visit }) => visit.measurer?.trim() || null);
-  const named = groups(people, (one, other) => isSamePerson(one, other));
+  const people = visits.map(({ visit }) => (visit.measurer?.trim() ? visit : null));
+  const named = groups(people, isSameMeasurer);
   const postures = groups(
     visits.map(({ visit }) => visit.posture?.trim().toLowerCase() || null),
     (one, other) => one === other,

@@ -14,6 +14,7 @@ const APPEND_ONLY = [
     'issued_document',
     'ladder',
     'moved_date',
+    'noted_revision',
     'order_revision',
   ],
   ...['patient_coverage', 'patient_event', 'patient_revision', 'piece_revision', 'prompt_answer', 'repeat_taping', 'share_opening'],

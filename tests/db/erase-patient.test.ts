@@ -85,6 +85,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
           'import_item',
           'issued_document',
           'moved_date',
+          'noted_revision',
           'order_revision',
           'patient_coverage',
         ],

@@ -71,6 +71,7 @@ async function modules() {
     readingOrders: await import('@/db/patients/read-orders'),
     events: await import('@/db/patients/events'),
     course: await import('@/db/patients/course'),
+    noted: await import('@/db/patients/noted'),
     records: await import('@/db/patients/records'),
     answers: await import('@/db/worklist/prompt-answers'),
     drafts: await import('@/db/patients/drafts'),

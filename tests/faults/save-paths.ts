@@ -6,6 +6,7 @@ import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter'
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from '@/tests/db/made-up-records';
+import { FACTS } from '@/tests/lib/made-up-noted';
 import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
 
 /** One way in which the program writes: what it is called, and the write, which can be tried again from where things stand. */
@@ -141,6 +142,16 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
       write: async () => {
         const [event] = await db.events.eventsOfPatients(therapist, [patientId]);
         await db.events.withdrawEvent(therapist, event?.eventId ?? '', { submissionId: form(), reason: `${words} mistaken` });
+      },
+    },
+    {
+      name: 'facts for the work written',
+      write: async () => {
+        const now = (await db.noted.notedOfPatients(therapist, [patientId])).get(patientId);
+        await db.noted.saveNoted(therapist, patientId, {
+          ...{ submissionId: form(), kind: 'facts', thing: patientId, expected: now?.factsNumber ?? 0, day: null },
+          ...{ content: { ...FACTS, cause: `${words} cause ${++made}` }, deed: 'facts for the work written', reason: `${words} facts` },
+        });
       },
     },
     {

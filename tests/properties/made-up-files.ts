@@ -11,6 +11,7 @@ import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 import { readMass, type TypedMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
+import { BOOKINGS, FACTS, OBSERVATIONS } from '@/tests/lib/made-up-noted';
 
 /** Words as people write them, and as nobody should: quotes, commas, line ends, formulas, apostrophes, other scripts. */
 export const anyWords = fc.oneof(
@@ -308,7 +309,7 @@ const PARTS_OF_SIDES = [
   { part: 'head', side: 'middle' },
 ] as const;
 
-/** A made-up patient with named measures at every visit, and affected parts. Beside `anyFile`, from which recorded files were made. */
+/** A made-up patient with named measures at every visit, affected parts, and what else is noted. Beside `anyFile`, from which recorded files were made. */
 export const anyMeasuredFile: fc.Arbitrary<PatientFile> = anyFile.chain((file) =>
   fc
     .tuple(fc.subarray([...PARTS_OF_SIDES], { minLength: 1 }), fc.tuple(...file.visits.map(() => anyMeasures)))
@@ -316,5 +317,7 @@ export const anyMeasuredFile: fc.Arbitrary<PatientFile> = anyFile.chain((file) =
       ...file,
       details: { ...file.details, affectedParts },
       visits: file.visits.map((visit, index) => ({ ...visit, measures: measures[index] ?? [] })),
+      ...(affectedParts.length > 1 && { facts: FACTS }),
+      ...(file.visits.length > 1 && { bookings: BOOKINGS, observations: OBSERVATIONS }),
     })),
 );

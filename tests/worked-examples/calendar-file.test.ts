@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import ICAL from 'ical.js';
 import nodeIcal from 'node-ical';
 import { describe, expect, it } from 'vitest';
+import { calendarEntries } from '@/lib/schedule/calendar-entries';
 import { type CalendarEntry, calendarFile } from '@/lib/schedule/calendar-file';
 import { addDays, calendarDay, dayFromNumber } from '@/lib/units/calendar-day';
 
@@ -126,6 +127,33 @@ describe('a calendar file (RFC 5545)', () => {
       end,
       wholeDay: true,
     });
+  });
+
+  /** Instants by Python's zoneinfo: summer time ended in London on 25 Oct 2026; 29 Feb 2028 is a leap day. */
+  it.each([
+    ['2026-10-24', '09:30', 'Europe/London', '2026-10-24T08:30:00.000Z'],
+    ['2026-10-26', '09:30', 'Europe/London', '2026-10-26T09:30:00.000Z'],
+    ['2028-02-29', '23:45', 'America/New_York', '2028-03-01T04:45:00.000Z'],
+  ])('a booked time of %s %s in %s is %s to both readers, 45 minutes long', (day, time, timeZone, instant) => {
+    const dates = [
+      {
+        ...{ id: 'a', patientId: '7', reference: 'HL-0147', kind: 'booking' as const, day: calendarDay(day), time },
+        ...{ state: 'open' as const, sequence: 0, changedAt: new Date('2026-10-01T10:00:00Z') },
+      },
+    ];
+    const about = { address: 'https://clinic.example', alarmDays: 1, timeZone };
+    const file = calendarFile(calendarEntries(dates, 'b', calendarDay('2026-10-01'), about), 'dates');
+    const event = new ICAL.Event(new ICAL.Component(ICAL.parse(file)).getFirstSubcomponent('vevent') as ICAL.Component);
+    expect([event.startDate.toJSDate().toISOString(), event.startDate.isDate, event.duration.toSeconds()]).toEqual([
+      instant,
+      false,
+      45 * 60,
+    ]);
+    const [read] = Object.values(nodeIcal.sync.parseICS(file)).filter((one) => one?.type === 'VEVENT') as unknown as {
+      start: Date;
+      summary: string;
+    }[];
+    expect([read?.start.toISOString(), read?.summary]).toEqual([instant, 'Visit booked, HL-0147']);
   });
 
   it('a moved date keeps its id with a higher sequence; a cancelled one says so', () => {

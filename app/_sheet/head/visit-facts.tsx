@@ -8,7 +8,7 @@ import styles from './set-up.module.css';
 
 type FactsProps = {
   readonly form: VisitForm;
-  readonly known: Pick<Known, 'today' | 'measurers'>;
+  readonly known: Pick<Known, 'today' | 'measurers' | 'colleagues'>;
   readonly onField: (change: Partial<VisitForm>) => void;
 };
 
@@ -39,9 +39,16 @@ export function VisitFacts({ form, known, onField }: FactsProps) {
           value={form.measurer}
           maxLength={60}
           autoComplete="off"
+          list="colleagues"
+          placeholder="name, or what they are: carer at home"
           aria-describedby={alike ? 'measurer-alike' : undefined}
           onChange={({ target }) => onField({ measurer: target.value })}
         />
+        <datalist id="colleagues">
+          {(known.colleagues ?? []).map((name) => (
+            <option key={name} value={name} />
+          ))}
+        </datalist>
       </label>
       {alike && (
         <p className="field" id="measurer-alike" role="status">

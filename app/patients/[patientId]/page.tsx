@@ -8,6 +8,7 @@ import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { TakeOutPanel } from '@/app/_exchange/take-out-panel';
 import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
 import { LettersPanel } from '@/app/_letter/letters-panel';
+import { LookedPanel } from '@/app/_looked/looked-panel';
 import { EventForm } from '@/app/_patient/event-form';
 import { GrowthPanel } from '@/app/_patient/growth-panel';
 import { LadderPanel } from '@/app/_patient/ladder-panel';
@@ -25,11 +26,14 @@ import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { WorkLine } from '@/app/_work/work-line';
+import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { familyPagesOf } from '@/db/documents/family-pages';
 import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
 import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
+import { kindsOf } from '@/lib/observations/catalogue';
 import { isAtRest } from '@/lib/record/day-to-ask';
 import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
@@ -45,24 +49,28 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const [{ patientId }, { visits }] = [await params, await searchParams];
   const therapist = await requireTherapist(`/patients/${patientId}`);
   const mayWrite = therapist.role !== 'read-only';
-  const [loaded, draft, orders, familyPages, letters] = await Promise.all([
+  const [loaded, draft, orders, familyPages, letters, own] = await Promise.all([
     loadPatient(therapist, patientId),
     mayWrite ? draftOf(therapist, patientId, 'visit') : undefined,
     ordersOf(therapist, patientId),
     familyPagesOf(therapist, patientId),
     lettersOf(therapist, patientId),
+    ownKindsOf(therapist),
   ]);
   const { record, analysis, clinic, prompts, dates, stillOpen, today } = loaded;
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
+  const booked = dates.find((date) => date.kind === 'booking');
   const ended = phaseOn(record.phases, today)?.kind === 'ended';
   const asked = dates.find((date) => date.kind === 'ask')?.day;
   const quiet = isAtRest(record.phases, today)
     ? `Nothing is due${asked ? ` but to ask again on ${showWeekday(asked)}` : ''}.`
-    : due
-      ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
-      : 'No visit yet. Measure the first ladder.';
+    : booked
+      ? `Nothing is asked today. The next visit is booked for ${showWeekday(booked.day)}${booked.time ? ` at ${booked.time}` : ''}.`
+      : due
+        ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
+        : 'No visit yet. Measure the first ladder.';
   const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
     const picture = limbPicture(analysis, limb);
     return picture ? [picture] : [];
@@ -85,6 +93,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
       <CourseLine analysis={analysis} patientId={patientId} />
+      <WorkLine facts={record.facts} patientId={patientId} today={today} />
       <ExcessFirst analysis={analysis} swelling={!record.diagnosisGroup.endsWith('scar')} shown={analysis.limbs.flatMap(newestOf)} />
       <NextAction
         prompts={prompts}
@@ -94,13 +103,14 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         nextVisit={quiet}
         stillOpen={stillOpen}
         policy={analysis.policy}
+        dates={dates}
       />
       <div className={styles.patientGrid}>
         <div className="stack">
           {pictures.map((picture) => (
             <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
           ))}
-          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayWrite={mayWrite} />
+          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
           <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
         </div>
         <div className="stack">
@@ -118,6 +128,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           ))}
           {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
           <MeasuresPanel analysis={analysis} />
+          <LookedPanel observations={record.observations} kinds={kindsOf(own)} patientId={patientId} />
           <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
           <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
           <LettersPanel letters={letters} timeZone={clinic.timeZone} />

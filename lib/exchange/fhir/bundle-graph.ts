@@ -42,5 +42,8 @@ function shortOf(reference: string): string {
 
 function aboutOf(resource: FhirResource): string | undefined {
   const { subject, patient } = resource as { readonly subject?: Reference; readonly patient?: Reference };
-  return subject?.reference ?? patient?.reference;
+  const { participant = [] } = resource as { readonly participant?: readonly { readonly actor?: Reference }[] };
+  return (
+    subject?.reference ?? patient?.reference ?? (resource.resourceType === 'Appointment' ? participant[0]?.actor?.reference : undefined)
+  );
 }

@@ -3,6 +3,7 @@ import { limbInWords } from '../../ladder/limb';
 import type { Part, PartSide } from '../../parts/measure';
 import type { PatientDetails } from '../../record/patient-details';
 import type { LimbSide, PartOfSide, Sex } from '../../record/patient-record';
+import type { Contact, WorkFacts } from '../../record/work-facts';
 import { calendarDay } from '../../units/calendar-day';
 import { extendedText, extensionsOf, fhirText, listed, textExtension } from './extensions';
 import { OWN } from './own-codes';
@@ -38,7 +39,7 @@ function referenceIdentifier(reference: string, { clinic }: BundleOwner): Identi
 }
 
 /** A patient as a Patient. */
-export function patientResource(details: PatientDetails, owner: BundleOwner): Patient {
+export function patientResource(details: PatientDetails, owner: BundleOwner, facts?: WorkFacts): Patient {
   return {
     resourceType: 'Patient',
     id: 'subject',
@@ -53,7 +54,18 @@ export function patientResource(details: PatientDetails, owner: BundleOwner): Pa
     gender: GENDER[details.sex],
     birthDate: details.born,
     communication: [{ language: { coding: [{ system: 'urn:ietf:bcp:47', code: details.language }] }, preferred: true }],
+    contact: facts && listed(facts.contacts.map(contactOf)),
     managingOrganization: CLINIC,
+  };
+}
+
+/** Somebody to ring as Patient.contact; a name is there, because the standard asks for one of its parts. */
+function contactOf({ name, relation, phone }: Contact): NonNullable<Patient['contact']>[number] {
+  const [said, number] = [fhirText(relation ?? ''), fhirText(phone ?? '')];
+  return {
+    name: { text: fhirText(name) || 'Contact' },
+    ...(said && { relationship: [{ text: said }] }),
+    ...(number && { telecom: [{ system: 'phone', value: number }] }),
   };
 }
 

@@ -1,24 +1,22 @@
 import type { Bundle, Encounter, EpisodeOfCare, FhirResource, Observation, Patient } from 'fhir/r4';
-import type { z } from 'zod';
 import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
 import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-file';
 import { type NamedMeasure, OCCASIONS, type SingleReading } from '../../record/patient-record';
 import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../record/phases';
 import { type CalendarDay, readDay } from '../../units/calendar-day';
-import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, PHASE_JSON, readJson, ZERO_CHOICE } from '../filed-json';
+import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, PHASE_JSON, ZERO_CHOICE } from '../filed-json';
 import { type BundleGraph, bundleGraph } from './bundle-graph';
+import { BundleRefusal, json, jsonOf, named, needed, oneOf } from './bundle-refusal';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';
 import { distanceOf } from './limb-places';
 import { isNamedMeasure, namedMeasureOf } from './measure-resources';
 import { OWN, OWN_SYSTEM, type OwnCode, ownIdentifier } from './own-codes';
 import { withoutKey } from './own-ids';
 import { detailsOf, referenceOf } from './patient-resource';
+import { notedOf } from './read-noted';
 import { lengthOf, massOf } from './typed-quantity';
 import { BODY, BODY_MASS_INDEX } from './visit-resources';
-
-/** Thrown and caught inside this file only; callers see a refusal. */
-class BundleRefusal extends Error {}
 
 /** How the reading of a bundle of ours ended: a file a patient, and what was not read; a refusal names the resource. */
 export type BundleRead =
@@ -70,6 +68,12 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
     events: inOrder(observations.filter((one) => hasCode(one, 'limb-event'))).map((one) => jsonOf(one, 'event', EVENT_JSON)),
     phases: phasesOf(inOrder(all('EpisodeOfCare')), details.born, visits),
     cautions: inOrder(observations.filter((one) => hasCode(one, 'caution-answer'))).map((one) => jsonOf(one, 'caution', CAUTION_JSON)),
+    ...notedOf(
+      all('Condition'),
+      inOrder(all('Appointment')),
+      inOrder(observations.filter((one) => hasCode(one, 'looked-at'))),
+      details.born,
+    ),
     writings: [],
   };
 }
@@ -100,6 +104,10 @@ function passedOverIn(graph: BundleGraph): string[] {
     'Provenance',
     'CodeSystem',
     'Organization',
+    'Condition',
+    'ServiceRequest',
+    'Consent',
+    'Appointment',
   ]);
   return graph.resources.flatMap((one) => {
     if (one.resourceType === 'Observation') {
@@ -207,33 +215,4 @@ function landmarkOf(member: Observation, limb: Ladder['limb']): LandmarkReading 
 
 function hasCode(observation: Observation, code: OwnCode): boolean {
   return observation.code.coding?.some((one) => one.system === OWN_SYSTEM && one.code === code) ?? false;
-}
-
-function oneOf<T extends string>(panel: Observation, name: string, words: readonly T[]): T {
-  const text = extendedText(panel, name);
-  const found = words.find((word) => word === text);
-  if (!found) throw new BundleRefusal(`${named(panel)} has no ${name}.`);
-  return found;
-}
-
-function needed<T>(of: FhirResource, value: T | undefined): T {
-  if (value === undefined)
-    throw new BundleRefusal(`${named(of)} has no figure as it was typed, or its value and the text beside it say different things.`);
-  return value;
-}
-
-function jsonOf<T>(of: FhirResource & Extended, name: string, shape: z.ZodType<T>): T {
-  const text = extendedText(of, name);
-  if (text === null) throw new BundleRefusal(`${named(of)} lacks what it was written with.`);
-  return json(of, text, shape);
-}
-
-function json<T>(of: FhirResource, text: string, shape: z.ZodType<T>): T {
-  const found = readJson(text, shape);
-  if (found.kind !== 'read') throw new BundleRefusal(`${named(of)}: ${found.reason}`);
-  return found.value;
-}
-
-function named({ resourceType, id }: FhirResource): string {
-  return `${resourceType}/${id ?? ''}`;
 }

@@ -5,6 +5,7 @@ import { cautionResource, eventResource, orderResource, phaseResource, pieceReso
 import { ladderResources } from './ladder-resources';
 import { limbPlaces } from './limb-places';
 import { MEASURE_CODE_SYSTEM, measureResources } from './measure-resources';
+import { bookingResource, factResources, lookedResource } from './noted-resources';
 import { OWN, OWN_CODE_SYSTEM } from './own-codes';
 import { type BundleOwner, shortNames, withOwnIds } from './own-ids';
 import { clinicResource, patientResource } from './patient-resource';
@@ -46,7 +47,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
   const resources = withOwnIds(
     [
       clinicResource(owner),
-      patientResource(file.details, owner),
+      patientResource(file.details, owner, file.facts),
       ...visits,
       ...places.all(),
       ...file.orders.map((order) => orderResource(cutFrom(order))),
@@ -56,6 +57,9 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
         phaseResource(phase, file.phases[index + 1], at.slice(0, 10), phaseNames[index] ?? '', index + 1),
       ),
       ...file.cautions.map((caution, index) => cautionResource(caution, cautionNames[index] ?? '', index + 1)),
+      ...(file.facts ? factResources(file.facts) : []),
+      ...(file.bookings ?? []).map((one, index) => bookingResource(one, index + 1)),
+      ...(file.observations ?? []).map((one, index) => lookedResource(one, index + 1)),
       OWN_CODE_SYSTEM,
       ...(file.visits.some(({ measures }) => measures?.length) ? [MEASURE_CODE_SYSTEM] : []),
     ],

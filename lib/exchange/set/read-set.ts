@@ -7,6 +7,7 @@ import { DEFUSED, DICTIONARY_FILE, fileNameOf, RESEARCH, WRITTEN } from './data-
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
+import { BOOKED, FOR_THE_WORK, OBSERVED, readBooked, readForTheWork, readObserved } from './noted-tables';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
@@ -15,7 +16,13 @@ import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
 /** The tables that are read back; what the engine found is worked out anew. */
-const READ = [SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION];
+const READ = [
+  ...[SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION],
+  ...[FOR_THE_WORK, BOOKED, OBSERVED],
+];
+
+/** Tables that sets did not have from the start. */
+const YOUNGER = [PHASE, NAMED_MEASURE, FOR_THE_WORK, BOOKED, OBSERVED];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
@@ -67,13 +74,16 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
     events: readEvents(rowsOf(EVENT, 'subject_id', id)),
     phases: readPhases(rowsOf(PHASE, 'subject_id', id), { born: details.born, visits }),
     cautions: readCautions(rowsOf(CAUTION, 'subject_id', id)),
+    ...readForTheWork(rowsOf(FOR_THE_WORK, 'subject_id', id), details.born),
+    ...readBooked(rowsOf(BOOKED, 'subject_id', id)),
+    ...readObserved(rowsOf(OBSERVED, 'subject_id', id)),
     writings: [],
   };
 }
 
 /** A table that sets did not have before, and that this one was not written with. */
 function isYounger(table: SetTable, files: ReadonlyMap<string, string>, written: SetTally | undefined): boolean {
-  return (table === PHASE || table === NAMED_MEASURE) && !files.has(fileNameOf(table)) && written?.rows[table.name] === undefined;
+  return YOUNGER.includes(table) && !files.has(fileNameOf(table)) && written?.rows[table.name] === undefined;
 }
 
 function readStyle(dictionary: string | undefined): { readonly defused: boolean; readonly written: SetTally | undefined } {

@@ -14,7 +14,7 @@ export const metadata: Metadata = { title: 'What was proposed and answered' };
 export default async function PromptsPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/prompts`);
-  const { record, analysis, prompts, raised, answers, today, clinic } = await loadPatient(therapist, patientId);
+  const { record, analysis, prompts, raised, answers, today, clinic, dates } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
   const resting = raised.flatMap((prompt) => {
     const answer = prompts.some((open) => open.cause === prompt.cause) ? undefined : answerTo(prompt, answers);
@@ -36,6 +36,7 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
           patientId={patientId}
           today={today}
           mayAnswer={mayWrite}
+          dates={dates}
           policy={analysis.policy}
           first={false}
         />

@@ -6,10 +6,12 @@ import { LetterForm } from '@/app/_letter/letter-form';
 import { LetterTable } from '@/app/_letter/letter-table';
 import { loadLetter } from '@/app/_letter/load-letter';
 import { PatientTitle } from '@/app/_patient/patient-title';
+import { NO_FACTS } from '@/lib/record/work-facts';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
 import { letterGaps } from '@/lib/summary/letter/letter-gaps';
 import { coverageSentences } from '@/lib/summary/letter/replacement-letter';
+import { showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Replacement letter' };
 
@@ -27,7 +29,15 @@ export default async function NewLetterPage({
   const { record, facts, piece, today, doubt } = await loadLetter(therapist, patientId, pieceId);
   const evidence = letterEvidence(facts, null);
   const gaps = letterGaps(facts);
-  const start = { ...letterDraft(facts), payer: facts.coverage?.rule.payer ?? '', signer: therapist.name };
+  const { prescriber, referralDay, cause, injured } = record.facts ?? NO_FACTS;
+  const start = {
+    ...letterDraft(facts),
+    payer: facts.coverage?.rule.payer ?? '',
+    signer: therapist.name,
+    prescriber: prescriber ?? '',
+    orderDay: referralDay ?? '',
+    onset: [...(cause ? [cause] : []), ...(injured ? [showDay(injured)] : [])].join(', '),
+  };
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Replacement letter for piece ${piece.piece}`}>

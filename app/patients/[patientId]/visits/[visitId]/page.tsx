@@ -135,6 +135,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
               patientId={patientId}
               today={today}
               mayAnswer={mayWrite}
+              dates={loaded.dates}
               policy={loaded.analysis.policy}
               first={false}
             />

@@ -1,0 +1,66 @@
+import type { ObservedKind } from '@/lib/observations/kind';
+import type { KeptObservation } from '@/lib/observations/observation';
+import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
+import { EndForm } from './end-form';
+import { lookedInWords } from './looked-words';
+
+type Props = {
+  readonly observations: readonly (KeptObservation & { readonly number: number })[];
+  readonly kinds: readonly ObservedKind[];
+  readonly patientId: string;
+  readonly today: CalendarDay;
+  readonly mayWrite: boolean;
+};
+
+/** Every observation, the newest first, with the ways to correct it, to say that a mark is gone, or to take it back. */
+export function LookedTable({ observations, kinds, patientId, today, mayWrite }: Props) {
+  return (
+    <div className="table-frame">
+      <table>
+        <thead>
+          <tr>
+            {['Day', 'What', 'Seen', 'By'].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+            {mayWrite && <th scope="col">Change</th>}
+          </tr>
+        </thead>
+        <tbody>
+          {observations.map((one) => {
+            const label = kinds.find(({ id }) => id === one.kind)?.label ?? one.kind;
+            const what = `${label} of ${showDay(one.day)}`;
+            return (
+              <tr key={one.observationId}>
+                <th scope="row">{showDay(one.day)}</th>
+                <td>{label}</td>
+                <td>{lookedInWords(one, kinds) || '–'}</td>
+                <td>{one.rater ?? '–'}</td>
+                {mayWrite && (
+                  <td>
+                    <a href={`/patients/${patientId}/looked?correct=${one.observationId}#form`} aria-label={`Correct ${what}`}>
+                      Correct
+                    </a>
+                    <details>
+                      <summary aria-label={`End ${what}`}>{one.place && !one.gone ? 'Gone, or taken back' : 'Take back'}</summary>
+                      <EndForm
+                        patientId={patientId}
+                        submissionId={crypto.randomUUID()}
+                        observationId={one.observationId}
+                        number={one.number}
+                        today={today}
+                        what={what}
+                        isMark={one.place !== null && !one.gone}
+                      />
+                    </details>
+                  </td>
+                )}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

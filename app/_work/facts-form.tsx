@@ -1,0 +1,86 @@
+'use client';
+
+import { useActionState } from 'react';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
+import { type FactsFormState, saveFactsAction } from './actions';
+import styles from './work.module.css';
+
+type Props = {
+  readonly patientId: string;
+  readonly submissionId: string;
+  readonly number: number;
+  readonly today: string;
+  readonly start: Readonly<Record<string, string>>;
+};
+
+const PLACES = Array.from({ length: MOST_OF_A_KIND }, (_, place) => place);
+const HANDS = [
+  { key: 'left', words: 'left' },
+  { key: 'right', words: 'right' },
+  { key: 'both', words: 'both alike' },
+];
+const LONG = { maxLength: LONGEST_FACT.words };
+const SHORT = { maxLength: LONGEST_FACT.short };
+
+/** Who the person is for the work: every box may stay empty. A refused form keeps every word typed. */
+export function FactsForm({ patientId, submissionId, number, today, start }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<FactsFormState, FormData>(saveFactsAction, { errors: {}, typed: null });
+  const { text, choice, tick } = typedBoxes(typed ?? start, errors);
+  const past = { type: 'date', max: today };
+  return (
+    <form className="panel form" action={send} noValidate aria-label="For the work" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="patientId" value={patientId} />
+      <input type="hidden" name="submissionId" value={submissionId} />
+      <input type="hidden" name="number" value={number} />
+      <p className="refusal" role="alert">
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
+      </p>
+      <h2>Whom to ring</h2>
+      {PLACES.map((place) => (
+        <div key={place} className={styles.grid}>
+          {text(`contactName${place}`, place === 0 ? 'Name, rung first' : `Name ${place + 1}`, undefined, SHORT)}
+          {text(`contactRelation${place}`, `Relation of contact ${place + 1}`, undefined, SHORT)}
+          {text(`contactPhone${place}`, `Phone of contact ${place + 1}`, undefined, { ...SHORT, type: 'tel' })}
+        </div>
+      ))}
+      {tick('interpreter', 'Language', 'An interpreter is needed')}
+      <h2>Referral</h2>
+      <div className={styles.grid}>
+        {text('referralDay', 'Referred on', undefined, past)}
+        {text('referralUntil', 'Referral ends on', 'Asked for anew some weeks before.', { type: 'date' })}
+        {text('prescriber', 'Prescriber', 'Stands in letters.', SHORT)}
+        {text('prescriberReach', 'How the prescriber is reached', undefined, LONG)}
+        {text('referralFor', 'What was ordered', undefined, LONG)}
+      </div>
+      <h2>What happened</h2>
+      <div className={styles.grid}>
+        {text('cause', 'Cause', 'In the clinic’s words.', LONG)}
+        {text('injured', 'Day it happened', undefined, past)}
+        {text('healed', 'Day the wounds were closed', undefined, past)}
+        {PLACES.map((place) => (
+          <div key={place}>{text(`grafted${place}`, `Graft ${place + 1}`, undefined, past)}</div>
+        ))}
+        {text('burntPct', 'Burnt area, % of the body’s surface', 'Widens a child’s outlook after a large burn.', { inputMode: 'decimal' })}
+        {text('stage', 'Stage', 'In the clinic’s words.', SHORT)}
+        {choice('dominantHand', 'Hand used for most things', HANDS, 'not asked yet', 'Said beside the difference of arms.')}
+      </div>
+      <h2>Consent</h2>
+      {PLACES.map((place) => (
+        <div key={place} className={styles.grid}>
+          {text(`consentTo${place}`, `Consent ${place + 1} to`, undefined, LONG)}
+          {text(`consentDay${place}`, `Day of consent ${place + 1}`, undefined, past)}
+        </div>
+      ))}
+      {number > 0 && text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: 300 })}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Save
+        </button>
+        <a className="button" href={`/patients/${patientId}`}>
+          Leave as it is
+        </a>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,28 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_shell/posted';
+import { changeSetting } from '@/db/clinic/clinic';
+import { DIARY_KEY } from '@/db/clinic/diary';
+import { readDiaryForm } from '@/lib/forms/read-diary-form';
+
+/** What stops the form, beside its boxes, and everything as typed. */
+export type DiaryFormState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>> | null;
+};
+
+/** Keeps when the clinic works; what stood before stays in the history. Dates follow when they are next looked at. */
+export async function saveDiaryAction(_before: DiaryFormState, form: FormData): Promise<DiaryFormState> {
+  const therapist = await requireActing('lead');
+  const typed = postedText(form);
+  const read = readDiaryForm(typed);
+  if (read.kind === 'refused') return { errors: read.errors, typed };
+  await changeSetting(therapist, {
+    key: DIARY_KEY,
+    value: read.diary,
+    reason: (typed.reason ?? '').trim().slice(0, 200) || 'working days',
+  });
+  redirect('/clinic/diary');
+}

@@ -1,0 +1,51 @@
+'use client';
+
+import { useActionState } from 'react';
+import { FieldGroup } from '@/app/_shell/field';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/record/diary';
+import { type DiaryFormState, saveDiaryAction } from './actions';
+import styles from './clinic-diary.module.css';
+
+/** Weekdays from Monday on, as a week is read. */
+const WEEK = [1, 2, 3, 4, 5, 6, 0] as const;
+
+type Props = { readonly start: Readonly<Record<string, string>>; readonly spans: number };
+
+/** When the clinic works: weekdays, closed days, visits a day. */
+export function DiaryForm({ start, spans }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<DiaryFormState, FormData>(saveDiaryAction, { errors: {}, typed: null });
+  const boxes = typed ?? start;
+  const { text } = typedBoxes(boxes, errors);
+  return (
+    <form className="panel form" action={send} noValidate aria-label="Working days" key={typed ? 'typed' : 'start'}>
+      <p className="refusal" role="alert">
+        {Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : ''}
+      </p>
+      <FieldGroup id="weekdays" label="The clinic works on" refusal={errors.weekdays}>
+        {WEEK.map((weekday) => (
+          <label key={weekday} className="choice">
+            <input type="checkbox" name={`weekday${weekday}`} value="yes" defaultChecked={boxes[`weekday${weekday}`] === 'yes'} />
+            {WEEKDAYS[weekday]}
+          </label>
+        ))}
+      </FieldGroup>
+      <h2>Closed</h2>
+      {Array.from({ length: Math.min(spans + 3, DIARY_BOUNDS.spans) }, (_, place) => place).map((place) => (
+        <div key={place} className={styles.span}>
+          {text(`from${place}`, `Closed from, ${place + 1}`, undefined, { type: 'date' })}
+          {text(`until${place}`, `to, ${place + 1}`, undefined, { type: 'date' })}
+          {text(`why${place}`, `Why, ${place + 1}`, undefined, { maxLength: DIARY_BOUNDS.why })}
+        </div>
+      ))}
+      <h2>Visits</h2>
+      {text('capacity', 'Visits a day', 'Booking more is asked about, never refused. Empty: no limit.', { inputMode: 'numeric' })}
+      {text('reason', 'Why it is changed', 'Stands in the history.', { maxLength: 200 })}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Save
+        </button>
+      </div>
+    </form>
+  );
+}

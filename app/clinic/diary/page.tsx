@@ -1,0 +1,50 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { SettingChanges } from '@/app/clinic/setting-changes';
+import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
+import { DIARY_KEY, diaryOf } from '@/db/clinic/diary';
+import { peopleOf } from '@/db/people/people';
+import { typedDiary } from '@/lib/forms/read-diary-form';
+import { WEEKDAYS } from '@/lib/record/diary';
+import { showDay } from '@/lib/units/calendar-day';
+import { DiaryForm } from './diary-form';
+
+export const metadata: Metadata = { title: 'Working days' };
+
+/** When the clinic works: proposed dates lie on a working day, and a booking on another is asked about. */
+export default async function DiaryPage() {
+  const therapist = await requireTherapist('/clinic/diary');
+  const [diary, clinic, history, people] = await Promise.all([
+    diaryOf(therapist),
+    clinicOf(therapist),
+    historyOfSetting(therapist, DIARY_KEY),
+    peopleOf(therapist),
+  ]);
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Working days</h1>
+          <p className="secondary">A date that falls on a closed day is proposed for the working day before it, and says so.</p>
+        </div>
+        <Link className="button" href="/clinic" prefetch={false}>
+          Back to the clinic
+        </Link>
+      </div>
+      {therapist.role === 'lead' ? (
+        <DiaryForm key={history.length} start={typedDiary(diary)} spans={diary.closed.length} />
+      ) : (
+        <section className="panel">
+          <p>{`Works on ${diary.weekdays.map((weekday) => WEEKDAYS[weekday]).join(', ')}${diary.capacity ? `; ${diary.capacity} visits a day are usual` : ''}.`}</p>
+          <ul>
+            {diary.closed.map(({ from, until, why }) => (
+              <li key={from}>{`Closed ${showDay(from)} to ${showDay(until)}: ${why}`}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
+    </main>
+  );
+}

@@ -1,0 +1,43 @@
+'use client';
+
+import { useActionState } from 'react';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { OWN_KIND_BOUNDS } from '@/lib/observations/catalogue';
+import { type OwnKindsState, saveOwnKindsAction } from './actions';
+import styles from './clinic-looked.module.css';
+
+type Props = { readonly start: Readonly<Record<string, string>>; readonly standing: number };
+
+/** What the clinic adds to what is looked at: a row each, two more to fill. Unit and range of one that stands stay. */
+export function OwnKindsForm({ start, standing }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<OwnKindsState, FormData>(saveOwnKindsAction, { errors: {}, typed: null });
+  const { text, tick } = typedBoxes(typed ?? start, errors);
+  const rows = Array.from({ length: Math.min(standing + 2, OWN_KIND_BOUNDS.most) }, (_, place) => place);
+  return (
+    <form className="panel form" action={send} noValidate aria-label="Added by the clinic" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="standing" value={standing} />
+      <p className="refusal" role="alert">
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
+      </p>
+      {rows.map((place) => {
+        const fixed = { readOnly: place < standing, maxLength: OWN_KIND_BOUNDS.unit };
+        return (
+          <fieldset key={place} className={styles.row}>
+            <legend>{place < standing ? start[`label${place}`] : 'New'}</legend>
+            {text(`label${place}`, `Name, ${place + 1}`, undefined, { maxLength: OWN_KIND_BOUNDS.label })}
+            {text(`unit${place}`, `Unit, ${place + 1}`, undefined, fixed)}
+            {text(`low${place}`, `From, ${place + 1}`, undefined, fixed)}
+            {text(`high${place}`, `To, ${place + 1}`, undefined, fixed)}
+            {text(`least${place}`, `Least change, ${place + 1}`, 'Less is within error.', { maxLength: 12 })}
+            {place < standing && tick(`asked${place}`, `Asked, ${place + 1}`, 'Is asked')}
+          </fieldset>
+        );
+      })}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Save
+        </button>
+      </div>
+    </form>
+  );
+}

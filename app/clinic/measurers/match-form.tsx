@@ -1,0 +1,47 @@
+'use client';
+
+import { useActionState } from 'react';
+import { type MatchState, matchMeasurerAction } from './actions';
+
+type Props = {
+  readonly text: string;
+  readonly digest: string;
+  readonly people: readonly { readonly id: string; readonly name: string }[];
+  /** What stands: a person’s id, `outsider`, `left`, or nothing. */
+  readonly whose: string;
+  readonly role: string;
+  readonly longest: number;
+};
+
+/** Says whose one text is. */
+export function MatchForm({ text, digest, people, whose, role, longest }: Props) {
+  const [state, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, null);
+  return (
+    <form action={send} className="answer-form" aria-label={`Whose is ${text}`} noValidate>
+      <input type="hidden" name="digest" value={digest} />
+      <label>
+        Whose it is
+        <select name="whose" defaultValue={whose} key={whose}>
+          <option value="">not said</option>
+          {people.map((one) => (
+            <option key={one.id} value={one.id}>
+              {one.name}
+            </option>
+          ))}
+          <option value="outsider">somebody outside</option>
+          <option value="left">leave it as it stands</option>
+        </select>
+      </label>
+      <label>
+        What they are, outside
+        <input type="text" name="role" defaultValue={state?.role ?? role} maxLength={longest} placeholder="carer at home" />
+      </label>
+      <button className="button" type="submit" aria-disabled={busy}>
+        Keep it
+      </button>
+      <p className="refusal" role="status">
+        {state?.refusal}
+      </p>
+    </form>
+  );
+}

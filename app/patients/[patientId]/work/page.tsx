@@ -1,0 +1,72 @@
+import type { Metadata } from 'next';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { loadPatient } from '@/app/_record/load-patient';
+import { dayAndTime } from '@/app/_shell/day-and-time';
+import { FactsForm } from '@/app/_work/facts-form';
+import { notedHistory } from '@/db/patients/noted';
+import { typedFacts } from '@/lib/forms/read-work-facts';
+import { WORK_FACTS } from '@/lib/record/work-facts-schema';
+import { workSentences } from '@/lib/summary/work-words';
+
+export const metadata: Metadata = { title: 'For the work' };
+
+/** Who a person is for the work: its form, and every state it was in. */
+export default async function WorkPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/work`);
+  const { record, clinic, today } = await loadPatient(therapist, patientId);
+  const history = await notedHistory(therapist, patientId, 'facts');
+  const clock = dayAndTime(clinic.timeZone);
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying="For the work: whom to ring, the referral, what happened">
+        <BackToPatient patientId={patientId} />
+      </PatientTitle>
+      {therapist.role === 'read-only' ? (
+        <p className="nothing-yet">{record.facts ? workSentences(record.facts, today) : 'Nothing is written down.'}</p>
+      ) : (
+        <FactsForm
+          key={record.factsNumber}
+          patientId={patientId}
+          submissionId={crypto.randomUUID()}
+          number={record.factsNumber}
+          today={today}
+          start={typedFacts(record.facts ?? undefined)}
+        />
+      )}
+      {history.length > 0 && (
+        <>
+          <h2 className="section-head">
+            History <span className="count">{history.length}</span>
+          </h2>
+          <div className="table-frame">
+            <table className="history-table">
+              <thead>
+                <tr>
+                  {['State', 'Written', 'By', 'Why', 'What stood'].map((head) => (
+                    <th key={head} scope="col">
+                      {head}
+                    </th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {history.map((one) => (
+                  <tr key={one.number}>
+                    <th scope="row">{one.number}</th>
+                    <td>{clock.format(one.at)}</td>
+                    <td>{one.authorName ?? 'someone no longer here'}</td>
+                    <td>{one.reason ?? 'written down'}</td>
+                    <td>{one.content === null ? 'nothing' : workSentences(WORK_FACTS.parse(one.content), today) || 'nothing'}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        </>
+      )}
+    </main>
+  );
+}

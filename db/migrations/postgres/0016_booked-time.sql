@@ -1,0 +1,1 @@
+ALTER TABLE "due_date" ADD COLUMN "time" text;

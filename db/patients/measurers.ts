@@ -1,0 +1,53 @@
+import { and, desc, eq, isNotNull, sql } from 'drizzle-orm';
+import { type KnownMeasurers, knownMeasurers, type MeasurerMatch } from '@/lib/record/measurer';
+import { MEASURER_MATCHES } from '@/lib/record/measurer-schema';
+import { getDatabase } from '../client';
+import { clinicSetting, user, visit, visitRevision } from '../schema/schema';
+import type { Therapist } from '../therapist';
+
+/** Key of the clinic setting that holds whose each text is that visits name a measurer by. */
+export const MEASURERS_KEY = 'measurers';
+
+/** Whose each text is that names a measurer, as a lead said. */
+export async function measurerMatches(therapist: Therapist): Promise<readonly MeasurerMatch[]> {
+  const database = await getDatabase();
+  const { value, at, id, key, clinicId } = clinicSetting;
+  const [latest] = await database
+    .select({ value })
+    .from(clinicSetting)
+    .where(and(eq(clinicId, therapist.clinicId), eq(key, MEASURERS_KEY)))
+    .orderBy(desc(at), desc(id))
+    .limit(1);
+  return MEASURER_MATCHES.parse(latest?.value ?? []);
+}
+
+/** The same with the people of the clinic, as records ask it, and the names of those who may measure now. Two queries. */
+export async function measurersOf(therapist: Therapist): Promise<KnownMeasurers & { readonly colleagues: readonly string[] }> {
+  const database = await getDatabase();
+  const { id, name, disabledAt, clinicId, role } = user;
+  const [matches, people] = [
+    await measurerMatches(therapist),
+    await database.select({ id, name, disabledAt, role }).from(user).where(eq(clinicId, therapist.clinicId)),
+  ];
+  const colleagues = people.filter((one) => one.disabledAt === null && one.role !== 'read-only').map((one) => one.name);
+  return { ...knownMeasurers(matches, people), colleagues: colleagues.sort() };
+}
+
+/** Every text that visits of the clinic, as they stand, name a measurer by, with how many do; the most frequent first. */
+export async function measurerTexts(
+  therapist: Therapist,
+  most = 200,
+): Promise<readonly { readonly text: string; readonly visits: number }[]> {
+  const database = await getDatabase();
+  const { measurer } = visitRevision;
+  const visits = sql<number>`count(*)`;
+  const rows = await database
+    .select({ text: measurer, visits })
+    .from(visit)
+    .innerJoin(visitRevision, and(eq(visitRevision.visitId, visit.id), eq(visitRevision.number, visit.revision)))
+    .where(and(eq(visit.clinicId, therapist.clinicId), isNotNull(measurer)))
+    .groupBy(measurer)
+    .orderBy(desc(visits), measurer)
+    .limit(most);
+  return rows.flatMap(({ text, visits: count }) => (text?.trim() ? [{ text, visits: Number(count) }] : []));
+}

@@ -1,0 +1,37 @@
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { columns } from '../sql/columns';
+import { ofClinic } from './schema-clinic';
+import { ofPatient, signature } from './schema-records';
+
+const { table, id, text, wholeNumber, json, index, uniqueIndex } = columns;
+
+/** What is noted of a patient beside the measures: who they are for the work, a booked visit, something looked at. */
+export const NOTED_KINDS = ['facts', 'booking', 'observation'] as const;
+export type NotedKind = (typeof NOTED_KINDS)[number];
+
+/**
+ * A state of one noted thing. Never changed; of a thing the highest number counts, and a content of null is one that was taken back.
+ *
+ * `thing` names it among those of its kind: the facts of a patient bear the patient's own id. `day` repeats the day that a booking is for or an
+ * observation is of, to be found by.
+ */
+export const notedRevision = table(
+  'noted_revision',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    kind: text().$type<NotedKind>().notNull(),
+    thing: text().notNull(),
+    number: wholeNumber().notNull(),
+    day: text().$type<CalendarDay>(),
+    content: json<unknown>(),
+    ...signature(),
+  },
+  (row) => [
+    uniqueIndex('noted_revision_number').on(row.kind, row.thing, row.number),
+    uniqueIndex('noted_revision_submission').on(row.clinicId, row.submissionId),
+    index('noted_revision_patient').on(row.patientId, row.kind),
+    index('noted_revision_day').on(row.clinicId, row.kind, row.day),
+  ],
+);

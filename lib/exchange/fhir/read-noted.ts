@@ -1,0 +1,27 @@
+import type { Appointment, Condition, Observation } from 'fhir/r4';
+import { OBSERVATION } from '../../observations/observation-schema';
+import { BOOKING } from '../../record/booking-schema';
+import type { PatientFile } from '../../record/patient-file';
+import { factFaults } from '../../record/work-facts';
+import { WORK_FACTS } from '../../record/work-facts-schema';
+import { type CalendarDay, calendarDay } from '../../units/calendar-day';
+import { BundleRefusal, jsonOf, named } from './bundle-refusal';
+import { extendedText } from './extensions';
+
+/** What is noted beside the measures: the facts on their Condition, bookings, things looked at; each left out where there is none. */
+export function notedOf(
+  conditions: readonly Condition[],
+  appointments: readonly Appointment[],
+  looked: readonly Observation[],
+  born: CalendarDay,
+): Pick<PatientFile, 'facts' | 'bookings' | 'observations'> {
+  const [facts] = conditions.filter((one) => extendedText(one, 'for-the-work') !== null);
+  const known = facts && jsonOf(facts, 'for-the-work', WORK_FACTS);
+  const [fault] = known ? factFaults(known, born, calendarDay('9999-12-31')) : [];
+  if (facts && fault) throw new BundleRefusal(`${named(facts)}: ${fault.reason}`);
+  return {
+    ...(known && { facts: known }),
+    ...(appointments.length > 0 && { bookings: appointments.map((one) => jsonOf(one, 'booking', BOOKING)) }),
+    ...(looked.length > 0 && { observations: looked.map((one) => jsonOf(one, 'looked', OBSERVATION)) }),
+  };
+}

@@ -1,0 +1,69 @@
+import { limbInWords } from '../ladder/limb';
+import type { ObservedKind } from '../observations/kind';
+import { LONGEST_SEEN, type Observation } from '../observations/observation';
+import { type CalendarDay, readDay, showDay } from '../units/calendar-day';
+
+/** An observation as typed, or a sentence beside each box that stops it. */
+export type ObservationRead =
+  | { readonly kind: 'read'; readonly observation: Observation }
+  | { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };
+
+/**
+ * One observation of a kind as typed: a figure an item in boxes `item-…`, side, choice, place, words.
+ *
+ * Refuses a day that is none, before birth or ahead; a figure that is none or outside the range of its item; a kind of which nothing was given;
+ * hours without the days they were worn on are taken. A mark needs its choice and its place. Shape: boxes by name; the kind; birth and today.
+ */
+export function readObservation(
+  kind: ObservedKind,
+  typed: Readonly<Record<string, string>>,
+  { born, today, rater }: { readonly born: CalendarDay; readonly today: CalendarDay; readonly rater: string | null },
+): ObservationRead {
+  const errors: Record<string, string> = {};
+  const text = (box: string) => (typed[box] ?? '').trim();
+  const read = readDay(text('day'));
+  const day = read.kind === 'read' ? read.value : undefined;
+  if (!day) errors.day = 'Choose the day.';
+  else if (day > today) errors.day = `${showDay(day)} has not come yet.`;
+  else if (day < born) errors.day = `${showDay(day)} is before birth on ${showDay(born)}.`;
+  const figures: Record<string, number> = {};
+  for (const item of kind.items) {
+    const box = `item-${item.id}`;
+    if (text(box) === '') continue;
+    const value = figureIn(text(box));
+    if (value === undefined) errors[box] = `“${text(box).slice(0, 20)}” is not a figure.`;
+    else if (value < item.low || value > item.high) errors[box] = `From ${item.low} to ${item.high}${item.unit ? ` ${item.unit}` : ''}.`;
+    else figures[item.id] = value;
+  }
+  const choice = kind.choices.find((one) => one === text('choice')) ?? null;
+  const side = kind.where === 'side' ? ((['left', 'right'] as const).find((one) => one === text('side')) ?? null) : null;
+  if (kind.choices.length > 0 && !choice) errors.choice = 'Choose one.';
+  if (kind.where === 'side' && !side) errors.side = 'Choose a side.';
+  const first = `item-${kind.items[0]?.id ?? ''}`;
+  if (kind.where !== 'place' && Object.keys(figures).length === 0 && Object.keys(errors).length === 0)
+    errors[first] = 'Nothing was given yet.';
+  const place = kind.where === 'place' ? placeIn(text('limb'), text('along')) : null;
+  if (kind.where === 'place' && !place) errors.limb = 'Choose the limb and how far up it is.';
+  const words = text('words');
+  if (words.length > LONGEST_SEEN) errors.words = `Too long: ${LONGEST_SEEN} characters at most.`;
+  if (!day || Object.keys(errors).length > 0) return { kind: 'refused', errors };
+  const { id, version } = kind;
+  return { kind: 'read', observation: { kind: id, version, day, figures, choice, side, place, gone: null, rater, words: words || null } };
+}
+
+/** Example: `11,5` is 11.5; `-10` is −10; `1e3` is none. */
+function figureIn(text: string): number | undefined {
+  return /^[-−]?\d{1,6}([.,]\d{1,2})?$/.test(text) ? Number(text.replace('−', '-').replace(',', '.')) : undefined;
+}
+
+function placeIn(limb: string, along: string): Observation['place'] {
+  const found = (['left leg', 'right leg', 'left arm', 'right arm'] as const).find((one) => one === limb);
+  if (!found || !/^\d{1,3}$/.test(along) || Number(along) > 100) return null;
+  const [side, kind] = found.split(' ') as ['left' | 'right', 'leg' | 'arm'];
+  return { limb: kind, side, along: Number(along) / 100 };
+}
+
+/** A place in words. Example: `left leg, a quarter up` is said as `left leg, 25 % of the way up`. */
+export function placeInWords({ limb, side, along }: NonNullable<Observation['place']>): string {
+  return `${limbInWords(limb, side)}, ${Math.round(along * 100)}\u202f% of the way up`;
+}

@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest';
+import { readObservation } from '@/lib/forms/read-observation';
+import { readOwnKinds, typedOwnKinds } from '@/lib/forms/read-own-kinds';
+import { changeInWords, kindsOf, OBSERVED_KINDS, type OwnKind, timeLines } from '@/lib/observations/catalogue';
+import type { Observation } from '@/lib/observations/observation';
+import { OBSERVATION } from '@/lib/observations/observation-schema';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { OBSERVATIONS } from '../made-up-noted';
+
+const at = { born: calendarDay('2015-02-17'), today: calendarDay('2026-11-25'), rater: 'R. Adeyemi' };
+const kindOf = (id: string) => {
+  const found = OBSERVED_KINDS.find((one) => one.id === id);
+  if (!found) throw new Error(id);
+  return found;
+};
+const read = (id: string, typed: Record<string, string>) => readObservation(kindOf(id), { day: '2026-11-25', ...typed }, at);
+const scar = (day: string, redness: number, rest: Partial<Observation> = {}): Observation => ({
+  ...{ kind: 'scar', version: '1', day: calendarDay(day), figures: { redness }, choice: null, side: 'left' },
+  ...{ place: null, gone: null, rater: 'R. Adeyemi', words: null },
+  ...rest,
+});
+
+describe('what is looked at', () => {
+  it('has a source, a range that rises, and one id each', () => {
+    for (const { items, source, error } of OBSERVED_KINDS) {
+      expect(items.every(({ low, high }) => low < high)).toBe(true);
+      expect(source.length).toBeGreaterThan(20);
+      expect(error === null || error.source.length > 20).toBe(true);
+    }
+    expect(new Set(OBSERVED_KINDS.map(({ id }) => id)).size).toBe(OBSERVED_KINDS.length);
+    for (const one of OBSERVATIONS) expect(OBSERVATION.parse(one)).toEqual(one);
+  });
+
+  it('is read: figures with comma or minus, a side, a place', () => {
+    expect(read('hours-worn', { 'item-days': '6', 'item-hours': '11,5' })).toMatchObject({
+      observation: { figures: { days: 6, hours: 11.5 }, rater: 'R. Adeyemi' },
+    });
+    expect(read('motion', { side: 'right', choice: 'active', 'item-elbow-stretch': '−10' })).toMatchObject({
+      observation: { figures: { 'elbow-stretch': -10 } },
+    });
+    expect(read('skin-mark', { limb: 'left leg', along: '25', choice: 'red' })).toMatchObject({
+      observation: { place: { limb: 'leg', side: 'left', along: 0.25 }, figures: {} },
+    });
+  });
+
+  it.each([
+    ['hours-worn', { 'item-hours': '25' }, 'item-hours'],
+    ['hours-worn', {}, 'item-days'],
+    ['itch', { 'item-itch': 'much' }, 'item-itch'],
+    ['itch', { day: '2026-11-26', 'item-itch': '3' }, 'day'],
+    ['itch', { day: '2015-02-16', 'item-itch': '3' }, 'day'],
+    ['scar', { 'item-redness': '3' }, 'side'],
+    ['skin-mark', { limb: 'left leg', along: '25' }, 'choice'],
+    ['skin-mark', { limb: 'left leg', along: '101', choice: 'red' }, 'limb'],
+  ])('%s is refused at its box: %#', (id, typed, box) => {
+    const found = read(id, typed as Record<string, string>);
+    expect(found.kind === 'refused' && Object.keys(found.errors)).toEqual([box]);
+  });
+
+  it('a change below the least one is within error, another rater is said, versions and sides are never mixed', () => {
+    const lines = timeLines(
+      [scar('2026-09-01', 6), scar('2026-10-01', 5), scar('2026-10-01', 9, { side: 'right' }), scar('2026-11-01', 1, { version: '0' })],
+      OBSERVED_KINDS,
+    );
+    expect(lines.map(({ side, kind, points }) => [side, kind.version, points.map(({ value }) => value)])).toEqual([
+      ['left', '1', [6, 5]],
+      ['right', '1', [9]],
+      ['left', '0', [1]],
+    ]);
+    const words = (...values: Observation[]) => {
+      const [line] = timeLines(values, OBSERVED_KINDS);
+      return line && changeInWords(line);
+    };
+    expect(words(scar('2026-09-01', 6), scar('2026-10-01', 5))).toBe('down by 1 of 10, within error');
+    expect(words(scar('2026-09-01', 6), scar('2026-10-01', 4))).toBe('down by 2 of 10');
+    expect(words(scar('2026-09-01', 6), scar('2026-10-01', 6, { rater: 'K. Dunn' }))).toBe('as before, by another rater');
+    expect(words(scar('2026-09-01', 6))).toBeUndefined();
+  });
+});
+
+describe('what a clinic adds', () => {
+  const own: OwnKind = { id: 'own-2', label: 'Grip', unit: 'kg', low: 0, high: 90, leastChange: 5, asked: true };
+
+  it('reads back what it shows; unit and range of one that stands stay; a new one has the next number', () => {
+    const typed = typedOwnKinds([own]);
+    expect(readOwnKinds(typed, [own])).toEqual({ kind: 'read', own: [own] });
+    const more = { ...typed, unit0: 'lb', asked0: '', label1: 'Steps', low1: '0', high1: '20000' };
+    expect(readOwnKinds(more, [own])).toEqual({
+      kind: 'read',
+      own: [
+        { ...own, asked: false },
+        { id: 'own-3', label: 'Steps', unit: '', low: 0, high: 20000, leastChange: null, asked: true },
+      ],
+    });
+    expect(kindsOf([own]).at(-1)).toMatchObject({ id: 'own-2', error: { leastChange: 5 }, items: [{ low: 0, high: 90, unit: 'kg' }] });
+  });
+
+  it.each([
+    [{ low1: '0', high1: '5' }, 'label1'],
+    [{ label1: 'Grip', low1: '0', high1: '5' }, 'label1'],
+    [{ label1: 'Steps', low1: '5', high1: '5' }, 'high1'],
+    [{ label1: 'Steps', low1: 'a', high1: '5' }, 'low1'],
+    [{ label1: 'Steps', low1: '0', high1: '5', least1: '0' }, 'least1'],
+  ])('is refused at the box: %#', (typed, box) => {
+    const found = readOwnKinds({ ...typedOwnKinds([own]), ...(typed as unknown as Record<string, string>) }, [own]);
+    expect(found.kind === 'refused' && Object.keys(found.errors)).toEqual([box]);
+  });
+});
