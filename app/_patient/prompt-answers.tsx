@@ -47,7 +47,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, qu
             </button>
           ))}
         </form>
-        <form action={answer} className="answer-form">
+        <form action={answer} className={styles.answerForm}>
           {hidden('not-now')}
           <label>
             Ask again on

@@ -69,7 +69,7 @@ describe('a clinic moved from a file to a server and back', () => {
     const there = await fresh('killed');
     const given = ['--from', clinic.file, '--to', there];
     await killedWhileItSays('work_line: 5000', given);
-    expect(command('check-database', [], { DATABASE_URL: there })).toMatch(/move that has not ended/);
+    expect(command('start/check-database', [], { DATABASE_URL: there })).toMatch(/move that has not ended/);
     expect(command('move', given)).toMatch(/ [1-9]\d* were there from a move that had been stopped\.\n.*: equal\.\n/);
     const back = path.join(folder, 'back-of-killed.db');
     expect(await move(there, back)).toMatchObject({ kind: 'moved' });
@@ -94,7 +94,7 @@ describe('a clinic moved from a file to a server and back', () => {
     file.close();
     const moved = await move(clinic.file, copy);
     expect(moved).toMatchObject({ kind: 'refused', why: expect.stringMatching(/^Row \S+ of visit is not the same on both sides\./) });
-    expect(command('check-database', [], { DATABASE_URL: '', DB_FILE: copy })).toMatch(/move that has not ended/);
+    expect(command('start/check-database', [], { DATABASE_URL: '', DB_FILE: copy })).toMatch(/move that has not ended/);
   });
 
   function command(name: string, given: readonly string[], env: Record<string, string> = {}): string {

@@ -60,7 +60,7 @@ export default async function MeasurersPage() {
                 return (
                   <tr key={text}>
                     <th scope="row">{text}</th>
-                    <td className="figure">{visits}</td>
+                    <td className="numeric">{visits}</td>
                     <td>{taken}</td>
                     <td>
                       <MatchForm
