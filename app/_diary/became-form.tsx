@@ -1,7 +1,6 @@
 'use client';
 
 import { useActionState } from 'react';
-import promptStyles from '@/app/_patient/prompt.module.css';
 import { type BookingFormState, changeBookingAction } from './actions';
 
 type Props = {
@@ -20,7 +19,7 @@ const NOTHING: BookingFormState = { errors: {}, asks: [], typed: null };
 export function BecameForm({ patientId, submissionId, bookingId, number, booked, choices }: Props) {
   const [{ errors }, send, busy] = useActionState<BookingFormState, FormData>(changeBookingAction, NOTHING);
   return (
-    <form action={send} className={promptStyles.answerForm} aria-label={`What became of the visit ${booked}`}>
+    <form action={send} className="answer-form" aria-label={`What became of the visit ${booked}`}>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="bookingId" value={bookingId} />

@@ -1,7 +1,6 @@
 'use client';
 
 import { useActionState } from 'react';
-import promptStyles from '@/app/_patient/prompt.module.css';
 import { endLookedAction, type LookedFormState } from './actions';
 
 type Props = {
@@ -19,7 +18,7 @@ type Props = {
 export function EndForm({ patientId, submissionId, observationId, number, today, what, isMark }: Props) {
   const [{ errors }, send, busy] = useActionState<LookedFormState, FormData>(endLookedAction, { errors: {}, typed: null });
   return (
-    <form action={send} className={promptStyles.answerForm} aria-label={`End: ${what}`} noValidate>
+    <form action={send} className="answer-form" aria-label={`End: ${what}`} noValidate>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="observationId" value={observationId} />

@@ -2,7 +2,6 @@
 
 import { useActionState } from 'react';
 import { type MoveState, moveDateAction } from '@/app/_patient/actions';
-import promptStyles from './prompt.module.css';
 import scheduleStyles from './schedule.module.css';
 
 type Props = {
@@ -19,7 +18,7 @@ type Props = {
 export function MoveDate({ patientId, dateKey, computed, day, today, back }: Props) {
   const [state, move, pending] = useActionState<MoveState, FormData>(moveDateAction, null);
   return (
-    <form action={move} className={`${promptStyles.answerForm} ${scheduleStyles.moveForm}`}>
+    <form action={move} className={`answer-form ${scheduleStyles.moveForm}`}>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="key" value={dateKey} />
       <input type="hidden" name="computed" value={computed} />

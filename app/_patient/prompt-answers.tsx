@@ -39,7 +39,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, qu
       </form>
       <details>
         <summary className="button">Not now, ask again on…</summary>
-        <form action={answer} className={styles.answerForm}>
+        <form action={answer} className="answer-form">
           {hidden('not-now')}
           {quick.map(({ day, words }) => (
             <button key={words} className="button" type="submit" name="until" value={day} disabled={pending}>
@@ -47,7 +47,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, qu
             </button>
           ))}
         </form>
-        <form action={answer} className={styles.answerForm}>
+        <form action={answer} className="answer-form">
           {hidden('not-now')}
           <label>
             Ask again on
@@ -60,7 +60,7 @@ export function PromptAnswers({ patientId, cause, actWords, earliest, latest, qu
       </details>
       <details>
         <summary className="button">Not for this patient…</summary>
-        <form action={answer} className={styles.answerForm}>
+        <form action={answer} className="answer-form">
           {hidden('not-for-this-patient')}
           <label>
             Why not

@@ -11,6 +11,8 @@ export const POLICY_KEY = 'policy';
 /** The limits in force and where the reading error comes from: a lead, the clinic's own second tapings, or the default. */
 export type PolicyInForce = {
   readonly policy: Policy;
+  /** What leads have set, as it is stored. */
+  readonly own: Partial<Policy>;
   /** What would stand if no lead had set anything. */
   readonly unset: Policy;
   readonly reading: {
@@ -43,6 +45,7 @@ export async function policyInForce(therapist: Therapist, at = new Date()): Prom
   const otherwise = sdMm === undefined ? 'default' : 'tapings';
   return {
     policy: policyWith({ ...byTapings, ...own }),
+    own,
     unset: policyWith(byTapings),
     reading: { from: own.readingSdMm === undefined ? otherwise : 'lead', pairs: pairs.pairs, newest, sdMm },
   };

@@ -1,3 +1,5 @@
+import { REACH_95 } from '../statistics/reach-95';
+
 /** Factor on the variance of every error, and how many limbs it was learnt from. */
 export type ErrorScale = { readonly variance: number; readonly n: number };
 
@@ -20,13 +22,35 @@ const BELIEVED = { least: 0.25, most: 16 };
  * Example: thirty limbs whose q is twice the median of their χ², usual 1: 2.
  */
 export function learnErrorScale(limbs: readonly Strain[], usual: number): ErrorScale {
-  const ratios = limbs
-    .filter(({ degrees }) => degrees > 0)
-    .map(({ strain, degrees }) => strain / (degrees * (1 - 2 / (9 * degrees)) ** 3))
-    .sort((one, other) => one - other);
+  const ratios = ratiosOf(limbs);
   const n = ratios.length;
   if (n === 0) return { variance: 1, n };
   const middle = ((ratios[Math.floor((n - 1) / 2)] as number) + (ratios[Math.ceil((n - 1) / 2)] as number)) / 2;
-  const factor = Math.min(Math.max(middle / usual, BELIEVED.least), BELIEVED.most);
-  return { variance: factor ** Math.min(n / FULL_FROM, 1), n };
+  return { variance: asFactor(middle, usual, n), n };
+}
+
+/**
+ * The range that holds the learnt factor in nineteen of twenty records like this one; undefined below six limbs, where no two of them do.
+ *
+ * The r-th smallest and the r-th largest ratio, r = n/2 − 1.96 √n / 2 rounded, taken as the factor is. Shape: as `learnErrorScale`.
+ * Source: Campbell and Gardner 1988, BMJ 296:1454 (range of a median). Example: a hundred limbs: the 40th and the 61st ratio.
+ */
+export function errorScaleRange(limbs: readonly Strain[], usual: number): readonly [low: number, high: number] | undefined {
+  const ratios = ratiosOf(limbs);
+  const n = ratios.length;
+  const rank = Math.round(n / 2 - (REACH_95 * Math.sqrt(n)) / 2);
+  if (rank < 1) return undefined;
+  return [asFactor(ratios[rank - 1] as number, usual, n), asFactor(ratios[n - rank] as number, usual, n)];
+}
+
+/** q over the median of χ² with its degrees, smallest first. */
+function ratiosOf(limbs: readonly Strain[]): readonly number[] {
+  return limbs
+    .filter(({ degrees }) => degrees > 0)
+    .map(({ strain, degrees }) => strain / (degrees * (1 - 2 / (9 * degrees)) ** 3))
+    .sort((one, other) => one - other);
+}
+
+function asFactor(ratio: number, usual: number, n: number): number {
+  return Math.min(Math.max(ratio / usual, BELIEVED.least), BELIEVED.most) ** Math.min(n / FULL_FROM, 1);
 }

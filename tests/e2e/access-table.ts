@@ -102,6 +102,8 @@ export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   'clinic/family-texts/actions.ts saveTextsAction': ['leads', 'state and form'],
   'clinic/looked/actions.ts saveOwnKindsAction': ['leads', 'state and form'],
   'clinic/measurers/actions.ts matchMeasurerAction': ['leads', 'state and form'],
+  'clinic/limits/actions.ts keepScaleAction': ['leads', 'state and form'],
+  'clinic/limits/actions.ts learnScaleAction': ['leads', 'state and form'],
   'clinic/limits/actions.ts saveLimitsAction': ['leads', 'state and form'],
   'clinic/people/actions.ts changeRoleAction': ['leads', 'state and form'],
   'clinic/people/actions.ts disableAction': ['leads', 'state and form'],

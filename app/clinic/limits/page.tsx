@@ -8,6 +8,7 @@ import { peopleOf } from '@/db/people/people';
 import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/limits/limit-in-words';
 import { LIMITS, type LimitName } from '@/lib/limits/limits';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { LearntScalePanel } from './learnt-scale-panel';
 import styles from './limits.module.css';
 import { LimitsForm } from './limits-form';
 import { ownTapings } from './own-tapings';
@@ -49,6 +50,7 @@ export default async function LimitsPage() {
         </Link>
       </div>
       <LimitsForm lines={lines} review={review} growthReference={policy.growthReference} mayChange={therapist.role === 'lead'} />
+      {therapist.role === 'lead' && <LearntScalePanel now={policy.errorScale} />}
       <h2 className="section-head">Changes</h2>
       {history.length === 0 ? (
         <p className="nothing-yet">Nothing was set by hand yet.</p>

@@ -1,7 +1,6 @@
 'use client';
 
 import { useActionState } from 'react';
-import promptStyles from '@/app/_patient/prompt.module.css';
 import { type MatchState, matchMeasurerAction } from './actions';
 
 type Props = {
@@ -18,7 +17,7 @@ type Props = {
 export function MatchForm({ text, digest, people, whose, role, longest }: Props) {
   const [state, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, null);
   return (
-    <form action={send} className={promptStyles.answerForm} aria-label={`Whose is ${text}`} noValidate>
+    <form action={send} className="answer-form" aria-label={`Whose is ${text}`} noValidate>
       <input type="hidden" name="digest" value={digest} />
       <label>
         Whose it is

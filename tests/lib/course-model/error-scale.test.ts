@@ -1,6 +1,6 @@
 import { chiSquaredDistributionTable } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import { learnErrorScale } from '@/lib/course-model/error-scale';
+import { errorScaleRange, learnErrorScale } from '@/lib/course-model/error-scale';
 import { cumulativeNormal } from '@/lib/statistics/normal';
 
 /** Medians of χ² from printed tables (Abramowitz and Stegun 1964, table 26.8; also in simple-statistics). */
@@ -28,6 +28,45 @@ describe('the scale of error', () => {
     expect(learnErrorScale(of(30, 2 * median), 1).variance).toBeCloseTo(2, 9);
     expect(learnErrorScale([], 1)).toEqual({ variance: 1, n: 0 });
     expect(learnErrorScale(of(30, 0), 1).variance).toBe(0.25);
+  });
+});
+
+describe('the range of a learnt scale', () => {
+  /** Campbell and Gardner 1988, BMJ 296:1454, table of ranks for a median (95 %): from memory; the coverage below is worked out. */
+  const RANKS = [
+    [10, 2, 9],
+    [20, 6, 15],
+    [50, 18, 33],
+    [100, 40, 61],
+  ] as const;
+  const ranked = (n: number) =>
+    Array.from({ length: n }, (_, index) => ({ degrees: 9, strain: 9 * (1 - 2 / 81) ** 3 * (1 + (index + 1) / 1000) }));
+
+  it.each(RANKS)('of %i limbs runs from the ratio of rank %i to that of rank %i', (n, low, high) => {
+    const share = Math.min(n / 30, 1);
+    const range = errorScaleRange(ranked(n), 1) ?? [];
+    expect(range[0]).toBeCloseTo((1 + low / 1000) ** share, 9);
+    expect(range[1]).toBeCloseTo((1 + high / 1000) ** share, 9);
+  });
+
+  it('holds the median in about 95 % of samples: binomial sums, exact', () => {
+    for (const n of [12, 30, 57, 100, 400]) {
+      const range = errorScaleRange(ranked(n), 1) ?? [0, 0];
+      const rank = Math.round((range[0] ** (1 / Math.min(n / 30, 1)) - 1) * 1000);
+      let term = 0.5 ** n;
+      let below = 0;
+      for (let k = 0; k < rank; k++) {
+        below += term;
+        term *= (n - k) / (k + 1);
+      }
+      expect(1 - 2 * below).toBeGreaterThan(0.93);
+      expect(1 - 2 * below).toBeLessThan(0.975);
+    }
+  });
+
+  it('is not given below six limbs', () => {
+    expect(errorScaleRange(ranked(5), 1)).toBeUndefined();
+    expect(errorScaleRange(ranked(6), 1)).toBeDefined();
   });
 });
 
