@@ -1,3 +1,4 @@
+import { akaikePenalty } from '../statistics/akaike-penalty';
 import type { Alignment } from './align-ladders';
 import { bestStarts, fitShift, type ShiftData, type ShiftModel, type ShiftPrior } from './shift-fit';
 
@@ -40,8 +41,8 @@ export function fitModels(data: ShiftData, alignment: Alignment, placementMm: nu
   const usualShift = fitShift(data, usual, 0, true, false);
   const usualBoth = fitShift(data, usual, 0, true, true);
   const fitsBadly = none.deviance > FITS_BADLY_FROM;
-  const one = penalty(1, data.placesMm.length);
-  const two = penalty(2, data.placesMm.length);
+  const one = akaikePenalty(1, data.placesMm.length);
+  const two = akaikePenalty(2, data.placesMm.length);
   const found = (shift: ShiftModel, both: ShiftModel, whole: ShiftModel, wholeCost: number): ShiftModels => ({
     none: none.deviance,
     girth: girth.deviance + one,
@@ -102,11 +103,4 @@ function slipPriors(data: ShiftData, usual: ShiftPrior, gaps: readonly number[])
 
 function cheaper(one: ShiftModel, other: ShiftModel): ShiftModel {
   return other.deviance < one.deviance ? other : one;
-}
-
-/** Akaike's penalty with the small-sample correction (Hurvich and Tsai 1989) below fifteen rungs. */
-function penalty(parameters: number, rungs: number): number {
-  const spare = rungs - parameters - 1;
-  const correction = rungs < 15 && spare > 0 ? (2 * parameters * (parameters + 1)) / spare : 0;
-  return 2 * parameters + correction;
 }

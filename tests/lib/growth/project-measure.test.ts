@@ -9,7 +9,14 @@ import { addDays, calendarDay } from '@/lib/units/calendar-day';
 
 const BORN = calendarDay('2016-02-29');
 const MONTH = 30.4375;
-type ErrorRow = { sex: 'F' | 'M'; age_months: string; interval_months: string; sd_error_cm: string; p90_abs_error_cm: string };
+type ErrorRow = {
+  sex: 'F' | 'M';
+  age_months: string;
+  interval_months: string;
+  sd_dz: string;
+  sd_error_cm: string;
+  p90_abs_error_cm: string;
+};
 // Errors of carrying real children's heights on by constant z: tests/worked-examples/growth/README.md.
 const BERKELEY: ErrorRow[] = parse(readFileSync('tests/worked-examples/growth/berkeley-height-projection-error.csv'), { columns: true });
 
@@ -101,4 +108,19 @@ describe('projection by constant z', () => {
   it('goes exactly 12 months ahead, also across a leap day', () => {
     expect(isNoAnswer(projectMeasure('who', 'height', 'F', BORN, calendarDay('2024-01-01'), 125, calendarDay('2025-01-01')))).toBe(false);
   });
+});
+
+describe('the drift of a z-score', () => {
+  it.each(['F', 'M'] as const)(
+    'of %s is the larger of the error at this age and a year later, from the rows of the Berkeley children',
+    (sex) => {
+      // SD of Δz over twelve months by age in months; tests/worked-examples/growth/README.md.
+      const rows = BERKELEY.filter((row) => row.sex === sex && row.interval_months === '12');
+      const at = (months: number) => Number(rows.find((row) => Number(row.age_months) === months)?.sd_dz);
+      for (let months = 24; months <= 180; months += 12) {
+        const larger = Math.max(at(months), at(months + 12));
+        expect(zDrift('height', sex, Math.round(months * MONTH), Math.round(12 * MONTH)).sd, String(months)).toBeCloseTo(larger, 2);
+      }
+    },
+  );
 });
