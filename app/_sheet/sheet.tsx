@@ -212,7 +212,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         onReadBack={() => setPanel('read-back')}
         onFinish={finishing.send}
       >
-        {draft.state.is === 'newer' && (
+        {draft.state.kind === 'newer' && (
           <ChooseDraft
             theirs={draft.state.theirs}
             savedAt={draft.state.savedAs && `/patients/${data.patientId}/visits/${draft.state.savedAs}`}

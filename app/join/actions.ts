@@ -22,7 +22,7 @@ export async function joinAction(_before: JoinState, form: FormData): Promise<Jo
   const { token = '', password = '', wanted = '', sealed = '', code = '' } = postedText(form);
   const refused = (refusals: JoinState['refusals']): JoinState => ({ refusals, recoveryCodes: null });
   const attempt = await beginTry(await headers(), `link ${token}`);
-  if (attempt.is === 'too-many') return refused({ form: `Too many tries. Wait ${attempt.waitMinutes} min; nothing was changed.` });
+  if (attempt.kind === 'too-many') return refused({ form: `Too many tries. Wait ${attempt.waitMinutes} min; nothing was changed.` });
   const holder = await holderOf(token);
   if (!holder) return refused({ form: 'This link has ended. Ask the clinic lead for a new one.' });
   await attempt.wasRight();
