@@ -8,7 +8,7 @@ import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 import { newRecoveryCodes, recoveryCodeHash } from '@/app/_auth/recovery-codes';
 import { confirmFactor } from '@/app/_auth/second-factor';
 import { openSession, requireActing } from '@/app/_auth/therapist';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { changePassword, ownProof } from '@/db/people/own-account';
 import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/people/second-factor';
@@ -70,7 +70,7 @@ export async function renewCodesAction(_before: AccountState, form: FormData): P
 /** Ends one of this person's sessions. */
 export async function endSessionAction(form: FormData): Promise<void> {
   const therapist = await requireActing();
-  await endSession(therapist, textIn(form, 'sessionId'));
+  await endSession(therapist, postedText(form).sessionId ?? '');
   revalidatePath('/account');
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
@@ -34,7 +34,8 @@ const OLDEST = '1900-01-01';
 
 /** The form's boxes as text. */
 export function typedPatient(form: FormData): TypedPatient {
-  const text = (name: string) => textIn(form, name);
+  const boxes = postedText(form);
+  const text = (name: string) => boxes[name] ?? '';
   return {
     reference: text('reference'),
     name: text('name'),

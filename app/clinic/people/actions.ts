@@ -3,7 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/people/manage-people';
 import { ROLES, type Role } from '@/db/therapist';
 
@@ -43,25 +43,28 @@ export async function changeRoleAction(_before: PeopleState, form: FormData): Pr
 /** Keeps a person out from now on. */
 export async function disableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await disablePerson(lead, textIn(form, 'personId')), 'They cannot sign in any more, and are signed out everywhere.');
+  return answer(await disablePerson(lead, postedText(form).personId ?? ''), 'They cannot sign in any more, and are signed out everywhere.');
 }
 
 /** Lets a disabled person in again. */
 export async function enableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await enablePerson(lead, textIn(form, 'personId')), 'They can sign in again.');
+  return answer(await enablePerson(lead, postedText(form).personId ?? ''), 'They can sign in again.');
 }
 
 /** Makes a one-time link to choose a password. */
 export async function makeLinkAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await makeLink(lead, textIn(form, 'personId')), 'The link is made. Any earlier one has ended.');
+  return answer(await makeLink(lead, postedText(form).personId ?? ''), 'The link is made. Any earlier one has ended.');
 }
 
 /** Turns off a second factor that was lost. */
 export async function dropFactorAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await dropLostFactor(lead, textIn(form, 'personId')), 'Their second factor is off, and they are signed out everywhere.');
+  return answer(
+    await dropLostFactor(lead, postedText(form).personId ?? ''),
+    'Their second factor is off, and they are signed out everywhere.',
+  );
 }
 
 const REFUSED: Readonly<Record<Exclude<Managed['kind'], 'done'>, string>> = {
