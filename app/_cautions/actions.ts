@@ -24,7 +24,7 @@ export async function answerCautionsAction(_before: CautionFormState, form: Form
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const about = cautionAbout(analysis);
   const read = readCautionForm(typed, cardStates(about), about);
-  if ('errors' in read) return { errors: read.errors, typed };
+  if (read.kind === 'refused') return { errors: read.errors, typed };
   const visitId = record.visits.at(-1)?.visitId ?? null;
   const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers, submissionId });
   if (!kept) return { errors: { form: 'This patient is not in your clinic. Nothing was kept.' }, typed };

@@ -14,7 +14,7 @@ export async function addPatientAction(_before: PatientFormState, form: FormData
   const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
   const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));
-  if ('errors' in read) return { errors: read.errors, typed };
+  if (read.kind === 'refused') return { errors: read.errors, typed };
   const submissionId = postedText(form).submissionId || crypto.randomUUID();
   const saved = await addPatient(therapist, {
     submissionId,

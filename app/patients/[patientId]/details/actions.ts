@@ -19,7 +19,7 @@ export async function correctPatientAction(_before: PatientFormState, form: Form
   const read = readPatient(typed, today);
   const reason = typed.reason.trim();
   const unsaid = reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
-  if ('errors' in read) return { errors: { ...read.errors, ...unsaid }, typed };
+  if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (reason === '') return { errors: unsaid, typed };
   const head = await patientHead(therapist, patientId);
   if (!head) return { errors: { reference: 'This patient is not in your clinic. Nothing was saved.' }, typed };
