@@ -34,7 +34,7 @@ export async function beginTry(headers: Headers, aim: string): Promise<Try> {
   const budgets = budgetsOf(headers, aim);
   for (const { whose, limit } of budgets) {
     const counted: Counted = await countTry(whose, limit);
-    if ('waitMs' in counted) {
+    if (counted.kind === 'must-wait') {
       if (begun.length > 0) await forgetTries(begun);
       return { kind: 'too-many', waitMinutes: Math.ceil(counted.waitMs / 60_000) };
     }
