@@ -16,8 +16,8 @@ import { knownBrowser } from './known-browser';
 
 /** A try that may go on: `wasRight` when it was right but is not yet the last, `provedWho` once the person is in. Or one too many. */
 export type Try =
-  | { readonly is: 'begun'; readonly wasRight: () => Promise<void>; readonly provedWho: () => Promise<void> }
-  | { readonly is: 'too-many'; readonly waitMinutes: number };
+  | { readonly kind: 'begun'; readonly wasRight: () => Promise<void>; readonly provedWho: () => Promise<void> }
+  | { readonly kind: 'too-many'; readonly waitMinutes: number };
 
 type Budget = { readonly whose: string; readonly limit: Limit; readonly isOwn: boolean };
 
@@ -34,9 +34,9 @@ export async function beginTry(headers: Headers, aim: string): Promise<Try> {
   const budgets = budgetsOf(headers, aim);
   for (const { whose, limit } of budgets) {
     const counted: Counted = await countTry(whose, limit);
-    if ('waitMs' in counted) {
+    if (counted.kind === 'must-wait') {
       if (begun.length > 0) await forgetTries(begun);
-      return { is: 'too-many', waitMinutes: Math.ceil(counted.waitMs / 60_000) };
+      return { kind: 'too-many', waitMinutes: Math.ceil(counted.waitMs / 60_000) };
     }
     begun.push(counted.id);
   }
@@ -45,7 +45,7 @@ export async function beginTry(headers: Headers, aim: string): Promise<Try> {
     await forgetTries(begun);
     for (const { whose, isOwn } of budgets) if (isOwn) await forgetTriesOf(whose);
   };
-  return { is: 'begun', wasRight, provedWho };
+  return { kind: 'begun', wasRight, provedWho };
 }
 
 function budgetsOf(headers: Headers, aim: string): readonly Budget[] {

@@ -9,7 +9,7 @@ import { beginTry } from './limits';
 export async function ownPasswordRefusal(therapist: Therapist, typed: string): Promise<string | undefined> {
   const { email, passwordHash } = await ownProof(therapist);
   const attempt = await beginTry(await headers(), email);
-  if (attempt.is === 'too-many') return `Too many wrong tries. Wait ${attempt.waitMinutes} min, then try again.`;
+  if (attempt.kind === 'too-many') return `Too many wrong tries. Wait ${attempt.waitMinutes} min, then try again.`;
   if (!(await verifyPassword({ hash: passwordHash, password: typed }))) return 'This is not your password.';
   await attempt.provedWho();
   return undefined;

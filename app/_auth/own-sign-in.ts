@@ -15,10 +15,10 @@ export const typedSignIn = z.object({ email: z.string().max(320), password: z.st
 
 /** How a try to sign in ended. */
 export type SignInAnswer =
-  | { readonly is: 'in' | 'wrong' | 'code-needed' | 'wrong-code' | 'disabled' }
-  | { readonly is: 'too-many'; readonly waitMinutes: number }
+  | { readonly kind: 'in' | 'wrong' | 'code-needed' | 'wrong-code' | 'disabled' }
+  | { readonly kind: 'too-many'; readonly waitMinutes: number }
   /** A session cannot be kept, because nothing can be written at the moment. */
-  | { readonly is: 'not-now'; readonly why: string };
+  | { readonly kind: 'not-now'; readonly why: string };
 
 /**
  * Signing in with e-mail and password, and a second factor where one is set up: a session begins only when all of it is right.
@@ -34,18 +34,19 @@ export function ownSignIn() {
         async (context): Promise<SignInAnswer> => {
           const { body, headers } = context;
           const attempt = await beginTry(headers, body.email);
-          if (attempt.is === 'too-many') return attempt;
+          if (attempt.kind === 'too-many') return attempt;
           const proof = await proofOf(body.email);
-          if (!(await hasPassword(proof, body.password)) || !proof) return { is: 'wrong' };
-          if (proof.isDisabled) return { is: 'disabled' };
+          if (!(await hasPassword(proof, body.password)) || !proof) return { kind: 'wrong' };
+          if (proof.isDisabled) return { kind: 'disabled' };
           if (proof.sealedSecret !== null && !body.code) {
             await attempt.wasRight();
-            return { is: 'code-needed' };
+            return { kind: 'code-needed' };
           }
-          if (proof.sealedSecret !== null && !(await passesFactor(proof, proof.sealedSecret, body.code ?? ''))) return { is: 'wrong-code' };
+          if (proof.sealedSecret !== null && !(await passesFactor(proof, proof.sealedSecret, body.code ?? '')))
+            return { kind: 'wrong-code' };
           const { internalAdapter } = context.context;
           const user = await internalAdapter.findUserById(proof.id);
-          if (!user) return { is: 'wrong' };
+          if (!user) return { kind: 'wrong' };
           const from = { ipAddress: callerAddress(headers) };
           const session = await whenFree(() => internalAdapter.createSession(proof.id, false, from));
           await setSessionCookie(context, { session, user });
@@ -53,7 +54,7 @@ export function ownSignIn() {
           context.setCookie(name, value, { ...context.context.authCookies.sessionToken.attributes, maxAge });
           await attempt.provedWho();
           await noteSignedIn(proof.id);
-          return { is: 'in' };
+          return { kind: 'in' };
         },
       ),
     },

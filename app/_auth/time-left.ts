@@ -2,8 +2,8 @@ import { IDLE_SECONDS } from '@/db/people/sessions';
 
 /** How a session stands: seconds until it ends unless it is used, and until the shift ends whatever happens; or that it has ended. */
 export type TimeLeft =
-  | { readonly is: 'open'; readonly person: string; readonly idle: number; readonly shift: number }
-  | { readonly is: 'ended' };
+  | { readonly kind: 'open'; readonly person: string; readonly idle: number; readonly shift: number }
+  | { readonly kind: 'ended' };
 
 /** Seconds that a session has left. */
 export function secondsLeft(

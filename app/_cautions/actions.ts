@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/patients/cautions';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { cardStates } from '@/lib/cautions/caution-cards';
@@ -19,14 +19,13 @@ export type CautionFormState = {
 /** Keeps the answers to a patient's caution cards with the wording they were asked in, for the newest visit where there is one. */
 export async function answerCautionsAction(_before: CautionFormState, form: FormData): Promise<CautionFormState> {
   const therapist = await requireActing('lead', 'therapist');
-  const patientId = textIn(form, 'patientId');
+  const typed = postedText(form);
+  const { patientId = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const about = cautionAbout(analysis);
-  const typed = postedText(form);
   const read = readCautionForm(typed, cardStates(about), about);
-  if ('errors' in read) return { errors: read.errors, typed };
+  if (read.kind === 'refused') return { errors: read.errors, typed };
   const visitId = record.visits.at(-1)?.visitId ?? null;
-  const { submissionId = '' } = typed;
   const kept = await answerCautions(therapist, patientId, { visitId, day: today, answers: read.answers, submissionId });
   if (!kept) return { errors: { form: 'This patient is not in your clinic. Nothing was kept.' }, typed };
   await refreshPatient(therapist, patientId, today);

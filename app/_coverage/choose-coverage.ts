@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { coverageRulesOf, setCoverage } from '@/db/clinic/coverage';
 import { readDay } from '@/lib/units/calendar-day';
 
@@ -15,8 +15,8 @@ export type ChooseCoverageState = {
 /** Writes down which payer's rule holds for a patient; earlier choices stay. */
 export async function chooseCoverageAction(_before: ChooseCoverageState, form: FormData): Promise<ChooseCoverageState> {
   const therapist = await requireActing('lead', 'therapist');
-  const typed = { rule: textIn(form, 'rule'), from: textIn(form, 'from') };
-  const patientId = textIn(form, 'patientId');
+  const { patientId = '', rule: chosen = '', from: typedDay = '' } = postedText(form);
+  const typed = { rule: chosen, from: typedDay };
   const from = readDay(typed.from);
   if (from.kind !== 'read') return { refusal: from.reason, typed };
   const rule = (await coverageRulesOf(therapist)).find((one) => one.id === typed.rule);

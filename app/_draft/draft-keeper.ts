@@ -4,22 +4,22 @@ import type { VisitForm } from '@/lib/forms/visit-form';
 
 /** How the draft stands: on the server, on its way, or not there yet, and why. */
 export type DraftState =
-  | { readonly is: 'nothing' }
-  | { readonly is: 'saved'; readonly at: string }
-  | { readonly is: 'saving' }
-  | { readonly is: 'unsaved'; readonly why: 'offline' | 'signed-out' }
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'saved'; readonly at: string }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'unsaved'; readonly why: 'offline' | 'signed-out' }
   | Apart;
 
 /** Two drafts of one sheet that each hold something the other has not; without `theirs` that draft was finished or given up. */
 type Apart = {
-  readonly is: 'newer';
+  readonly kind: 'newer';
   readonly theirs: MetDraft | null;
   /** The visit that this very sheet was saved as. */
   readonly savedAs?: string;
 };
 
 /** What the server said to a draft that was sent. */
-export type DraftAnswer = { readonly is: 'kept'; readonly version: number } | Apart | { readonly is: 'offline' | 'signed-out' };
+export type DraftAnswer = { readonly kind: 'kept'; readonly version: number } | Apart | { readonly kind: 'offline' | 'signed-out' };
 
 /** Where a draft waits on this device while the server does not have all of it. */
 export type WaitingPlace = {
@@ -116,12 +116,12 @@ export class DraftKeeper {
     this.kept = content.form;
     this.version = version;
     this.device.drop();
-    this.tell({ is: 'saved', at });
+    this.tell({ kind: 'saved', at });
   }
 
   /** Sends nothing until a person has chosen between this draft and the one on the server. */
   apart(theirs: MetDraft | null): void {
-    this.stop({ is: 'newer', theirs });
+    this.stop({ kind: 'newer', theirs });
   }
 
   /** Nothing more is sent, or kept on this device: the visit is saved, or the draft given up. */
@@ -141,14 +141,14 @@ export class DraftKeeper {
 
   private async send(): Promise<boolean> {
     const sending = this.content;
-    const slow = setTimeout(() => this.tell({ is: 'saving' }), SAY_SAVING_MS);
+    const slow = setTimeout(() => this.tell({ kind: 'saving' }), SAY_SAVING_MS);
     const answer = await this.post(this.version, sending);
     clearTimeout(slow);
     if (this.stopped) return false;
     this.unanswered.add(inOrder(sending));
-    const ours = answer.is === 'newer' && answer.theirs !== null && this.unanswered.has(inOrder(answer.theirs.content));
-    if (answer.is === 'kept') return this.keep(sending, answer.version);
-    if (answer.is === 'newer') {
+    const ours = answer.kind === 'newer' && answer.theirs !== null && this.unanswered.has(inOrder(answer.theirs.content));
+    if (answer.kind === 'kept') return this.keep(sending, answer.version);
+    if (answer.kind === 'newer') {
       if (ours && answer.theirs) {
         this.version = answer.theirs.version;
         return this.send();
@@ -156,7 +156,7 @@ export class DraftKeeper {
       this.stop(answer);
       return false;
     }
-    this.tell({ is: 'unsaved', why: answer.is });
+    this.tell({ kind: 'unsaved', why: answer.kind });
     this.sendIn(AGAIN_MS[Math.min(this.tries++, AGAIN_MS.length - 1)] ?? WAIT_MS);
     return false;
   }
@@ -168,7 +168,7 @@ export class DraftKeeper {
     this.unanswered.clear();
     if (this.content.form !== sent.form) return this.send();
     this.device.drop();
-    this.tell({ is: 'saved', at: this.clock() });
+    this.tell({ kind: 'saved', at: this.clock() });
     return true;
   }
 

@@ -8,14 +8,14 @@ export async function postDraft(data: SheetData, version: number, content: Draft
     const headers = { 'content-type': 'application/json' };
     const body = JSON.stringify({ kind: data.draftKind, version, content });
     const response = await fetch(address(data), { method: 'POST', redirect: 'manual', headers, body });
-    if (response.type === 'opaqueredirect' || response.status === 401) return { is: 'signed-out' };
+    if (response.type === 'opaqueredirect' || response.status === 401) return { kind: 'signed-out' };
     if (response.status === 409) {
       const { draft, savedAs } = await response.json();
-      return { is: 'newer', theirs: draft, ...(savedAs ? { savedAs } : {}) };
+      return { kind: 'newer', theirs: draft, ...(savedAs ? { savedAs } : {}) };
     }
-    return response.ok ? { is: 'kept', version: (await response.json()).version } : { is: 'offline' };
+    return response.ok ? { kind: 'kept', version: (await response.json()).version } : { kind: 'offline' };
   } catch {
-    return { is: 'offline' };
+    return { kind: 'offline' };
   }
 }
 

@@ -26,7 +26,7 @@ export type DraftStands = {
  * `take` puts another draft on the sheet: one that an earlier window left on this device.
  */
 export function useDraft(data: SheetData, content: DraftContent, take: (content: DraftContent) => void): DraftStands {
-  const [state, setState] = useState<DraftState>(data.draftAt ? { is: 'saved', at: data.draftAt } : { is: 'nothing' });
+  const [state, setState] = useState<DraftState>(data.draftAt ? { kind: 'saved', at: data.draftAt } : { kind: 'nothing' });
   const [isOnDevice, setOnDevice] = useState(false);
   const [broughtBack, setBroughtBack] = useState(0);
   const [isOpening, setOpening] = useState(false);

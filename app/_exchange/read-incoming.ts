@@ -13,6 +13,7 @@ import type { Mapping } from '@/lib/exchange/spreadsheet/mapping';
 import { readSpreadsheet, unanswered } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table';
 import { tidyTable } from '@/lib/exchange/spreadsheet/tidy-table';
+import { isNoAnswer } from '@/lib/outcome';
 import type { PatientFile } from '@/lib/record/patient-file';
 import { refusedDay } from '@/lib/record/visit-days';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -88,8 +89,8 @@ function readBundle(text: string): IncomingRead {
   if (foreign.patients.length === 0) return refusal('The bundle has no patient.');
   const files = foreign.patients.map((patient) => fileOfForeign(patient, 'other'));
   return {
-    patients: files.flatMap((file) => ('noAnswer' in file ? [] : [file])),
-    faults: [...files.flatMap((file) => ('noAnswer' in file ? [passedOver(file.noAnswer)] : [])), ...foreign.passedOver.map(passedOver)],
+    patients: files.flatMap((file) => (isNoAnswer(file) ? [] : [file])),
+    faults: [...files.flatMap((file) => (isNoAnswer(file) ? [passedOver(file.noAnswer)] : [])), ...foreign.passedOver.map(passedOver)],
   };
 }
 

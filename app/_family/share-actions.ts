@@ -2,7 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_auth/therapist';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { openLink, withdrawLink } from '@/db/documents/share-links';
 
 /** The path of a link just made: shown once, because only its hash is kept. */
@@ -11,7 +11,7 @@ export type MadeLink = { readonly path: string } | null;
 /** Makes a link to an approved page. */
 export async function makeLinkAction(_before: MadeLink, form: FormData): Promise<MadeLink> {
   const therapist = await requireActing('lead', 'therapist');
-  const token = await openLink(therapist, textIn(form, 'documentId'));
+  const token = await openLink(therapist, postedText(form).documentId ?? '');
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
   return token ? { path: `/share/${token}` } : null;
 }
@@ -19,6 +19,6 @@ export async function makeLinkAction(_before: MadeLink, form: FormData): Promise
 /** Withdraws a link: it answers nothing from this moment on, also where it was opened already. */
 export async function withdrawLinkAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');
-  await withdrawLink(therapist, textIn(form, 'linkId'));
+  await withdrawLink(therapist, postedText(form).linkId ?? '');
   revalidatePath('/patients/[patientId]/family/[documentId]', 'page');
 }

@@ -27,8 +27,9 @@ export type OrderStepState = {
 };
 
 type Step = (loaded: LoadedOrder, typed: Readonly<Record<string, string>>, therapist: Therapist) => Next | Refusal;
-type Refusal = { readonly errors: Readonly<Record<string, string>> };
+type Refusal = { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };
 type Next = {
+  readonly kind: 'read';
   readonly handOver?: HandOver;
   readonly deed: OrderAct;
   readonly order: Order;
@@ -55,7 +56,7 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
       typed,
     };
   const next = take(loaded, typed, therapist);
-  if ('errors' in next) return { errors: next.errors, typed };
+  if (next.kind === 'refused') return { errors: next.errors, typed };
   const revised = await reviseOrder(therapist, orderId, Number(revision), { submissionId, ...next, order: contentOf(next.order) });
   if (revised.kind === 'held') return { errors: { form: heldNow(revised.stops) }, typed };
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
@@ -66,13 +67,13 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
 
 const STEPS: Readonly<Record<string, Step>> = {
   check: ({ order, figures, writtenBy }, typed, therapist): Next | Refusal => {
-    if (order.state !== 'proposed') return { errors: { form: HAS_LEFT } };
-    if (!figures || typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
+    if (order.state !== 'proposed') return { kind: 'refused', errors: { form: HAS_LEFT } };
+    if (!figures || typed.visitRevision !== String(figures.visitRevision)) return { kind: 'refused', errors: { form: FIGURES_CHANGED } };
     if (!mayCheck(writtenBy, therapist.id))
-      return { errors: { form: 'You wrote this order, so somebody else checks it. Nothing was saved.' } };
+      return { kind: 'refused', errors: { form: 'You wrote this order, so somebody else checks it. Nothing was saved.' } };
     const { visitRevision } = figures;
     const checked = { by: therapist.id, name: therapist.name, at: new Date().toISOString(), visitRevision };
-    return { deed: 'checked', order: { ...order, checked }, reason: CHECKED };
+    return { kind: 'read', deed: 'checked', order: { ...order, checked }, reason: CHECKED };
   },
   send: sendStep,
   deliver: ({ order, pieces, today, analysis }, typed): Next | Refusal => {
@@ -82,24 +83,27 @@ const STEPS: Readonly<Record<string, Step>> = {
     const about = cautionAbout(analysis);
     const said = readHandOver(typed, holdOn(about, heldPiece(order), false), about);
     const errors = { ...(refused?.kind === 'refused' ? refused.errors : {}), ...said.errors };
-    if (Object.keys(errors).length > 0) return { errors };
+    if (Object.keys(errors).length > 0) return { kind: 'refused', errors };
     const changed = steps.flatMap(({ piece, read }) =>
       read.kind === 'read'
         ? [{ pieceId: piece.pieceId, revision: piece.revision, piece: { ...piece, ...read.piece }, reason: read.reason }]
         : [],
     );
     return changed.length === 0
-      ? { errors: { form: 'Every piece of this order is here already. Nothing was changed.' } }
-      : { deed: 'delivered', order, reason: 'delivered', pieces: { changed }, handOver: said.handOver };
+      ? { kind: 'refused', errors: { form: 'Every piece of this order is here already. Nothing was changed.' } }
+      : { kind: 'read', deed: 'delivered', order, reason: 'delivered', pieces: { changed }, handOver: said.handOver };
   },
   cancel: ({ order, pieces, today }, typed): Next | Refusal => {
     const words = (typed.words ?? '').trim();
-    if (words === '') return { errors: { words: 'Say why it is cancelled.' } };
-    if (order.state === 'cancelled') return { errors: { form: 'This order is cancelled already. Nothing was changed.' } };
+    if (words === '') return { kind: 'refused', errors: { words: 'Say why it is cancelled.' } };
+    if (order.state === 'cancelled') return { kind: 'refused', errors: { form: 'This order is cancelled already. Nothing was changed.' } };
     if (order.state === 'ordered' && !pieces.some(isAwaited))
-      return { errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' } };
+      return {
+        kind: 'refused',
+        errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' },
+      };
     const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
-    return { deed: 'cancelled', order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
+    return { kind: 'read', deed: 'cancelled', order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
 };
 
@@ -109,10 +113,13 @@ function sendStep(
   therapist: Therapist,
 ): ReturnType<Step> {
   const errors: Record<string, string> = {};
-  if (order.state !== 'proposed') return { errors: { form: HAS_LEFT } };
+  if (order.state !== 'proposed') return { kind: 'refused', errors: { form: HAS_LEFT } };
   if (!figures)
-    return { errors: { form: 'The visit it is made to has no ladder of this limb any more. It was not sent: change the order first.' } };
-  if (typed.visitRevision !== String(figures.visitRevision)) return { errors: { form: FIGURES_CHANGED } };
+    return {
+      kind: 'refused',
+      errors: { form: 'The visit it is made to has no ladder of this limb any more. It was not sent: change the order first.' },
+    };
+  if (typed.visitRevision !== String(figures.visitRevision)) return { kind: 'refused', errors: { form: FIGURES_CHANGED } };
   const ordered = readDay(typed.ordered ?? '');
   if (ordered.kind !== 'read') errors.ordered = ordered.reason;
   else if (ordered.value > today) errors.ordered = 'This day has not come yet.';
@@ -143,14 +150,14 @@ function sendStep(
     });
   if (check === null && typed.unchecked !== 'yes')
     errors.unchecked = 'Nobody has checked the figures yet. Have a second person check them, or say that it goes out unchecked.';
-  if (Object.keys(errors).length > 0 || ordered.kind !== 'read') return { errors };
+  if (Object.keys(errors).length > 0 || ordered.kind !== 'read') return { kind: 'refused', errors };
   const due: CalendarDay = expected?.kind === 'read' ? expected.value : addDays(ordered.value, order.leadDays);
   const sent = sentOrder(order, { sent: figures, ordered: ordered.value, expected: due, answers: [...answered, ...overridden] });
   const added = piecesOfOrder(
     sent,
     record.pieces.map((one) => one.piece),
   ).map((piece) => ({ ...piece, cutFromVisitId: order.cutFromVisitId, retiredReason: null }));
-  return { deed: 'sent', order: sent, reason: 'sent', pieces: { added } };
+  return { kind: 'read', deed: 'sent', order: sent, reason: 'sent', pieces: { added } };
 }
 
 function calledOff(piece: KeptPiece, today: CalendarDay, words: string) {

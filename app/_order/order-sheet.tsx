@@ -2,6 +2,7 @@ import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/printed-rows';
+import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { garmentForm } from '@/lib/record/garment-catalogue';
@@ -78,7 +79,7 @@ function decidedInWords({ allowance }: Order): string {
 
 function proposedInWords({ allowance }: Order, unit: 'in' | 'cm'): string {
   const { proposed } = allowance;
-  if ('noAnswer' in proposed) return `not known: ${proposed.noAnswer}`;
+  if (isNoAnswer(proposed)) return `not known: ${proposed.noAnswer}`;
   if (proposed.highMm === 0) return 'none is expected to be needed';
   return roomSizes(proposed, unit);
 }

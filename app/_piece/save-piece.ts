@@ -4,7 +4,7 @@ import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { heldNow } from '@/app/_cautions/read-hand-over';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';
@@ -30,7 +30,8 @@ function heldByCaution(stops: readonly Stop[]): string {
 /** Adds a piece, or keeps a change of one as a new revision; nothing is overwritten. */
 export async function savePieceAction(_before: PieceFormState, form: FormData): Promise<PieceFormState> {
   const therapist = await requireActing('lead', 'therapist');
-  const text = (name: string): string => textIn(form, name);
+  const boxes = postedText(form);
+  const text = (name: string): string => boxes[name] ?? '';
   const typed = Object.fromEntries(PIECE_BOXES.map((box) => [box, text(box)])) as TypedPieceForm;
   const patientId = text('patientId');
   const pieceId = text('pieceId');

@@ -3,7 +3,7 @@
 import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { loadPatient } from '@/app/_record/load-patient';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
@@ -15,23 +15,21 @@ import { isNoAnswer } from '@/lib/outcome';
  */
 export async function chooseZeroAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead', 'therapist');
-  const text = (name: string): string => textIn(form, name);
-  const patientId = text('patientId');
-  const visitId = text('visitId');
+  const { patientId = '', visitId = '', limb: asked = '', choice: chosen = '', revision = '', submissionId = '' } = postedText(form);
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const kept = record.visits.find((one) => one.visitId === visitId);
-  const limb = analysis.limbs.find((one) => `${one.series.side} ${one.series.limb}` === text('limb'));
+  const limb = analysis.limbs.find((one) => `${one.series.side} ${one.series.limb}` === asked);
   const found = limb?.visits.find((one) => one.at.visit === kept);
   const judged = [found?.sinceLast, found?.sinceBaseline].find((one) => one && !isNoAnswer(one) && one.change.shift?.finding);
   if (!kept || !limb || !judged || isNoAnswer(judged) || !judged.change.shift) notFound();
-  const choice: ZeroChoice['choice'] = text('choice') === 'moved-back' ? 'moved-back' : 'as-recorded';
+  const choice: ZeroChoice['choice'] = chosen === 'moved-back' ? 'moved-back' : 'as-recorded';
   const zeroChoice: ZeroChoice = { choice, shiftMm: judged.change.shift.mm, by: therapist.name, at: new Date().toISOString() };
   const ladders = kept.ladders.map((ladder) =>
     ladder.limb === limb.series.limb && ladder.side === limb.series.side ? { ...ladder, zeroChoice } : ladder,
   );
   const { visitId: _id, patientId: _of, revision: _number, author: _by, authorName: _name, at: _at, reason: _why, ...measured } = kept;
-  const revised = await reviseVisit(therapist, visitId, Number(text('revision')), {
-    submissionId: text('submissionId') || crypto.randomUUID(),
+  const revised = await reviseVisit(therapist, visitId, Number(revision), {
+    submissionId: submissionId || crypto.randomUUID(),
     visit: { ...measured, ladders },
     reason: choice === 'moved-back' ? 'zero read as moved, by the therapist’s choice' : 'zero kept as recorded, by the therapist’s choice',
   });

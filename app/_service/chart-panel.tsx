@@ -1,5 +1,6 @@
 import { ProcessChartPicture } from '@/app/_chart/process-chart';
 import { StaticMarkup } from '@/app/_shell/static-markup';
+import { isNoAnswer } from '@/lib/outcome';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';
 import type { NoFigure } from '@/lib/service/service-figures';
@@ -23,7 +24,7 @@ export function ChartPanel({ id, title, of, show, value, says }: Props) {
     <section className="panel" aria-labelledby={id}>
       <h2 id={id}>{title}</h2>
       <p className="secondary">{says}</p>
-      {'noAnswer' in of ? <p>{of.noAnswer}</p> : <Chart of={of} show={show} value={value} title={title} />}
+      {isNoAnswer(of) ? <p>{of.noAnswer}</p> : <Chart of={of} show={show} value={value} title={title} />}
     </section>
   );
 }

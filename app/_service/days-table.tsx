@@ -1,4 +1,5 @@
 import type { RowChoice } from '@/db/service/service-rows';
+import { isNoAnswer } from '@/lib/outcome';
 import type { DaysFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { FigureHeads } from './figure-heads';
@@ -23,7 +24,7 @@ export function DaysTable({ rows, name, caption, period }: { rows: readonly Row[
           {rows.map(({ name: of, figure, choice }) => (
             <tr key={of}>
               <th scope="row">{of}</th>
-              {'noAnswer' in figure ? (
+              {isNoAnswer(figure) ? (
                 <td colSpan={3} className="secondary">
                   {figure.noAnswer}
                 </td>

@@ -1,3 +1,4 @@
+import { isNoAnswer } from '@/lib/outcome';
 import type { ServiceFigures } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { FigureHeads } from './figure-heads';
@@ -18,7 +19,7 @@ export function PromptsTable({ rows, period }: { rows: ServiceFigures['promptsBy
         </thead>
         <tbody>
           {rows.map(({ of, figure: { act, putOff, declined, acted } }) =>
-            'noAnswer' in acted ? null : (
+            isNoAnswer(acted) ? null : (
               <tr key={of}>
                 <th scope="row">{ruleInWords(of)}</th>
                 <td className="numeric">{act}</td>

@@ -1,4 +1,5 @@
 import type { RowChoice } from '@/db/service/service-rows';
+import { isNoAnswer } from '@/lib/outcome';
 import type { DaysFigure, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
 import { RowsLink } from './rows-link';
 import styles from './service.module.css';
@@ -8,7 +9,7 @@ import { daysRange, perHundred, shareRange, showDays } from './service-words';
 export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) {
   const { period } = figures;
   const share = (words: string, figure: ShareFigure, choice: RowChoice) =>
-    'noAnswer' in figure ? (
+    isNoAnswer(figure) ? (
       <Head key={words} value="no answer" words={words} under={figure.noAnswer} />
     ) : (
       <Head key={words} value={`${perHundred(figure.share)}\u202f%`} words={words} under={`range ${shareRange(figure)}\u202f%`}>
@@ -16,7 +17,7 @@ export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) 
       </Head>
     );
   const days = (words: string, figure: DaysFigure, choice: RowChoice) =>
-    'noAnswer' in figure ? (
+    isNoAnswer(figure) ? (
       <Head key={words} value="no answer" words={words} under={figure.noAnswer}>
         {figure.n > 0 && <RowsLink {...choice} period={period} words={`n ${figure.n}`} about={words} />}
       </Head>

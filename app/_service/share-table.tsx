@@ -1,5 +1,6 @@
 import clsx from 'clsx';
 import type { RowChoice } from '@/db/service/service-rows';
+import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ShareFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { FigureHeads } from './figure-heads';
@@ -39,7 +40,7 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
         </thead>
         <tbody>
           {rows.map(({ of, figure }) =>
-            'noAnswer' in figure ? null : (
+            isNoAnswer(figure) ? null : (
               <tr key={of}>
                 <th scope="row">{inWords(of)}</th>
                 <td>

@@ -67,13 +67,13 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const { form } = state;
   const content = { form, submissionId, ...(data.base === undefined ? {} : { base: data.base }) };
   const takeOver = (other: DraftContent) => {
-    dispatch({ do: 'replace', form: other.form });
+    dispatch({ kind: 'replace', form: other.form });
     setSubmissionId(other.submissionId);
   };
   const draft = useDraft(opened, content, takeOver);
-  const onField = (change: Partial<VisitForm>) => dispatch({ do: 'field', change });
+  const onField = (change: Partial<VisitForm>) => dispatch({ kind: 'field', change });
   const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
-    dispatch({ do: 'sheet', group, change, ...(words ? { words } : {}) });
+    dispatch({ kind: 'sheet', group, change, ...(words ? { words } : {}) });
 
   const finishing = useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp: () => setPanel('set-up') });
 
@@ -133,13 +133,13 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
             onAnswer={(given) => sheet.answer(given)}
             onAsk={sheet.ask}
             hands={{
-              onType: (place, text) => dispatch({ do: 'type', place, text }),
+              onType: (place, text) => dispatch({ kind: 'type', place, text }),
               onFocus: (place) => {
                 sheet.setShown(place.side);
-                dispatch({ do: 'focus', place });
+                dispatch({ kind: 'focus', place });
               },
               onBlur: () => {
-                dispatch({ do: 'blur' });
+                dispatch({ kind: 'blur' });
                 if (draft.keeper.isAhead()) void draft.keeper.flush();
               },
               onKey: sheet.onKey,
@@ -200,10 +200,10 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         busy={finishing.busy}
         finishWords={finishWords}
         finishButton={finishButton}
-        onType={(place, text) => dispatch({ do: 'type', place, text })}
+        onType={(place, text) => dispatch({ kind: 'type', place, text })}
         onNext={sheet.enter}
-        onUndo={() => dispatch({ do: 'undo' })}
-        onRedo={() => dispatch({ do: 'redo' })}
+        onUndo={() => dispatch({ kind: 'undo' })}
+        onRedo={() => dispatch({ kind: 'redo' })}
         onTwice={() => setTwice(!twice)}
         onPaste={() => {
           setPasted({ text: '', from: null });
@@ -212,7 +212,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         onReadBack={() => setPanel('read-back')}
         onFinish={finishing.send}
       >
-        {draft.state.is === 'newer' && (
+        {draft.state.kind === 'newer' && (
           <ChooseDraft
             theirs={draft.state.theirs}
             savedAt={draft.state.savedAs && `/patients/${data.patientId}/visits/${draft.state.savedAs}`}

@@ -11,15 +11,14 @@ import { measureBoxId } from './measures/measure-line';
 import { goToRefusal } from './refused-box';
 import type { useSheet } from './use-sheet';
 
+/** Boxes that stop a form; none of them when there is nothing to be mended and the page stays. */
+export type Stopped = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
+
 /**
  * Sends the form away with the questions that are left open. Boxes that stop it come back (none of them: the page stays), or questions
  * that the sheet has not asked; nothing comes back when it moves on.
  */
-export type Finish = (
-  submissionId: string,
-  form: VisitForm,
-  leftOpen: readonly string[],
-) => Promise<{ readonly refusals: readonly FormRefusal[] } | ServerAsks | undefined>;
+export type Finish = (submissionId: string, form: VisitForm, leftOpen: readonly string[]) => Promise<Stopped | ServerAsks | undefined>;
 
 type Parts = {
   readonly data: SheetData;
@@ -42,7 +41,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
   const send = () => {
     if (busy) return;
     const read = readVisitForm(form, data);
-    if ('refusals' in read) return stop(read.refusals);
+    if (read.kind === 'refused') return stop(read.refusals);
     setRefusals([]);
     const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
     if (notes.length > 0) return setWarned({ form, notes });
@@ -55,7 +54,7 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
       const ofLadders = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
       const left = [...ofLadders, ...visitQuestions(form, data).map(visitQuestionKey)];
       const stopped = await finish(submissionId, form, left).catch(offline);
-      if (stopped && 'asks' in stopped) ask(stopped);
+      if (stopped?.kind === 'asked') ask(stopped);
       else if (stopped) stop(stopped.refusals);
       else await draft.keeper.close();
     });
@@ -94,6 +93,9 @@ function asksInWords(count: number): string {
   return `Nothing is saved yet: read beside what is on record now, ${count === 1 ? 'one question is' : `${count} questions are`} open.`;
 }
 
-function offline() {
-  return { refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; finish again when it is back.' }] };
+function offline(): Stopped {
+  return {
+    kind: 'refused',
+    refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; finish again when it is back.' }],
+  };
 }

@@ -57,7 +57,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     goTo.current = place;
     setShown(place.side);
     setEnded(null);
-    dispatch({ do: 'focus', place });
+    dispatch({ kind: 'focus', place });
   }, []);
 
   const answer = (given: Answer, about: OpenQuestion | undefined = question): void => {
@@ -69,7 +69,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     else if (given === 'keep') {
       const kept = { kind: about.doubt.kind, by: data.who, at: new Date().toISOString() };
       const text = sheet.cells[cellKey(about.side, about.row)]?.text ?? '';
-      dispatch({ do: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept, words: keepInWords(about.doubt, text, sheet.unit) });
+      dispatch({ kind: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept, words: keepInWords(about.doubt, text, sheet.unit) });
     } else if (about.doubt.kind === 'inch-centimetre' && about.whole) wishes.onUnit();
     else mend(about, place, sheet);
   };
@@ -77,7 +77,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
   const mend = (about: OpenQuestion, place: CellPlace, sheet: LimbSheet): void => {
     const fix = fixFor(about, sheet);
     if (!fix) return;
-    dispatch({ do: 'sheet', group, change: fix.change, words: fix.words });
+    dispatch({ kind: 'sheet', group, change: fix.change, words: fix.words });
     const now = state.editing?.place;
     if (fix.goTo) focus({ ...place, row: fix.goTo });
     else if (now) focus(now);
@@ -104,7 +104,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       down: () => focus(nextPlace(typedView, place, 1)),
       up: () => focus(nextPlace(typedView, place, -1)),
       across: () => focus(acrossPlace(typedView, place)),
-      escape: () => (half ? dispatch({ do: 'restore' }) : answer('again')),
+      escape: () => (half ? dispatch({ kind: 'restore' }) : answer('again')),
       fits: () => answer('fits'),
       keep: () => answer('keep'),
       place: wishes.onPlace,
@@ -122,7 +122,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     const next = readable && typedView ? nextPlace(typedView, place, 1) : undefined;
     if (readable) setPicked(null);
     if (next) focus(next);
-    else dispatch({ do: 'blur' });
+    else dispatch({ kind: 'blur' });
     if (readable && !next) setEnded(place);
   };
 

@@ -6,14 +6,14 @@ import styles from './idle-warning.module.css';
 import { type Standing, useTimeLeft } from './use-time-left';
 
 /** Says in time that the session is about to end, lets it go on by one button, and covers the page once it has ended. */
-export function IdleWarning({ left }: { readonly left: Extract<TimeLeft, { is: 'open' }> }) {
+export function IdleWarning({ left }: { readonly left: Extract<TimeLeft, { kind: 'open' }> }) {
   const { standing, stay } = useTimeLeft(left);
-  if (standing.is === 'ending') return <Ending standing={standing} stay={stay} />;
-  return standing.is === 'ended' ? <Ended /> : null;
+  if (standing.kind === 'ending') return <Ending standing={standing} stay={stay} />;
+  return standing.kind === 'ended' ? <Ended /> : null;
 }
 
 /** Takes the focus only from where nobody types; typing on in a box counts as staying. */
-function Ending({ standing, stay }: { readonly standing: Extract<Standing, { is: 'ending' }>; readonly stay: () => void }) {
+function Ending({ standing, stay }: { readonly standing: Extract<Standing, { kind: 'ending' }>; readonly stay: () => void }) {
   const button = useRef<HTMLButtonElement>(null);
   const { canStay } = standing;
   useEffect(() => {

@@ -51,7 +51,7 @@ export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapis
         </details>
       </div>
       <TapeLine />
-      {session && <IdleWarning left={{ is: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) }} />}
+      {session && <IdleWarning left={{ kind: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) }} />}
     </header>
   );
 }

@@ -35,12 +35,6 @@ export function postedText(form: FormData): Record<string, string> {
   return Object.fromEntries(boxes.flatMap(([box, value]) => (typeof value === 'string' ? [[box, bounded(box, value)]] : [])));
 }
 
-/** One box of a posted form as it was typed, '' without it. Throws when it is too long or no text. */
-export function textIn(form: FormData, box: string): string {
-  const value = form.get(box);
-  return typeof value === 'string' ? bounded(box, value) : '';
-}
-
 function bounded(box: string, value: string): string {
   const most = LENGTHS[box] ?? LONGEST_TEXT;
   if (value.length > most) throw new BoxRefused('too-long', box, most);

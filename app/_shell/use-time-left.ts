@@ -3,11 +3,11 @@ import type { TimeLeft } from '@/app/_auth/time-left';
 
 /** How the session stands for this window: nothing to say, about to end, or ended. */
 export type Standing =
-  | { readonly is: 'quiet' }
-  | { readonly is: 'ending'; readonly at: Date; readonly canStay: boolean }
-  | { readonly is: 'ended' };
+  | { readonly kind: 'quiet' }
+  | { readonly kind: 'ending'; readonly at: Date; readonly canStay: boolean }
+  | { readonly kind: 'ended' };
 
-type Open = Extract<TimeLeft, { is: 'open' }>;
+type Open = Extract<TimeLeft, { kind: 'open' }>;
 
 /**
  * Seconds before the end at which a person is warned.
@@ -26,7 +26,7 @@ const ADDRESS = '/account/session';
  * seconds from then on. A window in which somebody has typed or pointed since then goes on without a question.
  */
 export function useTimeLeft(first: Open): { readonly standing: Standing; readonly stay: () => void } {
-  const [standing, setStanding] = useState<Standing>({ is: 'quiet' });
+  const [standing, setStanding] = useState<Standing>({ kind: 'quiet' });
   const watch = useRef({ person: first.person, dueAt: 0, wasUsed: false, timer: undefined as ReturnType<typeof setTimeout> | undefined });
 
   const ask = useCallback(async (method: 'GET' | 'POST') => {
@@ -34,8 +34,8 @@ export function useTimeLeft(first: Open): { readonly standing: Standing; readonl
     clearTimeout(now.timer);
     now.wasUsed = false;
     const left = await timeLeft(method);
-    if (left?.is === 'open' && left.person !== now.person) return window.location.reload();
-    const short = left?.is === 'open' ? Math.min(left.idle, left.shift) - WARN_SECONDS : 0;
+    if (left?.kind === 'open' && left.person !== now.person) return window.location.reload();
+    const short = left?.kind === 'open' ? Math.min(left.idle, left.shift) - WARN_SECONDS : 0;
     if (left) setStanding(standingOf(left));
     const waitMs = Math.max(short * 1000, ASK_AGAIN_MS);
     now.dueAt = Date.now() + waitMs;
@@ -68,17 +68,17 @@ export function useTimeLeft(first: Open): { readonly standing: Standing; readonl
 }
 
 function standingOf(left: TimeLeft): Standing {
-  if (left.is === 'ended') return { is: 'ended' };
+  if (left.kind === 'ended') return { kind: 'ended' };
   const seconds = Math.min(left.idle, left.shift);
-  if (seconds > WARN_SECONDS) return { is: 'quiet' };
-  return { is: 'ending', at: new Date(Date.now() + seconds * 1000), canStay: left.shift > WARN_SECONDS };
+  if (seconds > WARN_SECONDS) return { kind: 'quiet' };
+  return { kind: 'ending', at: new Date(Date.now() + seconds * 1000), canStay: left.shift > WARN_SECONDS };
 }
 
 /** What the server says; undefined when it cannot be reached, which ends nothing. */
 async function timeLeft(method: 'GET' | 'POST'): Promise<TimeLeft | undefined> {
   try {
     const answer = await fetch(ADDRESS, { method, redirect: 'manual' });
-    if (answer.type === 'opaqueredirect') return { is: 'ended' };
+    if (answer.type === 'opaqueredirect') return { kind: 'ended' };
     return answer.ok ? await answer.json() : undefined;
   } catch {
     return undefined;

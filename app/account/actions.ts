@@ -8,7 +8,7 @@ import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 import { newRecoveryCodes, recoveryCodeHash } from '@/app/_auth/recovery-codes';
 import { confirmFactor } from '@/app/_auth/second-factor';
 import { openSession, requireActing } from '@/app/_auth/therapist';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { changePassword, ownProof } from '@/db/people/own-account';
 import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/people/second-factor';
@@ -16,7 +16,7 @@ import { endOtherSessions, endSession } from '@/db/people/sessions';
 
 /** What stops a form, by box; what was done, in words; and recovery codes just made, shown once. */
 export type AccountState = {
-  readonly refusals: Readonly<Record<string, string>>;
+  readonly errors: Readonly<Record<string, string>>;
   readonly done?: string;
   readonly recoveryCodes?: readonly string[];
 };
@@ -27,12 +27,12 @@ export async function changePasswordAction(_before: AccountState, form: FormData
   const { current = '', password = '' } = postedText(form);
   const [clinic, { email }, session] = [await clinicOf(therapist), await ownProof(therapist), await openSession()];
   const wrong = await ownPasswordRefusal(therapist, current);
-  if (wrong || !session) return { refusals: { current: wrong ?? 'You have been signed out.' } };
+  if (wrong || !session) return { errors: { current: wrong ?? 'You have been signed out.' } };
   const refusal = await passwordRefusal(password, ownWordsOf({ name: therapist.name, email }, clinic.name));
-  if (refusal) return { refusals: { password: refusal } };
+  if (refusal) return { errors: { password: refusal } };
   await changePassword(therapist, { passwordHash: await hashPassword(password), needsSecondFactor: false }, session.id);
   revalidatePath('/account');
-  return { refusals: {}, done: 'Your password is changed. Every other place where you were signed in is signed out.' };
+  return { errors: {}, done: 'Your password is changed. Every other place where you were signed in is signed out.' };
 }
 
 /** Turns the offered second factor on, once its code and the password are right; the recovery codes are shown once. */
@@ -40,37 +40,37 @@ export async function turnOnFactorAction(_before: AccountState, form: FormData):
   const therapist = await requireActing();
   const { current = '', sealed = '', code = '' } = postedText(form);
   const wrong = await ownPasswordRefusal(therapist, current);
-  if (wrong) return { refusals: { current: wrong } };
+  if (wrong) return { errors: { current: wrong } };
   const confirmed = await confirmFactor(therapist.id, sealed, code);
-  if (!confirmed) return { refusals: { code: 'This code does not fit. Wait for the next one and type that.' } };
+  if (!confirmed) return { errors: { code: 'This code does not fit. Wait for the next one and type that.' } };
   await turnFactorOn(therapist, confirmed.factor);
-  return { refusals: {}, recoveryCodes: confirmed.recoveryCodes };
+  return { errors: {}, recoveryCodes: confirmed.recoveryCodes };
 }
 
 /** Turns the second factor off, for who has a password long enough to stand alone. */
 export async function turnOffFactorAction(_before: AccountState, form: FormData): Promise<AccountState> {
   const therapist = await requireActing();
   const wrong = await ownPasswordRefusal(therapist, postedText(form).current ?? '');
-  if (wrong) return { refusals: { current: wrong } };
+  if (wrong) return { errors: { current: wrong } };
   if (await turnFactorOff(therapist)) revalidatePath('/account');
-  else return { refusals: { current: `Your password is too short to stand alone. Change it first to one of ${SHORTEST} or more.` } };
-  return { refusals: {}, done: 'Your second factor is off.' };
+  else return { errors: { current: `Your password is too short to stand alone. Change it first to one of ${SHORTEST} or more.` } };
+  return { errors: {}, done: 'Your second factor is off.' };
 }
 
 /** Makes ten new recovery codes; the earlier ones open nothing any more. */
 export async function renewCodesAction(_before: AccountState, form: FormData): Promise<AccountState> {
   const therapist = await requireActing();
   const wrong = await ownPasswordRefusal(therapist, postedText(form).current ?? '');
-  if (wrong) return { refusals: { current: wrong } };
+  if (wrong) return { errors: { current: wrong } };
   const recoveryCodes = newRecoveryCodes();
-  if (await renewRecoveryCodes(therapist, recoveryCodes.map(recoveryCodeHash))) return { refusals: {}, recoveryCodes };
-  return { refusals: { current: 'Your second factor is off; there is nothing to recover.' } };
+  if (await renewRecoveryCodes(therapist, recoveryCodes.map(recoveryCodeHash))) return { errors: {}, recoveryCodes };
+  return { errors: { current: 'Your second factor is off; there is nothing to recover.' } };
 }
 
 /** Ends one of this person's sessions. */
 export async function endSessionAction(form: FormData): Promise<void> {
   const therapist = await requireActing();
-  await endSession(therapist, textIn(form, 'sessionId'));
+  await endSession(therapist, postedText(form).sessionId ?? '');
   revalidatePath('/account');
 }
 

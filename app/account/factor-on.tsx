@@ -5,7 +5,7 @@ import { RecoveryCodes } from '@/app/_auth/recovery-code-list';
 import { type AccountState, renewCodesAction, turnOffFactorAction } from './actions';
 import { CurrentPassword } from './current-password';
 
-const START: AccountState = { refusals: {} };
+const START: AccountState = { errors: {} };
 
 /** A second factor that is on: since when, how many recovery codes are left, new ones, and turning it off. */
 export function FactorOn({ since, codesLeft }: { readonly since: string; readonly codesLeft: number }) {
@@ -20,7 +20,7 @@ export function FactorOn({ since, codesLeft }: { readonly since: string; readonl
       {renewed.recoveryCodes && <RecoveryCodes codes={renewed.recoveryCodes} />}
       <div className="two-columns">
         <form className="form" action={renew}>
-          <CurrentPassword id="current-for-codes" refusal={renewed.refusals.current} />
+          <CurrentPassword id="current-for-codes" refusal={renewed.errors.current} />
           <div className="actions">
             <button type="submit" className="button" aria-disabled={isRenewing}>
               Make ten new recovery codes
@@ -28,7 +28,7 @@ export function FactorOn({ since, codesLeft }: { readonly since: string; readonl
           </div>
         </form>
         <form className="form" action={turnOff}>
-          <CurrentPassword id="current-for-off" refusal={ended.refusals.current} />
+          <CurrentPassword id="current-for-off" refusal={ended.errors.current} />
           <div className="actions">
             <button type="submit" className="button" aria-disabled={isEnding}>
               Turn the second factor off

@@ -11,7 +11,7 @@ import { CurrentPassword } from './current-password';
 
 /** Setting a second factor up: the picture, then a code from the authenticator, then the recovery codes. */
 export function OfferFactor({ offer: fresh }: { readonly offer: FactorOffer }) {
-  const [state, turnOn, busy] = useActionState<AccountState, FormData>(turnOnFactorAction, { refusals: {} });
+  const [state, turnOn, busy] = useActionState<AccountState, FormData>(turnOnFactorAction, { errors: {} });
   const [offer] = useState(fresh);
   const [isOpen, setOpen] = useState(false);
   return (
@@ -33,10 +33,10 @@ export function OfferFactor({ offer: fresh }: { readonly offer: FactorOffer }) {
           {isOpen ? (
             <form className="form" method="post" onSubmit={withoutReset(turnOn)}>
               <FactorPicture offer={offer} />
-              <Field id="code" label="Code it shows now" refusal={state.refusals.code}>
+              <Field id="code" label="Code it shows now" refusal={state.errors.code}>
                 {(wiring) => <input {...wiring} autoComplete="one-time-code" inputMode="numeric" required />}
               </Field>
-              <CurrentPassword id="current-for-factor" refusal={state.refusals.current} />
+              <CurrentPassword id="current-for-factor" refusal={state.errors.current} />
               <div className="actions">
                 <button type="submit" className="button main" aria-disabled={busy}>
                   Turn it on

@@ -8,14 +8,14 @@ import { CurrentPassword } from './current-password';
 
 /** Another password, for who knows the one they have. */
 export function PasswordForm() {
-  const [state, change, busy] = useActionState<AccountState, FormData>(changePasswordAction, { refusals: {} });
+  const [state, change, busy] = useActionState<AccountState, FormData>(changePasswordAction, { errors: {} });
   return (
     <section className="panel" aria-labelledby="password-head">
       <h2 id="password-head">Password</h2>
       <p role="status">{state.done}</p>
       <form className="form" method="post" onSubmit={withoutReset(change)} key={state.done}>
-        <CurrentPassword id="current" refusal={state.refusals.current} />
-        <NewPassword refusal={state.refusals.password} />
+        <CurrentPassword id="current" refusal={state.errors.current} />
+        <NewPassword refusal={state.errors.password} />
         <div className="actions">
           <button type="submit" className="button" aria-disabled={busy}>
             Change the password

@@ -12,7 +12,7 @@ import { holderOf, takeLink } from '@/db/people/one-time-links';
 
 /** What stops the form, by box; or the recovery codes of the second factor just set up, shown once. */
 export type JoinState = {
-  readonly refusals: { readonly password?: string; readonly code?: string; readonly form?: string };
+  readonly errors: { readonly password?: string; readonly code?: string; readonly form?: string };
   readonly recoveryCodes: readonly string[] | null;
 };
 
@@ -20,9 +20,9 @@ export type JoinState = {
 export async function joinAction(_before: JoinState, form: FormData): Promise<JoinState> {
   await requireOwnPage();
   const { token = '', password = '', wanted = '', sealed = '', code = '' } = postedText(form);
-  const refused = (refusals: JoinState['refusals']): JoinState => ({ refusals, recoveryCodes: null });
+  const refused = (errors: JoinState['errors']): JoinState => ({ errors, recoveryCodes: null });
   const attempt = await beginTry(await headers(), `link ${token}`);
-  if (attempt.is === 'too-many') return refused({ form: `Too many tries. Wait ${attempt.waitMinutes} min; nothing was changed.` });
+  if (attempt.kind === 'too-many') return refused({ form: `Too many tries. Wait ${attempt.waitMinutes} min; nothing was changed.` });
   const holder = await holderOf(token);
   if (!holder) return refused({ form: 'This link has ended. Ask the clinic lead for a new one.' });
   await attempt.wasRight();
@@ -32,6 +32,6 @@ export async function joinAction(_before: JoinState, form: FormData): Promise<Jo
   if (wanted === 'yes' && !confirmed) return refused({ code: 'This code does not fit. Wait for the next one and type that.' });
   const chosen = { passwordHash: await hashPassword(password), needsSecondFactor: false, ...(confirmed && { factor: confirmed.factor }) };
   if (!(await takeLink(token, chosen))) return refused({ form: 'This link has just been used. Ask the clinic lead for a new one.' });
-  if (confirmed) return { refusals: {}, recoveryCodes: confirmed.recoveryCodes };
+  if (confirmed) return { errors: {}, recoveryCodes: confirmed.recoveryCodes };
   redirect('/sign-in?joined=yes');
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
@@ -34,7 +34,8 @@ const OLDEST = '1900-01-01';
 
 /** The form's boxes as text. */
 export function typedPatient(form: FormData): TypedPatient {
-  const text = (name: string) => textIn(form, name);
+  const boxes = postedText(form);
+  const text = (name: string) => boxes[name] ?? '';
   return {
     reference: text('reference'),
     name: text('name'),
@@ -53,12 +54,17 @@ export function typedFrom({ reference, name, born, sex, diagnosisGroup, affected
   return { reference, name: name ?? '', born, sex, diagnosisGroup, affected: ticked.map(([box]) => box), language, reason: '' };
 }
 
+/** A patient's details as the form was read, or why it was not. */
+export type PatientRead =
+  | { readonly kind: 'read'; readonly details: PatientDetails }
+  | { readonly kind: 'refused'; readonly errors: PatientErrors };
+
 /** What was typed as a patient's details, or a sentence beside each field that cannot be read. `today` bounds the birthday. */
-export function readPatient(typed: TypedPatient, today: CalendarDay): { details: PatientDetails } | { errors: PatientErrors } {
+export function readPatient(typed: TypedPatient, today: CalendarDay): PatientRead {
   const read = schema(today).safeParse(typed);
-  if (read.success) return { details: { ...read.data, note: null } };
+  if (read.success) return { kind: 'read', details: { ...read.data, note: null } };
   const first = Object.entries(z.flattenError(read.error).fieldErrors).map(([field, sentences]) => [field, sentences?.[0]]);
-  return { errors: Object.fromEntries(first) };
+  return { kind: 'refused', errors: Object.fromEntries(first) };
 }
 
 function schema(today: CalendarDay) {

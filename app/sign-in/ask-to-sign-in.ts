@@ -11,7 +11,7 @@ const AWAY = 'The server did not answer. Nothing was lost. Try again in a moment
 /** Posts what was typed to the one address that signs in, and puts the answer in words. */
 export async function askToSignIn(email: string, password: string, code: string): Promise<'in' | Asked> {
   const answer = await posted({ email, password, ...(code && { code }) });
-  switch (answer?.is) {
+  switch (answer?.kind) {
     case 'in':
       return 'in';
     case 'code-needed':

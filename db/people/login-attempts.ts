@@ -37,7 +37,7 @@ const KEPT_MS = 24 * 3_600_000;
 const MINUTE = 60_000;
 
 /** A try that was let through, by the id it can be forgotten with; or how long the next one has to wait. */
-export type Counted = { readonly id: string } | { readonly waitMs: number };
+export type Counted = { readonly kind: 'counted'; readonly id: string } | { readonly kind: 'must-wait'; readonly waitMs: number };
 
 /**
  * Counts a try before anything is looked at.
@@ -56,9 +56,9 @@ export async function countTry(whose: string, limit: Limit, at = new Date()): Pr
     .from(countedTry)
     .where(and(eq(countedTry.whose, whose), gt(countedTry.at, since), ne(countedTry.id, row.id)));
   const waitMs = before.last ? before.last.getTime() + waitAfter(before.tries, limit) - at.getTime() : 0;
-  if (waitMs <= 0) return { id: row.id };
+  if (waitMs <= 0) return { kind: 'counted', id: row.id };
   await forgetTries([row.id]);
-  return { waitMs };
+  return { kind: 'must-wait', waitMs };
 }
 
 /** Milliseconds from one try to the next once so many were made. */

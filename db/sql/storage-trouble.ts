@@ -18,11 +18,11 @@ const CODES: readonly (readonly [RegExp, StorageTrouble])[] = [
 /** A small write may still find room on a full disk: only a waited-for one, or one this long after, ends a trouble. Milliseconds. */
 const STANDS_MS = 30_000;
 
-type Held = typeof globalThis & { rungwiseTrouble?: { readonly is: StorageTrouble; readonly since: number } | undefined };
+type Held = typeof globalThis & { rungwiseTrouble?: { readonly kind: StorageTrouble; readonly since: number } | undefined };
 
 /** What keeps this process from writing, as its last write met it; undefined when that one was kept. */
 export function standingTrouble(): StorageTrouble | undefined {
-  return (globalThis as Held).rungwiseTrouble?.is;
+  return (globalThis as Held).rungwiseTrouble?.kind;
 }
 
 /** The trouble an error tells of, whatever it is wrapped in. */
@@ -50,7 +50,7 @@ export async function whenFree<T>(run: () => Promise<T>, patienceMs = PATIENCE_M
         continue;
       }
       if (trouble && (trouble !== 'busy' || patienceMs > 0))
-        (globalThis as Held).rungwiseTrouble = { is: trouble, since: performance.now() };
+        (globalThis as Held).rungwiseTrouble = { kind: trouble, since: performance.now() };
       throw trouble && error instanceof Error ? Object.assign(error, { digest: `storage-${trouble}` }) : error;
     }
   }

@@ -18,6 +18,11 @@ export type CardAnswered = {
 /** Why a box of the form was not taken, by its name. */
 export type CautionErrors = Readonly<Record<string, string>>;
 
+/** What a form of cards says, or why it does not. */
+export type CautionsRead =
+  | { readonly kind: 'read'; readonly answers: readonly CardAnswered[] }
+  | { readonly kind: 'refused'; readonly errors: CautionErrors };
+
 const LONGEST = 500;
 
 /**
@@ -28,11 +33,7 @@ const LONGEST = 500;
  * answer. Present never needs words or figures.
  * Shape: boxes `card`, `card/words` and `card/box` of the states shown.
  */
-export function readCautionForm(
-  typed: Readonly<Record<string, string>>,
-  states: readonly CardState[],
-  about: CautionAbout,
-): { readonly answers: readonly CardAnswered[] } | { readonly errors: CautionErrors } {
+export function readCautionForm(typed: Readonly<Record<string, string>>, states: readonly CardState[], about: CautionAbout): CautionsRead {
   const errors: Record<string, string> = {};
   const answers = states.flatMap(({ card, present, wording }): CardAnswered[] => {
     const answer = CARD_ANSWERS.find((one) => one === typed[card.id]);
@@ -58,8 +59,9 @@ export function readCautionForm(
       },
     ];
   });
-  if (Object.keys(errors).length > 0) return { errors };
-  return answers.length > 0 ? { answers } : { errors: { form: 'Nothing is answered yet, so there is nothing to keep.' } };
+  if (Object.keys(errors).length > 0) return { kind: 'refused', errors };
+  if (answers.length > 0) return { kind: 'read', answers };
+  return { kind: 'refused', errors: { form: 'Nothing is answered yet, so there is nothing to keep.' } };
 }
 
 function whyNotNo(card: string, figures: CautionFigures, about: CautionAbout): string | undefined {

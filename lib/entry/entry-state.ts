@@ -22,16 +22,16 @@ export type SheetState = {
 };
 
 export type SheetStep =
-  | { readonly do: 'focus'; readonly place: CellPlace }
-  | { readonly do: 'blur' }
-  | { readonly do: 'type'; readonly place: CellPlace; readonly text: string }
-  | { readonly do: 'restore' }
-  | { readonly do: 'keep'; readonly place: CellPlace; readonly kept: KeptDoubt; readonly words: string }
-  | { readonly do: 'field'; readonly change: Partial<VisitForm> }
-  | { readonly do: 'sheet'; readonly group: number; readonly change: (sheet: LimbSheet) => LimbSheet; readonly words?: string }
-  | { readonly do: 'replace'; readonly form: VisitForm }
-  | { readonly do: 'undo' }
-  | { readonly do: 'redo' };
+  | { readonly kind: 'focus'; readonly place: CellPlace }
+  | { readonly kind: 'blur' }
+  | { readonly kind: 'type'; readonly place: CellPlace; readonly text: string }
+  | { readonly kind: 'restore' }
+  | { readonly kind: 'keep'; readonly place: CellPlace; readonly kept: KeptDoubt; readonly words: string }
+  | { readonly kind: 'field'; readonly change: Partial<VisitForm> }
+  | { readonly kind: 'sheet'; readonly group: number; readonly change: (sheet: LimbSheet) => LimbSheet; readonly words?: string }
+  | { readonly kind: 'replace'; readonly form: VisitForm }
+  | { readonly kind: 'undo' }
+  | { readonly kind: 'redo' };
 
 const EMPTY: GirthCell = { text: '' };
 
@@ -74,7 +74,7 @@ export function redoable({ form, undone }: SheetState): NamedAct | undefined {
 
 /** One step of a person's work on the sheet. */
 export function step(state: SheetState, action: SheetStep): SheetState {
-  switch (action.do) {
+  switch (action.kind) {
     case 'focus':
       return { ...committed(state), editing: { place: action.place, before: cellAt(state.form, action.place) } };
     case 'blur':

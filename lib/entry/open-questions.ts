@@ -7,7 +7,7 @@ import { type VisitQuestion, visitQuestionKey, visitQuestions } from './visit-qu
 export type QuestionOnForm = OpenQuestion & { readonly group: number };
 
 /** What comes back from the server when it asks more than the sheet did: what it knows now, and its questions. */
-export type ServerAsks = { readonly known: Known } & Unasked;
+export type ServerAsks = { readonly kind: 'asked'; readonly known: Known } & Unasked;
 
 /** Questions that nobody has seen: of the ladders, and of the visit itself. */
 export type Unasked = { readonly asks: readonly QuestionOnForm[]; readonly ofVisit: readonly VisitQuestion[] };

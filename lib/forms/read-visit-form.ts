@@ -13,6 +13,11 @@ export type ReadVisit = Omit<Visit, 'ladders'> & {
   readonly ladders: readonly ReadLadder[];
 };
 
+/** A visit as its form was read, or every box that stops it, in the order of the page. */
+export type VisitRead =
+  | { readonly kind: 'read'; readonly visit: ReadVisit }
+  | { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
+
 /**
  * What a form says, or every box that cannot be saved and why. The same on both sides of the wire.
  *
@@ -20,7 +25,7 @@ export type ReadVisit = Omit<Visit, 'ladders'> & {
  * Refuses: a day that is not one, lies before birth or has not come, a time that no clock shows, any text that cannot be read as one figure, a girth
  * whose place is not known, two rows at one place, a visit with nothing measured.
  */
-export function readVisitForm(form: VisitForm, days: VisitDays): { readonly visit: ReadVisit } | { readonly refusals: FormRefusal[] } {
+export function readVisitForm(form: VisitForm, days: VisitDays): VisitRead {
   const refusals: FormRefusal[] = [];
   const refuse = (where: string, reason: string) => refusals.push({ where, reason });
   const day = readDay(form.day);
@@ -49,13 +54,14 @@ export function readVisitForm(form: VisitForm, days: VisitDays): { readonly visi
   const measures = readMeasures(form, refuse);
   const nothing = ladders.length === 0 && !height && !weight && readings.length + measures.length === 0;
   if (refusals.length === 0 && nothing) refuse('form', 'Nothing is typed yet, so there is nothing to save.');
-  if (refusals.length > 0 || day.kind !== 'read') return { refusals: once(refusals) };
+  if (refusals.length > 0 || day.kind !== 'read') return { kind: 'refused', refusals: once(refusals) };
   const words = {
     posture: orNull(form.posture),
     measurer: orNull(form.measurer),
     note: orNull(form.note),
   };
   return {
+    kind: 'read',
     visit: {
       day: day.value,
       time: orNull(form.time),

@@ -10,11 +10,11 @@ function server() {
   let [version, kept]: [number, DraftContent | null] = [0, null];
   let down: 'up' | 'down' | 'answers lost' = 'up';
   const post = async (over: number, sent: DraftContent): Promise<DraftAnswer> => {
-    if (down === 'down') return { is: 'offline' };
+    if (down === 'down') return { kind: 'offline' };
     const fits = over === version;
     if (fits) [version, kept] = [version + 1, structuredClone(sent)];
-    if (down === 'answers lost') return { is: 'offline' };
-    return fits ? { is: 'kept', version } : { is: 'newer', theirs: kept && { content: kept, version, at: '14:29' } };
+    if (down === 'answers lost') return { kind: 'offline' };
+    return fits ? { kind: 'kept', version } : { kind: 'newer', theirs: kept && { content: kept, version, at: '14:29' } };
   };
   return {
     post,
@@ -47,7 +47,7 @@ describe('the keeper of a draft', () => {
     expect(there.state().version).toBe(0);
     await vi.advanceTimersByTimeAsync(200);
     expect(there.state()).toMatchObject({ version: 1, kept: { form: { note: 'abc' } } });
-    expect(last()).toEqual({ is: 'saved', at: '14:31' });
+    expect(last()).toEqual({ kind: 'saved', at: '14:31' });
     vi.useRealTimers();
   });
 
@@ -58,7 +58,7 @@ describe('the keeper of a draft', () => {
     there.be('down');
     keeper.change(content('a'));
     expect(await keeper.flush()).toBe(false);
-    expect(last()).toEqual({ is: 'unsaved', why: 'offline' });
+    expect(last()).toEqual({ kind: 'unsaved', why: 'offline' });
     keeper.change(content('ab'));
     expect(keeper.isAhead()).toBe(true);
     there.be('up');
@@ -80,7 +80,7 @@ describe('the keeper of a draft', () => {
     keeper.change(content('abcd'));
     expect(await keeper.flush()).toBe(true);
     expect(there.state()).toMatchObject({ version: 2, kept: { form: { note: 'abcd' } } });
-    expect(last()).toEqual({ is: 'saved', at: '14:31' });
+    expect(last()).toEqual({ kind: 'saved', at: '14:31' });
     keeper.close();
   });
 
@@ -90,7 +90,7 @@ describe('the keeper of a draft', () => {
     there.elsewhere('theirs');
     keeper.change(content('mine'));
     expect(await keeper.flush()).toBe(false);
-    expect(last()).toMatchObject({ is: 'newer', theirs: { content: { form: { note: 'theirs' } } } });
+    expect(last()).toMatchObject({ kind: 'newer', theirs: { content: { form: { note: 'theirs' } } } });
     keeper.change(content('mine too'));
     expect(await keeper.flush()).toBe(false);
     expect(there.state().kept?.form.note).toBe('theirs');
@@ -126,7 +126,7 @@ describe('the keeper of a draft', () => {
     there.elsewhere('the same');
     keeper.change(content('the same'));
     expect(await keeper.flush()).toBe(true);
-    expect(states.map(({ is }) => is)).toEqual(['saved']);
+    expect(states.map(({ kind }) => kind)).toEqual(['saved']);
     await keeper.close();
   });
 });

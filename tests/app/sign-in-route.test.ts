@@ -129,7 +129,7 @@ describe('the door', () => {
     const added = await door.people.addPerson(therapist.clinicId, reader);
     await door.manage.disablePerson(therapist, added.kind === 'added' ? added.id : '');
     const answer = await post({ email: reader.email, password: PASSWORD });
-    expect([answer.status, await answer.json()]).toEqual([401, { is: 'disabled' }]);
+    expect([answer.status, await answer.json()]).toEqual([401, { kind: 'disabled' }]);
     expect(answer.headers.getSetCookie()).toEqual([]);
   });
 });
@@ -142,15 +142,15 @@ describe('a second factor', () => {
   it('is asked for after the right password only, and no session begins before it', async () => {
     await leadWithFactor(NOW);
     const [asked, wrong] = [await post(right), await post({ ...right, password: 'not the right one' })];
-    expect([asked.status, await asked.json(), asked.headers.getSetCookie()]).toEqual([401, { is: 'code-needed' }, []]);
-    expect(await wrong.json()).toEqual({ is: 'wrong' });
+    expect([asked.status, await asked.json(), asked.headers.getSetCookie()]).toEqual([401, { kind: 'code-needed' }, []]);
+    expect(await wrong.json()).toEqual({ kind: 'wrong' });
   });
 
   it('opens for the code of an authenticator program, each code once, and for no earlier one after a later one', async () => {
     const { secret } = await leadWithFactor(NOW);
     const [earlier, code] = [authenticator(secret, NOW + 30_000), authenticator(secret, NOW + 60_000)];
     expect((await post({ ...right, code: `${code.slice(0, 3)} ${code.slice(3)}` })).status).toBe(200);
-    for (const spent of [code, earlier]) expect(await (await post({ ...right, code: spent })).json()).toEqual({ is: 'wrong-code' });
+    for (const spent of [code, earlier]) expect(await (await post({ ...right, code: spent })).json()).toEqual({ kind: 'wrong-code' });
     vi.setSystemTime(NOW + 90_000);
     expect((await post({ ...right, code: authenticator(secret, NOW + 90_000) })).status).toBe(200);
   });

@@ -22,7 +22,7 @@ export async function seedCautions(lead: Therapist, patientId: string, { caution
       .flatMap(({ card }) => [[card.id, 'absent'], ...(isSupplyCard(card.id) ? supply(card.id, visit.day, about) : [])]),
   );
   const read = readCautionForm(typed, states, about);
-  if ('errors' in read) throw new Error(`Cautions of the demonstration: ${Object.values(read.errors).join(' ')}`);
+  if (read.kind === 'refused') throw new Error(`Cautions of the demonstration: ${Object.values(read.errors).join(' ')}`);
   const given = { visitId: visit.visitId, day: visit.day, answers: read.answers, submissionId: crypto.randomUUID() };
   await answerCautions(lead, patientId, given, new Date(`${visit.day}T15:30:00Z`));
 }

@@ -16,8 +16,8 @@ type LineProps = {
 export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, short }: LineProps) {
   return (
     <div className={styles.saveLine}>
-      <p className={styles.saveState} data-save-state={state.is} role="status">
-        <Mark is={state.is} />
+      <p className={styles.saveState} data-save-state={state.kind} role="status">
+        <Mark kind={state.kind} />
         <span>
           {wordsFor(state, waiting, isOnDevice)}
           {broughtBack > 0 && ` ${capitalized(counted(broughtBack, 'figure'))} brought back from this device.`}
@@ -32,7 +32,7 @@ export function SaveLine({ state, waiting, isOnDevice, broughtBack, counts, shor
 }
 
 function wordsFor(state: DraftState, waiting: number, isOnDevice: boolean): string {
-  switch (state.is) {
+  switch (state.kind) {
     case 'nothing':
       return 'Nothing to save yet';
     case 'saved':
@@ -50,17 +50,17 @@ function wordsFor(state: DraftState, waiting: number, isOnDevice: boolean): stri
   }
 }
 
-function Mark({ is }: { is: DraftState['is'] }) {
+function Mark({ kind }: { kind: DraftState['kind'] }) {
   return (
     <svg className={styles.saveMark} viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
-      {is === 'saved' && (
+      {kind === 'saved' && (
         <>
           <circle className={styles.disc} cx="8" cy="8" r="7.5" />
           <path className={styles.tickLine} d="m4.5 8.3 2.4 2.4 4.6-5" />
         </>
       )}
-      {(is === 'saving' || is === 'nothing') && <circle cx="8" cy="8" r="6.5" />}
-      {(is === 'unsaved' || is === 'newer') && <path className={styles.triangle} d="M8 2 14.5 14h-13Z" />}
+      {(kind === 'saving' || kind === 'nothing') && <circle cx="8" cy="8" r="6.5" />}
+      {(kind === 'unsaved' || kind === 'newer') && <path className={styles.triangle} d="M8 2 14.5 14h-13Z" />}
     </svg>
   );
 }

@@ -64,7 +64,7 @@ export function SheetBar(props: BarProps) {
           counts={counts}
           short={open === 0 ? `${total} of ${places}` : `${questions} open`}
         />
-        {draft.state.is === 'unsaved' && draft.state.why === 'signed-out' && (
+        {draft.state.kind === 'unsaved' && draft.state.why === 'signed-out' && (
           <a className="button" href={signIn} target="_blank" rel="noreferrer">
             Sign in again
           </a>

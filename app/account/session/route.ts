@@ -6,7 +6,7 @@ const NO_STORE = { headers: { 'Cache-Control': 'no-store' } };
 /** How long the session of this browser goes on if nobody uses it. Asking is no use of it; without a session it tells just that. */
 export async function GET(): Promise<Response> {
   const session = await openSession();
-  const left: TimeLeft = session ? { is: 'open', person: session.therapist.id, ...secondsLeft(session) } : { is: 'ended' };
+  const left: TimeLeft = session ? { kind: 'open', person: session.therapist.id, ...secondsLeft(session) } : { kind: 'ended' };
   return Response.json(left, NO_STORE);
 }
 
@@ -14,7 +14,7 @@ export async function GET(): Promise<Response> {
 export async function POST(): Promise<Response> {
   const therapist = await requireActing();
   const session = await openSession();
-  if (!session) return Response.json({ is: 'ended' } satisfies TimeLeft, NO_STORE);
-  const left: TimeLeft = { is: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) };
+  if (!session) return Response.json({ kind: 'ended' } satisfies TimeLeft, NO_STORE);
+  const left: TimeLeft = { kind: 'open', person: therapist.id, ...secondsLeft({ ...session, usedAt: new Date() }) };
   return Response.json(left, NO_STORE);
 }

@@ -2,7 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_auth/therapist';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { ALARM_DAYS, ALARM_KEY } from '@/db/documents/calendar-alarm';
 import { openFeed, withdrawFeed } from '@/db/documents/calendar-feeds';
@@ -21,7 +21,7 @@ export async function openFeedAction(_before: OpenedFeed, _form: FormData): Prom
 /** Says when calendar programs remind of a date, for the whole clinic; nothing chosen is no reminder. */
 export async function setAlarmAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
-  const days = ALARM_DAYS.safeParse(Number(textIn(form, 'days')) || null);
+  const days = ALARM_DAYS.safeParse(Number(postedText(form).days) || null);
   if (days.success) await changeSetting(therapist, { key: ALARM_KEY, value: days.data, reason: null });
   revalidatePath('/clinic/calendar');
 }
@@ -29,6 +29,6 @@ export async function setAlarmAction(form: FormData): Promise<void> {
 /** Withdraws a calendar address: it answers nothing from this moment on. */
 export async function withdrawFeedAction(form: FormData): Promise<void> {
   const therapist = await requireActing('lead');
-  await withdrawFeed(therapist, textIn(form, 'feedId'));
+  await withdrawFeed(therapist, postedText(form).feedId ?? '');
   revalidatePath('/clinic/calendar');
 }

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { besideTheServer, partsOf } from '@/app/_exchange/beside-the-server';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { bringInNext, keepMapping, lineUp, stopImport, uploadOf } from '@/db/exchange/imports';
 import { importWithCounts } from '@/db/exchange/read-imports';
@@ -96,5 +96,5 @@ async function todayOf(therapist: Lead): Promise<CalendarDay> {
 }
 
 function idOf(form: FormData): string {
-  return textIn(form, 'import');
+  return postedText(form).import ?? '';
 }

@@ -3,7 +3,7 @@
 import { revalidatePath } from 'next/cache';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText, textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/people/manage-people';
 import { ROLES, type Role } from '@/db/therapist';
 
@@ -11,7 +11,7 @@ import { ROLES, type Role } from '@/db/therapist';
 export type PeopleState = {
   readonly said?: string;
   readonly link?: string;
-  readonly refusals: Readonly<Record<string, string>>;
+  readonly errors: Readonly<Record<string, string>>;
   readonly typed: Readonly<Record<string, string>>;
 };
 
@@ -20,14 +20,14 @@ export async function inviteAction(_before: PeopleState, form: FormData): Promis
   const lead = await requireActing('lead');
   const typed = postedText(form);
   const [name, email, role] = [(typed.name ?? '').trim(), (typed.email ?? '').trim(), roleIn(typed.role)];
-  const refusals = {
+  const errors = {
     ...(name === '' && { name: 'Type the name. It stands beside everything this person does.' }),
     ...(!/^[^\s@]+@[^\s@]+$/.test(email) && { email: 'Type the e-mail they will sign in with.' }),
     ...(!role && { role: 'Choose what they may do.' }),
   };
-  if (!role || Object.keys(refusals).length > 0) return { refusals, typed };
+  if (!role || Object.keys(errors).length > 0) return { errors, typed };
   const managed = await invitePerson(lead, { name, email, role });
-  if (managed.kind === 'e-mail-taken') return { refusals: { email: 'Somebody signs in with this e-mail already.' }, typed };
+  if (managed.kind === 'e-mail-taken') return { errors: { email: 'Somebody signs in with this e-mail already.' }, typed };
   return answer(managed, `${name} is invited as ${role}.`);
 }
 
@@ -36,32 +36,35 @@ export async function changeRoleAction(_before: PeopleState, form: FormData): Pr
   const lead = await requireActing('lead');
   const { personId = '', role: asked } = postedText(form);
   const role = roleIn(asked);
-  if (!role) return { refusals: { role: 'Choose what they may do.' }, typed: {} };
+  if (!role) return { errors: { role: 'Choose what they may do.' }, typed: {} };
   return answer(await changeRole(lead, personId, role), `The role is ${role} now.`);
 }
 
 /** Keeps a person out from now on. */
 export async function disableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await disablePerson(lead, textIn(form, 'personId')), 'They cannot sign in any more, and are signed out everywhere.');
+  return answer(await disablePerson(lead, postedText(form).personId ?? ''), 'They cannot sign in any more, and are signed out everywhere.');
 }
 
 /** Lets a disabled person in again. */
 export async function enableAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await enablePerson(lead, textIn(form, 'personId')), 'They can sign in again.');
+  return answer(await enablePerson(lead, postedText(form).personId ?? ''), 'They can sign in again.');
 }
 
 /** Makes a one-time link to choose a password. */
 export async function makeLinkAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await makeLink(lead, textIn(form, 'personId')), 'The link is made. Any earlier one has ended.');
+  return answer(await makeLink(lead, postedText(form).personId ?? ''), 'The link is made. Any earlier one has ended.');
 }
 
 /** Turns off a second factor that was lost. */
 export async function dropFactorAction(_before: PeopleState, form: FormData): Promise<PeopleState> {
   const lead = await requireActing('lead');
-  return answer(await dropLostFactor(lead, textIn(form, 'personId')), 'Their second factor is off, and they are signed out everywhere.');
+  return answer(
+    await dropLostFactor(lead, postedText(form).personId ?? ''),
+    'Their second factor is off, and they are signed out everywhere.',
+  );
 }
 
 const REFUSED: Readonly<Record<Exclude<Managed['kind'], 'done'>, string>> = {
@@ -74,9 +77,9 @@ const REFUSED: Readonly<Record<Exclude<Managed['kind'], 'done'>, string>> = {
 
 async function answer(managed: Managed, said: string): Promise<PeopleState> {
   revalidatePath('/clinic/people');
-  if (managed.kind !== 'done') return { refusals: { form: REFUSED[managed.kind] }, typed: {} };
+  if (managed.kind !== 'done') return { errors: { form: REFUSED[managed.kind] }, typed: {} };
   const link = managed.link && `${await appAddress()}/join/${managed.link.token}`;
-  return { said, refusals: {}, typed: {}, ...(link && { link }) };
+  return { said, errors: {}, typed: {}, ...(link && { link }) };
 }
 
 function roleIn(text: string | undefined): Role | undefined {

@@ -5,7 +5,7 @@ export function HandOver({ state }: { readonly state: PeopleState }) {
   return (
     <>
       <p className="refusal" role="alert">
-        {state.refusals.form}
+        {state.errors.form}
       </p>
       {state.said && (
         <div className="field" role="status">

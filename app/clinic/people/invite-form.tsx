@@ -8,8 +8,8 @@ import { ROLE_WORDS } from './role-words';
 
 /** Name, e-mail and role of somebody new; then the link for them. */
 export function InviteForm() {
-  const [state, invite, busy] = useActionState<PeopleState, FormData>(inviteAction, { refusals: {}, typed: {} });
-  const boxes = typedBoxes(state.typed, state.refusals, (box) => `invite-${box}`);
+  const [state, invite, busy] = useActionState<PeopleState, FormData>(inviteAction, { errors: {}, typed: {} });
+  const boxes = typedBoxes(state.typed, state.errors, (box) => `invite-${box}`);
   return (
     <form className="panel form" action={invite} noValidate>
       <HandOver state={state} />

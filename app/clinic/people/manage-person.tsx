@@ -21,9 +21,9 @@ type Wish = keyof typeof ACTIONS;
 export function ManagePerson({ person, isOneself }: { readonly person: ListedPerson; readonly isOneself: boolean }) {
   const [state, act, busy] = useActionState<PeopleState, FormData>(
     (before, form) => ACTIONS[(form.get('wish') as Wish) ?? 'link'](before, form),
-    { refusals: {}, typed: {} },
+    { errors: {}, typed: {} },
   );
-  const boxes = typedBoxes({ role: person.role }, state.refusals, (box) => `change-${box}`);
+  const boxes = typedBoxes({ role: person.role }, state.errors, (box) => `change-${box}`);
   const button = (wish: Wish, words: string) => (
     <button type="submit" className="button" name="wish" value={wish} aria-disabled={busy}>
       {words}

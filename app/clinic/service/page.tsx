@@ -13,6 +13,7 @@ import { ShareTable } from '@/app/_service/share-table';
 import { PrintButton } from '@/app/_shell/print-button';
 import { clinicOf } from '@/db/clinic/clinic';
 import { serviceCounts } from '@/db/service/service-counts';
+import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
 import { serviceFigures } from '@/lib/service/service-figures';
 import { SERVICE_PERIODS, servicePeriod } from '@/lib/service/service-period';
@@ -102,7 +103,7 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
 
 function Remakes({ figures }: { readonly figures: ServiceFigures }) {
   const { period, remakes, remakesByReason, remakesByForm, remakeChart } = figures;
-  const isRare = !('noAnswer' in remakeChart) && remakeChart.kind === 'between';
+  const isRare = !isNoAnswer(remakeChart) && remakeChart.kind === 'between';
   return (
     <>
       <ChartPanel
@@ -119,7 +120,7 @@ function Remakes({ figures }: { readonly figures: ServiceFigures }) {
       />
       <section className="panel" aria-labelledby="reasons">
         <h2 id="reasons">Remakes by reason and form</h2>
-        {'noAnswer' in remakes ? (
+        {isNoAnswer(remakes) ? (
           <p>{remakes.noAnswer}</p>
         ) : (
           <>
@@ -167,7 +168,7 @@ function Days({ figures }: { readonly figures: ServiceFigures }) {
       <section className="panel" aria-labelledby="where">
         <h2 id="where">Days, and where they went</h2>
         <p className="secondary">
-          {'noAnswer' in parts
+          {isNoAnswer(parts)
             ? parts.noAnswer
             : `Pieces kept at the first fitting, mean days: measured to sent ${parts.measuring.toFixed(1)}, sent to delivered ${parts.making.toFixed(1)}, delivered to fitted ${parts.waiting.toFixed(1)} (n ${parts.n}).`}
         </p>
@@ -183,7 +184,7 @@ function Days({ figures }: { readonly figures: ServiceFigures }) {
         />
         <DaysTable
           name="Form"
-          caption={`Making and delivery: days from the order sent to the first delivery${'noAnswer' in making ? '' : `; all forms ${showDays(making.median)}`}.`}
+          caption={`Making and delivery: days from the order sent to the first delivery${isNoAnswer(making) ? '' : `; all forms ${showDays(making.median)}`}.`}
           period={period}
           rows={makingByForm.map(({ of, figure }) => ({
             name: formInWords(of),
@@ -197,9 +198,9 @@ function Days({ figures }: { readonly figures: ServiceFigures }) {
 }
 
 function highest(rows: readonly Of<ShareFigure>[]): number {
-  return Math.max(0.01, ...rows.map(({ figure }) => ('noAnswer' in figure ? 0 : figure.high)));
+  return Math.max(0.01, ...rows.map(({ figure }) => (isNoAnswer(figure) ? 0 : figure.high)));
 }
 
 function noAnswerOf(figure: ShareFigure): string {
-  return 'noAnswer' in figure ? figure.noAnswer : '';
+  return isNoAnswer(figure) ? figure.noAnswer : '';
 }

@@ -16,7 +16,7 @@ type Props = {
   readonly offer: FactorOffer | null;
 };
 
-const START: JoinState = { refusals: {}, recoveryCodes: null };
+const START: JoinState = { errors: {}, recoveryCodes: null };
 
 /** A password, and a second factor in the same go for who wants one. */
 export function JoinForm({ token, email, offer: fresh }: Props) {
@@ -40,7 +40,7 @@ export function JoinForm({ token, email, offer: fresh }: Props) {
       <Field id="email" label="E-mail">
         {(wiring) => <input {...wiring} type="email" autoComplete="username" value={email} readOnly />}
       </Field>
-      <NewPassword refusal={state.refusals.password} />
+      <NewPassword refusal={state.errors.password} />
       {offer && (
         <label className="choice">
           <input type="checkbox" name="wanted" value="yes" checked={wanted} onChange={(event) => setWanted(event.target.checked)} />
@@ -50,13 +50,13 @@ export function JoinForm({ token, email, offer: fresh }: Props) {
       {offer && wanted && (
         <>
           <FactorPicture offer={offer} />
-          <Field id="code" label="Code it shows now" refusal={state.refusals.code}>
+          <Field id="code" label="Code it shows now" refusal={state.errors.code}>
             {(wiring) => <input {...wiring} autoComplete="one-time-code" inputMode="numeric" required />}
           </Field>
         </>
       )}
       <p className="refusal" role="alert">
-        {state.refusals.form}
+        {state.errors.form}
       </p>
       <button type="submit" className="button main" aria-disabled={busy}>
         Set the password

@@ -11,9 +11,9 @@ export const metadata: Metadata = { title: 'Choose a password', referrer: 'no-re
 export default async function JoinPage({ params }: { params: Promise<{ token: string }> }) {
   const { token } = await params;
   const attempt = await beginTry(await headers(), `link ${token}`);
-  const holder = attempt.is === 'begun' ? await holderOf(token) : undefined;
-  if (attempt.is === 'too-many' || !holder) {
-    const wait = attempt.is === 'too-many';
+  const holder = attempt.kind === 'begun' ? await holderOf(token) : undefined;
+  if (attempt.kind === 'too-many' || !holder) {
+    const wait = attempt.kind === 'too-many';
     return (
       <main id="main" className="narrow">
         <h1>{wait ? 'Too many tries from here' : 'This link opens nothing'}</h1>

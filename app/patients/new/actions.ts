@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { addPatient } from '@/db/patients/patients';
 import type { PatientFormState } from '../patient-form';
@@ -14,8 +14,8 @@ export async function addPatientAction(_before: PatientFormState, form: FormData
   const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
   const read = readPatient(typed, todayIn((await clinicOf(therapist)).timeZone));
-  if ('errors' in read) return { errors: read.errors, typed };
-  const submissionId = textIn(form, 'submissionId') || crypto.randomUUID();
+  if (read.kind === 'refused') return { errors: read.errors, typed };
+  const submissionId = postedText(form).submissionId || crypto.randomUUID();
   const saved = await addPatient(therapist, {
     submissionId,
     details: read.details,

@@ -21,6 +21,7 @@ describe('a form of caution cards', () => {
   it('keeps the answers given, each with its wording, version, boxes and limits; cards without an answer are left out', () => {
     const swelling = { onset: 'Sunday', pain: 'yes', warmth: 'no', words: ' below the knee ' };
     expect(read({ 'new-swelling-left-leg': 'present', ...boxes('new-swelling-left-leg', swelling), 'broken-skin': '' })).toEqual({
+      kind: 'read',
       answers: [
         {
           card: 'new-swelling-left-leg',

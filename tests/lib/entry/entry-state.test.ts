@@ -20,9 +20,9 @@ function form(girths: readonly string[]): VisitForm {
 
 const run = (start: SheetState, ...steps: readonly SheetStep[]) => steps.reduce(step, start);
 const typed = (index: number, text: string): SheetStep[] => [
-  { do: 'focus', place: at(index) },
-  { do: 'type', place: at(index), text },
-  { do: 'blur' },
+  { kind: 'focus', place: at(index) },
+  { kind: 'type', place: at(index), text },
+  { kind: 'blur' },
 ];
 const figures = (state: SheetState, count: number) => Array.from({ length: count }, (_, index) => cellAt(state.form, at(index)).text);
 
@@ -31,7 +31,7 @@ function answered(state: SheetState, doubt: Omit<Doubt, 'message'>, row: string)
   const sheet = state.form.sheets[0];
   const fix = sheet && fixFor({ side: 'right', row, whole: false, doubt: { ...doubt, message: '' } }, sheet);
   if (!fix) throw new Error('no answer');
-  return step(state, { do: 'sheet', group: 0, change: fix.change, words: fix.words });
+  return step(state, { kind: 'sheet', group: 0, change: fix.change, words: fix.words });
 }
 
 const SLIP = ['8 1/8', '8 3/8', '21 1/8'];
@@ -43,10 +43,10 @@ describe('undo on the sheet', () => {
     expect(undoable(slip)?.words).toMatch(/^change 21⅛ at 4½\sin to 12⅛$/);
     const more = ['12', '13', '14', '15', '16'];
     const on = run(slip, ...more.flatMap((text, index) => typed(3 + index, text)));
-    const back = step(on, { do: 'undo' });
+    const back = step(on, { kind: 'undo' });
     expect(figures(back, 8)).toEqual([...SLIP, ...more]);
     expect(undoable(back)).toBeUndefined();
-    expect(figures(step(back, { do: 'redo' }), 8)).toEqual(['8 1/8', '8 3/8', '12 1/8', ...more]);
+    expect(figures(step(back, { kind: 'redo' }), 8)).toEqual(['8 1/8', '8 3/8', '12 1/8', ...more]);
   });
 
   it('names an act by what it did: five rungs moved one on', () => {
@@ -57,41 +57,41 @@ describe('undo on the sheet', () => {
     );
     expect(undoable(moved)?.words).toBe('move five rungs one on');
     expect(figures(moved, 7)).toEqual(['8', '', '9', '10', '11', '12', '13']);
-    expect(figures(step(moved, { do: 'undo' }), 7)).toEqual(['8', '9', '10', '11', '12', '13', '']);
+    expect(figures(step(moved, { kind: 'undo' }), 7)).toEqual(['8', '9', '10', '11', '12', '13', '']);
   });
 
   it('is gone once a box that the act changed is typed anew, and never overwrites it', () => {
     const moved = answered(opened(form(['8', '9', '10'])), { kind: 'shifted-rungs', distanceMm: 76.2, moveBy: 1 }, ROW(1));
     const filled = run(moved, ...typed(1, '8 1/2'));
     expect(undoable(filled)).toBeUndefined();
-    expect(step(filled, { do: 'undo' })).toBe(filled);
+    expect(step(filled, { kind: 'undo' })).toBe(filled);
   });
 
   it('goes back several acts and forth again, newest first', () => {
     const kept = { kind: 'swapped-digits', by: 'RA', at: '2026-11-25T10:00:00.000Z' };
     const start = opened(form(SLIP));
-    const one = step(start, { do: 'keep', place: at(2), kept, words: 'keep 21⅛ at 4½ in' });
+    const one = step(start, { kind: 'keep', place: at(2), kept, words: 'keep 21⅛ at 4½ in' });
     const sheet = one.form.sheets[0];
     if (!sheet) throw new Error('no sheet');
     const plan = planPaste(cutPasted('9\n9 1/8'), ['right'], sheet, { row: ROW(0), again: false });
-    const two = step(one, { do: 'sheet', group: 0, change: (given) => withPasted(given, plan), words: 'paste two figures' });
+    const two = step(one, { kind: 'sheet', group: 0, change: (given) => withPasted(given, plan), words: 'paste two figures' });
     expect(figures(two, 3)).toEqual(['9', '9 1/8', '21 1/8']);
-    const back = run(two, { do: 'undo' }, { do: 'undo' });
+    const back = run(two, { kind: 'undo' }, { kind: 'undo' });
     expect(back.form).toEqual(start.form);
     expect(redoable(back)?.words).toBe('keep 21⅛ at 4½ in');
-    expect(run(back, { do: 'redo' }, { do: 'redo' }).form).toEqual(two.form);
+    expect(run(back, { kind: 'redo' }, { kind: 'redo' }).form).toEqual(two.form);
   });
 
   it('another ruler is taken back only while no figure was typed on it', () => {
     const changed = step(opened(form(['8', '9'])), {
-      do: 'sheet',
+      kind: 'sheet',
       group: 0,
       change: (one) => withGrid(one, { interval: '2', unit: 'in', fromZero: false }),
       words: 'change the interval',
     });
     expect(undoable(changed)?.words).toBe('change the interval');
-    expect(step(changed, { do: 'undo' }).form).toEqual(form(['8', '9']));
+    expect(step(changed, { kind: 'undo' }).form).toEqual(form(['8', '9']));
     const place = { group: 0, side: 'right', row: '152400000', again: false } as const;
-    expect(undoable(run(changed, { do: 'focus', place }, { do: 'type', place, text: '10' }))).toBeUndefined();
+    expect(undoable(run(changed, { kind: 'focus', place }, { kind: 'type', place, text: '10' }))).toBeUndefined();
   });
 });

@@ -64,21 +64,21 @@ describe('named measures on the sheet', () => {
   it('are read to the typed text, in the order of the catalogue, and shown again as they were typed', () => {
     const typed = form([text('wrist-girth', '6 1/8', { unit: 'in' }), text('hand-girth', '18,9', { note: 'rings on' })]);
     const read = readVisitForm(typed, DAYS);
-    if ('refusals' in read) throw new Error(JSON.stringify(read.refusals));
+    if (read.kind === 'refused') throw new Error(JSON.stringify(read.refusals));
     // 1 in = 25.4 mm exactly: 6 1/8 in = 155.575 mm.
     expect(read.visit.measures).toEqual([
       { part: 'hand', side: 'left', measure: 'hand-girth', note: 'rings on', length: { text: '18,9', unit: 'cm', nm: 189_000_000 } },
       { part: 'hand', side: 'left', measure: 'wrist-girth', length: { text: '6 1/8', unit: 'in', nm: 155_575_000 } },
     ]);
     const again = readVisitForm(formOfVisit(read.visit, UNITS), DAYS);
-    expect('visit' in again && again.visit.measures).toEqual(read.visit.measures);
+    expect(again.kind === 'read' && again.visit.measures).toEqual(read.visit.measures);
     expect(visitFormSchema.parse(typed)).toEqual(typed);
     expect(isUntouched(typed)).toBe(false);
   });
 
   it('a form without any says nothing of them', () => {
     const read = readVisitForm({ ...form([]), height: '165' }, DAYS);
-    expect('visit' in read && 'measures' in read.visit).toBe(false);
+    expect(read.kind === 'read' && 'measures' in read.visit).toBe(false);
     expect(isUntouched(form([]))).toBe(true);
   });
 
@@ -90,14 +90,14 @@ describe('named measures on the sheet', () => {
     ['more than a body', text('hand-girth', '2600'), /larger than any measure of a body/],
   ])('refuses %s where it was typed', (_name, wrong, reason) => {
     const read = readVisitForm(form([wrong]), DAYS);
-    expect('refusals' in read && read.refusals).toEqual([
+    expect(read.kind === 'refused' && read.refusals).toEqual([
       { where: `measure/${wrong.side}/${wrong.measure}`, reason: expect.stringMatching(reason) },
     ]);
   });
 
   it('refuses one that stands twice', () => {
     const read = readVisitForm(form([text('hand-girth', '18'), text('hand-girth', '19')]), DAYS);
-    expect('refusals' in read && read.refusals.map(({ reason }) => reason)).toEqual([expect.stringContaining('stands twice')]);
+    expect(read.kind === 'refused' && read.refusals.map(({ reason }) => reason)).toEqual([expect.stringContaining('stands twice')]);
   });
 
   it('a wrong tens digit is asked about beside the last visit, with what would fit; kept, it rests, typed anew it is asked again', () => {
@@ -132,7 +132,7 @@ describe('named measures on the sheet', () => {
     const signed = signedForm(form([text('hand-girth', '28.7', { kept })]), 'R. Adeyemi', new Date('2026-11-25T10:00:00Z'));
     expect(signed.measures?.[0]?.kept).toEqual([{ kind: 'tens-digit', by: 'R. Adeyemi', at: '2026-11-25T10:00:00.000Z' }]);
     const read = readVisitForm(signed, DAYS);
-    if ('refusals' in read) throw new Error('refused');
+    if (read.kind === 'refused') throw new Error('refused');
     const both = (visit: Visit) => ({ ...record(AUGUST), visits: [...record(AUGUST).visits, visit] }) as never;
     expect(goneThroughMeasures(both(read.visit), DEFAULT_POLICY).doubts.size).toBe(0);
     const [odd] = read.visit.measures ?? [];

@@ -30,7 +30,7 @@ function form(girths: readonly string[], kept: Readonly<Record<number, string>> 
 /** What is known of a grown patient with one earlier visit of these girths, or none. */
 function known(before?: readonly string[]) {
   const read = before && readVisitForm({ ...form(before), day: '2026-10-14' }, { born: calendarDay('1988-05-06'), today: DAY });
-  const visits = read && 'visit' in read ? [read.visit] : [];
+  const visits = read && read.kind === 'read' ? [read.visit] : [];
   const record = { reference: 'A', born: calendarDay('1988-05-06'), sex: 'F', affected: [], pieces: [], visits } as unknown as KeptRecord;
   return whatIsKnown(record, DEFAULT_POLICY, DAY, DAY);
 }

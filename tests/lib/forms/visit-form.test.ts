@@ -95,7 +95,7 @@ describe('changes of the set-up', () => {
 describe('reading a form', () => {
   it('gives exact lengths beside the text as typed', () => {
     const read = readVisitForm(form(filled(leg, { [key('right', 1)]: '8-1/8' }), { height: '5 ft 6 in' }), { born: BORN, today: TODAY });
-    if ('refusals' in read) throw new Error(JSON.stringify(read.refusals));
+    if (read.kind === 'refused') throw new Error(JSON.stringify(read.refusals));
     expect(read.visit.ladders).toHaveLength(1);
     expect(read.visit.ladders[0]?.rungs[0]).toMatchObject({
       distance: { text: '1 1/2', nm: STEP },
@@ -109,12 +109,12 @@ describe('reading a form', () => {
       form(filled(leg, { [key('right', 1)]: '12/', [key('left', 1)]: '8' }), { day: '2026-11-26', height: '5 ft 12', time: '25:00' }),
       { born: BORN, today: TODAY },
     );
-    expect('refusals' in read && read.refusals.map((one) => one.where)).toEqual(['day', 'time', 'height', `0/${key('right', 1)}`]);
+    expect(read.kind === 'refused' && read.refusals.map((one) => one.where)).toEqual(['day', 'time', 'height', `0/${key('right', 1)}`]);
   });
 
   it('asks where the far landmark is when the last girth stands there', () => {
     const read = readVisitForm(form(filled(leg, { 'right/end': '18' })), { born: BORN, today: TODAY });
-    expect('refusals' in read && read.refusals[0]).toEqual({
+    expect(read.kind === 'refused' && read.refusals[0]).toEqual({
       where: '0/right/gluteal-fold',
       reason: 'Type where the gluteal fold of the right leg is.',
     });
@@ -136,7 +136,7 @@ describe('reading a form', () => {
       }),
       { born: BORN, today: TODAY },
     );
-    expect(!('refusals' in read) && read.visit.readings).toMatchObject([{ name: 'waist', length: { nm: 800_100_000 } }]);
+    expect(read.kind === 'read' && read.visit.readings).toMatchObject([{ name: 'waist', length: { nm: 800_100_000 } }]);
   });
 });
 
@@ -144,7 +144,7 @@ describe('a stored visit as a form', () => {
   it('reads back as the same visit, whatever its ladders, texts, kept doubts and notes', () => {
     const stored = visitOn('2026-10-14', 'scar warm');
     const back = readVisitForm(formOfVisit(stored, UNITS), { born: BORN, today: TODAY });
-    if ('refusals' in back) throw new Error(JSON.stringify(back.refusals));
+    if (back.kind === 'refused') throw new Error(JSON.stringify(back.refusals));
     expect(back.visit).toEqual({
       ...stored,
       ladders: stored.ladders.map((ladder) => ({ intervalText: null, ...ladder })),

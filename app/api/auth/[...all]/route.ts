@@ -15,11 +15,11 @@ export async function POST(request: Request): Promise<Response> {
   const auth = await getAuth();
   try {
     const { response, headers } = await auth.api.signInHere({ body: body.data, headers: request.headers, returnHeaders: true });
-    return Response.json(response, { status: STATUS[response.is], headers });
+    return Response.json(response, { status: STATUS[response.kind], headers });
   } catch (error) {
     const trouble = troubleOf(error);
     if (!trouble) throw error;
-    const answer: SignInAnswer = { is: 'not-now', why: TROUBLE_WORDS[trouble] };
+    const answer: SignInAnswer = { kind: 'not-now', why: TROUBLE_WORDS[trouble] };
     return Response.json(answer, { status: 503, headers: { 'Retry-After': '60' } });
   }
 }

@@ -2,7 +2,7 @@ import { requireActing } from '@/app/_auth/therapist';
 import { besideTheServer, TOO_MUCH } from '@/app/_exchange/beside-the-server';
 import { saidCookie } from '@/app/_exchange/said-of-file';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { keepUpload } from '@/db/exchange/imports';
 
 /** What a form adds around its file, bytes. */
@@ -15,7 +15,7 @@ export async function POST(request: Request): Promise<Response> {
   if (form === 'too large') return goingTo('/clinic/exchange?refused=too large', [NOT_TAKEN[form]]);
   const file = form?.get('file');
   const bytes = new Uint8Array(file instanceof File ? await file.arrayBuffer() : []);
-  const given = { fileName: file instanceof File ? file.name : '', bytes, sheet: form ? textIn(form, 'sheet') : '' };
+  const given = { fileName: file instanceof File ? file.name : '', bytes, sheet: form ? (postedText(form).sheet ?? '') : '' };
   const taken = await besideTheServer('take', given).catch(() => ({ kind: 'refused', reason: TOO_MUCH }) as const);
   if (taken.kind === 'refused') return goingTo('/clinic/exchange?refused=file', [taken.reason]);
   return goingTo(`/clinic/exchange/${await keepUpload(therapist, taken.upload)}`, taken.said);

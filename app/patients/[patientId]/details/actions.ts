@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { textIn } from '@/app/_shell/posted';
+import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { patientHead, revisePatient } from '@/db/patients/patients';
 import { refreshPatient } from '@/db/worklist/refresh-work';
@@ -14,17 +14,17 @@ import { readPatient, typedPatient } from '../../read-patient';
 export async function correctPatientAction(_before: PatientFormState, form: FormData): Promise<PatientFormState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = typedPatient(form);
-  const patientId = textIn(form, 'patientId');
+  const { patientId = '', revision = '', submissionId = '' } = postedText(form);
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const read = readPatient(typed, today);
   const reason = typed.reason.trim();
   const unsaid = reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
-  if ('errors' in read) return { errors: { ...read.errors, ...unsaid }, typed };
+  if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (reason === '') return { errors: unsaid, typed };
   const head = await patientHead(therapist, patientId);
   if (!head) return { errors: { reference: 'This patient is not in your clinic. Nothing was saved.' }, typed };
-  const saved = await revisePatient(therapist, patientId, Number(textIn(form, 'revision')), {
-    submissionId: textIn(form, 'submissionId') || crypto.randomUUID(),
+  const saved = await revisePatient(therapist, patientId, Number(revision), {
+    submissionId: submissionId || crypto.randomUUID(),
     details: { ...read.details, note: head.note },
     reason,
   });

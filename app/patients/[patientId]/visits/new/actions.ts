@@ -19,7 +19,7 @@ import { readVisitForm } from '@/lib/forms/read-visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
 /** Why a visit was not saved: boxes to be looked at, or questions that the sheet has not asked. */
-export type NotSaved = { readonly refusals: readonly FormRefusal[] } | ServerAsks;
+export type NotSaved = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] } | ServerAsks;
 
 /**
  * Saves a whole visit and goes to its result; or says which boxes stop it, and nothing is saved by half. Sent twice, it makes one visit.
@@ -30,22 +30,22 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   const therapist = await requireActing('lead', 'therapist');
   const form = visitFormSchema.safeParse(typed);
   if (!form.success || !/^[0-9a-f-]{36}$/.test(submissionId))
-    return { refusals: [{ where: 'form', reason: 'This sheet has lost its shape. Reload the page; the draft is kept.' }] };
+    return { kind: 'refused', refusals: [{ where: 'form', reason: 'This sheet has lost its shape. Reload the page; the draft is kept.' }] };
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const record = await recordOf(therapist, patientId);
   if (!record) return notYours();
   const signed = signedForm(form.data, therapist.name, new Date());
   const read = readVisitForm(signed, { born: record.born, today, phases: record.phases });
-  if ('refusals' in read) return read;
+  if (read.kind === 'refused') return read;
   const known = whatIsKnown(record, await policyOf(therapist), read.visit.day, today);
   const sentBefore = await visitOfSubmission(therapist, submissionId);
   const asks = sentBefore ? NOTHING_ASKED : unasked(signed, known, keysOf(leftOpen));
-  if (asks.asks.length + asks.ofVisit.length > 0) return { known, ...asks };
+  if (asks.asks.length + asks.ofVisit.length > 0) return { kind: 'asked', known, ...asks };
   const open = leftOpenInWords(signed, known);
   const saved = await saveVisit(therapist, { patientId, submissionId, visit: read.visit, leftOpen: open });
   if (saved.kind === 'not-found') return notYours();
   if (saved.kind === 'another-patient') return SENT_ELSEWHERE;
-  if (saved.kind === 'after-end') return { refusals: [{ where: 'day', reason: saved.words }] };
+  if (saved.kind === 'after-end') return { kind: 'refused', refusals: [{ where: 'day', reason: saved.words }] };
   await completeBegun(therapist, patientId, DONE_BY_MEASURING);
   await discardDraft(therapist, patientId, 'visit');
   await refreshPatient(therapist, patientId, today);
@@ -53,11 +53,12 @@ export async function finishVisit(patientId: string, submissionId: string, typed
 }
 
 const SENT_ELSEWHERE: NotSaved = {
+  kind: 'refused',
   refusals: [
     { where: 'form', reason: 'This sheet was sent before, for another patient. Nothing was saved; the draft is kept. Reload the page.' },
   ],
 };
 
 function notYours(): NotSaved {
-  return { refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
+  return { kind: 'refused', refusals: [{ where: 'form', reason: 'This patient is not in your clinic. Nothing was saved.' }] };
 }

@@ -20,7 +20,7 @@ import { readVisitForm } from '@/lib/forms/read-visit-form';
 import type { VisitForm } from '@/lib/forms/visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 
-type Refused = { readonly refusals: readonly FormRefusal[] };
+type Refused = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
 
 /** What a correction would change in the answers, or the questions that the sheet has not asked; nothing is saved. */
 export async function previewCorrection(
@@ -28,7 +28,7 @@ export async function previewCorrection(
   visitId: string,
   typed: unknown,
   leftOpen: unknown,
-): Promise<Refused | ServerAsks | { readonly answers: readonly AnswerChange[] }> {
+): Promise<Refused | ServerAsks | { readonly kind: 'answers'; readonly answers: readonly AnswerChange[] }> {
   const therapist = await requireActing('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
   if (!record?.visits.some((visit) => visit.visitId === visitId))
@@ -37,12 +37,12 @@ export async function previewCorrection(
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
   const read = readVisitForm(form.data, { born: record.born, today, phases: record.phases });
-  if ('refusals' in read) return read;
+  if (read.kind === 'refused') return read;
   const policy = await policyOf(therapist);
   const known = knownBefore(record, visitId, policy, today);
   const asked = unasked(form.data, known, keysOf(leftOpen));
-  if (asked.asks.length + asked.ofVisit.length > 0) return { known, ...asked };
-  return { answers: answerChanges(record, visitId, read.visit, policy, today) };
+  if (asked.asks.length + asked.ofVisit.length > 0) return { kind: 'asked', known, ...asked };
+  return { kind: 'answers', answers: answerChanges(record, visitId, read.visit, policy, today) };
 }
 
 /** Somebody else's version of a visit, saved while this one was being corrected. */
@@ -62,7 +62,7 @@ export async function saveCorrection(
   patientId: string,
   visitId: string,
   sent: Correction,
-): Promise<Refused | ServerAsks | { readonly theirs: TheirVersion }> {
+): Promise<Refused | ServerAsks | { readonly kind: 'conflict'; readonly theirs: TheirVersion }> {
   const therapist = await requireActing('lead', 'therapist');
   const { timeZone, ...units } = await clinicOf(therapist);
   const [history, record] = [await visitWithHistory(therapist, visitId), await recordOf(therapist, patientId)];
@@ -72,23 +72,25 @@ export async function saveCorrection(
     return refusedForm('This visit is not in your clinic. Nothing was saved.');
   if (!form.success || !/^[0-9a-f-]{36}$/.test(sent.submissionId))
     return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
-  if (reason === '') return { refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
+  if (reason === '')
+    return { kind: 'refused', refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
   const onRecord = formOfVisit(history.current, units);
   const signed = signedForm(form.data, therapist.name, new Date(), onRecord);
   const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone), phases: record.phases });
-  if ('refusals' in read) return read;
+  if (read.kind === 'refused') return read;
   const known = knownBefore(record, visitId, await policyOf(therapist), todayIn(timeZone));
   const asked = unasked(signed, known, keysOf(sent.leftOpen));
-  if (asked.asks.length + asked.ofVisit.length > 0) return { known, ...asked };
+  if (asked.asks.length + asked.ofVisit.length > 0) return { kind: 'asked', known, ...asked };
   const entry = { submissionId: sent.submissionId, visit: read.visit, reason, leftOpen: leftOpenInWords(signed, known) };
   const saved = await reviseVisit(therapist, visitId, Number(sent.expectedRevision), entry);
   if (saved.kind === 'not-found') return refusedForm('This visit is not in your clinic. Nothing was saved.');
   if (saved.kind === 'another-patient')
     return refusedForm('This sheet was sent before, for another visit. Nothing was saved. Reload the page.');
-  if (saved.kind === 'after-end') return { refusals: [{ where: 'day', reason: saved.words }] };
+  if (saved.kind === 'after-end') return { kind: 'refused', refusals: [{ where: 'day', reason: saved.words }] };
   if (saved.kind === 'conflict') {
     const { theirs } = saved;
     return {
+      kind: 'conflict',
       theirs: {
         form: formOfVisit(theirs, units),
         revision: theirs.revision,
@@ -103,5 +105,5 @@ export async function saveCorrection(
 }
 
 function refusedForm(reason: string): Refused {
-  return { refusals: [{ where: 'form', reason }] };
+  return { kind: 'refused', refusals: [{ where: 'form', reason }] };
 }

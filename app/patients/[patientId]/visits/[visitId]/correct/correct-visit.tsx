@@ -26,10 +26,10 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
 
   const preview = async (submissionId: string, form: VisitForm, leftOpen: readonly string[]) => {
     const shown = await previewCorrection(data.patientId, visitId, form, leftOpen);
-    if ('refusals' in shown || 'asks' in shown) return shown;
+    if (shown.kind !== 'answers') return shown;
     setPreviewed({ form, submissionId, leftOpen, answers: shown.answers });
     setRefusal('');
-    return { refusals: [] };
+    return { kind: 'refused' as const, refusals: [] };
   };
 
   const save = (expectedRevision: number) => {
@@ -38,12 +38,14 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
       const { form, submissionId, leftOpen } = previewed;
       const stopped = await saveCorrection(data.patientId, visitId, { expectedRevision, submissionId, form, reason, leftOpen }).catch(
         () => ({
+          kind: 'refused' as const,
           refusals: [{ where: 'form', reason: 'The server did not answer. The draft is kept; save again when it is back.' }],
         }),
       );
       if (!stopped) return;
-      if ('asks' in stopped) setRefusal('The record has changed since: press “See what changes” once more for the questions it raises.');
-      else if ('theirs' in stopped) setTheirs(stopped.theirs);
+      if (stopped.kind === 'asked')
+        setRefusal('The record has changed since: press “See what changes” once more for the questions it raises.');
+      else if (stopped.kind === 'conflict') setTheirs(stopped.theirs);
       else setRefusal(stopped.refusals.map((one) => one.reason).join(' '));
     });
   };
