@@ -27,7 +27,7 @@ const scar = (back: number, redness: number, height: number): Seen => ({
 const STORIES: Readonly<Record<string, NotedStory>> = {
   'Grete Holloway': {
     facts: (back) => ({
-      ...{ referralDay: back(260), referralUntil: addDays(back(0), 24), referralFor: 'two sleeves, class 2', prescriber: 'Dr. Pell' },
+      ...{ referralDay: back(260), referralUntil: addDays(back(0), 33), referralFor: 'two sleeves, class 2', prescriber: 'Dr. Pell' },
       ...{
         prescriberReach: '555-0100, mornings',
         stage: 'II',
