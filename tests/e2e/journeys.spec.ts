@@ -55,7 +55,8 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
   await page.getByLabel('Making and delivery, days').fill('14');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByRole('heading', { name: /^Order 1:/ })).toBeVisible();
-  for (const box of await page.locator('input[name^="answer"]').all()) await box.fill('seen today, the limb is stable');
+  await page.getByLabel(/No caution was ever asked about this patient/).fill('asked on paper today, none holds');
+  await page.getByLabel(/It goes out unchecked/).check();
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*Figures frozen as sent\.$/)).toBeVisible();
   await page.getByRole('button', { name: /came$/ }).first().click();
