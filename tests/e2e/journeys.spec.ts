@@ -46,7 +46,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
 
   await beginPhase(page, own, 'garments', today);
   await page.goto(`${own}/orders/new`);
-  await page.getByLabel('Garment', { exact: true }).selectOption({ index: 1 });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: leg sleeve without foot' });
   await page.getByLabel('Reduction, %').fill('15');
   await page.getByLabel('Pieces', { exact: true }).fill('1');
   await page.getByLabel('Covers from').fill('3 in');
@@ -55,7 +55,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
   await page.getByLabel('Making and delivery, days').fill('14');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByRole('heading', { name: /^Order 1:/ })).toBeVisible();
-  await page.getByLabel(/No caution was ever asked about this patient/).fill('asked on paper today, none holds');
+  for (const box of await page.getByPlaceholder('why it may leave all the same').all()) await box.fill('asked on paper today, none holds');
   await page.getByLabel(/It goes out unchecked/).check();
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*Figures frozen as sent\.$/)).toBeVisible();

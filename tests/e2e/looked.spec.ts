@@ -84,6 +84,6 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   await page.getByRole('button', { name: 'Save the correction' }).click();
   await expect(page.getByRole('cell', { name: 'left, Redness 4' })).toBeVisible();
   await page.getByText(/^Every state/).click();
-  await expect(page.getByText(/left, Redness 4 \(misread\)/)).toBeVisible();
-  await expect(page.getByText(/left, Redness 5$/)).toBeVisible();
+  await expect(page.getByText(/left, Redness 4.of 10 \(misread\)/)).toBeVisible();
+  await expect(page.getByText(/left, Redness 5.of 10$/)).toBeVisible();
 });
