@@ -69,6 +69,7 @@ const APP_ORDER = [
   '_course',
   '_work',
   '_diary',
+  '_leaving',
   '_draft',
   '_picture',
   '_looked',

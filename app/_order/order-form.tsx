@@ -17,10 +17,12 @@ type Props = {
   readonly ladders: readonly LadderChoice[];
   /** What the engine proposes as room for the newest ladder, in words. */
   readonly roomWords: string;
+  /** What making took of late, of the form that stands at the start, in words. */
+  readonly leadWords?: string;
 };
 
 /** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
-export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords }: Props) {
+export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords }: Props) {
   const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
   const typed = state.typed ?? start;
   const { text, choice } = typedBoxes(typed, state.errors);
@@ -54,7 +56,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
         {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
         {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
-        {text('leadDays', 'Making and delivery, days')}
+        {text('leadDays', 'Making and delivery, days', leadWords)}
       </div>
       <fieldset className="field">
         <legend>Class, where one was prescribed</legend>

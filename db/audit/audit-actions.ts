@@ -18,7 +18,7 @@ const AUDIT_ACTIONS = [
   ],
   ...['event added', 'event withdrawn', 'facts for the work written', 'family page approved', 'hold lifted by override'],
   ...['import opened', 'import read', 'import taken back', 'joined by a link'],
-  ...['link to a family page made', 'link to a family page withdrawn', 'lost second factor turned off'],
+  ...['leaving gone through', 'link to a family page made', 'link to a family page withdrawn', 'lost second factor turned off'],
   ...['one-time link made', 'one-time link made by command', 'other sessions ended', 'password changed', 'password chosen anew by a link'],
   ...['observation added', 'observation corrected', 'observation taken back'],
   ...['order proposed', 'order changed', 'order checked', 'order sent', 'order delivered', 'order cancelled'],

@@ -90,7 +90,14 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
       ...cautions,
       ...newNoted(
         therapist,
-        { patientId, origin, facts: file.facts ?? null, bookings: file.bookings ?? [], observations: file.observations ?? [] },
+        {
+          patientId,
+          origin,
+          facts: file.facts ?? null,
+          leaving: file.leaving ?? null,
+          bookings: file.bookings ?? [],
+          observations: file.observations ?? [],
+        },
         at,
       ),
       invalidateWork(therapist, patientId),
@@ -135,8 +142,8 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   };
 }
 
-function notedIn({ facts, bookings = [], observations = [] }: PatientFile): number {
-  return (facts ? 1 : 0) + bookings.length + observations.length;
+function notedIn({ facts, leaving, bookings = [], observations = [] }: PatientFile): number {
+  return (facts ? 1 : 0) + (leaving ? 1 : 0) + bookings.length + observations.length;
 }
 
 function refused(words: string): BroughtIn {

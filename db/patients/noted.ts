@@ -3,6 +3,8 @@ import type { KeptObservation } from '@/lib/observations/observation';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
 import { inOrderOfBooking, type KeptBooking } from '@/lib/record/booking';
 import { BOOKING } from '@/lib/record/booking-schema';
+import type { Leaving } from '@/lib/record/leaving';
+import { LEAVING } from '@/lib/record/leaving-schema';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -21,6 +23,8 @@ import { patientHead } from './patients';
 export type Noted = {
   readonly facts: WorkFacts | null;
   readonly factsNumber: number;
+  readonly leaving: Leaving | null;
+  readonly leavingNumber: number;
   readonly bookings: readonly (KeptBooking & { readonly number: number })[];
   readonly observations: readonly (KeptObservation & { readonly number: number })[];
 };
@@ -50,7 +54,7 @@ export type NotedEntry = {
   readonly reason: string | null;
 };
 
-export const NOTHING_NOTED: Noted = { facts: null, factsNumber: 0, bookings: [], observations: [] };
+export const NOTHING_NOTED: Noted = { facts: null, factsNumber: 0, leaving: null, leavingNumber: 0, bookings: [], observations: [] };
 
 /** What is noted of each of these patients as it stands. One query. */
 export async function notedOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, Noted>> {
@@ -75,6 +79,7 @@ type Row = { readonly kind: NotedKind; readonly thing: string; readonly number: 
 
 function withRow(noted: Noted, { kind, thing, number, content }: Row): Noted {
   if (kind === 'facts') return { ...noted, facts: WORK_FACTS.parse(content), factsNumber: number };
+  if (kind === 'leaving') return { ...noted, leaving: LEAVING.parse(content), leavingNumber: number };
   if (kind === 'booking') return { ...noted, bookings: [...noted.bookings, { ...BOOKING.parse(content), bookingId: thing, number }] };
   return { ...noted, observations: [...noted.observations, { ...OBSERVATION.parse(content), observationId: thing, number }] };
 }
@@ -143,9 +148,10 @@ export function newNoted(
     patientId,
     origin,
     facts,
+    leaving,
     bookings,
     observations,
-  }: Partial<Pick<Noted, 'facts'>> & {
+  }: Partial<Pick<Noted, 'facts' | 'leaving'>> & {
     readonly patientId: string;
     readonly origin: string;
     readonly bookings: readonly Omit<KeptBooking, 'bookingId'>[];
@@ -165,6 +171,15 @@ export function newNoted(
             day: null,
             content: facts,
             deed: 'facts for the work written' as const,
+          },
+        ]
+      : []),
+    ...(leaving
+      ? [
+          {
+            ...first,
+            ...{ kind: 'leaving' as const, thing: patientId, submissionId: `${origin}/leaving`, day: leaving.day },
+            ...{ content: leaving, deed: 'leaving gone through' as const },
           },
         ]
       : []),

@@ -2,6 +2,7 @@ import { and, eq, inArray } from 'drizzle-orm';
 import type { KeptObservation } from '@/lib/observations/observation';
 import type { KeptBooking } from '@/lib/record/booking';
 import { groupedBy } from '@/lib/record/grouped-by';
+import type { Leaving } from '@/lib/record/leaving';
 import { measurerIdOf } from '@/lib/record/measurer';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
@@ -34,6 +35,9 @@ export type KeptRecord = Omit<
   /** Who the person is for the work; null while nothing is written down. */
   readonly facts: WorkFacts | null;
   readonly factsNumber: number;
+  /** What was gone through before they left; null while nothing was. */
+  readonly leaving: Leaving | null;
+  readonly leavingNumber: number;
   readonly bookings: readonly (KeptBooking & { readonly number: number })[];
   /** Names of the people of the clinic who may measure now. */
   readonly colleagues: readonly string[];

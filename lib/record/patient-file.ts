@@ -2,6 +2,7 @@ import type { Ladder } from '../ladder/ladder';
 import type { Observation } from '../observations/observation';
 import type { Booking } from './booking';
 import type { CautionAnswer } from './caution-answer';
+import type { Leaving } from './leaving';
 import type { Order } from './order';
 import type { PatientDetails } from './patient-details';
 import type { PatientEvent, PatientRecord, Piece, Visit } from './patient-record';
@@ -49,6 +50,7 @@ export type PatientFile = {
   readonly cautions: readonly FiledCaution[];
   /** Each left out where there is none. */
   readonly facts?: WorkFacts;
+  readonly leaving?: Leaving;
   readonly bookings?: readonly Booking[];
   readonly observations?: readonly Observation[];
   readonly writings: readonly VisitWriting[];

@@ -84,3 +84,23 @@ test('on hold asks nothing but its day, a reduction that levelled off and a rebo
   await expect(page.getByRole('heading', { name: 'Course of care' })).toBeVisible();
   await expect(page.getByText(/since the baseline of garments/).first()).toBeVisible();
 });
+
+test.describe('without script', () => {
+  test.use({ javaScriptEnabled: false });
+
+  test('a course is ended by the plain form, and an ended record offers no new order and no new piece', async ({ page }) => {
+    await open(page, 'Hetty Vance');
+    await expect(page.getByRole('link', { name: 'New order' })).toBeVisible();
+    await page.getByRole('link', { name: 'Course of care' }).click();
+    const form = page.getByRole('form', { name: 'Begin a phase' });
+    await form.getByLabel('Phase', { exact: true }).selectOption({ label: 'ended' });
+    await form.getByLabel('Begins on').fill(today);
+    await form.getByLabel('How it ended').selectOption({ label: 'discharged' });
+    await form.getByLabel('Note').fill('goes on with the family doctor');
+    await form.getByRole('button', { name: 'Begin the phase' }).click();
+    await expect(page.getByRole('rowheader', { name: '3 discharged, now' })).toBeVisible();
+    await page.getByRole('link', { name: 'Back to the patient' }).click();
+    await expect(page.getByRole('link', { name: 'New order' })).toHaveCount(0);
+    await expect(page.getByRole('link', { name: 'Add a piece' })).toHaveCount(0);
+  });
+});

@@ -1,5 +1,6 @@
 import type { Observation } from '@/lib/observations/observation';
 import type { Booking } from '@/lib/record/booking';
+import type { Leaving } from '@/lib/record/leaving';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { calendarDay } from '@/lib/units/calendar-day';
 
@@ -56,3 +57,13 @@ export const OBSERVATIONS: readonly Observation[] = [
     words: null,
   },
 ];
+
+export const LEAVING_GONE: Leaving = {
+  day: calendarDay('2026-10-20'),
+  criteria: [
+    { words: 'Puts the garment on "alone"', met: true },
+    { words: 'Knows who supplies the next garment', met: false },
+  ],
+  supplies: 'the family doctor',
+  note: null,
+};

@@ -11,7 +11,7 @@ import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 import { readMass, type TypedMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
-import { BOOKINGS, FACTS, OBSERVATIONS } from '@/tests/lib/made-up-noted';
+import { BOOKINGS, FACTS, LEAVING_GONE, OBSERVATIONS } from '@/tests/lib/made-up-noted';
 
 /** Words as people write them, and as nobody should: quotes, commas, line ends, formulas, apostrophes, other scripts. */
 export const anyWords = fc.oneof(
@@ -317,7 +317,7 @@ export const anyMeasuredFile: fc.Arbitrary<PatientFile> = anyFile.chain((file) =
       ...file,
       details: { ...file.details, affectedParts },
       visits: file.visits.map((visit, index) => ({ ...visit, measures: measures[index] ?? [] })),
-      ...(affectedParts.length > 1 && { facts: FACTS }),
+      ...(affectedParts.length > 1 && { facts: FACTS, leaving: LEAVING_GONE }),
       ...(file.visits.length > 1 && { bookings: BOOKINGS, observations: OBSERVATIONS }),
     })),
 );

@@ -1,6 +1,7 @@
 import type { Appointment, Condition, Consent, FhirResource, Observation, ServiceRequest } from 'fhir/r4';
 import type { Observation as Looked } from '../../observations/observation';
 import type { Booking } from '../../record/booking';
+import type { Leaving } from '../../record/leaving';
 import type { WorkFacts } from '../../record/work-facts';
 import { fhirText, jsonExtension, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
@@ -100,5 +101,24 @@ export function lookedResource(looked: Looked, number: number): Observation {
       component: items.map(([item, value]) => ({ code: { text: fhirText(item) || 'item' }, valueQuantity: { value } })),
     }),
     ...(items.length === 0 && { valueString: fhirText(looked.words ?? '') || looked.kind }),
+  };
+}
+
+/** What was gone through before somebody left, as an Observation on its day, a criterion a component. */
+export function leavingResource(leaving: Leaving): Observation {
+  const { criteria, day, note } = leaving;
+  return {
+    resourceType: 'Observation',
+    id: 'leaving',
+    extension: jsonExtension('leaving', leaving),
+    status: 'final',
+    category: category('survey'),
+    code: ownConcept('leaving'),
+    subject: SUBJECT,
+    performer: [CLINIC],
+    effectiveDateTime: day,
+    ...(criteria.length > 0
+      ? { component: criteria.map(({ words, met }) => ({ code: { text: fhirText(words) || 'criterion' }, valueBoolean: met })) }
+      : { valueString: fhirText(note ?? '') || 'gone through' }),
   };
 }

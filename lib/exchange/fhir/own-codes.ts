@@ -17,6 +17,7 @@ const CODES = {
   'limb-event': ['Event of a limb', 'Something after which a limb is no longer the same series.'],
   'caution-answer': ['Answer to a caution', 'The latest answer to a caution card.'],
   'looked-at': ['Looked at', 'Something looked at beside the measures: wear, skin, a scale, a movement.'],
+  leaving: ['Leaving', 'Criteria that were gone through before a course of care ended.'],
   'custom-garment': ['Custom compression or pressure garment', 'A garment cut to the figures of one limb.'],
 } as const;
 

@@ -72,6 +72,7 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
       all('Condition'),
       inOrder(all('Appointment')),
       inOrder(observations.filter((one) => hasCode(one, 'looked-at'))),
+      observations.filter((one) => hasCode(one, 'leaving')),
       details.born,
     ),
     writings: [],

@@ -1,6 +1,7 @@
 import type { Appointment, Condition, Observation } from 'fhir/r4';
 import { OBSERVATION } from '../../observations/observation-schema';
 import { BOOKING } from '../../record/booking-schema';
+import { LEAVING } from '../../record/leaving-schema';
 import type { PatientFile } from '../../record/patient-file';
 import { factFaults } from '../../record/work-facts';
 import { WORK_FACTS } from '../../record/work-facts-schema';
@@ -13,14 +14,16 @@ export function notedOf(
   conditions: readonly Condition[],
   appointments: readonly Appointment[],
   looked: readonly Observation[],
+  left: readonly Observation[],
   born: CalendarDay,
-): Pick<PatientFile, 'facts' | 'bookings' | 'observations'> {
+): Pick<PatientFile, 'facts' | 'leaving' | 'bookings' | 'observations'> {
   const [facts] = conditions.filter((one) => extendedText(one, 'for-the-work') !== null);
   const known = facts && jsonOf(facts, 'for-the-work', WORK_FACTS);
   const [fault] = known ? factFaults(known, born, calendarDay('9999-12-31')) : [];
   if (facts && fault) throw new BundleRefusal(`${named(facts)}: ${fault.reason}`);
   return {
     ...(known && { facts: known }),
+    ...(left[0] && { leaving: jsonOf(left[0], 'leaving', LEAVING) }),
     ...(appointments.length > 0 && { bookings: appointments.map((one) => jsonOf(one, 'booking', BOOKING)) }),
     ...(looked.length > 0 && { observations: looked.map((one) => jsonOf(one, 'looked', OBSERVATION)) }),
   };

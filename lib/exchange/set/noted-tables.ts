@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Observation } from '../../observations/observation';
 import { OBSERVATION } from '../../observations/observation-schema';
 import { BOOKING_STATES, type Booking, isClockTime } from '../../record/booking';
+import { LEAVING } from '../../record/leaving-schema';
 import type { PatientFile } from '../../record/patient-file';
 import { DOMINANT, factFaults, type WorkFacts } from '../../record/work-facts';
 import { WORK_FACTS } from '../../record/work-facts-schema';
@@ -186,4 +187,40 @@ export function readObserved(rows: readonly CsvRow[]): Pick<PatientFile, 'observ
     return read.success ? read.data : refuseCell(row, String(read.error.issues[0]?.path[0] ?? 'kind'), 'This cannot be read.');
   });
   return { observations };
+}
+
+/** Table `leaving`: what was gone through before somebody left. */
+export const LEFT: SetTable = {
+  name: 'leaving',
+  says: 'One row a patient for whom the criteria of leaving were gone through.',
+  columns: [
+    SUBJECT_ID,
+    { name: 'day', kind: 'day', says: 'Day they were gone through.' },
+    { name: 'criteria', kind: 'json', says: 'Each criterion as it was worded that day, and whether it was met.' },
+    { name: 'supplies', kind: 'free-text', says: 'Who supplies garments from then on.' },
+    { name: 'note', kind: 'free-text', says: 'Note.' },
+  ],
+  rows: ({ subjectId, file: { leaving } }) =>
+    leaving
+      ? [
+          {
+            subject_id: subjectId,
+            day: leaving.day,
+            criteria: JSON.stringify(leaving.criteria),
+            supplies: leaving.supplies ?? '',
+            note: leaving.note ?? '',
+          },
+        ]
+      : [],
+};
+
+/** A subject’s leaving; left out where there is none. */
+export function readLeft(rows: readonly CsvRow[]): Pick<PatientFile, 'leaving'> {
+  const [row, second] = rows;
+  if (second) refuseCell(second, 'subject_id', 'This subject has a row already.');
+  if (!row) return {};
+  const criteria = jsonCell(row, 'criteria', LIST);
+  const one = { day: dayCell(row, 'day'), criteria, supplies: cellOrNull(row, 'supplies'), note: cellOrNull(row, 'note') };
+  const read = LEAVING.safeParse(one);
+  return { leaving: read.success ? read.data : refuseCell(row, String(read.error.issues[0]?.path[0] ?? 'day'), 'This cannot be read.') };
 }

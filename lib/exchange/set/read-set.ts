@@ -7,7 +7,7 @@ import { DEFUSED, DICTIONARY_FILE, fileNameOf, RESEARCH, WRITTEN } from './data-
 import { isWords, undefused } from './defused';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
-import { BOOKED, FOR_THE_WORK, OBSERVED, readBooked, readForTheWork, readObserved } from './noted-tables';
+import { BOOKED, FOR_THE_WORK, LEFT, OBSERVED, readBooked, readForTheWork, readLeft, readObserved } from './noted-tables';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
@@ -18,11 +18,11 @@ import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 /** The tables that are read back; what the engine found is worked out anew. */
 const READ = [
   ...[SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION],
-  ...[FOR_THE_WORK, BOOKED, OBSERVED],
+  ...[FOR_THE_WORK, BOOKED, OBSERVED, LEFT],
 ];
 
 /** Tables that sets did not have from the start. */
-const YOUNGER = [PHASE, NAMED_MEASURE, FOR_THE_WORK, BOOKED, OBSERVED];
+const YOUNGER = [PHASE, NAMED_MEASURE, FOR_THE_WORK, BOOKED, OBSERVED, LEFT];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
@@ -77,6 +77,7 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
     ...readForTheWork(rowsOf(FOR_THE_WORK, 'subject_id', id), details.born),
     ...readBooked(rowsOf(BOOKED, 'subject_id', id)),
     ...readObserved(rowsOf(OBSERVED, 'subject_id', id)),
+    ...readLeft(rowsOf(LEFT, 'subject_id', id)),
     writings: [],
   };
 }

@@ -7,6 +7,8 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { leadTimesByForm } from '@/db/service/lead-times';
+import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };
 
@@ -24,6 +26,8 @@ export default async function NewOrderPage({
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const ladders = cutLadders(record);
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
+  const start = startOfOrder(before, ladders, reason);
+  const lead = start.form ? leadProposal((await leadTimesByForm(therapist, today)).get(start.form) ?? []) : undefined;
   const room = analysis.pieces.find((one) => one.piece === before)?.room;
   return (
     <main id="main">
@@ -41,7 +45,8 @@ export default async function NewOrderPage({
           orderId={null}
           revision={0}
           submissionId={crypto.randomUUID()}
-          start={startOfOrder(before, ladders, reason)}
+          start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
+          {...(lead && { leadWords: lead.words })}
           ladders={ladderChoices(ladders)}
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />

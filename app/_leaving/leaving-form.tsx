@@ -1,0 +1,52 @@
+'use client';
+
+import { useActionState } from 'react';
+import { FieldGroup } from '@/app/_shell/field';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { type LeavingState, saveLeavingAction } from './actions';
+
+type Props = {
+  readonly patientId: string;
+  readonly submissionId: string;
+  readonly number: number;
+  readonly today: string;
+  readonly criteria: readonly string[];
+  readonly start: Readonly<Record<string, string>>;
+};
+
+/** The clinic's criteria, each ticked where it is met; who supplies garments from now on. Not all need to be met: a person decides. */
+export function LeavingForm({ patientId, submissionId, number, today, criteria, start }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<LeavingState, FormData>(saveLeavingAction, { errors: {}, typed: null });
+  const boxes = typed ?? start;
+  const { text, words } = typedBoxes(boxes, errors);
+  return (
+    <form className="panel form" action={send} noValidate aria-label="Before they leave" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="patientId" value={patientId} />
+      <input type="hidden" name="submissionId" value={submissionId} />
+      <input type="hidden" name="number" value={number} />
+      <input type="hidden" name="criteria" value={criteria.join('\n')} />
+      <p className="refusal" role="alert">
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
+      </p>
+      <FieldGroup id="criteria-met" label="Tick what is met" hint="Not all need to be: a person decides.">
+        {criteria.map((one, at) => (
+          <label key={one} className="choice">
+            <input type="checkbox" name={`met${at}`} value="yes" defaultChecked={boxes[`met${at}`] === 'yes'} />
+            {one}
+          </label>
+        ))}
+      </FieldGroup>
+      <div className="two-columns">
+        {text('day', 'Gone through on', undefined, { type: 'date', max: today })}
+        {text('supplies', 'Who supplies garments from now on', 'Stands on the page they take home.', { maxLength: 200 })}
+      </div>
+      {words('note', 'Note', undefined, 2)}
+      {number > 0 && text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: 200 })}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Keep it
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,25 @@
+'use server';
+
+import { redirect } from 'next/navigation';
+import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_shell/posted';
+import { changeSetting } from '@/db/clinic/clinic';
+import { LEAVING_KEY } from '@/db/clinic/leaving-texts';
+import { readLeavingTexts } from '@/lib/forms/read-leaving';
+import { AFTERWARDS } from '@/lib/summary/afterwards';
+
+/** What stops the form, beside its boxes, and everything as typed. */
+export type LeavingTextsState = {
+  readonly errors: Readonly<Record<string, string>>;
+  readonly typed: Readonly<Record<string, string>> | null;
+};
+
+/** Keeps what the clinic asks before somebody leaves, and its way back; what was gone through before keeps its words. */
+export async function saveLeavingTextsAction(_before: LeavingTextsState, form: FormData): Promise<LeavingTextsState> {
+  const therapist = await requireActing('lead');
+  const typed = postedText(form);
+  const read = readLeavingTexts(typed, Object.keys(AFTERWARDS));
+  if (read.kind === 'refused') return { errors: read.errors, typed };
+  await changeSetting(therapist, { key: LEAVING_KEY, value: read.texts, reason: 'what is asked before somebody leaves' });
+  redirect('/clinic/leaving');
+}

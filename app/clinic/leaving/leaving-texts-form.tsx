@@ -1,0 +1,34 @@
+'use client';
+
+import { useActionState } from 'react';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { type LeavingTextsState, saveLeavingTextsAction } from './actions';
+
+type Props = {
+  readonly start: Readonly<Record<string, string>>;
+  readonly languages: readonly { readonly language: string; readonly name: string }[];
+};
+
+/** Criteria of leaving, one a line, and how to come back, by language. */
+export function LeavingTextsForm({ start, languages }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<LeavingTextsState, FormData>(saveLeavingTextsAction, { errors: {}, typed: null });
+  const { words } = typedBoxes(typed ?? start, errors);
+  return (
+    <form className="panel form" action={send} noValidate aria-label="Leaving" key={typed ? 'typed' : 'start'}>
+      <p className="refusal" role="alert">
+        {Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : ''}
+      </p>
+      {words('criteria', 'Gone through before somebody leaves', 'One criterion a line.', 8)}
+      {languages.map(({ language, name }) => (
+        <div key={language} lang={language}>
+          {words(`wayBack-${language}`, `How to come back, ${name}`, undefined, 4)}
+        </div>
+      ))}
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Save
+        </button>
+      </div>
+    </form>
+  );
+}

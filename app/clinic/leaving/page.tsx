@@ -1,0 +1,50 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { SettingChanges } from '@/app/clinic/setting-changes';
+import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
+import { LEAVING_KEY, leavingTextsOf } from '@/db/clinic/leaving-texts';
+import { peopleOf } from '@/db/people/people';
+import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
+import { LeavingTextsForm } from './leaving-texts-form';
+
+export const metadata: Metadata = { title: 'Leaving' };
+
+/** What the clinic asks before somebody leaves, and how they come back. */
+export default async function LeavingTextsPage() {
+  const therapist = await requireTherapist('/clinic/leaving');
+  const [texts, clinic, history, people] = await Promise.all([
+    leavingTextsOf(therapist),
+    clinicOf(therapist),
+    historyOfSetting(therapist, LEAVING_KEY),
+    peopleOf(therapist),
+  ]);
+  const wayBack = Object.fromEntries(Object.entries(texts.wayBack).map(([language, words]) => [`wayBack-${language}`, words]));
+  return (
+    <main id="main">
+      <div className="title-row">
+        <div>
+          <h1>Leaving</h1>
+          <p className="secondary">Gone through before a course ends, by a person. Nothing ends by itself.</p>
+        </div>
+        <Link className="button" href="/clinic" prefetch={false}>
+          Back to the clinic
+        </Link>
+      </div>
+      {therapist.role === 'lead' ? (
+        <LeavingTextsForm
+          key={history.length}
+          start={{ criteria: texts.criteria.join('\n'), ...wayBack }}
+          languages={FAMILY_LANGUAGES.map(({ language, name }) => ({ language, name }))}
+        />
+      ) : (
+        <ul>
+          {texts.criteria.map((one) => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      )}
+      <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
+    </main>
+  );
+}

@@ -1,0 +1,103 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { requireTherapist } from '@/app/_auth/therapist';
+import { LeavingForm } from '@/app/_leaving/leaving-form';
+import letterStyles from '@/app/_letter/letter.module.css';
+import { BackToPatient } from '@/app/_patient/back-to-patient';
+import { PatientTitle } from '@/app/_patient/patient-title';
+import { loadPatient } from '@/app/_record/load-patient';
+import { dayAndTime } from '@/app/_shell/day-and-time';
+import { PrintButton } from '@/app/_shell/print-button';
+import { clinicTextsOf } from '@/db/clinic/family-texts';
+import { leavingTextsOf } from '@/db/clinic/leaving-texts';
+import { notedHistory } from '@/db/patients/noted';
+import type { Leaving } from '@/lib/record/leaving';
+import { LEAVING } from '@/lib/record/leaving-schema';
+import { deathIn } from '@/lib/record/phases';
+import { afterwardsWords } from '@/lib/summary/afterwards';
+import { emergencyNumber } from '@/lib/summary/family/emergency-number';
+import { showDay } from '@/lib/units/calendar-day';
+
+export const metadata: Metadata = { title: 'Before they leave' };
+
+/** What is gone through before somebody leaves, the last report, and the page they take home: who supplies, how to come back, whom to call. */
+export default async function LeavingPage({ params }: { params: Promise<{ patientId: string }> }) {
+  const { patientId } = await params;
+  const therapist = await requireTherapist(`/patients/${patientId}/leaving`);
+  const { record, clinic, today } = await loadPatient(therapist, patientId);
+  const [texts, family, history] = await Promise.all([
+    leavingTextsOf(therapist),
+    clinicTextsOf(therapist),
+    notedHistory(therapist, patientId, 'leaving'),
+  ]);
+  const mayWrite = therapist.role !== 'read-only' && !deathIn(record.phases);
+  const clock = dayAndTime(clinic.timeZone);
+  const { language, words } = afterwardsWords(record.head.language);
+  const { phone, phoneHours, emergency } = family[language] ?? {};
+  const { leaving } = record;
+  return (
+    <main id="main">
+      <PatientTitle record={record} today={today} saying="Before they leave: criteria, the last report, the page to take home">
+        <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
+          Last report
+        </Link>
+        <Link className="button" href={`/patients/${patientId}/course`} prefetch={false}>
+          End the course
+        </Link>
+        <BackToPatient patientId={patientId} />
+      </PatientTitle>
+      {mayWrite && (
+        <LeavingForm
+          key={record.leavingNumber}
+          patientId={patientId}
+          submissionId={crypto.randomUUID()}
+          number={record.leavingNumber}
+          today={today}
+          criteria={texts.criteria}
+          start={typedLeaving(leaving, texts.criteria, today)}
+        />
+      )}
+      <article className={letterStyles.letterSheet} lang={language} aria-labelledby="afterwards">
+        <p className={letterStyles.letterClinic}>{clinic.name}</p>
+        <h2 id="afterwards">{words.title}</h2>
+        <p>{leaving?.supplies ? `${words.supplies}: ${leaving.supplies}.` : words.noSupplier}</p>
+        <h3>{words.wayBack}</h3>
+        <p>{texts.wayBack[language] || words.noWayBack}</p>
+        <h3>{words.call}</h3>
+        <p>{[phone, phoneHours].filter(Boolean).join('. ') || clinic.name}</p>
+        <p>{words.emergency(emergency || emergencyNumber(clinic.timeZone))}</p>
+      </article>
+      <p>
+        <PrintButton words="Print the page to take home" />
+      </p>
+      {history.length > 0 && (
+        <details className="as-table">
+          <summary>{`Every state, ${history.length}`}</summary>
+          <ul>
+            {history.map(({ number, content, at, authorName, reason }) => {
+              const one = content === null ? null : LEAVING.parse(content);
+              const met = one
+                ? `${one.criteria.filter((each) => each.met).length} of ${one.criteria.length} met on ${showDay(one.day)}`
+                : 'taken back';
+              const not = one?.criteria.filter((each) => !each.met).map((each) => each.words) ?? [];
+              return (
+                <li key={number}>
+                  {`${clock.format(at)}, ${authorName ?? 'someone no longer here'}: ${met}${not.length > 0 ? `; not met: ${not.join('; ')}` : ''}${reason ? ` (${reason})` : ''}`}
+                </li>
+              );
+            })}
+          </ul>
+        </details>
+      )}
+    </main>
+  );
+}
+
+/** The boxes as they stand: a criterion that was met under the same words is ticked again. */
+function typedLeaving(leaving: Leaving | null, criteria: readonly string[], today: string): Readonly<Record<string, string>> {
+  const met = new Set(leaving?.criteria.filter((one) => one.met).map((one) => one.words));
+  return {
+    ...{ day: leaving?.day ?? today, supplies: leaving?.supplies ?? '', note: leaving?.note ?? '' },
+    ...Object.fromEntries(criteria.flatMap((one, at) => (met.has(one) ? [[`met${at}`, 'yes']] : []))),
+  };
+}
