@@ -26,11 +26,11 @@ export function MarksPicture({ analysis, limb, marks }: Props) {
       <path d={outline ? outlinePath(outline.heightsMm, outline.girthsMm, y) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
       {marks.map(({ place }, at) => {
         if (!place) return null;
-        const at2 = y(place.along);
+        const middle = y(place.along);
         return (
           <g key={`${place.along} ${marks[at]?.day} ${marks[at]?.choice}`}>
-            <path className={styles.mark} d={`M55 ${at2 - 7}l7 7l-7 7l-7-7Z`} />
-            <text x={70} y={at2 + 5} fontSize="13">
+            <path className={styles.mark} d={`M55 ${middle - 7}l7 7l-7 7l-7-7Z`} />
+            <text x={70} y={middle + 5} fontSize="13">
               {at + 1}
             </text>
           </g>
