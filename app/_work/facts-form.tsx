@@ -39,7 +39,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
       <h2>Whom to ring</h2>
       {PLACES.map((place) => (
         <div key={place} className={styles.grid}>
-          {text(`contactName${place}`, place === 0 ? 'Name, rung first' : `Name ${place + 1}`, undefined, SHORT)}
+          {text(`contactName${place}`, place === 0 ? 'Name, called first' : `Name ${place + 1}`, undefined, SHORT)}
           {text(`contactRelation${place}`, `Relation of contact ${place + 1}`, undefined, SHORT)}
           {text(`contactPhone${place}`, `Phone of contact ${place + 1}`, undefined, { ...SHORT, type: 'tel' })}
         </div>

@@ -20,7 +20,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
   await page.getByLabel('Referred on').fill(addDays(today, -10));
   await page.getByLabel('Referral ends on').fill(addDays(today, 200));
   await page.getByLabel('Prescriber', { exact: true }).fill('Dr. Pell');
-  await page.getByLabel('Name, rung first').fill('Cato Lind');
+  await page.getByLabel('Name, called first').fill('Cato Lind');
   await page.getByLabel('Phone of contact 1').fill('555-0133');
   await page.getByRole('button', { name: 'Save' }).click();
   await expect(page.getByText('Ring Cato Lind, 555-0133')).toBeVisible();

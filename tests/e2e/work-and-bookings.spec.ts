@@ -19,7 +19,7 @@ test('who a person is, for the work: refused at its boxes, kept, said where it i
 }) => {
   const own = await open(page, 'Tess Ibarra');
   await page.getByRole('link', { name: 'Write it down' }).click();
-  await page.getByLabel('Name, rung first').fill('Ines Ibarra');
+  await page.getByLabel('Name, called first').fill('Ines Ibarra');
   await page.getByLabel('Relation of contact 1').fill('sister');
   await page.getByLabel('Phone of contact 1').fill('555-0177');
   await page.getByLabel('Referred on').fill(addDays(today, -30));
@@ -32,7 +32,7 @@ test('who a person is, for the work: refused at its boxes, kept, said where it i
     page.getByText(`It ends on ${showDay(addDays(today, -40))}, before it begins on ${showDay(addDays(today, -30))}.`),
   ).toBeVisible();
   await expect(page.getByText('“120” is not a part of the body’s surface: 0 to 100 %.')).toBeVisible();
-  await expect(page.getByLabel('Name, rung first')).toHaveValue('Ines Ibarra');
+  await expect(page.getByLabel('Name, called first')).toHaveValue('Ines Ibarra');
   await expect(page.getByLabel('Hand used for most things')).toHaveValue('left');
   await page.getByLabel('Burnt area, % of the body’s surface').fill('');
   await page.getByLabel('Referral ends on').fill(addDays(today, 20));
