@@ -40,7 +40,7 @@ export async function bookAction(_before: BookingFormState, form: FormData): Pro
   const rests = restsOn(record.phases, read.booking.day);
   if (rests) return refused({ day: rests });
   const asked = read.asks.join('\n');
-  if (asked !== '' && !(typed.sure === 'yes' && typed.asked === asked)) return refused({}, read.asks);
+  if (asked !== '' && !(typed.sure === 'yes' && asLines(typed.asked) === asked)) return refused({}, read.asks);
   const { booking } = read;
   if (standing && standing.day === booking.day && standing.time === booking.time && standing.what === booking.what)
     return refused({ form: 'Nothing is changed yet.' });
@@ -61,10 +61,17 @@ export async function changeBookingAction(_before: BookingFormState, form: FormD
   if (state === 'missed' && standing.day > loaded.today) return refused({ state: 'Its day has not come yet. Move or cancel it.' });
   if (loaded.record.visits.some(({ day }) => day === standing.day))
     return refused({ state: 'Something was measured on that day: it was kept.' });
+  const rests = state === 'booked' ? restsOn(loaded.record.phases, standing.day) : undefined;
+  if (rests) return refused({ state: rests });
   const reason = (typed.reason ?? '').trim();
   if (reason.length > LONGEST_REASON) return refused({ reason: `Too long: ${LONGEST_REASON} characters at most.` });
   const { day, time, what } = standing;
   return write(therapist, loaded, { typed, booking: { day, time, what, state }, bookingId, reason: reason || state });
+}
+
+/** Lines as they were shown: a form posts them ended by carriage return and line feed. */
+function asLines(text = ''): string {
+  return text.replaceAll('\r\n', '\n');
 }
 
 type Writing = {

@@ -1,7 +1,9 @@
+import { ZodError } from 'zod';
+
 /**
  * Reads some things together; when that fails because of what a row says, one by one, so that only the damaged ones are left out.
  *
- * A value that cannot be parsed throws a SyntaxError, one of another shape than expected a TypeError or RangeError; anything else, such as
+ * A value that cannot be parsed throws a SyntaxError, one of another shape than expected a TypeError, RangeError or ZodError; anything else, such as
  * a lost connection, is thrown on.
  */
 export async function readEach<T, Read>(
@@ -38,7 +40,7 @@ export function unlessDamaged<T>(work: () => T): T | undefined {
 
 function isOfRow(error: unknown): boolean {
   for (let one = error; one instanceof Error; one = one.cause) {
-    if (one instanceof SyntaxError || one instanceof TypeError || one instanceof RangeError) return true;
+    if (one instanceof SyntaxError || one instanceof TypeError || one instanceof RangeError || one instanceof ZodError) return true;
   }
   return false;
 }

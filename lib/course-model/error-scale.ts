@@ -30,7 +30,8 @@ export function learnErrorScale(limbs: readonly Strain[], usual: number): ErrorS
 }
 
 /**
- * The range that holds the learnt factor in nineteen of twenty records like this one; undefined below six limbs, where no two of them do.
+ * The range that holds the learnt factor in nineteen of twenty records like this one; undefined below thirty limbs, where the factor is
+ * drawn towards 1.
  *
  * The r-th smallest and the r-th largest ratio, r = n/2 − 1.96 √n / 2 rounded, taken as the factor is. Shape: as `learnErrorScale`.
  * Source: Campbell and Gardner 1988, BMJ 296:1454 (range of a median). Example: a hundred limbs: the 40th and the 61st ratio.
@@ -39,7 +40,7 @@ export function errorScaleRange(limbs: readonly Strain[], usual: number): readon
   const ratios = ratiosOf(limbs);
   const n = ratios.length;
   const rank = Math.round(n / 2 - (REACH_95 * Math.sqrt(n)) / 2);
-  if (rank < 1) return undefined;
+  if (n < FULL_FROM) return undefined;
   return [asFactor(ratios[rank - 1] as number, usual, n), asFactor(ratios[n - rank] as number, usual, n)];
 }
 

@@ -93,6 +93,13 @@ export const COURSE_LIMITS = {
     'A hold falls due itself: looked at within three months.',
     'Days after which a hold is asked about where no day was set',
   ),
+  bookingLateDays: limit(
+    28,
+    'days',
+    'clinic default',
+    'A visit booked much later than it is due does not answer that it is due.',
+    'Days after its due day (or today, where that has passed) up to which a booked visit stands for it',
+  ),
   referralAskDays: limit(
     28,
     'days',

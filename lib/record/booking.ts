@@ -1,4 +1,5 @@
-import { type CalendarDay, daysBetween, readDay, showDay, showShortWeekday, showWeekday } from '../units/calendar-day';
+import type { Policy } from '../limits/policy';
+import { addDays, type CalendarDay, daysBetween, readDay, showDay, showShortWeekday, showWeekday } from '../units/calendar-day';
 import { closedOn, type Diary } from './diary';
 
 /** What became of a booked visit. That one was kept is not written down: it follows from a visit of that day. */
@@ -38,6 +39,23 @@ export function bookingStanding({ day, state }: Booking, visitDays: ReadonlySet<
   if (visitDays.has(day) && state !== 'cancelled by the clinic' && state !== 'cancelled by the person') return 'kept';
   if (state !== 'booked') return state;
   return day >= today ? 'ahead' : 'not said';
+}
+
+/**
+ * Whether a visit that is due is answered by a booking: one that is ahead, not later than the clinic's limit after the due day, or after today
+ * where that has passed.
+ *
+ * Example: due 6 Jan and booked for 20 Jan: yes; booked for September: no.
+ */
+export function isBookedFor(
+  due: CalendarDay,
+  { bookings = [], visits }: { readonly bookings?: readonly Booking[]; readonly visits: readonly { readonly day: CalendarDay }[] },
+  { bookingLateDays }: Pick<Policy, 'bookingLateDays'>,
+  today: CalendarDay,
+): boolean {
+  const latest = addDays(due > today ? due : today, bookingLateDays);
+  const visitDays = new Set(visits.map(({ day }) => day));
+  return bookings.some((one) => one.day <= latest && bookingStanding(one, visitDays, today) === 'ahead');
 }
 
 /** What the form of a booking says, or a sentence beside each box that stops it; `asks` are questions that a tick answers. */

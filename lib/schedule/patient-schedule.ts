@@ -2,10 +2,11 @@ import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
-import { bookingStanding } from '../record/booking';
+import { bookingStanding, isBookedFor } from '../record/booking';
 import { dayToAsk, isAtRest } from '../record/day-to-ask';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
+import { deathIn } from '../record/phases';
 import { addDays, type CalendarDay, daysBetween, showDay, showShortWeekday } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 import type { ComputedDate } from './scheduled-date';
@@ -23,7 +24,7 @@ export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly rec
  */
 export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {
   const phases = analysis.record.phases ?? [];
-  if (isAtRest(phases, analysis.today)) return askDate(analysis);
+  if (isAtRest(phases, analysis.today)) return [...askDate(analysis), ...bookedAtRest(analysis)];
   const dates = [
     ...visitDate(analysis),
     ...bookingDates(analysis),
@@ -42,11 +43,20 @@ function askDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
   return [{ key: `ask-again:${phase.from}`, kind: 'ask', computed: day, why, sources, limb: null, piece: null }];
 }
 
+/** Bookings that still stand while nothing is due: each says that it is to be cancelled; none after a death. */
+function bookedAtRest(analysis: ScheduledAnalysis): ComputedDate[] {
+  if (deathIn(analysis.record.phases ?? [])) return [];
+  const ahead = bookingDates(analysis).filter(({ kind }) => kind === 'booking');
+  return ahead.map((date) => ({ ...date, why: `${date.why}; the course rests: cancel it, or begin a phase` }));
+}
+
 /** Bookings that are ahead, those whose day passed without a word, and a missed one that nothing came after. */
 function bookingDates({ record, today }: ScheduledAnalysis): ComputedDate[] {
   const bookings = record.bookings ?? [];
   const visitDays = new Set(record.visits.map(({ day }) => day));
-  const last = [...visitDays, ...bookings.filter(({ day }) => day >= today).map(({ day }) => day)].sort().at(-1);
+  const last = [...visitDays, ...bookings.filter(({ day, state }) => state === 'booked' && day >= today).map(({ day }) => day)]
+    .sort()
+    .at(-1);
   return bookings.flatMap((booking): ComputedDate[] => {
     const { bookingId, day, time, what } = booking;
     const standing = bookingStanding(booking, visitDays, today);
@@ -74,9 +84,8 @@ function referralDate({ record, policy }: ScheduledAnalysis): ComputedDate[] {
 }
 
 function visitDate({ record, policy, today }: ScheduledAnalysis): ComputedDate[] {
-  if ((record.bookings ?? []).some((one) => one.state === 'booked' && one.day >= today)) return [];
   const review = nextReview(record, policy, today);
-  if (!review) return [];
+  if (!review || isBookedFor(review.day, record, policy, today)) return [];
   const afterVisit = review.after === 'visit';
   return [
     {

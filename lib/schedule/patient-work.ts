@@ -2,6 +2,8 @@ import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patien
 import type { Side } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { type MergedPrompt, mergeByCause, openPrompts, type PromptAnswer, raisePrompts } from '../prompts/decide-prompts';
+import type { Prompt } from '../prompts/prompt';
+import { isBookedFor } from '../record/booking';
 import { type Diary, EVERY_DAY } from '../record/diary';
 import type { ReviewedRecord } from '../record/next-visit';
 import type { LimbSide } from '../record/patient-record';
@@ -38,8 +40,8 @@ export function patientWork(
 ): PatientWork {
   const analysis = analysePatient(record, policy, today);
   const dates = datesOnWorkingDays(withMoved(patientSchedule({ ...analysis, record }), moves), diary, today);
-  const booked = dates.some(({ kind }) => kind === 'booking');
-  const raised = mergeByCause(raisePrompts(analysis).filter(({ action }) => !(booked && action === 'visit')));
+  const answeredByBooking = ({ action, due }: Prompt): boolean => action === 'visit' && isBookedFor(due ?? today, record, policy, today);
+  const raised = mergeByCause(raisePrompts(analysis).filter((prompt) => !answeredByBooking(prompt)));
   const open = promptsOnWorkingDays(openPrompts(byMovedDates(raised, dates, policy, today), answers, today), diary, today);
   return { analysis, raised, open, dates, items: workItems({ analysis, raised, open, dates }) };
 }

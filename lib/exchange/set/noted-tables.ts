@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Observation } from '../../observations/observation';
 import { OBSERVATION } from '../../observations/observation-schema';
-import { BOOKING_STATES, type Booking, isClockTime } from '../../record/booking';
+import { BOOKING_STATES, type Booking, isClockTime, LONGEST_BOOKING } from '../../record/booking';
 import { LEAVING } from '../../record/leaving-schema';
 import type { PatientFile } from '../../record/patient-file';
 import { DOMINANT, factFaults, type WorkFacts } from '../../record/work-facts';
@@ -124,7 +124,9 @@ export function readBooked(rows: readonly CsvRow[]): Pick<PatientFile, 'bookings
   const bookings = rows.map((row): Booking => {
     const time = cellOrNull(row, 'time');
     if (time !== null && !isClockTime(time)) refuseCell(row, 'time', `“${time}” is not a clock time. Write 09:30.`);
-    return { day: dayCell(row, 'day'), time, what: cellOrNull(row, 'what'), state: oneOfCell(row, 'state', BOOKING_STATES) };
+    const what = cellOrNull(row, 'what');
+    if (what !== null && what.length > LONGEST_BOOKING) refuseCell(row, 'what', `Too long: ${LONGEST_BOOKING} characters at most.`);
+    return { day: dayCell(row, 'day'), time, what, state: oneOfCell(row, 'state', BOOKING_STATES) };
   });
   return { bookings };
 }

@@ -6,6 +6,7 @@ import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import type { KeptBooking } from '@/lib/record/booking';
 import type { Diary } from '@/lib/record/diary';
+import type { Phase } from '@/lib/record/phases';
 import { NO_FACTS, type WorkFacts } from '@/lib/record/work-facts';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -42,6 +43,27 @@ describe('bookings among the dates', () => {
     expect(datesOf('2026-11-25', [booked('2026-10-14')])).toEqual(['visit 2027-04-14']);
   });
 
+  it('one kept today leaves the next visit to be booked', () => {
+    expect(datesOf('2026-10-14', [booked('2026-10-14')])).toEqual(['visit 2027-04-14']);
+  });
+
+  it('one far behind the due day does not answer that a visit is due', () => {
+    expect(datesOf('2027-08-02', [booked('2028-05-04')])).toEqual(['visit 2027-04-14', 'booking 2028-05-04']);
+    expect(workOn('2027-08-02', [booked('2028-05-04')]).open.some(({ action }) => action === 'visit')).toBe(true);
+    expect(datesOf('2027-04-01', [booked('2027-05-12')])).toEqual(['booking 2027-05-12']);
+    expect(datesOf('2027-04-01', [booked('2027-05-13')])).toEqual(['visit 2027-04-14', 'booking 2027-05-13']);
+  });
+
+  it('while the course rests one that still stands says so; after a death nothing does', () => {
+    const at = (phase: Partial<Phase>) => {
+      const phases = [{ kind: 'on-hold', from: day('2026-11-01'), until: null, baselineDay: null, ...phase } as Phase];
+      const record = recordOf([visitOf('2026-10-14', [legOf()])], { born: day('1980-03-01'), bookings: [booked('2026-12-01')], phases });
+      return patientWork(record, { answers: [], moves: [], diary: WEEK }, DEFAULT_POLICY, day('2026-11-25')).dates;
+    };
+    expect(at({}).find(({ kind }) => kind === 'booking')?.why).toBe('booked for Tue 1 Dec; the course rests: cancel it, or begin a phase');
+    expect(at({ kind: 'ended', endedAs: 'died' })).toEqual([]);
+  });
+
   it('a missed one is rung about, with the contact, until something comes after it', () => {
     const missed = booked('2026-11-20', { state: 'missed' });
     const work = workOn('2026-11-25', [missed], FACTS);
@@ -51,6 +73,8 @@ describe('bookings among the dates', () => {
       reason: 'Booked for Fri 20 Nov; not kept. Ring Ada Vance (mother), 555-0177, with an interpreter.',
     });
     expect(datesOf('2026-11-25', [missed, booked('2026-12-01')])).not.toContain('missed 2026-11-20');
+    const cancelled = booked('2026-12-01', { state: 'cancelled by the person' });
+    expect(datesOf('2026-11-25', [missed, cancelled])).toContain('missed 2026-11-20');
     expect(datesOf('2026-11-25', [missed], NO_FACTS, ['2026-10-14', '2026-11-23'])).not.toContain('missed 2026-11-20');
   });
 
