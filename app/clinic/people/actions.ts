@@ -7,6 +7,9 @@ import { postedText } from '@/app/_shell/posted';
 import { changeRole, disablePerson, dropLostFactor, enablePerson, invitePerson, type Managed, makeLink } from '@/db/people/manage-people';
 import { ROLES, type Role } from '@/db/therapist';
 
+/** Longest name of a person: it stands in every state that they write. */
+const LONGEST_NAME = 120;
+
 /** What came of it, in words; a link to hand over, shown once; what stops the form, by box; and what was typed. */
 export type PeopleState = {
   readonly said?: string;
@@ -22,6 +25,7 @@ export async function inviteAction(_before: PeopleState, form: FormData): Promis
   const [name, email, role] = [(typed.name ?? '').trim(), (typed.email ?? '').trim(), roleIn(typed.role)];
   const errors = {
     ...(name === '' && { name: 'Type the name. It stands beside everything this person does.' }),
+    ...(name.length > LONGEST_NAME && { name: `Too long: ${LONGEST_NAME} characters at most.` }),
     ...(!/^[^\s@]+@[^\s@]+$/.test(email) && { email: 'Type the e-mail they will sign in with.' }),
     ...(!role && { role: 'Choose what they may do.' }),
   };

@@ -1,7 +1,9 @@
 import { chiSquaredDistributionTable } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
+import { type LimbStrain, scaleWithRange } from '@/lib/analysis/record-error-scale';
 import { errorScaleRange, learnErrorScale } from '@/lib/course-model/error-scale';
 import { cumulativeNormal } from '@/lib/statistics/normal';
+import { visitOf } from '../made-up-ladder';
 
 /** Medians of χ² from printed tables (Abramowitz and Stegun 1964, table 26.8; also in simple-statistics). */
 const MEDIANS = Object.entries(chiSquaredDistributionTable as unknown as Record<string, Record<string, number>>).map(
@@ -78,5 +80,22 @@ describe('the share of a normal below z', () => {
       [-8, 6.22096057427e-16],
     ] as const)
       expect(cumulativeNormal(z)).toBeCloseTo(share, 13);
+  });
+});
+
+describe('the scale by measurer', () => {
+  const median = 9 * (1 - 2 / 81) ** 3;
+  const limb = (measurer: string | null, factor: number): LimbStrain => ({
+    ...{ strain: factor * 0.95 * median, degrees: 9, measurer, visit: { ...visitOf('2026-01-05', []), measurer } },
+  });
+  const of = (n: number, measurer: string | null, factor: number) => Array.from({ length: n }, () => limb(measurer, factor));
+
+  it('is given of each who taped thirty limbs alone, whatever the others do', () => {
+    const learnt = scaleWithRange([...of(40, 'R. Adeyemi', 1), ...of(30, 'K. Doan', 2.25), ...of(29, 'L. Pell', 9), ...of(50, null, 4)]);
+    expect(learnt.measurers.map(({ measurer, n, variance }) => [measurer, n, Number(variance.toFixed(3))])).toEqual([
+      ['R. Adeyemi', 40, 1],
+      ['K. Doan', 30, 2.25],
+    ]);
+    expect(learnt.n).toBe(149);
   });
 });
