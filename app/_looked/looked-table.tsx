@@ -1,7 +1,7 @@
 import type { ObservedKind } from '@/lib/observations/kind';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
-import { EndForm } from './end-form';
+import { GoneForm, TakeBackForm } from './end-form';
 import { lookedInWords } from './looked-words';
 
 type Props = {
@@ -31,6 +31,7 @@ export function LookedTable({ observations, kinds, patientId, today, mayWrite }:
           {observations.map((one) => {
             const label = kinds.find(({ id }) => id === one.kind)?.label ?? one.kind;
             const what = `${label} of ${showDay(one.day)}`;
+            const end = { patientId, observationId: one.observationId, number: one.number, today, what };
             return (
               <tr key={one.observationId}>
                 <th scope="row">{showDay(one.day)}</th>
@@ -44,15 +45,8 @@ export function LookedTable({ observations, kinds, patientId, today, mayWrite }:
                     </a>
                     <details>
                       <summary aria-label={`End ${what}`}>{one.place && !one.gone ? 'Gone, or taken back' : 'Take back'}</summary>
-                      <EndForm
-                        patientId={patientId}
-                        submissionId={crypto.randomUUID()}
-                        observationId={one.observationId}
-                        number={one.number}
-                        today={today}
-                        what={what}
-                        isMark={one.place !== null && !one.gone}
-                      />
+                      {one.place && !one.gone && <GoneForm {...end} submissionId={crypto.randomUUID()} />}
+                      <TakeBackForm {...end} submissionId={crypto.randomUUID()} />
                     </details>
                   </td>
                 )}

@@ -69,7 +69,7 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
 
   await page.goto(`${own}/looked`);
   await page.getByLabel(`End Marks on the skin of ${showDay(today)}`).click();
-  const end = page.getByRole('form', { name: `End: Marks on the skin of ${showDay(today)}` });
+  const end = page.getByRole('form', { name: `Gone: Marks on the skin of ${showDay(today)}` });
   await end.getByLabel('Gone on').fill(addDays(today, -1));
   await end.getByRole('button', { name: 'It is gone' }).click();
   await expect(page.getByText(`It was seen on ${showDay(today)}, after that day.`)).toBeVisible();
