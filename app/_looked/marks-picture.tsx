@@ -9,7 +9,7 @@ const [WIDTH, HEIGHT] = [110, 220] as const;
 
 type Props = { readonly analysis: PatientAnalysis; readonly limb: LimbSide; readonly marks: readonly Observation[] };
 
-/** Open marks on the outline of a limb as it was last measured; a plain bar where it was not. Numbers are those of the list beside it. */
+/** Marks that are still there, on the outline of a limb as it was last measured; a plain bar where it was not. Numbers are those of the list beside it. */
 export function MarksPicture({ analysis, limb, marks }: Props) {
   const measured = analysis.limbs.some(({ series }) => series.limb === limb.limb && series.side === limb.side);
   const outline = measured ? outlineFor(limb, analysis) : null;
@@ -21,7 +21,7 @@ export function MarksPicture({ analysis, limb, marks }: Props) {
       width={WIDTH}
       height={HEIGHT}
       role="img"
-      aria-label={`${limbInWords(limb.limb, limb.side)}, ${marks.length === 1 ? 'one open mark' : `${marks.length} open marks`}`}
+      aria-label={`${limbInWords(limb.limb, limb.side)}, ${marks.length === 1 ? 'one mark still there' : `${marks.length} marks still there`}`}
     >
       <path d={outline ? outlinePath(outline.heightsMm, outline.girthsMm, y) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
       {marks.map(({ place }, at) => {

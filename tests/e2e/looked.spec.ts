@@ -56,7 +56,7 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
     await form.getByLabel('How far up, %').fill('25');
     await form.getByLabel('What').selectOption('red');
   });
-  await expect(page.getByRole('img', { name: 'left leg, one open mark' })).toBeVisible();
+  await expect(page.getByRole('img', { name: 'left leg, one mark still there' })).toBeVisible();
   await look('Grip', today, async (form) => {
     await form.getByLabel('Grip, kg').fill('31');
   });
@@ -64,7 +64,7 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   expect(await screenFaults(page)).toEqual([]);
   await page.goto(own);
   const panel = page.getByRole('region', { name: 'Looked at' });
-  await expect(panel).toContainText('One mark on the skin is open.');
+  await expect(panel).toContainText('One mark on the skin is still there.');
   await expect(panel).toContainText('within error');
 
   await page.goto(`${own}/looked`);
