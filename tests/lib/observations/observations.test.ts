@@ -81,7 +81,7 @@ describe('what is looked at', () => {
 describe('what a clinic adds', () => {
   const own: OwnKind = { id: 'own-2', label: 'Grip', unit: 'kg', low: 0, high: 90, leastChange: 5, asked: true };
 
-  it('reads back what it shows; unit and range of one that stands stay; a new one has the next number', () => {
+  it('reads back what it shows; name, unit and range of one that stands stay; a new one has the next number', () => {
     const typed = typedOwnKinds([own]);
     expect(readOwnKinds(typed, [own])).toEqual({ kind: 'read', own: [own] });
     const more = { ...typed, unit0: 'lb', asked0: '', label1: 'Steps', low1: '0', high1: '20000' };
@@ -97,6 +97,9 @@ describe('what a clinic adds', () => {
 
   it.each([
     [{ low1: '0', high1: '5' }, 'label1'],
+    [{ label0: 'Pinch' }, 'label0'],
+    [{ label0: '' }, 'label0'],
+    [{ least1: '3' }, 'least1'],
     [{ label1: 'Grip', low1: '0', high1: '5' }, 'label1'],
     [{ label1: 'Steps', low1: '5', high1: '5' }, 'high1'],
     [{ label1: 'Steps', low1: 'a', high1: '5' }, 'low1'],
