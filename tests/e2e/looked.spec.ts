@@ -72,7 +72,7 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   const end = page.getByRole('form', { name: `Gone: Marks on the skin of ${showDay(today)}` });
   await end.getByLabel('Gone on').fill(addDays(today, -1));
   await end.getByRole('button', { name: 'It is gone' }).click();
-  await expect(page.getByText(`It was seen on ${showDay(today)}, after that day.`)).toBeVisible();
+  await expect(page.getByText(`and seen on ${showDay(today)}, after that day.`)).toBeVisible();
   await end.getByLabel('Gone on').fill(today);
   await end.getByRole('button', { name: 'It is gone' }).click();
   await expect(page.getByRole('cell', { name: /red, left leg, 25.% of the way up; gone/ })).toBeVisible();

@@ -3,11 +3,12 @@ import { readObservation } from '@/lib/forms/read-observation';
 import { readOwnKinds, typedOwnKinds } from '@/lib/forms/read-own-kinds';
 import { changeInWords, kindsOf, OBSERVED_KINDS, type OwnKind, timeLines } from '@/lib/observations/catalogue';
 import type { Observation } from '@/lib/observations/observation';
+import { observationFaults } from '@/lib/observations/observation-faults';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { OBSERVATIONS } from '../made-up-noted';
 
-const at = { born: calendarDay('2015-02-17'), today: calendarDay('2026-11-25'), rater: 'R. Adeyemi' };
+const at = { born: calendarDay('2015-02-17'), today: calendarDay('2026-11-25'), rater: 'R. Adeyemi', gone: null };
 const kindOf = (id: string) => {
   const found = OBSERVED_KINDS.find((one) => one.id === id);
   if (!found) throw new Error(id);
@@ -55,6 +56,37 @@ describe('what is looked at', () => {
   ])('%s is refused at its box: %#', (id, typed, box) => {
     const found = read(id, typed as Record<string, string>);
     expect(found.kind === 'refused' && Object.keys(found.errors)).toEqual([box]);
+  });
+
+  it('cannot be before birth, ahead, gone before it was seen, or out of range: each at its field', () => {
+    const [mark] = OBSERVATIONS;
+    if (!mark) throw new Error('a made-up mark is missing');
+    const at = (more: Partial<Observation>, kind = OBSERVED_KINDS.find(({ id }) => id === 'skin-mark')) =>
+      observationFaults(kind, { ...mark, ...more }, calendarDay('2015-02-17'), calendarDay('2026-11-25')).map(({ field }) => field);
+    expect(at({})).toEqual([]);
+    expect(at({ day: calendarDay('2015-02-17') })).toEqual([]);
+    expect(at({ day: calendarDay('2015-02-16') })).toEqual(['day']);
+    expect(at({ day: calendarDay('2026-11-25'), gone: calendarDay('2026-11-25') })).toEqual([]);
+    expect(at({ day: calendarDay('2026-11-26'), gone: null })).toEqual(['day']);
+    expect(at({ gone: calendarDay('2026-10-14') })).toEqual([]);
+    expect(at({ gone: calendarDay('2026-10-13') })).toEqual(['gone']);
+    expect(at({ gone: calendarDay('2026-11-26') })).toEqual(['gone']);
+    expect(at({ figures: { 'size-mm': 1 } })).toEqual([]);
+    expect(at({ figures: { 'size-mm': 500 } })).toEqual([]);
+    expect(at({ figures: { 'size-mm': 0.99 } })).toEqual(['item-size-mm']);
+    expect(at({ figures: { 'size-mm': 501 } })).toEqual(['item-size-mm']);
+    expect(at({ figures: { depth: 5 } })).toEqual(['item-depth']);
+    expect(at({ figures: { depth: 5 }, version: '0' })).toEqual([]);
+  });
+
+  it('a corrected mark stays gone, and is not seen after that day', () => {
+    const typed = { limb: 'left leg', along: '25', choice: 'red' };
+    const gone = { ...at, gone: calendarDay('2026-10-20') };
+    expect(readObservation(kindOf('skin-mark'), { ...typed, day: '2026-10-20' }, gone)).toMatchObject({
+      observation: { day: '2026-10-20', gone: '2026-10-20' },
+    });
+    const late = readObservation(kindOf('skin-mark'), { ...typed, day: '2026-10-21' }, gone);
+    expect(late.kind === 'refused' && Object.keys(late.errors)).toEqual(['day']);
   });
 
   it('a change below the least one is within error, another rater is said, versions and sides are never mixed', () => {
