@@ -7,13 +7,15 @@ import { lookedInWords } from './looked-words';
 type Props = {
   readonly observations: readonly (KeptObservation & { readonly number: number })[];
   readonly kinds: readonly ObservedKind[];
+  /** Number of each mark that is still there by its id, as the picture has it. */
+  readonly numbers: ReadonlyMap<string, number>;
   readonly patientId: string;
   readonly today: CalendarDay;
   readonly mayWrite: boolean;
 };
 
 /** Every observation, the newest first, with the ways to correct it, to say that a mark is gone, or to take it back. */
-export function LookedTable({ observations, kinds, patientId, today, mayWrite }: Props) {
+export function LookedTable({ observations, kinds, numbers, patientId, today, mayWrite }: Props) {
   return (
     <div className="table-frame">
       <table>
@@ -35,7 +37,7 @@ export function LookedTable({ observations, kinds, patientId, today, mayWrite }:
             return (
               <tr key={one.observationId}>
                 <th scope="row">{showDay(one.day)}</th>
-                <td>{label}</td>
+                <td>{numbers.has(one.observationId) ? `${label}, no. ${numbers.get(one.observationId)}` : label}</td>
                 <td>{lookedInWords(one, kinds) || '–'}</td>
                 <td>{one.rater ?? '–'}</td>
                 {mayWrite && (

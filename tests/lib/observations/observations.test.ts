@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readObservation } from '@/lib/forms/read-observation';
 import { readOwnKinds, typedOwnKinds } from '@/lib/forms/read-own-kinds';
 import { changeInWords, kindsOf, OBSERVED_KINDS, type OwnKind, timeLines } from '@/lib/observations/catalogue';
+import { marksOnOutline } from '@/lib/observations/marks-on-outline';
 import type { Observation } from '@/lib/observations/observation';
 import { observationFaults } from '@/lib/observations/observation-faults';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
@@ -77,6 +78,16 @@ describe('what is looked at', () => {
     expect(at({ figures: { 'size-mm': 501 } })).toEqual(['item-size-mm']);
     expect(at({ figures: { depth: 5 } })).toEqual(['item-depth']);
     expect(at({ figures: { depth: 5 }, version: '0' })).toEqual([]);
+  });
+
+  it('a mark is drawn at its share of the way between both landmarks, wherever the ladder ends', () => {
+    // By hand, landmarks 600 mm apart: to the knee the outline ends halfway; 60 mm past either end the scale is 720 mm long.
+    expect(marksOnOutline([0, 0.5, 1], [0, 150, 300], 600)).toEqual({ rungs: [0, 0.25, 0.5], marks: [0, 0.5, 1] });
+    const past = marksOnOutline([0, 0.5, 1], [-60, 660], 600);
+    expect(past?.rungs).toEqual([0, 1]);
+    for (const [at, share] of [60 / 720, 360 / 720, 660 / 720].entries()) expect(past?.marks[at]).toBeCloseTo(share, 12);
+    expect(marksOnOutline([0.5], [0, 300], undefined)).toBeUndefined();
+    expect(marksOnOutline([0.5], [0, 300], 0)).toBeUndefined();
   });
 
   it('a corrected mark stays gone, and is not seen after that day', () => {
