@@ -9,8 +9,9 @@ import { saveNoted } from '@/db/patients/noted';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { readObservation } from '@/lib/forms/read-observation';
 import { kindsOf } from '@/lib/observations/catalogue';
+import { observationFaults } from '@/lib/observations/observation-faults';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
-import { readDay, showDay } from '@/lib/units/calendar-day';
+import { readDay } from '@/lib/units/calendar-day';
 
 /** What stops a form of something looked at, beside its boxes, and everything as it was typed. */
 export type LookedFormState = {
@@ -30,13 +31,14 @@ export async function saveLookedAction(_before: LookedFormState, form: FormData)
   const standing = record.observations.find((one) => one.observationId === observationId);
   if (!kind || (observationId && (!standing || standing.kind !== kind.id || String(standing.number) !== number)))
     return { errors: { form: STALE }, typed };
-  const read = readObservation(kind, typed, { born: record.born, today, rater: standing ? standing.rater : therapist.name });
+  const { rater, gone } = standing ?? { rater: therapist.name, gone: null };
+  const read = readObservation(kind, typed, { born: record.born, today, rater, gone });
   const reason = (typed.reason ?? '').trim().slice(0, 200);
   const unsaid: Record<string, string> = standing && reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
   if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (Object.keys(unsaid).length > 0) return { errors: unsaid, typed };
   const id = submissionId || crypto.randomUUID();
-  const content = standing ? { ...read.observation, gone: standing.gone } : read.observation;
+  const content = read.observation;
   const saved = await saveNoted(therapist, patientId, {
     submissionId: id,
     ...{ kind: 'observation', thing: standing?.observationId ?? id, expected: standing?.number ?? 0, day: content.day, content },
@@ -57,11 +59,12 @@ export async function endLookedAction(_before: LookedFormState, form: FormData):
   if (!standing || String(standing.number) !== number) return { errors: { form: STALE }, typed };
   const reason = (typed.reason ?? '').trim().slice(0, 200);
   const gone = readDay(typed.gone ?? '');
-  if (intent === 'gone') {
-    if (gone.kind !== 'read' || gone.value > today) return { errors: { gone: 'Choose the day, today or before.' }, typed };
-    if (gone.value < standing.day) return { errors: { gone: `It was seen on ${showDay(standing.day)}, after that day.` }, typed };
-  } else if (reason === '') return { errors: { reason: 'Say in a few words why it is taken back.' }, typed };
   const content = intent === 'gone' && gone.kind === 'read' ? { ...OBSERVATION.parse(standing), gone: gone.value } : null;
+  if (intent === 'gone') {
+    if (!content) return { errors: { gone: 'Choose the day.' }, typed };
+    const fault = observationFaults(undefined, content, record.born, today).find(({ field }) => field === 'gone');
+    if (fault) return { errors: { gone: fault.reason }, typed };
+  } else if (reason === '') return { errors: { reason: 'Say in a few words why it is taken back.' }, typed };
   const saved = await saveNoted(therapist, patientId, {
     submissionId: typed.submissionId || crypto.randomUUID(),
     ...{ kind: 'observation', thing: observationId, expected: standing.number, day: standing.day, content },

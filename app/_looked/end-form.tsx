@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { endLookedAction, type LookedFormState } from './actions';
 
 type Props = {
@@ -11,38 +12,52 @@ type Props = {
   readonly today: string;
   /** What it is, in words: every form of the page says its own. */
   readonly what: string;
-  readonly isMark: boolean;
 };
 
-/** Says that a mark is gone, or takes an observation back. */
-export function EndForm({ patientId, submissionId, observationId, number, today, what, isMark }: Props) {
-  const [{ errors }, send, busy] = useActionState<LookedFormState, FormData>(endLookedAction, { errors: {}, typed: null });
+/** Says that a mark is gone on a day. */
+export function GoneForm(props: Props) {
+  return <EndForm {...props} intent="gone" />;
+}
+
+/** Takes an observation back with a reason. */
+export function TakeBackForm(props: Props) {
+  return <EndForm {...props} intent="take back" />;
+}
+
+/** One end of an observation, a form of its own: Enter in its box does what its button says. */
+function EndForm({
+  patientId,
+  submissionId,
+  observationId,
+  number,
+  today,
+  what,
+  intent,
+}: Props & { readonly intent: 'gone' | 'take back' }) {
+  const [{ errors, typed }, send, busy] = useActionState<LookedFormState, FormData>(endLookedAction, { errors: {}, typed: null });
+  const { text } = typedBoxes(typed ?? { gone: today }, errors, (box) => `${observationId}-${box}`);
+  const isGone = intent === 'gone';
   return (
-    <form action={send} className="answer-form" aria-label={`End: ${what}`} noValidate>
+    <form
+      action={send}
+      className="answer-form"
+      aria-label={`${isGone ? 'Gone' : 'Take back'}: ${what}`}
+      noValidate
+      key={typed ? 'typed' : 'start'}
+    >
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="observationId" value={observationId} />
       <input type="hidden" name="number" value={number} />
-      {isMark && (
-        <label>
-          Gone on
-          <input type="date" name="gone" max={today} defaultValue={today} />
-        </label>
-      )}
-      {isMark && (
-        <button className="button" type="submit" name="intent" value="gone" aria-disabled={busy}>
-          It is gone
-        </button>
-      )}
-      <label>
-        Why it is taken back
-        <input type="text" name="reason" maxLength={200} />
-      </label>
-      <button className="button" type="submit" name="intent" value="take back" aria-disabled={busy}>
-        Take it back
+      <input type="hidden" name="intent" value={intent} />
+      {isGone
+        ? text('gone', 'Gone on', undefined, { type: 'date', max: today })
+        : text('reason', 'Why it is taken back', undefined, { maxLength: 200 })}
+      <button className="button" type="submit" aria-disabled={busy}>
+        {isGone ? 'It is gone' : 'Take it back'}
       </button>
       <p className="refusal" role="status">
-        {errors.form ?? errors.gone ?? errors.reason ?? ''}
+        {errors.form ?? ''}
       </p>
     </form>
   );

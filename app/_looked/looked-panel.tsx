@@ -10,10 +10,10 @@ const SHOWN = 6;
 
 type Props = { readonly observations: readonly KeptObservation[]; readonly kinds: readonly ObservedKind[]; readonly patientId: string };
 
-/** What is looked at each time, as small lines over time, and how many marks on the skin are open. */
+/** What is looked at each time, as small lines over time, and how many marks on the skin are still there. */
 export function LookedPanel({ observations, kinds, patientId }: Props) {
   const lines = timeLines(observations, kinds);
-  const open = observations.filter(({ place, gone }) => place && !gone).length;
+  const standing = observations.filter(({ place, gone }) => place && !gone).length;
   return (
     <section className="panel" aria-labelledby="looked-head">
       <div className="panel-head">
@@ -22,9 +22,9 @@ export function LookedPanel({ observations, kinds, patientId }: Props) {
           Wear, skin, scar, motion
         </Link>
       </div>
-      {open > 0 && <p>{open === 1 ? 'One mark on the skin is open.' : `${open} marks on the skin are open.`}</p>}
+      {standing > 0 && <p>{standing === 1 ? 'One mark on the skin is still there.' : `${standing} marks on the skin are still there.`}</p>}
       {lines.length === 0 ? (
-        open === 0 && <p className="secondary">Nothing was looked at yet beside the measures.</p>
+        standing === 0 && <p className="secondary">Nothing was looked at yet beside the measures.</p>
       ) : (
         <ul className={styles.lines}>
           {lines.slice(0, SHOWN).map((line) => (

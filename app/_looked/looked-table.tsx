@@ -1,19 +1,21 @@
 import type { ObservedKind } from '@/lib/observations/kind';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
-import { EndForm } from './end-form';
+import { GoneForm, TakeBackForm } from './end-form';
 import { lookedInWords } from './looked-words';
 
 type Props = {
   readonly observations: readonly (KeptObservation & { readonly number: number })[];
   readonly kinds: readonly ObservedKind[];
+  /** Number of each mark that is still there by its id, as the picture has it. */
+  readonly numbers: ReadonlyMap<string, number>;
   readonly patientId: string;
   readonly today: CalendarDay;
   readonly mayWrite: boolean;
 };
 
 /** Every observation, the newest first, with the ways to correct it, to say that a mark is gone, or to take it back. */
-export function LookedTable({ observations, kinds, patientId, today, mayWrite }: Props) {
+export function LookedTable({ observations, kinds, numbers, patientId, today, mayWrite }: Props) {
   return (
     <div className="table-frame">
       <table>
@@ -31,10 +33,11 @@ export function LookedTable({ observations, kinds, patientId, today, mayWrite }:
           {observations.map((one) => {
             const label = kinds.find(({ id }) => id === one.kind)?.label ?? one.kind;
             const what = `${label} of ${showDay(one.day)}`;
+            const end = { patientId, observationId: one.observationId, number: one.number, today, what };
             return (
               <tr key={one.observationId}>
                 <th scope="row">{showDay(one.day)}</th>
-                <td>{label}</td>
+                <td>{numbers.has(one.observationId) ? `${label}, no. ${numbers.get(one.observationId)}` : label}</td>
                 <td>{lookedInWords(one, kinds) || '–'}</td>
                 <td>{one.rater ?? '–'}</td>
                 {mayWrite && (
@@ -44,15 +47,8 @@ export function LookedTable({ observations, kinds, patientId, today, mayWrite }:
                     </a>
                     <details>
                       <summary aria-label={`End ${what}`}>{one.place && !one.gone ? 'Gone, or taken back' : 'Take back'}</summary>
-                      <EndForm
-                        patientId={patientId}
-                        submissionId={crypto.randomUUID()}
-                        observationId={one.observationId}
-                        number={one.number}
-                        today={today}
-                        what={what}
-                        isMark={one.place !== null && !one.gone}
-                      />
+                      {one.place && !one.gone && <GoneForm {...end} submissionId={crypto.randomUUID()} />}
+                      <TakeBackForm {...end} submissionId={crypto.randomUUID()} />
                     </details>
                   </td>
                 )}

@@ -1,18 +1,29 @@
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { limbInWords } from '@/lib/ladder/limb';
-import type { Observation } from '@/lib/observations/observation';
+import { LIMBS, limbInWords } from '@/lib/ladder/limb';
+import { marksOnOutline } from '@/lib/observations/marks-on-outline';
+import type { KeptObservation } from '@/lib/observations/observation';
 import type { LimbSide } from '@/lib/record/patient-record';
-import { outlineFor } from '@/lib/schedule/patient-work';
+import { heightOnLimb } from '@/lib/trend/limb-series';
 import styles from './looked.module.css';
 
 const [WIDTH, HEIGHT] = [110, 220] as const;
 
-type Props = { readonly analysis: PatientAnalysis; readonly limb: LimbSide; readonly marks: readonly Observation[] };
+type Props = {
+  readonly analysis: PatientAnalysis;
+  readonly limb: LimbSide;
+  readonly marks: readonly KeptObservation[];
+  /** Number of each mark by its id, the same as in the table below. */
+  readonly numbers: ReadonlyMap<string, number>;
+};
 
-/** Open marks on the outline of a limb as it was last measured; a plain bar where it was not. Numbers are those of the list beside it. */
-export function MarksPicture({ analysis, limb, marks }: Props) {
-  const measured = analysis.limbs.some(({ series }) => series.limb === limb.limb && series.side === limb.side);
-  const outline = measured ? outlineFor(limb, analysis) : null;
+/**
+ * Marks that are still there, on the outline of a limb as it was last measured; on a plain bar from landmark to landmark where it was not, or
+ * where one of both landmarks is not known on that ladder. Numbers are those of the table below.
+ */
+export function MarksPicture({ analysis, limb, marks, numbers }: Props) {
+  const placed = marks.flatMap(({ observationId, place }) => (place ? [{ observationId, along: place.along }] : []));
+  const along = placed.map((one) => one.along);
+  const outline = outlineWith(along, analysis, limb);
   const y = (share: number) => HEIGHT - 8 - share * (HEIGHT - 16);
   return (
     <svg
@@ -21,17 +32,16 @@ export function MarksPicture({ analysis, limb, marks }: Props) {
       width={WIDTH}
       height={HEIGHT}
       role="img"
-      aria-label={`${limbInWords(limb.limb, limb.side)}, ${marks.length === 1 ? 'one open mark' : `${marks.length} open marks`}`}
+      aria-label={`${limbInWords(limb.limb, limb.side)}, ${marks.length === 1 ? 'one mark still there' : `${marks.length} marks still there`}`}
     >
-      <path d={outline ? outlinePath(outline.heightsMm, outline.girthsMm, y) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
-      {marks.map(({ place }, at) => {
-        if (!place) return null;
-        const middle = y(place.along);
+      <path d={outline ? outlinePath(outline.rungs.map(y), outline.girthsMm) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
+      {placed.map(({ observationId }, at) => {
+        const middle = y((outline?.marks ?? along)[at] ?? 0);
         return (
-          <g key={`${place.along} ${marks[at]?.day} ${marks[at]?.choice}`}>
+          <g key={observationId}>
             <path className={styles.mark} d={`M55 ${middle - 7}l7 7l-7 7l-7-7Z`} />
             <text x={70} y={middle + 5} fontSize="13">
-              {at + 1}
+              {numbers.get(observationId)}
             </text>
           </g>
         );
@@ -40,15 +50,24 @@ export function MarksPicture({ analysis, limb, marks }: Props) {
   );
 }
 
+/** The newest ladder of a limb with marks on its scale; undefined where there is none, or one that does not know both landmarks. */
+function outlineWith(along: readonly number[], { limbs }: PatientAnalysis, { limb, side }: LimbSide) {
+  const newest = limbs.find(({ series }) => series.limb === limb && series.side === side)?.series.visits.at(-1);
+  if (!newest) return undefined;
+  const [far, , near] = LIMBS[limb].landmarks;
+  const { line, landmarks } = newest.placed;
+  const [farMm, nearMm] = [landmarks.get(far)?.placeMm, landmarks.get(near)?.placeMm];
+  const lengthMm = farMm === undefined || nearMm === undefined ? undefined : nearMm - farMm;
+  const heightsMm = line.placesMm.map((place) => heightOnLimb(newest, place));
+  const scaled = marksOnOutline(along, heightsMm, lengthMm);
+  return scaled && { ...scaled, girthsMm: line.girthsMm };
+}
+
 /** Both edges of a limb from its girths, each as wide as a round limb of that girth. */
-function outlinePath(heightsMm: readonly number[], girthsMm: readonly number[], y: (share: number) => number): string {
-  const [low, high] = [Math.min(...heightsMm), Math.max(...heightsMm)];
-  const widest = Math.max(...girthsMm);
+function outlinePath(ys: readonly number[], girthsMm: readonly number[]): string {
+  const widest = girthsMm.reduce((most, girth) => Math.max(most, girth), 1);
   const half = (girth: number) => (girth / widest) * 40;
-  const share = (height: number) => (high === low ? 0.5 : (height - low) / (high - low));
   const edge = (sign: 1 | -1) =>
-    heightsMm
-      .map((height, at) => `${at === 0 ? 'M' : 'L'}${(55 + sign * half(girthsMm[at] ?? 0)).toFixed(1)} ${y(share(height)).toFixed(1)}`)
-      .join('');
+    ys.map((y, at) => `${at === 0 ? 'M' : 'L'}${(55 + sign * half(girthsMm[at] ?? 0)).toFixed(1)} ${y.toFixed(1)}`).join('');
   return edge(-1) + edge(1);
 }

@@ -1,5 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import { couldBeOne, figuresKey } from '@/lib/exchange/same-visit';
+import { OBSERVED_KINDS } from '@/lib/observations/catalogue';
+import { observationFaults } from '@/lib/observations/observation-faults';
 import type { FiledVisit, PatientFile } from '@/lib/record/patient-file';
 import { endedBefore, phaseFaults } from '@/lib/record/phases';
 import { factFaults } from '@/lib/record/work-facts';
@@ -61,6 +63,8 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
   const today = at.toISOString().slice(0, 10) as CalendarDay;
   const [odd] = file.facts ? factFaults(file.facts, file.details.born, addDays(today, 1)) : [];
   if (odd) return refused(`${file.details.reference}, ${odd.field}: ${odd.reason}`);
+  const { observations, wrong, leftOut } = observationsOf(file, addDays(today, 1));
+  if (wrong) return refused(wrong);
   const { patientId, statements } = newPatient(therapist, { submissionId: `${origin}/patient`, details: file.details }, at);
   const visits = addVisits(therapist, patientId, file.visits, origin, at);
   const orders = file.orders.map((order, index) => {
@@ -96,15 +100,35 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
           facts: file.facts ?? null,
           leaving: file.leaving ?? null,
           bookings: file.bookings ?? [],
-          observations: file.observations ?? [],
+          observations,
         },
         at,
       ),
       invalidateWork(therapist, patientId),
     ],
     added: { visits: visits.ids, pieces: pieces.ids, orders: orders.map(({ orderId }) => orderId) },
-    words: null,
+    words: leftOut,
   };
+}
+
+/**
+ * Observations of a file that are brought in, the first of them that cannot be, and what is said of those left out.
+ *
+ * A kind that a clinic added itself goes out as its number alone. The same number is another thing in another clinic, so it stays out.
+ */
+function observationsOf({ details, observations: all = [] }: PatientFile, today: CalendarDay) {
+  const kindOf = new Map(OBSERVED_KINDS.map((kind) => [kind.id, kind]));
+  const observations = all.filter(({ kind }) => kindOf.has(kind));
+  const [wrong] = observations.flatMap((one) =>
+    observationFaults(kindOf.get(one.kind), one, details.born, today).map(
+      ({ field, reason }) => `${details.reference}, ${kindOf.get(one.kind)?.label} of ${showDay(one.day)}, ${field}: ${reason}`,
+    ),
+  );
+  const out = all.length - observations.length;
+  const said = out === 1 ? 'One observation of a kind that is' : `${out} observations of kinds that are`;
+  const leftOut =
+    out === 0 ? null : `${details.reference}: ${said} a clinic’s own stayed out; the file does not say what the figures mean.`;
+  return { observations, wrong, leftOut };
 }
 
 type AsRead = { readonly known: KeptRecord; readonly changes: number };

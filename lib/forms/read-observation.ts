@@ -1,7 +1,8 @@
 import { limbInWords } from '../ladder/limb';
 import type { ObservedKind } from '../observations/kind';
 import { LONGEST_SEEN, type Observation } from '../observations/observation';
-import { type CalendarDay, readDay, showDay } from '../units/calendar-day';
+import { observationFaults } from '../observations/observation-faults';
+import { type CalendarDay, readDay } from '../units/calendar-day';
 
 /** An observation as typed, or a sentence beside each box that stops it. */
 export type ObservationRead =
@@ -11,30 +12,34 @@ export type ObservationRead =
 /**
  * One observation of a kind as typed: a figure an item in boxes `item-…`, side, choice, place, words.
  *
- * Refuses a day that is none, before birth or ahead; a figure that is none or outside the range of its item; a kind of which nothing was given;
+ * Refuses a day that is none, a figure that is none, and what `observationFaults` names, such as a day after a corrected mark was `gone`; a kind of which nothing was given;
  * hours without the days they were worn on are taken. A mark needs its choice and its place. Shape: boxes by name; the kind; birth and today.
  */
 export function readObservation(
   kind: ObservedKind,
   typed: Readonly<Record<string, string>>,
-  { born, today, rater }: { readonly born: CalendarDay; readonly today: CalendarDay; readonly rater: string | null },
+  { born, today, rater, gone }: { readonly born: CalendarDay; readonly today: CalendarDay } & Pick<Observation, 'rater' | 'gone'>,
 ): ObservationRead {
   const errors: Record<string, string> = {};
   const text = (box: string) => (typed[box] ?? '').trim();
   const read = readDay(text('day'));
   const day = read.kind === 'read' ? read.value : undefined;
   if (!day) errors.day = 'Choose the day.';
-  else if (day > today) errors.day = `${showDay(day)} has not come yet.`;
-  else if (day < born) errors.day = `${showDay(day)} is before birth on ${showDay(born)}.`;
   const figures: Record<string, number> = {};
   for (const item of kind.items) {
     const box = `item-${item.id}`;
     if (text(box) === '') continue;
     const value = figureIn(text(box));
     if (value === undefined) errors[box] = `“${text(box).slice(0, 20)}” is not a figure.`;
-    else if (value < item.low || value > item.high) errors[box] = `From ${item.low} to ${item.high}${item.unit ? ` ${item.unit}` : ''}.`;
     else figures[item.id] = value;
   }
+  for (const { field, reason } of observationFaults(
+    kind,
+    { version: kind.version, day: day ?? today, gone: day ? gone : null, figures },
+    born,
+    today,
+  ))
+    errors[field === 'gone' ? 'day' : field] ??= reason;
   const choice = kind.choices.find((one) => one === text('choice')) ?? null;
   const side = kind.where === 'side' ? ((['left', 'right'] as const).find((one) => one === text('side')) ?? null) : null;
   if (kind.choices.length > 0 && !choice) errors.choice = 'Choose one.';
@@ -48,7 +53,7 @@ export function readObservation(
   if (words.length > LONGEST_SEEN) errors.words = `Too long: ${LONGEST_SEEN} characters at most.`;
   if (!day || Object.keys(errors).length > 0) return { kind: 'refused', errors };
   const { id, version } = kind;
-  return { kind: 'read', observation: { kind: id, version, day, figures, choice, side, place, gone: null, rater, words: words || null } };
+  return { kind: 'read', observation: { kind: id, version, day, figures, choice, side, place, gone, rater, words: words || null } };
 }
 
 /** Example: `11,5` is 11.5; `-10` is −10; `1e3` is none. */

@@ -6,9 +6,9 @@ export type OwnKindsRead =
   | { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };
 
 /**
- * A clinic's own kinds: those that stand, whose unit and range stay (figures of another unit are another kind), and new ones in further rows.
+ * A clinic's own kinds: those that stand, whose name, unit and range stay (their figures are read under them), and new ones in further rows.
  *
- * Refuses a kind without a name or a range, a range whose end is not above its beginning, figures that are none, two kinds of one name.
+ * Refuses another name for a kind that stands, a kind without a name or a range, a least change alone, a range whose end is not above its beginning, figures that are none, two kinds of one name.
  * Shape: boxes numbered from 0, the kinds that stand; a new kind gets the next free number for good.
  */
 export function readOwnKinds(typed: Readonly<Record<string, string>>, standing: readonly OwnKind[]): OwnKindsRead {
@@ -23,8 +23,12 @@ export function readOwnKinds(typed: Readonly<Record<string, string>>, standing: 
   for (let place = 0; place < OWN_KIND_BOUNDS.most; place++) {
     const before = standing[place];
     const [label, unit] = [text(`label${place}`), text(`unit${place}`)];
-    if (!before && label === '' && unit === '' && text(`low${place}`) === '' && text(`high${place}`) === '') continue;
-    if (label === '') errors[`label${place}`] = 'Say what it is called.';
+    if (!before && label === '' && unit === '' && text(`low${place}`) === '' && text(`high${place}`) === '') {
+      if (text(`least${place}`) !== '') errors[`least${place}`] = 'Of what? Give it a name and a range, or leave this empty.';
+      continue;
+    }
+    if (before && label !== before.label) errors[`label${place}`] = `It stays “${before.label}”: its figures were read so. Make a new one.`;
+    else if (label === '') errors[`label${place}`] = 'Say what it is called.';
     if (label.length > OWN_KIND_BOUNDS.label) errors[`label${place}`] = `Too long: ${OWN_KIND_BOUNDS.label} characters at most.`;
     if (own.some((one) => one.label.toLowerCase() === label.toLowerCase())) errors[`label${place}`] = 'Another one is called so.';
     if (unit.length > OWN_KIND_BOUNDS.unit) errors[`unit${place}`] = `Too long: ${OWN_KIND_BOUNDS.unit} characters at most.`;
@@ -36,7 +40,7 @@ export function readOwnKinds(typed: Readonly<Record<string, string>>, standing: 
     if (low === undefined || high === undefined || leastChange === undefined) continue;
     const id = before?.id ?? `own-${1 + Math.max(0, ...[...standing, ...own].map((one) => Number(one.id.slice(4))))}`;
     const asked = before ? typed[`asked${place}`] === 'yes' : true;
-    own.push({ id, label, unit: before ? before.unit : unit, low, high, leastChange, asked });
+    own.push({ id, label: before ? before.label : label, unit: before ? before.unit : unit, low, high, leastChange, asked });
   }
   return Object.keys(errors).length > 0 ? { kind: 'refused', errors } : { kind: 'read', own };
 }

@@ -38,7 +38,7 @@ function ownKind({ id, label, unit, low, high, leastChange }: OwnKind): Observed
   };
 }
 
-/** Figures of one item over time that may be compared: one version, one side, one choice, one rater where the kind has an error of raters. */
+/** Figures of one item over time that may be compared: one version, one side, one choice. Raters stand with their points: a change between two is said. */
 export type TimeLine = {
   readonly kind: ObservedKind;
   readonly item: ObservedKind['items'][number];

@@ -10,15 +10,17 @@ import type { SetTable } from '@/lib/exchange/set/set-table';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import type { Observation } from '@/lib/observations/observation';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { WORK_KINDS } from '@/lib/schedule/worklist';
-import { addDays, calendarDay } from '@/lib/units/calendar-day';
+import { addDays, calendarDay, showDay } from '@/lib/units/calendar-day';
 import { byFhir, byMedplum, byOwnRules } from '@/tests/lib/exchange/fhir/validators';
 import { anyFile } from '@/tests/properties/made-up-files';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { visitOn } from './made-up-records';
 
 const TODAY = calendarDay('2026-11-25');
+const NOW = new Date('2026-11-25T12:00:00Z');
 const form = () => crypto.randomUUID();
 const UPLOAD = { fileName: 'made up.csv', form: 'spreadsheet', text: 'place,2026-03-02\n0,21.5\n' } as const;
 
@@ -64,7 +66,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
   async function bring(patients: readonly PatientFile[], therapist = at.stranger): Promise<string> {
     const id = await at.db.imports.keepUpload(therapist, UPLOAD);
     await at.db.imports.lineUp(therapist, id, patients);
-    while ((await at.db.imports.bringInNext(therapist, id, 4)) > 0);
+    while ((await at.db.imports.bringInNext(therapist, id, 4, NOW)) > 0);
     return id;
   }
 
@@ -173,6 +175,38 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
     expect((await at.db.find.findPatients(at.stranger, 'NEW-')).total).toBe(0);
     await bring(made);
     expect(await out()).toEqual(with12);
+  });
+
+  it('an observation that cannot be refuses its patient by name; one of a clinic’s own kind stays out with a word', async () => {
+    const known = twoLegged();
+    const itch: Observation = {
+      ...{ kind: 'itch', version: '1', day: calendarDay('2026-11-20'), figures: { itch: 3 }, choice: null, side: null },
+      ...{ place: null, gone: null, rater: null, words: null },
+    };
+    const bringLooked = async (reference: string, observations: readonly Observation[]) => {
+      const id = await bring([{ ...known, details: { ...known.details, reference }, observations }]);
+      const { counts, worded } = (await at.db.readingImports.importWithCounts(at.stranger, id)) ?? {};
+      const [head] = (await at.db.find.findPatients(at.stranger, reference)).rows;
+      const kept = head && (await at.db.records.recordOf(at.stranger, head.patientId))?.observations.map(({ kind }) => kind);
+      if (head) await at.db.undo.undoImport(at.stranger, id);
+      return { counts, words: worded?.map(({ words }) => words).join(), kept };
+    };
+    const { born } = known.details;
+    for (const [wrong, why] of [
+      [{ ...itch, day: addDays(born, -1) }, 'day: '],
+      [{ ...itch, day: calendarDay('2999-01-01') }, 'day: '],
+      [{ ...itch, gone: calendarDay('2026-11-19') }, 'gone: '],
+      [{ ...itch, figures: { itch: 11 } }, 'item-itch: From 0 to 10'],
+    ] as const) {
+      const { counts, words, kept } = await bringLooked('ODD-1', [itch, wrong]);
+      expect(counts).toEqual({ refused: 1 });
+      expect(words).toContain(`ODD-1, Itch of ${showDay(wrong.day)}, ${why}`);
+      expect(kept).toBeUndefined();
+    }
+    expect(await bringLooked('OWN-1', [itch])).toEqual({ counts: { new: 1 }, words: '', kept: ['itch'] });
+    const own = await bringLooked('OWN-2', [itch, { ...itch, kind: 'own-1', figures: { figure: 31 } }]);
+    expect(own).toMatchObject({ counts: { new: 1 }, kept: ['itch'] });
+    expect(own.words).toMatch(/^OWN-2: One observation of a kind .* stayed out/);
   });
 
   it('a patient who was worked on since stays, and is named', async () => {

@@ -56,7 +56,7 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
     await form.getByLabel('How far up, %').fill('25');
     await form.getByLabel('What').selectOption('red');
   });
-  await expect(page.getByRole('img', { name: 'left leg, one open mark' })).toBeVisible();
+  await expect(page.getByRole('img', { name: 'left leg, one mark still there' })).toBeVisible();
   await look('Grip', today, async (form) => {
     await form.getByLabel('Grip, kg').fill('31');
   });
@@ -64,15 +64,15 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   expect(await screenFaults(page)).toEqual([]);
   await page.goto(own);
   const panel = page.getByRole('region', { name: 'Looked at' });
-  await expect(panel).toContainText('One mark on the skin is open.');
+  await expect(panel).toContainText('One mark on the skin is still there.');
   await expect(panel).toContainText('within error');
 
   await page.goto(`${own}/looked`);
   await page.getByLabel(`End Marks on the skin of ${showDay(today)}`).click();
-  const end = page.getByRole('form', { name: `End: Marks on the skin of ${showDay(today)}` });
+  const end = page.getByRole('form', { name: `Gone: Marks on the skin of ${showDay(today)}` });
   await end.getByLabel('Gone on').fill(addDays(today, -1));
   await end.getByRole('button', { name: 'It is gone' }).click();
-  await expect(page.getByText(`It was seen on ${showDay(today)}, after that day.`)).toBeVisible();
+  await expect(page.getByText(`and seen on ${showDay(today)}, after that day.`)).toBeVisible();
   await end.getByLabel('Gone on').fill(today);
   await end.getByRole('button', { name: 'It is gone' }).click();
   await expect(page.getByRole('cell', { name: /red, left leg, 25.% of the way up; gone/ })).toBeVisible();

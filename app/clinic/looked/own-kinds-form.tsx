@@ -8,7 +8,7 @@ import styles from './clinic-looked.module.css';
 
 type Props = { readonly start: Readonly<Record<string, string>>; readonly standing: number };
 
-/** What the clinic adds to what is looked at: a row each, two more to fill. Unit and range of one that stands stay. */
+/** What the clinic adds to what is looked at: a row each, two more to fill. Name, unit and range of one that stands stay. */
 export function OwnKindsForm({ start, standing }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<OwnKindsState, FormData>(saveOwnKindsAction, { errors: {}, typed: null });
   const { text, tick } = typedBoxes(typed ?? start, errors);
@@ -20,11 +20,12 @@ export function OwnKindsForm({ start, standing }: Props) {
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       {rows.map((place) => {
-        const fixed = { readOnly: place < standing, maxLength: OWN_KIND_BOUNDS.unit };
+        const readOnly = place < standing;
+        const fixed = { readOnly, maxLength: OWN_KIND_BOUNDS.unit };
         return (
           <fieldset key={place} className={styles.row}>
             <legend>{place < standing ? start[`label${place}`] : 'New'}</legend>
-            {text(`label${place}`, `Name, ${place + 1}`, undefined, { maxLength: OWN_KIND_BOUNDS.label })}
+            {text(`label${place}`, `Name, ${place + 1}`, undefined, { readOnly, maxLength: OWN_KIND_BOUNDS.label })}
             {text(`unit${place}`, `Unit, ${place + 1}`, undefined, fixed)}
             {text(`low${place}`, `From, ${place + 1}`, undefined, fixed)}
             {text(`high${place}`, `To, ${place + 1}`, undefined, fixed)}

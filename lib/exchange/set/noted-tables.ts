@@ -137,7 +137,7 @@ export const OBSERVED: SetTable = {
   says: 'One row a thing looked at on a day: hours worn, a mark on the skin, a scale, a movement.',
   columns: [
     SUBJECT_ID,
-    { name: 'kind', kind: 'word', says: 'Which, by the id of the catalogue.' },
+    { name: 'kind', kind: 'word', says: 'Which, by the id of the catalogue; own-… is a clinic’s own, which is not brought in elsewhere.' },
     { name: 'version', kind: 'word', says: 'Version of its items.' },
     { name: 'day', kind: 'day', says: 'Day it was looked at.' },
     { name: 'choice', kind: 'word', says: 'One of the choices of its kind.' },

@@ -24,5 +24,5 @@ export const SCAR: ObservedKind = {
     kind: 'clinic default',
     source: 'Raters of scars agree below .70 unless several are averaged (Lee 2019, Burns 45:1311): less than 2 of 10 points is no change.',
   },
-  source: 'Generic items; the rater is kept with each, because two raters are not compared as one.',
+  source: 'Generic items; the rater is kept with each, because a change between two raters is said to be by another.',
 };

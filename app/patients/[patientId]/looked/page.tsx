@@ -31,6 +31,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
   const { observations } = record;
   const lines = timeLines(observations, kinds);
   const marks = observations.filter(({ place, gone }) => place && !gone);
+  const numbers = new Map(marks.map(({ observationId }, at) => [observationId, at + 1]));
   const limbs = [...new Map(marks.flatMap(({ place }) => (place ? [[`${place.side} ${place.limb}`, place] as const] : []))).values()];
   const corrected = observations.find(({ observationId }) => observationId === correct);
   const kindCorrected = kinds.find(({ id }) => id === corrected?.kind);
@@ -59,6 +60,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
                 key={`${side} ${limb}`}
                 analysis={analysis}
                 limb={{ limb, side }}
+                numbers={numbers}
                 marks={marks.filter(({ place }) => place?.limb === limb && place.side === side)}
               />
             ))}
@@ -68,7 +70,14 @@ export default async function LookedPage({ params, searchParams }: Asked) {
       {observations.length === 0 ? (
         <p className="nothing-yet">Nothing was looked at yet.</p>
       ) : (
-        <LookedTable observations={[...observations].reverse()} kinds={kinds} patientId={patientId} today={today} mayWrite={mayWrite} />
+        <LookedTable
+          numbers={numbers}
+          observations={[...observations].reverse()}
+          kinds={kinds}
+          patientId={patientId}
+          today={today}
+          mayWrite={mayWrite}
+        />
       )}
       {mayWrite && corrected && kindCorrected && (
         <>
