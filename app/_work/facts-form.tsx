@@ -36,7 +36,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
       <p className="refusal" role="alert">
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
-      <h2>Whom to ring</h2>
+      <h2>Whom to call</h2>
       {PLACES.map((place) => (
         <div key={place} className={styles.grid}>
           {text(`contactName${place}`, place === 0 ? 'Name, called first' : `Name ${place + 1}`, undefined, SHORT)}
