@@ -8,15 +8,16 @@ import { MEASURERS_KEY, measurerMatches } from '@/db/patients/measurers';
 import { peopleOf } from '@/db/people/people';
 import { MEASURER_BOUNDS, type MeasurerIs } from '@/lib/record/measurer';
 
-/** What stops the form of one text, and what was typed. */
-export type MatchState = { readonly refusal: string; readonly role: string } | null;
+/** What stops the form of one text, and everything as it was typed. */
+export type MatchState = { readonly refusal: string; readonly typed: Readonly<Record<string, string>> | null };
 
 /** Says whose a text is that visits name a measurer by. No visit is changed; what was said before stays in the history. */
 export async function matchMeasurerAction(_before: MatchState, form: FormData): Promise<MatchState> {
   const therapist = await requireActing('lead');
-  const { digest = '', whose = '', role = '' } = postedText(form);
+  const typed = postedText(form);
+  const { digest = '', whose = '', role = '' } = typed;
   const said = role.trim();
-  const refused = (refusal: string): MatchState => ({ refusal, role });
+  const refused = (refusal: string): MatchState => ({ refusal, typed });
   if (!/^[0-9a-f]{64}$/.test(digest)) return refused('Open the page anew.');
   const people = await peopleOf(therapist);
   const is: MeasurerIs | undefined =

@@ -13,15 +13,16 @@ type Props = {
   readonly longest: number;
 };
 
-/** Says whose one text is. */
+/** Says whose one text is. A refused form keeps what was chosen and typed; the select is told by its key, as in `typedBoxes`. */
 export function MatchForm({ text, digest, people, whose, role, longest }: Props) {
-  const [state, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, null);
+  const [{ refusal, typed }, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, { refusal: '', typed: null });
+  const chosen = typed?.whose ?? whose;
   return (
-    <form action={send} className="answer-form" aria-label={`Whose is ${text}`} noValidate>
+    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Whose is ${text}`} noValidate>
       <input type="hidden" name="digest" value={digest} />
       <label>
         Whose it is
-        <select name="whose" defaultValue={whose} key={whose}>
+        <select name="whose" defaultValue={chosen} key={chosen}>
           <option value="">not said</option>
           {people.map((one) => (
             <option key={one.id} value={one.id}>
@@ -34,13 +35,13 @@ export function MatchForm({ text, digest, people, whose, role, longest }: Props)
       </label>
       <label>
         What they are, outside
-        <input type="text" name="role" defaultValue={state?.role ?? role} maxLength={longest} placeholder="carer at home" />
+        <input type="text" name="role" defaultValue={typed?.role ?? role} maxLength={longest} placeholder="carer at home" />
       </label>
       <button className="button" type="submit" aria-disabled={busy}>
         Keep it
       </button>
       <p className="refusal" role="status">
-        {state?.refusal}
+        {refusal}
       </p>
     </form>
   );

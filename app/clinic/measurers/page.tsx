@@ -64,6 +64,7 @@ export default async function MeasurersPage() {
                     <td>{taken}</td>
                     <td>
                       <MatchForm
+                        key={JSON.stringify(is ?? null)}
                         text={text}
                         digest={digest}
                         people={named}
