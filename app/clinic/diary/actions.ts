@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting } from '@/db/clinic/clinic';
+import { changeSetting, historyOfSetting } from '@/db/clinic/clinic';
 import { DIARY_KEY } from '@/db/clinic/diary';
 import { readDiaryForm } from '@/lib/forms/read-diary-form';
 
@@ -13,12 +13,16 @@ export type DiaryFormState = {
   readonly typed: Readonly<Record<string, string>> | null;
 };
 
+const STALE =
+  'Somebody else changed the working days since the page was opened. Nothing was saved; what you typed stands here: open the page anew and compare.';
+
 /** Keeps when the clinic works; what stood before stays in the history. Dates follow when they are next looked at. */
 export async function saveDiaryAction(_before: DiaryFormState, form: FormData): Promise<DiaryFormState> {
   const therapist = await requireActing('lead');
   const typed = postedText(form);
   const read = readDiaryForm(typed);
   if (read.kind === 'refused') return { errors: read.errors, typed };
+  if ((await historyOfSetting(therapist, DIARY_KEY)).length !== Number(typed.number)) return { errors: { form: STALE }, typed };
   await changeSetting(therapist, {
     key: DIARY_KEY,
     value: read.diary,

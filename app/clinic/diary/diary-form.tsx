@@ -10,17 +10,23 @@ import styles from './clinic-diary.module.css';
 /** Weekdays from Monday on, as a week is read. */
 const WEEK = [1, 2, 3, 4, 5, 6, 0] as const;
 
-type Props = { readonly start: Readonly<Record<string, string>>; readonly spans: number };
+type Props = {
+  readonly start: Readonly<Record<string, string>>;
+  readonly spans: number;
+  /** How many states there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
+};
 
 /** When the clinic works: weekdays, closed days, visits a day. */
-export function DiaryForm({ start, spans }: Props) {
+export function DiaryForm({ start, spans, number }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<DiaryFormState, FormData>(saveDiaryAction, { errors: {}, typed: null });
   const boxes = typed ?? start;
   const { text } = typedBoxes(boxes, errors);
   return (
     <form className="panel form" action={send} noValidate aria-label="Working days" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="number" value={number} />
       <p className="refusal" role="alert">
-        {Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : ''}
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       <FieldGroup id="weekdays" label="The clinic works on" refusal={errors.weekdays}>
         {WEEK.map((weekday) => (

@@ -67,6 +67,7 @@ export default async function MeasurersPage() {
                         key={JSON.stringify(is ?? null)}
                         text={text}
                         digest={digest}
+                        number={history.length}
                         people={named}
                         whose={is?.kind === 'person' ? is.personId : (is?.kind ?? '')}
                         longest={MEASURER_BOUNDS.role}
