@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
 import { type FactsFormState, saveFactsAction } from './actions';
 import styles from './work.module.css';
@@ -72,7 +73,8 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
           {text(`consentDay${place}`, `Day of consent ${place + 1}`, undefined, past)}
         </div>
       ))}
-      {number > 0 && text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: 300 })}
+      {number > 0 &&
+        text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: LONGEST_REASON.facts })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Save

@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/record/diary';
 import { type DiaryFormState, saveDiaryAction } from './actions';
 import styles from './clinic-diary.module.css';
@@ -46,7 +47,7 @@ export function DiaryForm({ start, spans, number }: Props) {
       ))}
       <h2>Visits</h2>
       {text('capacity', 'Visits a day', 'Booking more is asked about, never refused. Empty: no limit.', { inputMode: 'numeric' })}
-      {text('reason', 'Why it is changed', 'Stands in the history.', { maxLength: 200 })}
+      {text('reason', 'Why it is changed', 'Stands in the history.', { maxLength: LONGEST_REASON.other })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Save
