@@ -38,5 +38,6 @@ export async function matchMeasurerAction(_before: MatchState, form: FormData): 
   const others = (await measurerMatches(therapist)).filter((one) => one.digest !== digest);
   if (others.length >= MEASURER_BOUNDS.most) return refused('Too many texts are matched.');
   await changeSetting(therapist, { key: MEASURERS_KEY, value: [...others, { digest, is }], reason: 'a measurer matched' });
-  redirect('/clinic/measurers');
+  const page = Math.trunc(Number(typed.page)) || 1;
+  redirect(page > 1 ? `/clinic/measurers?page=${page}` : '/clinic/measurers');
 }

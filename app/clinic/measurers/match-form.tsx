@@ -8,6 +8,8 @@ type Props = {
   readonly digest: string;
   /** How many states of the matches there were when the page was opened: a form over another one is refused. */
   readonly number: number;
+  /** The page of the list that is opened again. */
+  readonly page: number;
   readonly people: readonly { readonly id: string; readonly name: string }[];
   /** What stands: a person’s id, `outsider`, `left`, or nothing. */
   readonly whose: string;
@@ -16,13 +18,14 @@ type Props = {
 };
 
 /** Says whose one text is. A refused form keeps what was chosen and typed; the select is told by its key, as in `typedBoxes`. */
-export function MatchForm({ text, digest, number, people, whose, role, longest }: Props) {
+export function MatchForm({ text, digest, number, page, people, whose, role, longest }: Props) {
   const [{ refusal, typed }, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, { refusal: '', typed: null });
   const chosen = typed?.whose ?? whose;
   return (
     <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Whose is ${text}`} noValidate>
       <input type="hidden" name="digest" value={digest} />
       <input type="hidden" name="number" value={number} />
+      <input type="hidden" name="page" value={page} />
       <label>
         Whose it is
         <select name="whose" defaultValue={chosen} key={chosen}>
