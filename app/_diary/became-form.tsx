@@ -15,18 +15,18 @@ type Props = {
 
 const NOTHING: BookingFormState = { errors: {}, asks: [], typed: null };
 
-/** What became of one booked visit. */
+/** What became of one booked visit. A refused form keeps what was typed; the select is told by its key, as in `typedBoxes`. */
 export function BecameForm({ patientId, submissionId, bookingId, number, booked, choices }: Props) {
-  const [{ errors }, send, busy] = useActionState<BookingFormState, FormData>(changeBookingAction, NOTHING);
+  const [{ errors, typed }, send, busy] = useActionState<BookingFormState, FormData>(changeBookingAction, NOTHING);
   return (
-    <form action={send} className="answer-form" aria-label={`What became of the visit ${booked}`}>
+    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`What became of the visit ${booked}`}>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="bookingId" value={bookingId} />
       <input type="hidden" name="number" value={number} />
       <label>
         What became of it
-        <select name="state" defaultValue="" required>
+        <select name="state" key={typed?.state} defaultValue={typed?.state ?? ''} required>
           <option value="" disabled>
             Choose one
           </option>
@@ -39,7 +39,7 @@ export function BecameForm({ patientId, submissionId, bookingId, number, booked,
       </label>
       <label>
         Why
-        <input type="text" name="reason" maxLength={200} />
+        <input type="text" name="reason" maxLength={200} defaultValue={typed?.reason ?? ''} />
       </label>
       <button className="button" type="submit" aria-disabled={busy}>
         Note it

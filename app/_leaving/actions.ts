@@ -7,6 +7,7 @@ import { postedText } from '@/app/_shell/posted';
 import { leavingTextsOf } from '@/db/clinic/leaving-texts';
 import { saveNoted } from '@/db/patients/noted';
 import { readLeaving } from '@/lib/forms/read-leaving';
+import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 import { deathIn } from '@/lib/record/phases';
 
 /** What stops the form, beside its boxes, and everything as typed. */
@@ -28,9 +29,8 @@ export async function saveLeavingAction(_before: LeavingState, form: FormData): 
     return { errors: { form: STALE }, typed };
   if (deathIn(record.phases)) return { errors: { form: 'A death is on record. Nothing is gone through any more.' }, typed };
   const read = readLeaving(typed, texts.criteria, { born: record.born, today });
-  const reason = (typed.reason ?? '').trim().slice(0, 200);
-  const unsaid: Record<string, string> =
-    record.leavingNumber > 0 && reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
+  const reason = (typed.reason ?? '').trim();
+  const unsaid = reasonErrors(reason, record.leavingNumber > 0, LONGEST_REASON.other);
   if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (Object.keys(unsaid).length > 0) return { errors: unsaid, typed };
   const saved = await saveNoted(therapist, patientId, {

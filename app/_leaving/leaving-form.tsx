@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { type LeavingState, saveLeavingAction } from './actions';
 
 type Props = {
@@ -41,7 +42,8 @@ export function LeavingForm({ patientId, submissionId, number, today, criteria, 
         {text('supplies', 'Who supplies garments from now on', 'Stands on the page they take home.', { maxLength: 200 })}
       </div>
       {words('note', 'Note', undefined, 2)}
-      {number > 0 && text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: 200 })}
+      {number > 0 &&
+        text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: LONGEST_REASON.other })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Keep it

@@ -6,6 +6,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { saveNoted } from '@/db/patients/noted';
 import { refreshPatient } from '@/db/worklist/refresh-work';
+import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 import { readWorkFacts } from '@/lib/forms/read-work-facts';
 
 /** What stops the form, beside its boxes, and everything as it was typed. */
@@ -24,8 +25,8 @@ export async function saveFactsAction(_before: FactsFormState, form: FormData): 
   const { patientId = '', submissionId = '', number = '' } = typed;
   const { record, today } = await loadPatient(therapist, patientId);
   const read = readWorkFacts(typed, record.born, today);
-  const reason = (typed.reason ?? '').trim().slice(0, 300);
-  const unsaid: Record<string, string> = record.factsNumber > 0 && reason === '' ? { reason: 'Say in a few words why it is changed.' } : {};
+  const reason = (typed.reason ?? '').trim();
+  const unsaid = reasonErrors(reason, record.factsNumber > 0, LONGEST_REASON.facts);
   if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (unsaid.reason) return { errors: unsaid, typed };
   if (record.factsNumber !== Number(number)) return { errors: { form: STALE }, typed };

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
 import { type FactsFormState, saveFactsAction } from './actions';
 import styles from './work.module.css';
@@ -36,7 +37,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
       <p className="refusal" role="alert">
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
-      <h2>Whom to ring</h2>
+      <h2>Whom to call</h2>
       {PLACES.map((place) => (
         <div key={place} className={styles.grid}>
           {text(`contactName${place}`, place === 0 ? 'Name, called first' : `Name ${place + 1}`, undefined, SHORT)}
@@ -72,7 +73,8 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
           {text(`consentDay${place}`, `Day of consent ${place + 1}`, undefined, past)}
         </div>
       ))}
-      {number > 0 && text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: 300 })}
+      {number > 0 &&
+        text('reason', 'Why it is changed', 'Stands in the history; the state before stays readable.', { maxLength: LONGEST_REASON.facts })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Save

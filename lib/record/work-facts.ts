@@ -88,14 +88,17 @@ export function factFaults(facts: WorkFacts, born: CalendarDay, today: CalendarD
   return faults.filter(({ field }, place) => faults.findIndex((one) => one.field === field) === place);
 }
 
+/** A contact in words, with the number. Example: `Ada Vance (mother), 555-0177`. */
+export function contactWords({ name, relation, phone }: Contact): string {
+  return `${name}${relation ? ` (${relation})` : ''}${phone ? `, ${phone}` : ', no number'}`;
+}
+
 /**
- * Whom to ring, in words, with the number; undefined where nobody is written down.
+ * Whom to call, in words, with the number; undefined where nobody is written down.
  *
- * Example: `Ring Ada Vance (mother), 555-0177`.
+ * Example: `Call Ada Vance (mother), 555-0177`.
  */
 export function ringWords(facts: WorkFacts | null | undefined): string | undefined {
   const [contact] = facts?.contacts ?? [];
-  if (!contact) return undefined;
-  const { name, relation, phone } = contact;
-  return `Ring ${name}${relation ? ` (${relation})` : ''}${phone ? `, ${phone}` : ', no number'}${facts?.interpreter ? ', with an interpreter' : ''}`;
+  return contact && `Call ${contactWords(contact)}${facts?.interpreter ? ', with an interpreter' : ''}`;
 }

@@ -1,4 +1,4 @@
-import { ringWords, type WorkFacts } from '../record/work-facts';
+import { contactWords, ringWords, type WorkFacts } from '../record/work-facts';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 
@@ -28,8 +28,28 @@ export function workParts(facts: WorkFacts, today: CalendarDay): readonly string
   ];
 }
 
-/** The same with whom to ring in front. */
+/**
+ * Everything that is written down of a person for the work: whom to call, in order, what the parts above leave out of a referral, then they.
+ *
+ * Every state of the history is read in these words, so none of the facts is left out. Empty where nothing is written down.
+ *
+ * Example: `Call Ada Vance (mother), 555-0177, with an interpreter` · `then Tom Vance, no number` · `ordered: two sleeves`.
+ */
 export function workSentences(facts: WorkFacts, today: CalendarDay): string {
-  const ring = ringWords(facts);
-  return [...(ring ? [ring] : []), ...workParts(facts, today)].join(' · ');
+  const { contacts, prescriberReach, referralFor, referralDay, referralUntil } = facts;
+  const call = ringWords(facts);
+  return [
+    ...(call ? [call] : []),
+    ...contacts.slice(1).map((one) => `then ${contactWords(one)}`),
+    ...interpreterParts(facts),
+    ...(referralDay && referralUntil ? [`referred ${showDay(referralDay)}`] : []),
+    ...(prescriberReach ? [`prescriber reached: ${withoutFullStop(prescriberReach)}`] : []),
+    ...(referralFor ? [`ordered: ${withoutFullStop(referralFor)}`] : []),
+    ...workParts(facts, today),
+  ].join(' · ');
+}
+
+/** That an interpreter is needed, where nobody to call stands whose words would say it. */
+export function interpreterParts({ contacts, interpreter }: WorkFacts): readonly string[] {
+  return interpreter && contacts.length === 0 ? ['an interpreter is needed'] : [];
 }

@@ -83,7 +83,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
         bundleText(
           patientBundle(file, analysis(file), '2026-11-25T12:00:00Z', {
             patientId: file.details.reference,
-            clinic: { id: 'c', name: 'Clinic' },
+            clinic: { id: 'c', name: 'Clinic', timeZone: 'Europe/London' },
           }),
         ),
       );
@@ -111,7 +111,7 @@ describe.each(ENGINES)('what is brought in, on %s', (engine) => {
           bundleText(
             patientBundle(file, analysis(file), '2026-11-25T12:00:00Z', {
               patientId: file.details.reference,
-              clinic: { id: 'c', name: 'Clinic' },
+              clinic: { id: 'c', name: 'Clinic', timeZone: 'Europe/London' },
             }),
           ),
         ),

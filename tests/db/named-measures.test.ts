@@ -112,7 +112,7 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
       (table) => [fileNameOf(table), headerLine(table, style) + counter.noted(table, part, linesOf(table, part, style))] as const,
     );
     const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
-    const owner = { patientId: 'p', clinic: { id: 'c', name: 'Clinic' } };
+    const owner = { patientId: 'p', clinic: { id: 'c', name: 'Clinic', timeZone: 'Europe/London' } };
     const bundle = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(), '2026-11-25T12:00:00Z', owner))));
     if (set.kind !== 'read' || bundle.kind !== 'read') throw new Error(JSON.stringify([set, bundle]));
     const renamed = (one: PatientFile | undefined, reference: string) => [

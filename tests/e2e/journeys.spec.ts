@@ -23,7 +23,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
   await page.getByLabel('Name, called first').fill('Cato Lind');
   await page.getByLabel('Phone of contact 1').fill('555-0133');
   await page.getByRole('button', { name: 'Save' }).click();
-  await expect(page.getByText('Ring Cato Lind, 555-0133')).toBeVisible();
+  await expect(page.getByText('Call Cato Lind, 555-0133')).toBeVisible();
 
   await page.goto(`${own}/bookings`);
   await page.getByLabel('Day').fill(today);

@@ -39,7 +39,7 @@ test('who a person is, for the work: refused at its boxes, kept, said where it i
   expect(await screenFaults(page)).toEqual([]);
   await page.getByRole('button', { name: 'Save' }).click();
   await expect(page).toHaveURL(own);
-  await expect(page.getByText('Ring Ines Ibarra (sister), 555-0177')).toBeVisible();
+  await expect(page.getByText('Call Ines Ibarra (sister), 555-0177')).toBeVisible();
   await expect(page.getByText(/arm is the dominant one, .*\(Smoot 2014\)/).first()).toBeVisible();
   await expect(page.getByText('Ask for the next referral').first()).toBeVisible();
   await page.goto(`${own}/work`);

@@ -3,9 +3,10 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting } from '@/db/clinic/clinic';
+import { changeSetting, historyOfSetting } from '@/db/clinic/clinic';
 import { DIARY_KEY } from '@/db/clinic/diary';
 import { readDiaryForm } from '@/lib/forms/read-diary-form';
+import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 
 /** What stops the form, beside its boxes, and everything as typed. */
 export type DiaryFormState = {
@@ -13,16 +14,23 @@ export type DiaryFormState = {
   readonly typed: Readonly<Record<string, string>> | null;
 };
 
+const STALE =
+  'Somebody else changed the working days since the page was opened. Nothing was saved; what you typed stands here: open the page anew and compare.';
+
 /** Keeps when the clinic works; what stood before stays in the history. Dates follow when they are next looked at. */
 export async function saveDiaryAction(_before: DiaryFormState, form: FormData): Promise<DiaryFormState> {
   const therapist = await requireActing('lead');
   const typed = postedText(form);
   const read = readDiaryForm(typed);
-  if (read.kind === 'refused') return { errors: read.errors, typed };
+  const reason = (typed.reason ?? '').trim();
+  const unsaid = reasonErrors(reason, false, LONGEST_REASON.other);
+  if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
+  if (unsaid.reason) return { errors: unsaid, typed };
+  if ((await historyOfSetting(therapist, DIARY_KEY)).length !== Number(typed.number)) return { errors: { form: STALE }, typed };
   await changeSetting(therapist, {
     key: DIARY_KEY,
     value: read.diary,
-    reason: (typed.reason ?? '').trim().slice(0, 200) || 'working days',
+    reason: reason || 'working days',
   });
   redirect('/clinic/diary');
 }

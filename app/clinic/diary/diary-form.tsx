@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/record/diary';
 import { type DiaryFormState, saveDiaryAction } from './actions';
 import styles from './clinic-diary.module.css';
@@ -10,17 +11,23 @@ import styles from './clinic-diary.module.css';
 /** Weekdays from Monday on, as a week is read. */
 const WEEK = [1, 2, 3, 4, 5, 6, 0] as const;
 
-type Props = { readonly start: Readonly<Record<string, string>>; readonly spans: number };
+type Props = {
+  readonly start: Readonly<Record<string, string>>;
+  readonly spans: number;
+  /** How many states there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
+};
 
 /** When the clinic works: weekdays, closed days, visits a day. */
-export function DiaryForm({ start, spans }: Props) {
+export function DiaryForm({ start, spans, number }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<DiaryFormState, FormData>(saveDiaryAction, { errors: {}, typed: null });
   const boxes = typed ?? start;
   const { text } = typedBoxes(boxes, errors);
   return (
     <form className="panel form" action={send} noValidate aria-label="Working days" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="number" value={number} />
       <p className="refusal" role="alert">
-        {Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : ''}
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       <FieldGroup id="weekdays" label="The clinic works on" refusal={errors.weekdays}>
         {WEEK.map((weekday) => (
@@ -40,7 +47,7 @@ export function DiaryForm({ start, spans }: Props) {
       ))}
       <h2>Visits</h2>
       {text('capacity', 'Visits a day', 'Booking more is asked about, never refused. Empty: no limit.', { inputMode: 'numeric' })}
-      {text('reason', 'Why it is changed', 'Stands in the history.', { maxLength: 200 })}
+      {text('reason', 'Why it is changed', 'Stands in the history.', { maxLength: LONGEST_REASON.other })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Save

@@ -33,7 +33,7 @@ export default async function DiaryPage() {
         </Link>
       </div>
       {therapist.role === 'lead' ? (
-        <DiaryForm key={history.length} start={typedDiary(diary)} spans={diary.closed.length} />
+        <DiaryForm key={history.length} number={history.length} start={typedDiary(diary)} spans={diary.closed.length} />
       ) : (
         <section className="panel">
           <p>{`Works on ${diary.weekdays.map((weekday) => WEEKDAYS[weekday]).join(', ')}${diary.capacity ? `; ${diary.capacity} visits a day are usual` : ''}.`}</p>

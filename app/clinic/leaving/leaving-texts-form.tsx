@@ -5,18 +5,21 @@ import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { type LeavingTextsState, saveLeavingTextsAction } from './actions';
 
 type Props = {
+  /** How many states there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
   readonly start: Readonly<Record<string, string>>;
   readonly languages: readonly { readonly language: string; readonly name: string }[];
 };
 
 /** Criteria of leaving, one a line, and how to come back, by language. */
-export function LeavingTextsForm({ start, languages }: Props) {
+export function LeavingTextsForm({ number, start, languages }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<LeavingTextsState, FormData>(saveLeavingTextsAction, { errors: {}, typed: null });
   const { words } = typedBoxes(typed ?? start, errors);
   return (
     <form className="panel form" action={send} noValidate aria-label="Leaving" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="number" value={number} />
       <p className="refusal" role="alert">
-        {Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : ''}
+        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       {words('criteria', 'Gone through before somebody leaves', 'One criterion a line.', 8)}
       {languages.map(({ language, name }) => (

@@ -34,6 +34,7 @@ export default async function LeavingTextsPage() {
       {therapist.role === 'lead' ? (
         <LeavingTextsForm
           key={history.length}
+          number={history.length}
           start={{ criteria: texts.criteria.join('\n'), ...wayBack }}
           languages={FAMILY_LANGUAGES.map(({ language, name }) => ({ language, name }))}
         />

@@ -6,6 +6,10 @@ import { type MatchState, matchMeasurerAction } from './actions';
 type Props = {
   readonly text: string;
   readonly digest: string;
+  /** How many states of the matches there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
+  /** The page of the list that is opened again. */
+  readonly page: number;
   readonly people: readonly { readonly id: string; readonly name: string }[];
   /** What stands: a person’s id, `outsider`, `left`, or nothing. */
   readonly whose: string;
@@ -13,15 +17,18 @@ type Props = {
   readonly longest: number;
 };
 
-/** Says whose one text is. */
-export function MatchForm({ text, digest, people, whose, role, longest }: Props) {
-  const [state, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, null);
+/** Says whose one text is. A refused form keeps what was chosen and typed; the select is told by its key, as in `typedBoxes`. */
+export function MatchForm({ text, digest, number, page, people, whose, role, longest }: Props) {
+  const [{ refusal, typed }, send, busy] = useActionState<MatchState, FormData>(matchMeasurerAction, { refusal: '', typed: null });
+  const chosen = typed?.whose ?? whose;
   return (
-    <form action={send} className="answer-form" aria-label={`Whose is ${text}`} noValidate>
+    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Whose is ${text}`} noValidate>
       <input type="hidden" name="digest" value={digest} />
+      <input type="hidden" name="number" value={number} />
+      <input type="hidden" name="page" value={page} />
       <label>
         Whose it is
-        <select name="whose" defaultValue={whose} key={whose}>
+        <select name="whose" defaultValue={chosen} key={chosen}>
           <option value="">not said</option>
           {people.map((one) => (
             <option key={one.id} value={one.id}>
@@ -34,13 +41,13 @@ export function MatchForm({ text, digest, people, whose, role, longest }: Props)
       </label>
       <label>
         What they are, outside
-        <input type="text" name="role" defaultValue={state?.role ?? role} maxLength={longest} placeholder="carer at home" />
+        <input type="text" name="role" defaultValue={typed?.role ?? role} maxLength={longest} placeholder="carer at home" />
       </label>
       <button className="button" type="submit" aria-disabled={busy}>
         Keep it
       </button>
       <p className="refusal" role="status">
-        {state?.refusal}
+        {refusal}
       </p>
     </form>
   );

@@ -10,16 +10,23 @@ import { MatchForm } from './match-form';
 
 export const metadata: Metadata = { title: 'Who measured' };
 
+/** Texts on one page, and the last page that an address may ask for. */
+const [ON_A_PAGE, LAST_PAGE] = [200, 100] as const;
+
 /** Whose each text is that visits name a measurer by: said once by a lead, no visit is changed by it. */
-export default async function MeasurersPage() {
+export default async function MeasurersPage({ searchParams }: { searchParams: Promise<{ page?: string | string[] }> }) {
+  const asked = (await searchParams).page;
+  const page = Math.max(1, Math.min(LAST_PAGE, Math.trunc(Number(asked)) || 1));
   const therapist = await requireRole('lead');
-  const [matches, texts, people, clinic, history] = await Promise.all([
+  const [matches, found, people, clinic, history] = await Promise.all([
     measurerMatches(therapist),
-    measurerTexts(therapist),
+    measurerTexts(therapist, page * ON_A_PAGE + 1),
     peopleOf(therapist),
     clinicOf(therapist),
     historyOfSetting(therapist, MEASURERS_KEY),
   ]);
+  const texts = found.slice((page - 1) * ON_A_PAGE, page * ON_A_PAGE);
+  const more = found.length > page * ON_A_PAGE;
   const known = knownMeasurers(matches, people);
   const named = people.map(({ id, name }) => ({ id, name }));
   return (
@@ -36,7 +43,7 @@ export default async function MeasurersPage() {
         </Link>
       </div>
       {texts.length === 0 ? (
-        <p className="nothing-yet">No visit names a measurer yet.</p>
+        <p className="nothing-yet">{page > 1 ? 'No more texts stand here.' : 'No visit names a measurer yet.'}</p>
       ) : (
         <div className="table-frame">
           <table>
@@ -64,8 +71,11 @@ export default async function MeasurersPage() {
                     <td>{taken}</td>
                     <td>
                       <MatchForm
+                        key={JSON.stringify(is ?? null)}
                         text={text}
                         digest={digest}
+                        number={history.length}
+                        page={page}
                         people={named}
                         whose={is?.kind === 'person' ? is.personId : (is?.kind ?? '')}
                         longest={MEASURER_BOUNDS.role}
@@ -78,6 +88,13 @@ export default async function MeasurersPage() {
             </tbody>
           </table>
         </div>
+      )}
+      {(page > 1 || more) && (
+        <nav className="pages" aria-label="Pages of the list">
+          {page > 1 ? <Link href={`/clinic/measurers?page=${page - 1}`}>More often written</Link> : <span />}
+          <span className="secondary">{`page ${page}, the most often written first${more ? '; more texts follow' : ''}`}</span>
+          {more && page < LAST_PAGE ? <Link href={`/clinic/measurers?page=${page + 1}`}>Less often written</Link> : <span />}
+        </nav>
       )}
       <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
     </main>

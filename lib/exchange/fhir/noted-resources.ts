@@ -1,12 +1,16 @@
-import type { Appointment, Condition, Consent, FhirResource, Observation, ServiceRequest } from 'fhir/r4';
+import type { Appointment, Condition, Consent, FhirResource, Observation, Quantity, ServiceRequest } from 'fhir/r4';
+import { OBSERVED_KINDS } from '../../observations/catalogue';
 import type { Observation as Looked } from '../../observations/observation';
 import type { Booking } from '../../record/booking';
 import type { Leaving } from '../../record/leaving';
 import type { WorkFacts } from '../../record/work-facts';
+import { addDays, type CalendarDay } from '../../units/calendar-day';
+import { instantOf } from '../../units/clock-instant';
 import { fhirText, jsonExtension, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
 import { CLINIC, SUBJECT } from './patient-resource';
 import { category } from './public-codes';
+import { UCUM_SYSTEM } from './typed-quantity';
 
 /** What a referral, cause and consents say of a person, each as the resource the standard has for it; the facts whole beside the Condition. */
 export function factResources(facts: WorkFacts): FhirResource[] {
@@ -49,13 +53,16 @@ function referralResource({ referralDay, referralUntil, referralFor, prescriber 
   ];
 }
 
-/** Each consent as a Consent. Source: HL7 FHIR R4, Consent; scope and category by the standard’s own code systems. */
+/**
+ * Each consent as a Consent. R4 asks for a scope; what the clinic wrote down says none of its codes (privacy, research, treatment), so that
+ * the scope has the clinic's words and no code. Source: HL7 FHIR R4, Consent.
+ */
 function consentResources({ consents }: WorkFacts): Consent[] {
   return consents.map(({ to, day }, place) => ({
     resourceType: 'Consent',
     id: `consent-${place + 1}`,
     status: 'active',
-    scope: { coding: [{ system: 'http://terminology.hl7.org/CodeSystem/consentscope', code: 'patient-privacy' }] },
+    scope: { text: fhirText(to) || 'Consent' },
     category: [{ coding: [{ system: 'http://loinc.org', code: '59284-0' }], text: fhirText(to) || 'Consent' }],
     patient: SUBJECT,
     dateTime: day,
@@ -71,17 +78,43 @@ const APPOINTMENT_STATUS = {
   'cancelled by the person': 'cancelled',
 } as const satisfies Record<Booking['state'], Appointment['status']>;
 
-/** A booked visit as an Appointment: its day in words where no instant is known, because a clock time alone has no zone. */
-export function bookingResource(booking: Booking, number: number): Appointment {
+/**
+ * A booked visit as an Appointment, in the zone of the clinic's clock.
+ *
+ * With a time it starts and ends at that instant: how long it takes is not written down. Without one the day is its requested period, and one
+ * that is booked is `proposed`, because R4 lets start and end be missing for proposed and cancelled alone (app-3); one that was missed spans its
+ * day. The booking itself travels beside it and is what is read back. Source: HL7 FHIR R4, Appointment, app-2 and app-3.
+ * Example: 2026-07-14 09:30 in Europe/London starts and ends at 2026-07-14T08:30:00.000Z.
+ */
+export function bookingResource(booking: Booking, number: number, timeZone: string): Appointment {
   const { day, time, what, state } = booking;
   return {
     resourceType: 'Appointment',
     id: `booking-${number}`,
     extension: [...textExtension('number', String(number)), ...jsonExtension('booking', booking)],
-    status: APPOINTMENT_STATUS[state],
+    status: state === 'booked' && time === null ? 'proposed' : APPOINTMENT_STATUS[state],
     description: [`Visit on ${day}${time ? ` at ${time}` : ''}`, ...(what ? [fhirText(what)] : [])].join(': '),
+    ...appointedTo(booking, timeZone),
     participant: [{ actor: SUBJECT, status: 'accepted' }],
   };
+}
+
+function appointedTo({ day, time, state }: Booking, timeZone: string): Pick<Appointment, 'start' | 'end' | 'requestedPeriod'> {
+  const instant = (on: CalendarDay, at: string) => new Date(instantOf(on, at, timeZone)).toISOString();
+  if (time) return { start: instant(day, time), end: instant(day, time) };
+  if (state === 'missed') return { start: instant(day, '00:00'), end: instant(addDays(day, 1), '00:00') };
+  return { requestedPeriod: [{ start: day, end: day }] };
+}
+
+/** Units of the catalogue by their UCUM code; a score has none but an annotation. Source: UCUM 2.1, tables of units, §6 on annotations (from memory). */
+const UCUM: Readonly<Record<string, string>> = { mm: 'mm', h: 'h', days: 'd', '°': 'deg', 'of 10': '{score}' };
+
+/** A figure with the unit of its item in the catalogue; a clinic's own kind travels without its unit, which the file does not carry. */
+function figureOf({ kind, version }: Looked, item: string, value: number): Quantity {
+  const found = OBSERVED_KINDS.find((one) => one.id === kind && one.version === version);
+  const unit = found?.items.find(({ id }) => id === item)?.unit;
+  const code = unit && UCUM[unit];
+  return { value, ...(unit && { unit }), ...(code && { system: UCUM_SYSTEM, code }) };
 }
 
 /** Something looked at as an Observation on its day, an item a component. */
@@ -98,7 +131,7 @@ export function lookedResource(looked: Looked, number: number): Observation {
     performer: [CLINIC],
     effectiveDateTime: looked.day,
     ...(items.length > 0 && {
-      component: items.map(([item, value]) => ({ code: { text: fhirText(item) || 'item' }, valueQuantity: { value } })),
+      component: items.map(([item, value]) => ({ code: { text: fhirText(item) || 'item' }, valueQuantity: figureOf(looked, item, value) })),
     }),
     ...(items.length === 0 && { valueString: fhirText(looked.words ?? '') || looked.kind }),
   };

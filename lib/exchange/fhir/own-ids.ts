@@ -3,8 +3,11 @@ import { bytesToHex } from '@noble/hashes/utils.js';
 import type { FhirResource, Identifier } from 'fhir/r4';
 import { OWN } from './own-codes';
 
-/** Whose the bundle is and who sends it: the id of the patient in our own store, and the clinic. */
-export type BundleOwner = { readonly patientId: string; readonly clinic: { readonly id: string; readonly name: string } };
+/** Whose the bundle is and who sends it: the id of the patient in our own store, and the clinic with the zone its clock times are of. */
+export type BundleOwner = {
+  readonly patientId: string;
+  readonly clinic: { readonly id: string; readonly name: string; readonly timeZone: string };
+};
 
 /** SHA-256 of a text in UTF-8, hexadecimal: the same text has the same address wherever it is made. Source: FIPS 180-4. */
 export function fingerprint(text: string): string {

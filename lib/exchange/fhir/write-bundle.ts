@@ -58,7 +58,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
       ),
       ...file.cautions.map((caution, index) => cautionResource(caution, cautionNames[index] ?? '', index + 1)),
       ...(file.facts ? factResources(file.facts) : []),
-      ...(file.bookings ?? []).map((one, index) => bookingResource(one, index + 1)),
+      ...(file.bookings ?? []).map((one, index) => bookingResource(one, index + 1, owner.clinic.timeZone)),
       ...(file.observations ?? []).map((one, index) => lookedResource(one, index + 1)),
       ...(file.leaving ? [leavingResource(file.leaving)] : []),
       OWN_CODE_SYSTEM,

@@ -33,9 +33,9 @@ describe('facts for the work', () => {
     expect(factFaults({ ...FACTS, ...change }, BORN, TODAY)).toEqual([{ field, reason }]);
   });
 
-  it('say whom to ring: the first contact, with the number', () => {
-    expect(ringWords(FACTS)).toBe('Ring Ada Vance (mother), 555-0177, with an interpreter');
-    expect(ringWords({ ...NO_FACTS, contacts: [{ name: 'Tom', relation: null, phone: null }] })).toBe('Ring Tom, no number');
+  it('say whom to call: the first contact, with the number', () => {
+    expect(ringWords(FACTS)).toBe('Call Ada Vance (mother), 555-0177, with an interpreter');
+    expect(ringWords({ ...NO_FACTS, contacts: [{ name: 'Tom', relation: null, phone: null }] })).toBe('Call Tom, no number');
     expect(ringWords(NO_FACTS)).toBeUndefined();
   });
 });

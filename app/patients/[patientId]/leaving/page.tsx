@@ -16,7 +16,7 @@ import { LEAVING } from '@/lib/record/leaving-schema';
 import { deathIn } from '@/lib/record/phases';
 import { afterwardsWords } from '@/lib/summary/afterwards';
 import { emergencyNumber } from '@/lib/summary/family/emergency-number';
-import { showDay } from '@/lib/units/calendar-day';
+import { leavingSentence } from '@/lib/summary/leaving-words';
 
 export const metadata: Metadata = { title: 'Before they leave' };
 
@@ -57,6 +57,7 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
           start={typedLeaving(leaving, texts.criteria, today)}
         />
       )}
+      {!mayWrite && leaving && <p>{`${leavingSentence(leaving)}.`}</p>}
       <article className={letterStyles.letterSheet} lang={language} aria-labelledby="afterwards">
         <p className={letterStyles.letterClinic}>{clinic.name}</p>
         <h2 id="afterwards">{words.title}</h2>
@@ -75,14 +76,10 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
           <summary>{`Every state, ${history.length}`}</summary>
           <ul>
             {history.map(({ number, content, at, authorName, reason }) => {
-              const one = content === null ? null : LEAVING.parse(content);
-              const met = one
-                ? `${one.criteria.filter((each) => each.met).length} of ${one.criteria.length} met on ${showDay(one.day)}`
-                : 'taken back';
-              const not = one?.criteria.filter((each) => !each.met).map((each) => each.words) ?? [];
+              const said = content === null ? 'taken back' : leavingSentence(LEAVING.parse(content));
               return (
                 <li key={number}>
-                  {`${clock.format(at)}, ${authorName ?? 'someone no longer here'}: ${met}${not.length > 0 ? `; not met: ${not.join('; ')}` : ''}${reason ? ` (${reason})` : ''}`}
+                  {`${clock.format(at)}, ${authorName ?? 'someone no longer here'}: ${said}${reason ? ` (${reason})` : ''}`}
                 </li>
               );
             })}

@@ -21,11 +21,11 @@ export default async function WorkPage({ params }: { params: Promise<{ patientId
   const clock = dayAndTime(clinic.timeZone);
   return (
     <main id="main">
-      <PatientTitle record={record} today={today} saying="For the work: whom to ring, the referral, what happened">
+      <PatientTitle record={record} today={today} saying="For the work: whom to call, the referral, what happened">
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {therapist.role === 'read-only' ? (
-        <p className="nothing-yet">{record.facts ? workSentences(record.facts, today) : 'Nothing is written down.'}</p>
+        <p className="nothing-yet">{(record.facts && workSentences(record.facts, today)) || 'Nothing is written down.'}</p>
       ) : (
         <FactsForm
           key={record.factsNumber}

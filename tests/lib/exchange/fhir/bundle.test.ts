@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import type { Bundle, FhirResource, Observation } from 'fhir/r4';
 import { describe, expect, it } from 'vitest';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { bookingResource, factResources, lookedResource } from '@/lib/exchange/fhir/noted-resources';
 import { shortNames } from '@/lib/exchange/fhir/own-ids';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
@@ -14,6 +15,7 @@ import { calendarDay } from '@/lib/units/calendar-day';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { anyFile, anyMeasuredFile } from '@/tests/properties/made-up-files';
+import { FACTS, OBSERVATIONS } from '../../made-up-noted';
 import { byFhir, byMedplum, byOwnRules, notCarried } from './validators';
 
 const TODAY = calendarDay('2026-11-25');
@@ -25,7 +27,7 @@ function textOf(file: PatientFile): string {
 }
 
 function bundleOfFile(file: PatientFile): Bundle<FhirResource> {
-  const owner = { patientId: file.details.reference, clinic: { id: 'clinic-1', name: 'Garment clinic' } };
+  const owner = { patientId: file.details.reference, clinic: { id: 'clinic-1', name: 'Garment clinic', timeZone: 'Europe/London' } };
   return patientBundle(file, analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY), AT, owner);
 }
 
@@ -152,6 +154,48 @@ describe('bundles of 200 made-up patients', () => {
     const twice = { ...(file as PatientFile), visits: visit ? [visit, { ...visit, id: 'again', day: calendarDay('2026-04-01') }] : [] };
     const places = (one: PatientFile) => parsed(one).entry?.filter(({ resource }) => resource?.resourceType === 'BodyStructure').length;
     expect(places(twice)).toBe(places({ ...twice, visits: twice.visits.slice(0, 1) }));
+  });
+});
+
+describe('what is noted beside the measures, in a bundle', () => {
+  const day = calendarDay('2026-07-14');
+  const [START, MIDNIGHT, NEXT] = ['2026-07-14T08:30:00.000Z', '2026-07-13T23:00:00.000Z', '2026-07-14T23:00:00.000Z'];
+  const requestedPeriod = [{ start: '2026-07-14', end: '2026-07-14' }];
+  const valid = (resource: FhirResource) => [...byFhir(resource), ...byMedplum(resource as Parameters<typeof byMedplum>[0])];
+
+  // London is an hour ahead of UTC in July. Source: IANA time zone database.
+  it.each([
+    ['booked', '09:30', { status: 'booked', start: START, end: START }],
+    ['missed', '09:30', { status: 'noshow', start: START, end: START }],
+    ['cancelled by the person', '09:30', { status: 'cancelled', start: START, end: START }],
+    ['booked', null, { status: 'proposed', requestedPeriod }],
+    ['missed', null, { status: 'noshow', start: MIDNIGHT, end: NEXT }],
+    ['cancelled by the clinic', null, { status: 'cancelled', requestedPeriod }],
+  ] as const)('a visit that is %s, at %s, keeps the rules app-2 and app-3', (state, time, said) => {
+    const made = bookingResource({ day, time, what: 'fit', state }, 1, 'Europe/London');
+    const { status, start, end, requestedPeriod: asked } = made;
+    expect({ status, ...(start && { start }), ...(end && { end }), ...(asked && { requestedPeriod: asked }) }).toEqual(said);
+    expect(valid(made)).toEqual([]);
+    // HL7 FHIR R4, Appointment: app-2 (start and end both or neither), app-3 (missing for proposed, cancelled, waitlist alone).
+    expect(start !== undefined).toBe(end !== undefined);
+    expect(start !== undefined || ['proposed', 'cancelled', 'waitlist'].includes(status)).toBe(true);
+    expect(valid({ ...made, status: 'booked', start: undefined, end: undefined } as FhirResource)).not.toEqual([]);
+  });
+
+  it('a consent says what was agreed to and claims no scope of its own; a figure has its unit', () => {
+    const resources = factResources(FACTS);
+    const consents = resources.filter((one) => one.resourceType === 'Consent');
+    expect(consents.map(({ scope }) => scope)).toEqual([{ text: 'share measures with the prescriber' }]);
+    expect(resources.flatMap(valid)).toEqual([]);
+    const quantities = OBSERVATIONS.map((one, at) => lookedResource(one, at + 1)).flatMap(({ component = [] }) =>
+      component.map(({ valueQuantity }) => valueQuantity),
+    );
+    const system = 'http://unitsofmeasure.org';
+    expect(quantities).toEqual([
+      { value: 20, unit: 'mm', system, code: 'mm' },
+      { value: 6, unit: 'days', system, code: 'd' },
+      { value: 11.5, unit: 'h', system, code: 'h' },
+    ]);
   });
 });
 

@@ -17,7 +17,7 @@ import { byFhir } from './validators';
 
 type MedplumBundle = Parameters<MockClient['executeBatch']>[0];
 
-const CLINIC = { id: '5f0c1f0a-1111-4222-8333-444455556666', name: 'Garment clinic' };
+const CLINIC = { id: '5f0c1f0a-1111-4222-8333-444455556666', name: 'Garment clinic', timeZone: 'Europe/London' };
 const OWN = 'https://rungwise.invalid/fhir/CodeSystem/limb-ladder';
 
 const hasGirths = ({ visits }: PatientFile) =>
@@ -109,7 +109,7 @@ describe('a transaction on a server that nobody here wrote (@medplum/mock, in me
 
   it('keeps the same reference of another clinic apart', async () => {
     const before = (await girths(await patientOf(one))).length;
-    const statuses = await upload(transactionOf(one, { id: 'another-clinic', name: 'Another clinic' }));
+    const statuses = await upload(transactionOf(one, { id: 'another-clinic', name: 'Another clinic', timeZone: 'Europe/London' }));
     expect(statuses.filter((status) => status === '201')).toHaveLength(statuses.length - 1);
     expect(await girths(await patientOf(one))).toHaveLength(before);
   });
