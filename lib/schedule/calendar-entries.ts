@@ -30,7 +30,7 @@ const WORDS: Readonly<Record<DateKind, string>> = {
   referral: 'Referral ends soon',
   booking: 'Visit booked',
   'not-said': 'Booked visit to be noted',
-  missed: 'Ring: missed visit',
+  missed: 'Call: missed visit',
 };
 
 /** Days for which a date that is done or fell away stays in the file as cancelled, so that calendars take it out. Common practice. */

@@ -16,7 +16,7 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
   referral: () => 'Ask for the next referral',
   booking: () => 'Visit booked',
   'not-said': () => 'Say whether the booked visit was kept',
-  missed: () => 'Ring about a missed visit',
+  missed: () => 'Call about a missed visit',
 };
 
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */

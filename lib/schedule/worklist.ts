@@ -68,7 +68,7 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   referral: { kind: 'visit', title: () => 'Ask for the next referral' },
   booking: { kind: 'visit', title: () => 'Visit, booked' },
   'not-said': { kind: 'visit', title: () => 'Was the booked visit kept?' },
-  missed: { kind: 'visit', title: () => 'Ring about a missed visit' },
+  missed: { kind: 'visit', title: () => 'Call about a missed visit' },
 };
 
 /** Dates about which somebody is rung: the line says whom. */

@@ -111,5 +111,5 @@ test('working days are set; a visit is booked from a prompt on a closed day only
   await expect(page.getByText(/missed \(bus did not come\)/)).toBeVisible();
   expect(await screenFaults(page)).toEqual([]);
   await page.goto('/?q=Rui&kind=visit');
-  await expect(page.locator('tr[data-line]').filter({ hasText: 'Ring about a missed visit' })).toHaveCount(1);
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Call about a missed visit' })).toHaveCount(1);
 });

@@ -34,7 +34,7 @@ export const FOR_THE_WORK: SetTable = {
     { name: 'grafted', kind: 'json', says: 'Days of skin grafts.' },
     { name: 'burnt_pct', kind: 'decimal', unit: '%', says: 'Burnt area, per cent of the body’s surface.' },
     { name: 'interpreter', kind: 'word', says: 'yes where an interpreter is needed.' },
-    { name: 'contacts', kind: 'json', says: 'Whom to ring, first to last: name, relation, phone.' },
+    { name: 'contacts', kind: 'json', says: 'Whom to call, first to last: name, relation, phone.' },
     { name: 'consents', kind: 'json', says: 'Consents: to what, and the day.' },
   ],
   rows: ({ subjectId, file: { facts } }) =>

@@ -69,7 +69,7 @@ describe('bookings among the dates', () => {
     const work = workOn('2026-11-25', [missed], FACTS);
     expect(work.items.find(({ key }) => key === 'missed:2026-11-20')).toMatchObject({
       due: '2026-11-20',
-      title: 'Ring about a missed visit',
+      title: 'Call about a missed visit',
       reason: 'Booked for Fri 20 Nov; not kept. Call Ada Vance (mother), 555-0177, with an interpreter.',
     });
     expect(datesOf('2026-11-25', [missed, booked('2026-12-01')])).not.toContain('missed 2026-11-20');
