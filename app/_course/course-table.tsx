@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { ShownPhase } from '@/lib/summary/phase-words';
 import { showDay } from '@/lib/units/calendar-day';
 
@@ -8,11 +9,7 @@ export function CourseTable({ phases, correct }: { phases: readonly ShownPhase[]
       <table>
         <thead>
           <tr>
-            {['Phase', 'Begins', 'Ends', 'Baseline', 'Ask again', 'Note'].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads of={['Phase', 'Begins', 'Ends', 'Baseline', 'Ask again', 'Note']} />
             {correct && <th scope="col">Change</th>}
           </tr>
         </thead>

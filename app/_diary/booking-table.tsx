@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { BookingStanding, KeptBooking } from '@/lib/record/booking';
 import { showDay } from '@/lib/units/calendar-day';
 import styles from './diary.module.css';
@@ -29,11 +30,7 @@ export function BookingTable({ bookings, patientId, mayWrite, change }: Props) {
       <table>
         <thead>
           <tr>
-            {['Day', 'Time', 'What for', 'State'].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads of={['Day', 'Time', 'What for', 'State']} />
             {mayWrite && <th scope="col">Change</th>}
           </tr>
         </thead>

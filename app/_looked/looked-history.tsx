@@ -1,4 +1,4 @@
-import { dayAndTime } from '@/app/_shell/day-and-time';
+import { EveryState } from '@/app/_shell/every-state';
 import type { NotedState } from '@/db/patients/noted';
 import type { ObservedKind } from '@/lib/observations/kind';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
@@ -9,23 +9,12 @@ type Props = { readonly history: readonly NotedState[]; readonly kinds: readonly
 
 /** Every state of everything that was looked at, the newest first. */
 export function LookedHistory({ history, kinds, timeZone }: Props) {
-  if (history.length === 0) return null;
-  const clock = dayAndTime(timeZone);
-  return (
-    <details className="as-table">
-      <summary>{`Every state, ${history.length}`}</summary>
-      <ul>
-        {history.map(({ thing, number, content, at, authorName, reason }) => {
-          const one = content === null ? null : OBSERVATION.parse(content);
-          const label = kinds.find(({ id }) => id === one?.kind)?.label ?? one?.kind;
-          const said = one ? `${label} of ${showDay(one.day)}: ${lookedInWords(one, kinds)}` : 'taken back';
-          return (
-            <li
-              key={`${thing} ${number}`}
-            >{`${clock.format(at)}, ${authorName ?? 'someone no longer here'}: ${said}${reason ? ` (${reason})` : ''}`}</li>
-          );
-        })}
-      </ul>
-    </details>
-  );
+  const said = (content: unknown): string => {
+    if (content === null) return 'taken back';
+    const one = OBSERVATION.parse(content);
+    const label = kinds.find(({ id }) => id === one.kind)?.label ?? one.kind;
+    return `${label} of ${showDay(one.day)}: ${lookedInWords(one, kinds)}`;
+  };
+  const states = history.map((one) => ({ ...one, key: `${one.thing} ${one.number}`, said: said(one.content) }));
+  return <EveryState states={states} timeZone={timeZone} />;
 }

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { ObservedKind } from '@/lib/observations/kind';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -21,11 +22,7 @@ export function LookedTable({ observations, kinds, numbers, patientId, today, ma
       <table>
         <thead>
           <tr>
-            {['Day', 'What', 'Seen', 'By'].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads of={['Day', 'What', 'Seen', 'By']} />
             {mayWrite && <th scope="col">Change</th>}
           </tr>
         </thead>

@@ -1,4 +1,5 @@
 import clsx from 'clsx';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from './day-and-time';
 
 /** One state of something that is only ever revised. */
@@ -23,11 +24,7 @@ export function HistoryTable<T extends Revision>({ revisions, names, timeZone, f
       <table className={clsx('history-table', more.length > 2 && 'wide-table')}>
         <thead>
           <tr>
-            {['State', 'Written', 'By', 'What', ...more.map((one) => one.head)].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads of={['State', 'Written', 'By', 'What', ...more.map((one) => one.head)]} />
           </tr>
         </thead>
         <tbody>

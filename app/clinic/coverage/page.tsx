@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/clinic/coverage';
@@ -18,17 +18,11 @@ export default async function CoveragePage() {
   const [history, people] = [await historyOfSetting(therapist, COVERAGE_KEY), await peopleOf(therapist)];
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Coverage rules</h1>
-          <p className="secondary">
-            No payer and no country is built in. Write down what a payer covers; each patient is then told to one of the rules.
-          </p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Coverage rules">
+        <p className="secondary">
+          No payer and no country is built in. Write down what a payer covers; each patient is then told to one of the rules.
+        </p>
+      </ClinicTitle>
       {rules.length === 0 && <p className="nothing-yet">No rule yet. Orders are not held against any payer’s clock.</p>}
       {rules.map((rule) => (
         <section key={rule.id} className="panel" aria-label={rule.payer}>

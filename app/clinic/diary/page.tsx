@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { DIARY_KEY, diaryOf } from '@/db/clinic/diary';
@@ -23,15 +23,9 @@ export default async function DiaryPage() {
   ]);
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Working days</h1>
-          <p className="secondary">A date that falls on a closed day is proposed for the working day before it, and says so.</p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Working days">
+        <p className="secondary">A date that falls on a closed day is proposed for the working day before it, and says so.</p>
+      </ClinicTitle>
       {therapist.role === 'lead' ? (
         <DiaryForm key={history.length} number={history.length} start={typedDiary(diary)} spans={diary.closed.length} />
       ) : (

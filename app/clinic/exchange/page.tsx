@@ -6,6 +6,7 @@ import { IMPORT_STATES } from '@/app/_exchange/import-words';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
 import { dayAndTime } from '@/app/_shell/day-and-time';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { clinicOf } from '@/db/clinic/clinic';
 import { patientCount } from '@/db/exchange/patient-files';
 import { importsOf } from '@/db/exchange/read-imports';
@@ -21,15 +22,9 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
   const clock = dayAndTime(timeZone);
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Bring in, take out</h1>
-          <p className="secondary">Years of ladders stand in spreadsheets; other programs must be able to read ours.</p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Bring in, take out">
+        <p className="secondary">Years of ladders stand in spreadsheets; other programs must be able to read ours.</p>
+      </ClinicTitle>
       <div className="halves">
         <section className="panel form" aria-labelledby="bring-in">
           <h2 id="bring-in">Bring in</h2>

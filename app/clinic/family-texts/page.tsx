@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';
@@ -18,18 +18,12 @@ export default async function FamilyTextsPage() {
   const [history, people] = [await historyOfSetting(therapist, FAMILY_TEXTS_KEY), await peopleOf(therapist)];
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Family texts</h1>
-          <p className="secondary">
-            Washing, waiting and calling, in the clinic’s own words. Short sentences read best. Pages that are approved already stay as they
-            are.
-          </p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Family texts">
+        <p className="secondary">
+          Washing, waiting and calling, in the clinic’s own words. Short sentences read best. Pages that are approved already stay as they
+          are.
+        </p>
+      </ClinicTitle>
       {FAMILY_LANGUAGES.map(({ language, name, defaults, noCare }) =>
         therapist.role === 'lead' ? (
           <TextsForm

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { LEAVING_KEY, leavingTextsOf } from '@/db/clinic/leaving-texts';
@@ -22,15 +22,9 @@ export default async function LeavingTextsPage() {
   const wayBack = Object.fromEntries(Object.entries(texts.wayBack).map(([language, words]) => [`wayBack-${language}`, words]));
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Leaving</h1>
-          <p className="secondary">Gone through before a course ends, by a person. Nothing ends by itself.</p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Leaving">
+        <p className="secondary">Gone through before a course ends, by a person. Nothing ends by itself.</p>
+      </ClinicTitle>
       {therapist.role === 'lead' ? (
         <LeavingTextsForm
           key={history.length}

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import { peopleOf } from '@/db/people/people';
@@ -35,20 +35,14 @@ export default async function LimitsPage() {
   }));
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Limits</h1>
-          <p className="secondary">
-            What the program compares with. Local protocol and the prescriber come first; a lead can set each figure.
-          </p>
-          <p className="secondary">
-            A spread is a standard deviation: two figures of three lie within one of it from the middle, nineteen of twenty within two.
-          </p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Limits">
+        <p className="secondary">
+          What the program compares with. Local protocol and the prescriber come first; a lead can set each figure.
+        </p>
+        <p className="secondary">
+          A spread is a standard deviation: two figures of three lie within one of it from the middle, nineteen of twenty within two.
+        </p>
+      </ClinicTitle>
       <LimitsForm lines={lines} review={review} growthReference={policy.growthReference} mayChange={therapist.role === 'lead'} />
       {therapist.role === 'lead' && <LearntScalePanel now={policy.errorScale} />}
       <h2 className="section-head">Changes</h2>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ColumnHeads } from '@/app/_shell/column-heads';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { OWN_KINDS_KEY, ownKindsOf } from '@/db/clinic/observed-kinds';
@@ -22,26 +23,16 @@ export default async function ClinicLookedPage() {
   ]);
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>What is looked at</h1>
-          <p className="secondary">
-            Beside the measures, at each visit: each figure with its range, and the least change that is called one.
-          </p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="What is looked at">
+        <p className="secondary">
+          Beside the measures, at each visit: each figure with its range, and the least change that is called one.
+        </p>
+      </ClinicTitle>
       <div className="table-frame">
         <table>
           <thead>
             <tr>
-              {['Kind', 'Figures', 'Least change', 'Source'].map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
+              <ColumnHeads of={['Kind', 'Figures', 'Least change', 'Source']} />
             </tr>
           </thead>
           <tbody>

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
+import { ColumnHeads } from '@/app/_shell/column-heads';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { MEASURERS_KEY, measurerMatches, measurerTexts } from '@/db/patients/measurers';
@@ -31,17 +33,11 @@ export default async function MeasurersPage({ searchParams }: { searchParams: Pr
   const named = people.map(({ id, name }) => ({ id, name }));
   return (
     <main id="main">
-      <div className="title-row">
-        <div>
-          <h1>Who measured</h1>
-          <p className="secondary">
-            A text that is a colleague’s full name is theirs. Say of the others whose they are; visits stay as they were written.
-          </p>
-        </div>
-        <Link className="button" href="/clinic" prefetch={false}>
-          Back to the clinic
-        </Link>
-      </div>
+      <ClinicTitle title="Who measured">
+        <p className="secondary">
+          A text that is a colleague’s full name is theirs. Say of the others whose they are; visits stay as they were written.
+        </p>
+      </ClinicTitle>
       {texts.length === 0 ? (
         <p className="nothing-yet">{page > 1 ? 'No more texts stand here.' : 'No visit names a measurer yet.'}</p>
       ) : (
@@ -49,11 +45,7 @@ export default async function MeasurersPage({ searchParams }: { searchParams: Pr
           <table>
             <thead>
               <tr>
-                {['Written', 'Visits', 'Taken for', 'Whose it is'].map((head) => (
-                  <th key={head} scope="col">
-                    {head}
-                  </th>
-                ))}
+                <ColumnHeads of={['Written', 'Visits', 'Taken for', 'Whose it is']} />
               </tr>
             </thead>
             <tbody>

@@ -6,8 +6,9 @@ import { PhaseForm } from '@/app/_course/phase-form';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
-import { dayAndTime } from '@/app/_shell/day-and-time';
+import { StateHistory } from '@/app/_shell/state-history';
 import { courseHistory } from '@/db/patients/course';
+import type { Phase } from '@/lib/record/phases';
 import { ENDED_WORDS, PHASE_WORDS, shownPhases } from '@/lib/summary/phase-words';
 import { showDay } from '@/lib/units/calendar-day';
 
@@ -26,7 +27,6 @@ export default async function CoursePage({ params, searchParams }: Asked) {
   const at = /^\d{1,4}$/.test(asked) ? Number(asked) : -1;
   const phase = record.phases[at];
   const visits = [...record.visits].reverse().map(({ day }) => ({ day, words: showDay(day) }));
-  const clock = dayAndTime(clinic.timeZone);
   const here = `/patients/${patientId}/course`;
   return (
     <main id="main">
@@ -58,47 +58,16 @@ export default async function CoursePage({ params, searchParams }: Asked) {
           />
         </>
       )}
-      {history.length > 0 && (
-        <>
-          <h2 className="section-head">
-            History <span className="count">{history.length}</span>
-          </h2>
-          <div className="table-frame">
-            <table className="history-table">
-              <thead>
-                <tr>
-                  {['State', 'Written', 'By', 'Why', 'Phases'].map((head) => (
-                    <th key={head} scope="col">
-                      {head}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {history.map((one) => (
-                  <tr key={one.number}>
-                    <th scope="row">{one.number}</th>
-                    <td>{clock.format(one.at)}</td>
-                    <td>{one.authorName ?? 'someone no longer here'}</td>
-                    <td>{one.reason ?? 'begun'}</td>
-                    <td>
-                      {one.phases
-                        .map(({ kind, from, until, endedAs }) =>
-                          [
-                            endedAs ? ENDED_WORDS[endedAs] : PHASE_WORDS[kind],
-                            showDay(from),
-                            ...(until ? [`to ${showDay(until)}`] : []),
-                          ].join(' '),
-                        )
-                        .join('; ') || 'none'}
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
-        </>
-      )}
+      <StateHistory
+        states={history.map((one) => ({ ...one, stood: one.phases.map(inShort).join('; ') || 'none' }))}
+        timeZone={clinic.timeZone}
+        head="Phases"
+        unsaid="begun"
+      />
     </main>
   );
+}
+
+function inShort({ kind, from, until, endedAs }: Phase): string {
+  return [endedAs ? ENDED_WORDS[endedAs] : PHASE_WORDS[kind], showDay(from), ...(until ? [`to ${showDay(until)}`] : [])].join(' ');
 }

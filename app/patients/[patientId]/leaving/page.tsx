@@ -6,7 +6,7 @@ import letterStyles from '@/app/_letter/letter.module.css';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
-import { dayAndTime } from '@/app/_shell/day-and-time';
+import { EveryState } from '@/app/_shell/every-state';
 import { PrintButton } from '@/app/_shell/print-button';
 import { clinicTextsOf } from '@/db/clinic/family-texts';
 import { leavingTextsOf } from '@/db/clinic/leaving-texts';
@@ -31,7 +31,6 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
     notedHistory(therapist, patientId, 'leaving'),
   ]);
   const mayWrite = therapist.role !== 'read-only' && !deathIn(record.phases);
-  const clock = dayAndTime(clinic.timeZone);
   const { language, words } = afterwardsWords(record.head.language);
   const { phone, phoneHours, emergency } = family[language] ?? {};
   const { leaving } = record;
@@ -71,21 +70,14 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
       <p>
         <PrintButton words="Print the page to take home" />
       </p>
-      {history.length > 0 && (
-        <details className="as-table">
-          <summary>{`Every state, ${history.length}`}</summary>
-          <ul>
-            {history.map(({ number, content, at, authorName, reason }) => {
-              const said = content === null ? 'taken back' : leavingSentence(LEAVING.parse(content));
-              return (
-                <li key={number}>
-                  {`${clock.format(at)}, ${authorName ?? 'someone no longer here'}: ${said}${reason ? ` (${reason})` : ''}`}
-                </li>
-              );
-            })}
-          </ul>
-        </details>
-      )}
+      <EveryState
+        states={history.map((one) => ({
+          ...one,
+          key: String(one.number),
+          said: one.content === null ? 'taken back' : leavingSentence(LEAVING.parse(one.content)),
+        }))}
+        timeZone={clinic.timeZone}
+      />
     </main>
   );
 }

@@ -3,7 +3,7 @@ import { requireTherapist } from '@/app/_auth/therapist';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
-import { dayAndTime } from '@/app/_shell/day-and-time';
+import { StateHistory } from '@/app/_shell/state-history';
 import { FactsForm } from '@/app/_work/facts-form';
 import { notedHistory } from '@/db/patients/noted';
 import { typedFacts } from '@/lib/forms/read-work-facts';
@@ -18,7 +18,6 @@ export default async function WorkPage({ params }: { params: Promise<{ patientId
   const therapist = await requireTherapist(`/patients/${patientId}/work`);
   const { record, clinic, today } = await loadPatient(therapist, patientId);
   const history = await notedHistory(therapist, patientId, 'facts');
-  const clock = dayAndTime(clinic.timeZone);
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="For the work: whom to call, the referral, what happened">
@@ -36,37 +35,15 @@ export default async function WorkPage({ params }: { params: Promise<{ patientId
           start={typedFacts(record.facts ?? undefined)}
         />
       )}
-      {history.length > 0 && (
-        <>
-          <h2 className="section-head">
-            History <span className="count">{history.length}</span>
-          </h2>
-          <div className="table-frame">
-            <table className="history-table">
-              <thead>
-                <tr>
-                  {['State', 'Written', 'By', 'Why', 'What stood'].map((head) => (
-                    <th key={head} scope="col">
-                      {head}
-                    </th>
-                  ))}
-                </tr>
-              </thead>
-              <tbody>
-                {history.map((one) => (
-                  <tr key={one.number}>
-                    <th scope="row">{one.number}</th>
-                    <td>{clock.format(one.at)}</td>
-                    <td>{one.authorName ?? 'someone no longer here'}</td>
-                    <td>{one.reason ?? 'written down'}</td>
-                    <td>{one.content === null ? 'nothing' : workSentences(WORK_FACTS.parse(one.content), today) || 'nothing'}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
-        </>
-      )}
+      <StateHistory
+        states={history.map((one) => ({
+          ...one,
+          stood: one.content === null ? 'nothing' : workSentences(WORK_FACTS.parse(one.content), today) || 'nothing',
+        }))}
+        timeZone={clinic.timeZone}
+        head="What stood"
+        unsaid="written down"
+      />
     </main>
   );
 }
