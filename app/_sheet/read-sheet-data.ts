@@ -14,6 +14,7 @@ import { bodyAt } from '@/lib/growth/body-at';
 import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
 import type { Policy } from '@/lib/limits/policy';
+import { tapeSds } from '@/lib/limits/tape-sds';
 import { isAffected, type Visit } from '@/lib/record/patient-record';
 import { lastLadder } from '@/lib/trend/last-ladder';
 import { isGrowing, limbSeries } from '@/lib/trend/limb-series';
@@ -24,8 +25,9 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
   const last: Record<string, LastLadder> = {};
   const affected: string[] = [];
   for (const series of limbSeries(record, policy)) {
-    const newest = series.visits.at(-1);
-    if (newest) last[limbKey(series.limb, series.side)] = lastLadder(newest);
+    const swollen = isAffected(record, series.limb, series.side);
+    const newest = lastLadder(series.visits, swollen, tapeSds(policy));
+    if (newest) last[limbKey(series.limb, series.side)] = newest;
   }
   for (const { limb, side } of record.affected) if (isAffected(record, limb, side)) affected.push(limbKey(limb, side));
   const bodyOnRecord = bodyAt(record.visits, day, isGrowing(record, day, policy));
@@ -36,7 +38,7 @@ export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay
     last,
     affected,
     bodyOnRecord,
-    placementMm: policy.placementSdMm,
+    tape: tapeSds(policy),
     today,
     born: record.born,
     phases: record.phases,

@@ -10,14 +10,12 @@ export type LevelPoint = {
   readonly variance: number;
 };
 
-/** SD of one girth reading, mm. Clinic default, see the policy's `readingSdMm`. */
-const READING_MM = 3;
 const HALF_STEP_MM = 10;
 
 /**
  * A taped girth at a place against a reference line; undefined where the reference does not reach.
  *
- * Variance: both readings by themselves, and what a rung may differ by alone. Tilt counts half-lengths of 250 mm from a middle of 300 mm.
+ * Variance: the reading and those behind what is expected, and what a rung may differ by alone. Tilt counts half-lengths of 250 mm from a middle of 300 mm.
  */
 export function levelPoint(girthMm: number, atMm: number, reference: ReferenceLine): LevelPoint | undefined {
   const expected = reference.expectedMm(atMm);
@@ -27,7 +25,8 @@ export function levelPoint(girthMm: number, atMm: number, reference: ReferenceLi
   const rise = (above ?? expected) - (below ?? expected);
   const run = (above === undefined ? 0 : HALF_STEP_MM) + (below === undefined ? 0 : HALF_STEP_MM);
   const slope = run > 0 ? rise / run / expected : 0;
-  const variance = 2 * (READING_MM / expected) ** 2 + reference.spread.rung ** 2;
+  const readings = 1 + 1 / reference.ladders(atMm);
+  const variance = readings * (reference.readingMm / expected) ** 2 + reference.spread.rung ** 2;
   return {
     y: Math.log(girthMm / expected),
     slope,
@@ -77,12 +76,17 @@ export function fitLevel(points: readonly (LevelPoint | undefined)[], spread: Sp
 
 /** How far a point lies from what the other points lead one to expect, in SDs; positive when the girth is larger. */
 export function zScoreOf(point: LevelPoint, fit: LevelFit): number {
+  return residual(point, fit) / predictionSd(point, fit);
+}
+
+/** SD of a new reading about what the fit leads one to expect there, as a logarithm: √(v + x C xᵀ) with x = (1, slope, tilt). */
+export function predictionSd(point: LevelPoint, fit: LevelFit): number {
   const x = [1, point.slope, point.tilt];
   let variance = point.variance;
   for (let row = 0; row < 3; row++)
     for (let column = 0; column < 3; column++)
       variance += (x[row] as number) * (x[column] as number) * ((fit.covariance[row] as number[])[column] as number);
-  return residual(point, fit) / Math.sqrt(variance);
+  return Math.sqrt(variance);
 }
 
 /** How far a point lies from what the fit leads one to expect, as a logarithm. */

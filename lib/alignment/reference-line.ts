@@ -13,6 +13,10 @@ export type ReferenceLine = {
   readonly words: string;
   readonly expectedMm: (distanceMm: number) => number | undefined;
   readonly shownMm: (distanceMm: number) => number | undefined;
+  /** How many readings stand behind what is expected there; fewer than whole ones between rungs of different number. */
+  readonly ladders: (distanceMm: number) => number;
+  /** SD of one reading, mm. */
+  readonly readingMm: number;
   readonly spread: Spread;
 };
 

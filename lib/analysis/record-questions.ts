@@ -3,6 +3,7 @@ import { sheetDoubts } from '../doubts/sheet-doubts';
 import type { Doubt } from '../ladder/doubt';
 import { LIMBS, type LimbKind, type Side } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
+import { type TapeSds, tapeSds } from '../limits/tape-sds';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import { lastLadder } from '../trend/last-ladder';
 import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
@@ -12,7 +13,7 @@ import { dayNumber } from '../units/calendar-day';
 export type LadderQuestion = { readonly visit: Visit; readonly limb: LimbKind; readonly side: Side; readonly doubt: Doubt };
 
 /**
- * Every question that the sheet asks while the ladders of a record are typed, each visit against the one before it.
+ * Every question that the sheet asks while the ladders of a record are typed, each visit against those before it.
  *
  * Shape: a record, its series, the policy; questions limb by limb in order of time. Figures stay as they are.
  */
@@ -26,11 +27,11 @@ export function recordQuestions(record: PatientRecord, series: readonly LimbSeri
       const measured = sides.flatMap(({ side, visits: all }) => {
         const index = all.findIndex((one) => one.visit === visit);
         const now = all[index];
-        return now ? [{ now, limb: onSheet(now, all[index - 1], isAffected(record, limb, side)) }] : [];
+        return now ? [{ now, limb: onSheet(now, all.slice(0, index), isAffected(record, limb, side), tapeSds(policy)) }] : [];
       });
       const body = measured[0]?.now.body;
       if (!body) return [];
-      const day = { day: dayNumber(visit.day), body, placementMm: policy.placementSdMm };
+      const day = { day: dayNumber(visit.day), body, tape: tapeSds(policy) };
       return sheetDoubts(
         measured.map((one) => one.limb),
         day,
@@ -39,6 +40,7 @@ export function recordQuestions(record: PatientRecord, series: readonly LimbSeri
   });
 }
 
-function onSheet({ ladder }: SeriesVisit, before: SeriesVisit | undefined, affected: boolean): LimbOnSheet {
-  return { ladder, rowsMm: ladder.rungs.map((rung) => rung.distance.nm / 1e6), affected, last: before && lastLadder(before) };
+function onSheet({ ladder }: SeriesVisit, before: readonly SeriesVisit[], affected: boolean, tape: TapeSds): LimbOnSheet {
+  const rowsMm = ladder.rungs.map((rung) => rung.distance.nm / 1e6);
+  return { ladder, rowsMm, affected, last: lastLadder(before, affected, tape) };
 }

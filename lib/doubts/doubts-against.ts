@@ -1,13 +1,21 @@
-import { fitLevel, type LevelPoint, levelPoint, levelPoints, residual, zScoreOf } from '../alignment/level-fit';
+import { fitLevel, type LevelPoint, levelPoint, levelPoints, predictionSd, residual, zScoreOf } from '../alignment/level-fit';
 import type { ReferenceLine, TapedRung } from '../alignment/reference-line';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import { possibleSlips, SLIP_WORDS, type Slip } from '../ladder/slip';
+import { REACH_95 } from '../statistics/reach-95';
 import { capitalized } from '../units/capitalized';
 import type { LengthUnit } from '../units/length';
 import { showLength, showLengthWithUnit } from '../units/show-length';
 
-type Odd = { readonly index: number; readonly excess: number; readonly slip: Slip | undefined; readonly expectedMm: number };
+type Odd = {
+  readonly index: number;
+  readonly excess: number;
+  readonly slip: Slip | undefined;
+  readonly expectedMm: number;
+  /** SD of a reading about it, as a logarithm. */
+  readonly sd: number;
+};
 
 /**
  * Questions about single rungs against another ladder of the same anatomy: the last visit, or the other limb today.
@@ -53,8 +61,9 @@ function oddest(
     const slip = bestSlip(rung, reference, fit);
     const alone = Math.abs(point.y) > DOUBT_LIMITS.aloneShare.value ? z / (DOUBT_LIMITS.alone.value * milder) : 0;
     const excess = Math.max(alone, slip ? z / (DOUBT_LIMITS.slip.value * milder) : 0);
-    if (excess > 1 && (!worst || excess > worst.excess))
-      worst = { index, excess, slip, expectedMm: (rung.girth.nm / 1e6) * Math.exp(-residual(point, fit)) };
+    if (excess <= 1 || (worst && excess <= worst.excess)) return;
+    const expectedMm = (rung.girth.nm / 1e6) * Math.exp(-residual(point, fit));
+    worst = { index, excess, slip, expectedMm, sd: predictionSd(point, fit) };
   });
   return worst;
 }
@@ -71,7 +80,7 @@ function bestSlip(rung: TapedRung, reference: ReferenceLine, fit: ReturnType<typ
   return best?.slip;
 }
 
-function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm }: Odd, reference: ReferenceLine, unit: LengthUnit): Doubt {
+function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm, sd }: Odd, reference: ReferenceLine, unit: LengthUnit): Doubt {
   const { atMm, girth } = rungs[index] as TapedRung;
   const place = showLengthWithUnit(atMm, unit);
   const shown = showLength(girth.nm / 1e6, unit);
@@ -83,7 +92,8 @@ function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm }: Odd, 
       ? `its neighbours lead one to expect about ${showLength(expectedMm, unit)}`
       : `${reference.words} ${showLength(there, unit)}`,
   ].join(', and ');
-  const reason = `${capitalized(reasons)}.`;
+  const ends = [-REACH_95, REACH_95].map((reach) => showLength(expectedMm * Math.exp(reach * sd), unit));
+  const reason = `${capitalized(reasons)}. ${ends.join(' to ')} is expected.`;
   const kind = slip?.kind ?? reference.kind;
   const question = slip ? `${place}: ${shown} or ${showLength(slip.girthMm, unit)}?` : `${place}: ${shown}?`;
   const message = [question, reason, slip ? (SLIP_WORDS[slip.kind] ?? '') : ''].join(' ').trim();

@@ -4,6 +4,7 @@ import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
 import type { LimbKind } from '../ladder/limb';
 import { plausibleGirths } from '../ladder/plausible-girths';
+import { median } from '../statistics/median';
 import type { LengthUnit } from '../units/length';
 import { nameOf } from '../units/read-length';
 
@@ -93,9 +94,4 @@ export function doubtOfSides(sides: readonly [SideAgainst, SideAgainst], limb: L
 function misfit(rungs: readonly TapedRung[], reference: ReferenceLine): number {
   const strict = { ...reference.spread, level: 0.02, tilt: 0.02 };
   return fitLevel(levelPoints(rungs, reference), strict, () => false).chi2;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((low, high) => low - high);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }

@@ -59,7 +59,7 @@ type Prepared = {
 
 function prepared(limb: LimbOnSheet, before: Before | undefined, today: TapingDay): Prepared {
   const byLast = limb.last && lastVisitLine(limb.last, limb.ladder, today, limb.affected);
-  const byOther = before && otherLimbLine(before.trusted, limb.ladder, limb.affected || before.limb.affected);
+  const byOther = before && otherLimbLine(before.trusted, limb.ladder, today.tape, limb.affected || before.limb.affected);
   const byShape = usualShapeLine(limb.ladder, today, limb.affected);
   return { limb, rungs: tapedRungs(limb.ladder), reference: byLast ?? byOther ?? byShape };
 }

@@ -4,6 +4,7 @@ import type { BodyAt } from '../growth/body-at';
 import type { ExpectedBody } from '../growth/expected-body';
 import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
+import type { TapeSds } from '../limits/tape-sds';
 import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
 import type { KnownMeasures } from './measure-questions';
@@ -17,14 +18,14 @@ export type DeviceKey = { readonly name: string; readonly key: string };
 /** A draft as the sheet meets it. */
 export type MetDraft = { readonly content: DraftContent; readonly version: number; readonly at: string };
 
-/** What the figures on a sheet are compared with: the last ladders, the limbs treated, the body, the tape's placing error. */
+/** What the figures on a sheet are compared with: the last ladders, the limbs treated, the body, the tape's errors. */
 export type Known = {
   /** The last ladders by `limbKey`, for what is expected and for what was taped. */
   readonly last: Readonly<Record<string, LastLadder>>;
   readonly affected: readonly string[];
   /** Height and weight on record near the day, used until they are typed. */
   readonly bodyOnRecord: BodyAt;
-  readonly placementMm: number;
+  readonly tape: TapeSds;
   /** What is expected of height and weight that day, and when a figure is asked about. */
   readonly expectedBody: ExpectedBody;
   readonly bodyLimits: BodyAskLimits;

@@ -62,12 +62,12 @@ function rowOf(sheet: LimbSheet, rows: readonly SheetRow[], side: Side, doubt: D
 }
 
 /** The day, height and weight that expectations are worked out for: as typed, else as on record near the day. */
-function tapingDay(form: VisitForm, { bodyOnRecord, placementMm, today }: Known): TapingDay {
+function tapingDay(form: VisitForm, { bodyOnRecord, tape, today }: Known): TapingDay {
   const day = Math.floor(Date.parse(`${form.day}T00:00:00Z`) / 86_400_000) || 0;
   const height = form.height.trim() === '' ? undefined : readLength(form.height, form.heightUnit);
   const weight = form.weight.trim() === '' ? undefined : readMass(form.weight, form.massUnit);
   const near = { day: today, daysAway: 0 };
   const heightMm = height?.kind === 'read' ? { value: height.value.nm / 1e6, ...near } : bodyOnRecord.heightMm;
   const weightKg = weight?.kind === 'read' ? { value: weight.value.ng / 1e12, ...near } : bodyOnRecord.weightKg;
-  return { day, body: { heightMm, weightKg }, placementMm };
+  return { day, body: { heightMm, weightKg }, tape };
 }

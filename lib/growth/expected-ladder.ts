@@ -6,6 +6,7 @@ import { girthAt } from '../ladder/girth-at';
 import type { Ladder } from '../ladder/ladder';
 import type { LimbKind } from '../ladder/limb';
 import { placeOf, tapedLine } from '../ladder/taped-line';
+import type { TapeSds } from '../limits/tape-sds';
 import { anatomicalPlace } from './anatomical-place';
 import type { BodyAt } from './body-at';
 import { bodyChange, expectedGirthAt } from './body-change';
@@ -18,15 +19,20 @@ export type LastLadder = {
   readonly words: string;
   /** Places of rungs that stand in doubt, unanswered, on the same ruler as `placed`, mm: shown as they were, expected from never. */
   readonly doubtfulMm: readonly number[];
+  /** What all ladders up to this one say of its girths, rung by rung of `placed`; as taped where there is no other. */
+  readonly usual: UsualLine;
   /** Exact girths by distance from the zero, upward positive (mm), to tell a copy of what was typed. */
   readonly girthsNm: readonly (readonly [placeMm: number, girthNm: number])[];
 };
 
-/** What is known of the day of taping: its number and the body as typed so far. */
+/** Girths of a ladder, mm, as it and earlier ones of the same limb have them, and how many ladders stand behind each. */
+export type UsualLine = { readonly girthsMm: readonly number[]; readonly ladders: readonly number[] };
+
+/** What is known of the day of taping: its number, the body as typed so far, the errors of the clinic's tape. */
 export type TapingDay = {
   readonly day: number;
   readonly body: BodyAt;
-  readonly placementMm: number;
+  readonly tape: TapeSds;
 };
 
 /**
@@ -56,20 +62,19 @@ export function lastVisitLine(last: LastLadder, ladder: Ladder, today: TapingDay
       const girth = girthAt(trusted.placesMm, trusted.girthsMm, then) ?? carriedOn(trusted.placesMm, trusted.girthsMm, then);
       return girth === undefined ? undefined : girth * expectedGirthAt(body, limb, last.growing, place(then));
     },
+    ladders: (distanceMm) => girthAt(trusted.placesMm, trusted.ladders, thenAt(distanceMm)) ?? 1,
+    readingMm: today.tape.readingMm,
     spread: { ...(swollen ? SPREAD.lastSwollen : SPREAD.last), zeroMm: zeroSd(alignment) },
   };
 }
 
-/** The last ladder's places and girths without the rungs that were left in doubt; with them where fewer than two others are left. */
-function withoutDoubtful({ placed, doubtfulMm }: LastLadder): {
-  readonly placesMm: readonly number[];
-  readonly girthsMm: readonly number[];
-} {
-  const { placesMm, girthsMm } = placed.line;
-  const isTrusted = (index: number) => !doubtfulMm.includes(placesMm[index] ?? 0);
-  const trusted = placesMm.filter((_, index) => isTrusted(index));
-  if (trusted.length === placesMm.length || trusted.length < 2) return placed.line;
-  return { placesMm: trusted, girthsMm: girthsMm.filter((_, index) => isTrusted(index)) };
+/** The usual line at the places of the last ladder, without rungs that were left in doubt; with them where fewer than two others are left. */
+function withoutDoubtful({ placed, usual, doubtfulMm }: LastLadder): UsualLine & { readonly placesMm: readonly number[] } {
+  const { placesMm } = placed.line;
+  const isTrusted = (_: number, index: number) => !doubtfulMm.includes(placesMm[index] ?? 0);
+  const trusted = placesMm.filter(isTrusted);
+  if (trusted.length === placesMm.length || trusted.length < 2) return { placesMm, ...usual };
+  return { placesMm: trusted, girthsMm: usual.girthsMm.filter(isTrusted), ladders: usual.ladders.filter(isTrusted) };
 }
 
 /** How well the two zeros are known to agree, mm: SD of the aligned landmarks, never taken for better than 4 mm. */
@@ -79,7 +84,7 @@ function zeroSd({ covariance }: Alignment): number {
 }
 
 /** What the other limb, taped today from the same zero in the same direction, leads one to expect. */
-export function otherLimbLine(other: Ladder, ladder: Ladder, swollen: boolean): ReferenceLine | undefined {
+export function otherLimbLine(other: Ladder, ladder: Ladder, { readingMm }: TapeSds, swollen: boolean): ReferenceLine | undefined {
   if (other.zero !== ladder.zero || other.direction !== ladder.direction) return undefined;
   const { placesMm, girthsMm } = tapedLine(other);
   const girth = (distanceMm: number) => girthAt(placesMm, girthsMm, placeOf(ladder, distanceMm));
@@ -89,6 +94,8 @@ export function otherLimbLine(other: Ladder, ladder: Ladder, swollen: boolean): 
     words,
     shownMm: girth,
     expectedMm: girth,
+    ladders: () => 1,
+    readingMm,
     spread: swollen ? SPREAD.otherSwollen : SPREAD.other,
   };
 }
@@ -104,7 +111,7 @@ function placedNow(last: LastLadder, ladder: Ladder, today: TapingDay, limb: Lim
     line: tapedLine(ladder),
     bodyHeightMm: today.body.heightMm?.value,
   };
-  return placeLandmarks([then, now], limb, last.growing, today.placementMm)[1] as PlacedLine;
+  return placeLandmarks([then, now], limb, last.growing, today.tape.placementMm)[1] as PlacedLine;
 }
 
 /** How far past the outer rungs an expectation, never a figure that is shown, may be carried on along the outer slope, mm. */

@@ -28,7 +28,7 @@ const SHAPES: Readonly<Record<LimbKind, Shape>> = {
 };
 
 /**
- * The usual shape of a limb as a reference for a first visit; its level and tilt are left to the ladder itself.
+ * The usual shape of a limb as a reference for a first visit. Its level and tilt are left to the ladder itself.
  *
  * Undefined unless a landmark besides zero, or the height, says where along the limb a rung lies. Shape: a ladder and the day; girths in
  * mm by distance from zero. Example: ankle 20.5, calf 66, knee 35 cm: the calf is no calf of that leg; 36 would be.
@@ -46,15 +46,19 @@ export function usualShapeLine(ladder: Ladder, today: TapingDay, swollen: boolea
     words: '',
     shownMm: () => undefined,
     expectedMm: (distanceMm) => girthOfShape(SHAPES[ladder.limb], place(sign * distanceMm)),
+    ladders: () => 1,
+    readingMm: today.tape.readingMm,
     spread: swollen ? SPREAD.shapeSwollen : SPREAD.shape,
   };
 }
 
+/** Below the shape, towards the ankle or wrist, a girth is about that of its thinnest place: ANSUR II 2012 at 0.13 of the way to the knee. */
 function girthOfShape(shape: Shape, place: number): number | undefined {
   const last = shape.girthsMm.length - 1;
   const step = ((place - shape.from) / (shape.to - shape.from)) * last;
-  if (step < -1.2 || step > last + 1.2) return undefined;
-  const below = Math.min(Math.max(Math.floor(step), 0), last - 1);
+  if (place < 0 || step > last + 1.2) return undefined;
+  if (step < 0) return shape.girthsMm[0];
+  const below = Math.min(Math.floor(step), last - 1);
   const [low, high] = [shape.girthsMm[below], shape.girthsMm[below + 1]] as [number, number];
   return low + (step - below) * (high - low);
 }

@@ -13,6 +13,7 @@ import { longerThanBody } from '../ladder/size-check';
 import { tapedLine } from '../ladder/taped-line';
 import { zeroAndDirection } from '../ladder/zero-and-direction';
 import type { Policy } from '../limits/policy';
+import { tapeSds } from '../limits/tape-sds';
 import { isAffected, type PatientRecord, type Visit } from '../record/patient-record';
 import { type CalendarDay, dayNumber } from '../units/calendar-day';
 import type { TapeError } from '../volume/tape-error';
@@ -53,7 +54,7 @@ export function limbSeries(record: PatientRecord, policy: Policy): readonly Limb
     });
     return taped.length > 0 ? [seriesOf(record, policy, visits, bodyDoubts, limb, side, taped)] : [];
   });
-  return withSidesInDoubt(all, policy.placementSdMm);
+  return withSidesInDoubt(all, tapeSds(policy));
 }
 
 function seriesOf(

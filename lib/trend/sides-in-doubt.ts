@@ -1,7 +1,8 @@
 import { sidesChanged } from '../doubts/sides-changed';
 import type { Doubt } from '../ladder/doubt';
+import type { TapeSds } from '../limits/tape-sds';
 import { dayNumber } from '../units/calendar-day';
-import { lastLadder } from './last-ladder';
+import { ladderAsTaped } from './last-ladder';
 import type { LimbSeries, SeriesVisit } from './series-visit';
 
 /**
@@ -11,17 +12,17 @@ import type { LimbSeries, SeriesVisit } from './series-visit';
  * must fit the other side's last visit better than their own.
  * Shape: all series of a record; the same with `sidesInDoubt` and the question among the doubts.
  */
-export function withSidesInDoubt(all: readonly LimbSeries[], placementMm: number): readonly LimbSeries[] {
+export function withSidesInDoubt(all: readonly LimbSeries[], tape: TapeSds): readonly LimbSeries[] {
   return (['leg', 'arm'] as const).reduce<readonly LimbSeries[]>((series, limb) => {
     const [one, other] = series.filter((each) => each.limb === limb);
     if (!one || !other) return series;
-    const found = changedVisits(one, other, placementMm);
+    const found = changedVisits(one, other, tape);
     if (found.size === 0) return series;
     return series.map((each) => (each === one || each === other ? marked(each, found, each === one) : each));
   }, all);
 }
 
-function changedVisits(one: LimbSeries, other: LimbSeries, placementMm: number): ReadonlyMap<SeriesVisit['visit'], Doubt> {
+function changedVisits(one: LimbSeries, other: LimbSeries, tape: TapeSds): ReadonlyMap<SeriesVisit['visit'], Doubt> {
   const found = new Map<SeriesVisit['visit'], Doubt>();
   one.visits.forEach((now, index) => {
     const last = one.visits[index - 1];
@@ -29,10 +30,10 @@ function changedVisits(one: LimbSeries, other: LimbSeries, placementMm: number):
     const [nowOther, lastOther] = [other.visits[second], other.visits[second - 1]];
     if (!last || !nowOther || !lastOther || found.has(last.visit) || !mayBeChanged(now, nowOther, last, lastOther)) return;
     const limbs = [
-      { ladder: now.ladder, rowsMm: [], affected: true, last: lastLadder(last) },
-      { ladder: nowOther.ladder, rowsMm: [], affected: true, last: lastLadder(lastOther) },
+      { ladder: now.ladder, rowsMm: [], affected: true, last: ladderAsTaped(last) },
+      { ladder: nowOther.ladder, rowsMm: [], affected: true, last: ladderAsTaped(lastOther) },
     ];
-    const doubt = sidesChanged(limbs, { day: dayNumber(now.visit.day), body: now.body, placementMm });
+    const doubt = sidesChanged(limbs, { day: dayNumber(now.visit.day), body: now.body, tape });
     if (doubt) found.set(now.visit, doubt);
   });
   return found;

@@ -14,7 +14,7 @@ import {
   wrongTens,
 } from './plant-errors';
 import { ansurLegs, questionsAbout, rowsOf, slackLimbs, yeadonLimbs } from './real-ladders';
-import { askedWhileTyping, limbPair, type Pool, placesAsked, twoVisits } from './two-visits';
+import { askedWhileTyping, limbPair, type Pool, placesAsked, thinned, twoVisits } from './two-visits';
 
 /** Ladders a class; the campaign `doubt-rates` asks for more. */
 const LADDERS = Number(process.env.DOUBT_LADDERS ?? 60);
@@ -30,8 +30,8 @@ const CLASSES: readonly { name: string; plant: Plant; least: number; orders: boo
   { name: '×2.54, whole ladder', plant: wholeInOtherUnit, least: 0.95, orders: false },
   { name: 'wrong tens digit', plant: wrongTens, least: 0.95, orders: false },
   { name: 'swapped digits, over 1 cm', plant: swappedDigits, least: 0.9, orders: false },
-  { name: 'rung left out, rest shifted', plant: skippedRung, least: 0.95, orders: true },
-  { name: 'rung typed twice, rest shifted', plant: doubledRung, least: 0.95, orders: true },
+  { name: 'rung left out, rest shifted', plant: skippedRung, least: 0.9, orders: true },
+  { name: 'rung typed twice, rest shifted', plant: doubledRung, least: 0.9, orders: true },
   { name: 'neighbours exchanged, over 1 cm', plant: swappedNeighbours, least: 0.9, orders: true },
 ];
 
@@ -96,7 +96,7 @@ describe('clean ladders', () => {
     ['heldOut', 'leg', false, 0.15],
     ['heldOut', 'arm', true, 0],
     ['heldOut', 'arm', false, 0.1],
-  ])('%s %s, last visit %s, swelling %s: at most one false question a ladder', (pool, limb, hasLast, swelling) => {
+  ])('%s %s, last visit %s, swelling %s: at most one false question in five ladders', (pool, limb, hasLast, swelling) => {
     const random = seeded(2211);
     let [questions, quiet] = [0, 0];
     for (let person = 0; person < LADDERS; person++) {
@@ -107,7 +107,7 @@ describe('clean ladders', () => {
     }
     const words = `${pool} ${limb}, ${hasLast ? 'with a last visit' : 'first visit'}${swelling ? ', swollen' : ''}`;
     clean.push({ ladders: words, questions: (questions / LADDERS).toFixed(3), 'without any': percent(quiet / LADDERS) });
-    expect(questions / LADDERS).toBeLessThanOrEqual(1);
+    expect(questions / LADDERS).toBeLessThanOrEqual(0.2);
   });
 
   it('both limbs together raise at most one false question a ladder', () => {
@@ -119,6 +119,27 @@ describe('clean ladders', () => {
     }
     clean.push({ ladders: 'heldOut both legs, one swollen', questions: (questions / LADDERS).toFixed(3), 'without any': '' });
     expect(questions / LADDERS).toBeLessThanOrEqual(1);
+  });
+});
+
+describe('few rungs at a first visit', () => {
+  it.each([5, 6, 8, 12])('a wrong tens digit among %d rungs is asked about, a clean ladder hardly ever', (rungs) => {
+    const random = seeded(71);
+    let [planted, found, questions] = [0, 0, 0];
+    for (const limb of ['leg', 'arm'] as const)
+      for (let person = 0; person < LADDERS; person++) {
+        const { later, today } = twoVisits(random, limb, 'heldOut');
+        const ladder = thinned(later, rungs);
+        questions += placesAsked(askedWhileTyping(ladder, undefined, today));
+        const error = wrongTens(ladder, random);
+        if (!error) continue;
+        planted += 1;
+        if (finds(askedWhileTyping(error.ladder, undefined, today), error.at, false).length > 0) found += 1;
+      }
+    const name = `${rungs} rungs, first visit; tens digit ${percent(found / planted)}`;
+    clean.push({ ladders: name, questions: (questions / (2 * LADDERS)).toFixed(3), 'without any': '' });
+    expect(found / planted).toBeGreaterThanOrEqual(0.93);
+    expect(questions / (2 * LADDERS)).toBeLessThanOrEqual(0.1);
   });
 });
 

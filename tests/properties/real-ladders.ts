@@ -118,7 +118,7 @@ export function questionsAbout(limb: RealLimb): { readonly doubt: Doubt; readonl
   };
   const day = calendarDay('2026-01-05');
   const heightMm = limb.heightCm === null ? undefined : { value: limb.heightCm * 10, day, daysAway: 0 };
-  const today = { day: 0, body: { heightMm, weightKg: undefined }, placementMm: 5 };
+  const today = { day: 0, body: { heightMm, weightKg: undefined }, tape: { readingMm: 3, placementMm: 5 } };
   const rowsMm = rungs.map((rung) => rung.distance.nm / 1e6);
   return sheetDoubts([{ ladder, rowsMm, affected: false, last: undefined }], today).map(({ doubt }) => ({
     doubt,

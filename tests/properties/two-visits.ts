@@ -63,8 +63,9 @@ export function twoVisits(
   const placed = placeLandmarks([{ day: 0, line: tapedLine(earlier), bodyHeightMm: heightMm.value }], limb, false, PLACEMENT_MM)[0];
   if (!placed) throw new Error('no line');
   const girthsNm = earlier.rungs.map((rung) => [rung.distance.nm / 1e6, rung.girth?.nm ?? 0] as const);
-  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm, doubtfulMm: [] };
-  return { earlier, later, last, today: { day: 182, body: body(70 * weightRatio), placementMm: PLACEMENT_MM } };
+  const usual = { girthsMm: placed.line.girthsMm, ladders: placed.line.girthsMm.map(() => 1) };
+  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm, doubtfulMm: [], usual };
+  return { earlier, later, last, today: { day: 182, body: body(70 * weightRatio), tape: { readingMm: 3, placementMm: PLACEMENT_MM } } };
 }
 
 /** The same figures spelled as people type them: `12 1/8`, `31.4`. */
@@ -84,6 +85,13 @@ export function askedWhileTyping(ladder: Ladder, last: LastLadder | undefined, t
     for (const { doubt } of sheetDoubts([limb], today)) asked.set(`${doubt.kind} ${doubt.distanceMm}`, doubt);
   }
   return [...asked.values()];
+}
+
+/** So many rungs of a ladder, evenly spread, the outer ones among them. */
+export function thinned(ladder: Ladder, rungs: number): Ladder {
+  const last = ladder.rungs.length - 1;
+  const kept = new Set(Array.from({ length: rungs }, (_, index) => Math.round((index * last) / (rungs - 1))));
+  return { ...ladder, rungs: ladder.rungs.filter((_, index) => kept.has(index)) };
 }
 
 /** Places asked about, each once, whatever the question; a question about the whole ladder counts as one. */

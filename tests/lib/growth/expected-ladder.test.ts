@@ -3,7 +3,7 @@ import { sidesChanged } from '@/lib/doubts/sides-changed';
 import { type LastLadder, lastVisitLine } from '@/lib/growth/expected-ladder';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
-import { lastLadder } from '@/lib/trend/last-ladder';
+import { ladderAsTaped } from '@/lib/trend/last-ladder';
 import { limbSeries } from '@/lib/trend/limb-series';
 import type { SeriesVisit } from '@/lib/trend/series-visit';
 import { calendarDay, dayNumber } from '@/lib/units/calendar-day';
@@ -13,10 +13,14 @@ import { LEG_CM, legOf } from '../prompts/made-up-piece';
 const weighed = { weight: '70 kg', height: '170 cm' };
 const last = (ladder: Ladder): LastLadder => {
   const [series] = limbSeries(recordOf([visitOf('2026-01-05', [ladder], weighed)]), DEFAULT_POLICY);
-  return lastLadder(series?.visits[0] as SeriesVisit);
+  return ladderAsTaped(series?.visits[0] as SeriesVisit);
 };
 const LAST = last(legOf());
-const today = (ladder: LastLadder) => ({ day: dayNumber(calendarDay('2026-01-20')), body: ladder.body, placementMm: 5 });
+const today = (ladder: LastLadder) => ({
+  day: dayNumber(calendarDay('2026-01-20')),
+  body: ladder.body,
+  tape: { readingMm: 3, placementMm: 5 },
+});
 
 describe('what the last visit leads one to expect', () => {
   const line = lastVisitLine(LAST, legOf(), today(LAST), false);

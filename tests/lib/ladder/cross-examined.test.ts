@@ -6,7 +6,7 @@ import type { Ladder } from '@/lib/ladder/ladder';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 
-const TODAY = { day: 0, body: { heightMm: undefined, weightKg: undefined }, placementMm: 5 };
+const TODAY = { day: 0, body: { heightMm: undefined, weightKg: undefined }, tape: { readingMm: 3, placementMm: 5 } };
 
 function length(text: string, unit: LengthUnit): TypedLength {
   const reading = readLength(text, unit);

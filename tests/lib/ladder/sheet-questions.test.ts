@@ -20,7 +20,7 @@ function ladder(girths: readonly string[], unit: LengthUnit = 'in', landmarks: L
   return { limb: 'leg', side: 'right', zero: 'ankle-crease', direction: 'up', unit, rungs, landmarks, floorToFold: null };
 }
 
-const TODAY = { day: 0, body: { heightMm: undefined, weightKg: undefined }, placementMm: 5 };
+const TODAY = { day: 0, body: { heightMm: undefined, weightKg: undefined }, tape: { readingMm: 3, placementMm: 5 } };
 const asked = (one: Ladder, affected = false) =>
   sheetDoubts([{ ladder: one, rowsMm: one.rungs.map((rung) => rung.distance.nm / 1e6), affected, last: undefined }], TODAY).map(
     ({ doubt }) => doubt,

@@ -26,7 +26,7 @@ describe('a zero and a direction', () => {
   ] as const)('%s from the %s, %s, cannot be and is asked about, on the sheet and at import alike', (limb, zero, direction, question) => {
     const one = ladder(limb, zero, direction);
     expect(zeroAndDirection(one)?.message).toMatch(question);
-    const today = { day: 0, body: { heightMm: undefined, weightKg: undefined }, placementMm: 5 };
+    const today = { day: 0, body: { heightMm: undefined, weightKg: undefined }, tape: { readingMm: 3, placementMm: 5 } };
     const asked = sheetDoubts([{ ladder: one, rowsMm: [40, 80, 120], affected: false, last: undefined }], today);
     expect(asked.map(({ doubt }) => doubt.kind)).toContain('zero-direction');
   });
