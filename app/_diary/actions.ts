@@ -5,7 +5,7 @@ import { requireActing } from '@/app/_auth/therapist';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { bookedOn } from '@/db/clinic/diary';
-import { saveNoted } from '@/db/patients/noted';
+import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import type { Therapist } from '@/db/therapist';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { BOOKING_STATES, type Booking, readBooking } from '@/lib/record/booking';
@@ -26,7 +26,8 @@ const LONGEST_REASON = 200;
 export async function bookAction(_before: BookingFormState, form: FormData): Promise<BookingFormState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
-  const { patientId = '', bookingId = '' } = typed;
+  const { patientId = '', submissionId = '', bookingId = '' } = typed;
+  if (await isSubmitted(therapist, submissionId)) redirect(bookingsOf(patientId));
   const loaded = await loadPatient(therapist, patientId);
   const { record, today, diary } = loaded;
   const standing = record.bookings.find((one) => one.bookingId === bookingId);
@@ -51,7 +52,8 @@ export async function bookAction(_before: BookingFormState, form: FormData): Pro
 export async function changeBookingAction(_before: BookingFormState, form: FormData): Promise<BookingFormState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
-  const { patientId = '', bookingId = '' } = typed;
+  const { patientId = '', submissionId = '', bookingId = '' } = typed;
+  if (await isSubmitted(therapist, submissionId)) redirect(bookingsOf(patientId));
   const loaded = await loadPatient(therapist, patientId);
   const refused = (errors: Readonly<Record<string, string>>): BookingFormState => ({ errors, asks: [], typed });
   const standing = loaded.record.bookings.find((one) => one.bookingId === bookingId);
@@ -67,6 +69,10 @@ export async function changeBookingAction(_before: BookingFormState, form: FormD
   if (reason.length > LONGEST_REASON) return refused({ reason: `Too long: ${LONGEST_REASON} characters at most.` });
   const { day, time, what } = standing;
   return write(therapist, loaded, { typed, booking: { day, time, what, state }, bookingId, reason: reason || state });
+}
+
+function bookingsOf(patientId: string): string {
+  return `/patients/${patientId}/bookings`;
 }
 
 /** Lines as they were shown: a form posts them ended by carriage return and line feed. */
@@ -92,5 +98,5 @@ async function write(therapist: Therapist, { record, today }: LoadedPatient, wri
   });
   if (saved.kind === 'conflict' || saved.kind === 'not-found') return { errors: { form: STALE }, asks: [], typed };
   await refreshPatient(therapist, patientId, today);
-  redirect(`/patients/${patientId}/bookings`);
+  redirect(bookingsOf(patientId));
 }

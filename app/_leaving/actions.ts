@@ -5,7 +5,7 @@ import { requireActing } from '@/app/_auth/therapist';
 import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { leavingTextsOf } from '@/db/clinic/leaving-texts';
-import { saveNoted } from '@/db/patients/noted';
+import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import { readLeaving } from '@/lib/forms/read-leaving';
 import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 import { deathIn } from '@/lib/record/phases';
@@ -23,6 +23,8 @@ export async function saveLeavingAction(_before: LeavingState, form: FormData): 
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', submissionId = '', number = '', criteria = '' } = typed;
+  const kept = `/patients/${patientId}/leaving`;
+  if (await isSubmitted(therapist, submissionId)) redirect(kept);
   const { record, today } = await loadPatient(therapist, patientId);
   const texts = await leavingTextsOf(therapist);
   if (String(record.leavingNumber) !== number || texts.criteria.join('\n') !== criteria.replaceAll('\r\n', '\n'))
@@ -39,5 +41,5 @@ export async function saveLeavingAction(_before: LeavingState, form: FormData): 
     ...{ deed: 'leaving gone through', reason: reason || null },
   });
   if (saved.kind === 'conflict' || saved.kind === 'not-found') return { errors: { form: STALE }, typed };
-  redirect(`/patients/${patientId}/leaving`);
+  redirect(kept);
 }

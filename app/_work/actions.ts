@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
-import { saveNoted } from '@/db/patients/noted';
+import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 import { readWorkFacts } from '@/lib/forms/read-work-facts';
@@ -23,6 +23,8 @@ export async function saveFactsAction(_before: FactsFormState, form: FormData): 
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', submissionId = '', number = '' } = typed;
+  const kept = `/patients/${patientId}`;
+  if (await isSubmitted(therapist, submissionId)) redirect(kept);
   const { record, today } = await loadPatient(therapist, patientId);
   const read = readWorkFacts(typed, record.born, today);
   const reason = (typed.reason ?? '').trim();
@@ -38,5 +40,5 @@ export async function saveFactsAction(_before: FactsFormState, form: FormData): 
   if (saved.kind === 'conflict') return { errors: { form: STALE }, typed };
   if (saved.kind === 'not-found') return { errors: { form: 'This patient is not in your clinic. Nothing was saved.' }, typed };
   await refreshPatient(therapist, patientId, today);
-  redirect(`/patients/${patientId}`);
+  redirect(kept);
 }

@@ -209,7 +209,8 @@ async function lastOf(ofKind: NotedKind, ofThing: string) {
   return last;
 }
 
-async function isSubmitted(therapist: Therapist, submissionId: string): Promise<boolean> {
+/** Whether this form was kept before: it is sent again when its answer was lost on the way. */
+export async function isSubmitted(therapist: Therapist, submissionId: string): Promise<boolean> {
   const database = await getDatabase();
   const submitted = and(eq(notedRevision.clinicId, therapist.clinicId), eq(notedRevision.submissionId, submissionId));
   return (await database.$count(notedRevision, submitted)) > 0;

@@ -113,3 +113,25 @@ test('working days are set; a visit is booked from a prompt on a closed day only
   await page.goto('/?q=Rui&kind=visit');
   await expect(page.locator('tr[data-line]').filter({ hasText: 'Call about a missed visit' })).toHaveCount(1);
 });
+
+test('a form that is sent again because its answer was lost is taken as kept, once', async ({ page }) => {
+  const own = await open(page, 'Tess Ibarra');
+  await page.goto(`${own}/work`);
+  const states = page.locator('.history-table').getByRole('row');
+  const before = await states.count();
+  await page.getByLabel('Stage', { exact: true }).fill('III');
+  await page.getByLabel('Why it is changed').fill('asked again');
+  const sent = page.waitForRequest((request) => request.method() === 'POST');
+  await page.getByRole('button', { name: 'Save' }).click();
+  const first = await sent;
+  await expect(page).toHaveURL(own);
+  const again = await page.request.fetch(first.url(), {
+    method: 'POST',
+    headers: await first.allHeaders(),
+    data: first.postDataBuffer() ?? Buffer.alloc(0),
+    maxRedirects: 0,
+  });
+  expect(again.headers()['x-action-redirect']).toContain(own);
+  await page.goto(`${own}/work`);
+  await expect(states).toHaveCount(before + 1);
+});

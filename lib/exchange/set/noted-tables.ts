@@ -168,6 +168,24 @@ export const OBSERVED: SetTable = {
     })),
 };
 
+/** Table `observed_figure`: the figures of `observation`, a row each, for whoever counts them. Written only. */
+export const OBSERVED_FIGURE: SetTable = {
+  name: 'observed_figure',
+  says: 'One row a figure of a thing looked at: an hour, a point of a scale, a degree. The same figures as in the table observation.',
+  columns: [
+    SUBJECT_ID,
+    { name: 'kind', kind: 'word', says: 'Which, by the id of the catalogue.' },
+    { name: 'version', kind: 'word', says: 'Version of its items.' },
+    { name: 'day', kind: 'day', says: 'Day it was looked at.' },
+    { name: 'item', kind: 'word', says: 'Item of its kind, by the id of the catalogue.' },
+    { name: 'value', kind: 'decimal', says: 'The figure, in the unit of its item.' },
+  ],
+  rows: ({ subjectId, file: { observations = [] } }) =>
+    observations.flatMap(({ kind, version, day, figures }) =>
+      Object.entries(figures).map(([item, value]) => ({ subject_id: subjectId, kind, version, day, item, value: String(value) })),
+    ),
+};
+
 /** A subject’s observations; left out where there is none. */
 export function readObserved(rows: readonly CsvRow[]): Pick<PatientFile, 'observations'> {
   if (rows.length === 0) return {};

@@ -4,7 +4,7 @@ import { defused, isWords } from './defused';
 import { PROMPT, VOLUME } from './found-tables';
 import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
-import { BOOKED, FOR_THE_WORK, LEFT, OBSERVED } from './noted-tables';
+import { BOOKED, FOR_THE_WORK, LEFT, OBSERVED, OBSERVED_FIGURE } from './noted-tables';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import type { Column, SetPart, SetTable } from './set-table';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
@@ -27,6 +27,7 @@ export const SET_TABLES: readonly SetTable[] = [
   FOR_THE_WORK,
   BOOKED,
   OBSERVED,
+  OBSERVED_FIGURE,
   LEFT,
   VOLUME,
   PROMPT,

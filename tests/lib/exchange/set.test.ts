@@ -79,6 +79,19 @@ describe('the set of tables', () => {
     );
   });
 
+  it('a research set keeps the figures of what was looked at, by item and age, and neither words nor rater', () => {
+    const file = fc.sample(anyFile, { numRuns: 1, seed: 7 })[0] as PatientFile;
+    const born = calendarDay('2018-01-01');
+    const seen = { kind: 'itch', version: '1', day: calendarDay('2018-01-29'), figures: { now: 7 }, rater: 'RA', words: 'worse at night' };
+    const observations = [{ ...seen, choice: null, side: null, place: null, gone: null }];
+    const set = setOf([{ ...file, details: { ...file.details, born }, observations }], { research: true, defused: false });
+    expect(set.get('observed_figure.csv')?.split(/\r?\n/).slice(0, 2)).toEqual([
+      'subject_id,kind,version,age_weeks,item,value',
+      'S1,itch,1,4,now,7',
+    ]);
+    expect([...set.values()].join(' ')).not.toContain('worse at night');
+  });
+
   it('a set from before named measures is read; one that lost their table is not', () => {
     const file = fc.sample(anyFile, { numRuns: 1, seed: 22 });
     const set = setOf(file, RAW);
