@@ -122,7 +122,11 @@ function rises(places: readonly number[]): boolean {
   return places.every((place, index) => index === 0 || place > (places[index - 1] as number));
 }
 
-/** The same alignment with every later place moved along the limb by `byMm`. */
+/**
+ * The same alignment with every later place moved along the limb by `byMm`.
+ *
+ * Example: knots at 0 and 300 mm moved by 10: 10 and 310.
+ */
 export function movedBy(alignment: Alignment, byMm: number): Alignment {
   return { ...alignment, laterMm: alignment.laterMm.map((place) => place + byMm) };
 }
@@ -132,7 +136,11 @@ export function toLater(alignment: Alignment, earlierPlaceMm: number): number {
   return alongKnots(alignment.earlierMm, alignment.laterMm, alignment.ratio, earlierPlaceMm);
 }
 
-/** A place of the later ruler on the earlier one, mm. The inverse of `toLater`. */
+/**
+ * A place of the later ruler on the earlier one, mm. The inverse of `toLater`.
+ *
+ * Example: one knot, 300 mm then and 310 mm now, ratio 1: 350 mm now was 340 mm then.
+ */
 export function toEarlier(alignment: Alignment, laterPlaceMm: number): number {
   return alongKnots(alignment.laterMm, alignment.earlierMm, 1 / alignment.ratio, laterPlaceMm);
 }

@@ -16,6 +16,7 @@ const HALF_STEP_MM = 10;
  * A taped girth at a place against a reference line; undefined where the reference does not reach.
  *
  * Variance: the reading and those behind what is expected, and what a rung may differ by alone. Tilt counts half-lengths of 250 mm from a middle of 300 mm.
+ * Example: 312 mm where one reading leads to expect 300, 3 mm a reading, 0.6 % a rung: y 0.039, variance 2 × 0.01² + 0.006² = 0.000236.
  */
 export function levelPoint(girthMm: number, atMm: number, reference: ReferenceLine): LevelPoint | undefined {
   const expected = reference.expectedMm(atMm);
@@ -74,12 +75,20 @@ export function fitLevel(points: readonly (LevelPoint | undefined)[], spread: Sp
   return { mean, covariance, chi2 };
 }
 
-/** How far a point lies from what the other points lead one to expect, in SDs; positive when the girth is larger. */
+/**
+ * How far a point lies from what the other points lead one to expect, in SDs; positive when the girth is larger.
+ *
+ * Example: y 0.0392, variance 0.000236, a fit of 0 that is sure: 2.55.
+ */
 export function zScoreOf(point: LevelPoint, fit: LevelFit): number {
   return residual(point, fit) / predictionSd(point, fit);
 }
 
-/** SD of a new reading about what the fit leads one to expect there, as a logarithm: √(v + x C xᵀ) with x = (1, slope, tilt). */
+/**
+ * SD of a new reading about what the fit leads one to expect there, as a logarithm: √(v + x C xᵀ) with x = (1, slope, tilt).
+ *
+ * Example: variance 0.000236 and a level known to 1 %: √0.000336 = 0.0183.
+ */
 export function predictionSd(point: LevelPoint, fit: LevelFit): number {
   const x = [1, point.slope, point.tilt];
   let variance = point.variance;
@@ -89,7 +98,11 @@ export function predictionSd(point: LevelPoint, fit: LevelFit): number {
   return Math.sqrt(variance);
 }
 
-/** How far a point lies from what the fit leads one to expect, as a logarithm. */
+/**
+ * How far a point lies from what the fit leads one to expect, as a logarithm.
+ *
+ * Example: y 0.05, level 0.03, no shift, no tilt: 0.02.
+ */
 export function residual(point: LevelPoint, { mean }: Pick<LevelFit, 'mean'>): number {
   return point.y - mean[0] - mean[1] * point.slope - mean[2] * point.tilt;
 }

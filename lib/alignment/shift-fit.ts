@@ -32,6 +32,7 @@ const SMALL_STEP = { shiftMm: 0.02, factor: 1e-5 } as const;
  * Either parameter can be held (s at its start, 1 + a at 1): the four models none, s, a and both. Deviance = 2 Σ ρ(r) + prior.
  * Shape: places and girths in mm; shift in mm. Variances from the inverse Hessian.
  * Source: Huber 1964, Robust estimation of a location parameter (k = 1.345); engine section 4.
+ * Example: every later girth is what stood 5 mm further up, a wide prior: shift 5 mm, factor 1.
  */
 export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, freeShift: boolean, freeFactor: boolean): ShiftModel {
   const point: CubicPoint = { girthMm: 0, slope: 0 };
@@ -82,7 +83,11 @@ export function fitShift(data: ShiftData, prior: ShiftPrior, startMm: number, fr
   };
 }
 
-/** Starts for a fit of the shift alone and of shift and factor together: the shifts on a coarse grid with the smallest deviances. */
+/**
+ * Starts for a fit of the shift alone and of shift and factor together: the shifts on a coarse grid with the smallest deviances.
+ *
+ * Example: later girths are those of 12 mm further up, steps of 5 mm: 10 for the shift alone.
+ */
 export function bestStarts(data: ShiftData, prior: ShiftPrior, reachMm: number, stepMm: number): { shift: number; both: number } {
   const point: CubicPoint = { girthMm: 0, slope: 0 };
   const shift = { at: 0, deviance: Number.POSITIVE_INFINITY };

@@ -31,6 +31,7 @@ export type ShiftModels = {
  * blunder, or as rows slipped by a whole interval, the last two at a price. Penalty for parameters: Akaike's.
  * Shape: what `fitShift` needs, the alignment, SD of a placement and the intervals of both ladders, mm.
  * Source: engine section 4; Akaike 1974, A new look at the statistical model identification.
+ * Example: the same girths at both visits: `none` is cheapest, by Akaike’s two and more a parameter.
  */
 export function fitModels(data: ShiftData, alignment: Alignment, placementMm: number, gaps: readonly number[]): ShiftModels {
   const usual: ShiftPrior = { centreMm: 0, varianceMm2: placementVariance(alignment), cost: 0 };

@@ -53,7 +53,7 @@ export function bodyChange(earlier: BodyAt, later: BodyAt, limb: LimbKind, growi
   return { weightRatio: weight, heightRatio: height, modelSd, expectedLength: stretch, missing: [] };
 }
 
-/** Expected girth ratio at an anatomical place. */
+/** Expected girth ratio at an anatomical place. Example: weight and height as they were: 1. */
 export function expectedGirthAt(body: BodyChange, limb: LimbKind, growing: boolean, place: number): number {
   return girthFactor(limb, growing, place, body.weightRatio, body.heightRatio);
 }

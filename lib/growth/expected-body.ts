@@ -75,7 +75,11 @@ export function expectedBody(
   return { height, weight, index, known: { height: last.height !== undefined, weight: last.weight !== undefined } };
 }
 
-/** An earlier figure carried on to a day, later or earlier, with its spread: how far two readings of one person may differ. */
+/**
+ * An earlier figure carried on to a day, later or earlier, with its spread: how far two readings of one person may differ.
+ *
+ * Example: a grown person’s 170 cm of last year: 170 cm, with the spread of two readings and of a year.
+ */
 export function carriedOn(measure: Measure, someone: Somebody, earlier: BodyReading, day: CalendarDay, policy: Policy): ExpectedFigure {
   const days = Math.abs(daysBetween(earlier.day, day));
   const ratio = growthRatio(measure, someone, earlier, day);
@@ -133,7 +137,7 @@ export function lastBody(visits: readonly Visit[], leave: (visit: Visit, measure
   return { height: newest('height'), weight: newest('weight') };
 }
 
-/** Height in mm or weight in kg of a visit. */
+/** Height in mm or weight in kg of a visit. Example: a height typed as 128 cm: 1280. */
 export function bodyValue(visit: Visit, measure: Measure): number | undefined {
   if (measure === 'height') return visit.height ? mm(visit.height.nm) : undefined;
   return visit.weight ? kg(visit.weight) : undefined;

@@ -27,7 +27,7 @@ function column(text: string, count: number): Float64Array {
   return Float64Array.from(figures, Number);
 }
 
-/** The ages of a table, in its own unit, as they were published. */
+/** The ages of a table, in its own unit, as they were published. Example: first 24, last 27: 24, 25, 26, 27. */
 export function agesOf(text: LmsText): readonly string[] {
   const { ages } = text;
   if (typeof ages === 'string') return ages.split(' ');
@@ -50,7 +50,7 @@ function rowsOf(text: LmsText): { M: LmsRows; F: LmsRows } {
   return fresh;
 }
 
-/** The youngest and the oldest age a table holds, in its own unit. */
+/** The youngest and the oldest age a table holds, in its own unit. Example: a table from 24 to 240 months: first 24, last 240. */
 export function ageRangeOf(text: LmsText): { readonly first: number; readonly last: number } {
   const { ages } = rowsOf(text).M;
   return { first: ages[0] as number, last: ages[ages.length - 1] as number };

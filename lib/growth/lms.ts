@@ -46,7 +46,11 @@ export function restrictedZ(lms: Lms, value: number): number {
   return side * (3 + (value - three) / (three - two));
 }
 
-/** The value at a z-score by WHO's restricted rule; the other way round of `restrictedZ`. Undefined at or below zero. */
+/**
+ * The value at a z-score by WHO's restricted rule; the other way round of `restrictedZ`. Undefined at or below zero.
+ *
+ * Example: z = 3.5 where 2 and 3 stand at 20 and 22 kg: 23 kg.
+ */
 export function restrictedValue(lms: Lms, z: number): number | undefined {
   if (Math.abs(z) <= RESTRICTED_BEYOND) return plainValue(lms, z);
   const side = Math.sign(z);

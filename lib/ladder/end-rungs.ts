@@ -8,7 +8,11 @@ import { possibleSlips, SLIP_WORDS } from './slip';
 /** A rung that was taped, at its distance from zero, mm. */
 type Taped = { readonly atMm: number; readonly girth: TypedLength };
 
-/** Whether girth changes more steeply between two neighbouring rungs than a limb does: above 1.5 cm per cm, 2 where a joint is near. */
+/**
+ * Whether girth changes more steeply between two neighbouring rungs than a limb does: above 1.5 cm per cm, 2 where a joint is near.
+ *
+ * Example: 28.6 cm and 54 cm on neighbouring rungs 4 cm apart: 6.4 cm a centimetre, too steep.
+ */
 export function isTooSteep(ladder: Ladder, one: Taped, other: Taped): boolean {
   return Math.abs(mm(one.girth.nm) - mm(other.girth.nm)) > steepestAt(ladder, one) * Math.abs(one.atMm - other.atMm);
 }

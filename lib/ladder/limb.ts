@@ -30,12 +30,12 @@ const LANDMARK_WORDS: Readonly<Record<LandmarkId, string>> = {
   'axillary-fold': 'axillary fold',
 };
 
-/** The landmark at the far end of a limb, from which heights are counted. */
+/** The landmark at the far end of a limb, from which heights are counted. Example: leg → ankle crease. */
 export function distalLandmark(limb: LimbKind): LandmarkId {
   return LIMBS[limb].landmarks[0];
 }
 
-/** The other side of the body. */
+/** The other side of the body. Example: left → right. */
 export function otherSide(side: Side): Side {
   return side === 'left' ? 'right' : 'left';
 }

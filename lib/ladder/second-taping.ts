@@ -4,7 +4,11 @@ import type { Doubt } from './doubt';
 import { DOUBT_LIMITS } from './doubt-limits';
 import type { Ladder } from './ladder';
 
-/** Whether two measurings of one rung differ by more than two readings of a tape do. Source: `DOUBT_LIMITS.againMm`. */
+/**
+ * Whether two measurings of one rung differ by more than two readings of a tape do. Source: `DOUBT_LIMITS.againMm`.
+ *
+ * Example: 31.0 and 31.9 cm: 9 mm apart, more than 8.3.
+ */
 export function differMoreThanTape(first: TypedLength, again: TypedLength): boolean {
   return Math.abs(mm(again.nm) - mm(first.nm)) > DOUBT_LIMITS.againMm.value;
 }

@@ -18,7 +18,11 @@ export const STEP_ODDS = 1 / 4;
 /** SD of girth from one day to another beside the tape. Source: what is left of an SEM of 1.2–1.4 % of leg volume (Lymphat Res Biol 2022). */
 export const DAY_SD = 0.002;
 
-/** The terms for limbs of so many parts (the judged one first), with lasting habits of so much variance, at a clinic's scale of error. */
+/**
+ * The terms for limbs of so many parts (the judged one first), with lasting habits of so much variance, at a clinic's scale of error.
+ *
+ * Example: a scale of 2.06: every variance of error is 2.06 times as large, that of a step stays.
+ */
 export function courseTerms(parts: readonly number[], habits: readonly number[], scale: number): CourseTerms {
   return {
     parts,

@@ -21,7 +21,11 @@ import { sameDayDoubt } from './same-day';
 import type { LimbSeries, SeriesVisit } from './series-visit';
 import { withSidesInDoubt } from './sides-in-doubt';
 
-/** Whether a patient counts as growing on a day: before the birthday that the clinic has set. Days of one form compare as texts. */
+/**
+ * Whether a patient counts as growing on a day: before the birthday that the clinic has set. Days of one form compare as texts.
+ *
+ * Example: born on 29 Feb 2008, grown from 18 years: growing on 28 Feb 2026, not on 1 Mar 2026.
+ */
 export function isGrowing(record: PatientRecord, day: CalendarDay, policy: Policy): boolean {
   const years = Number(record.born.slice(0, 4)) + Math.ceil(policy.grownFromYears);
   return day < `${String(years).padStart(4, '0')}${record.born.slice(4)}`;

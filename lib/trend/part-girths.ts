@@ -34,7 +34,11 @@ const OTHER_UNIT = 0.5;
 /** The fit goes round so many times: the place found moves the girths that are compared. */
 const ROUNDS = 2;
 
-/** Where the parts of a limb meet: at the middle landmark if both sides of it were taped well enough, else half-way, else nowhere. */
+/**
+ * Where the parts of a limb meet: at the middle landmark if both sides of it were taped well enough, else half-way, else nowhere.
+ *
+ * Example: a leg taped from ankle to fold with the knee marked: at the knee.
+ */
 export function divideLimb(anchor: SeriesVisit): DividedLimb {
   const { placesMm } = anchor.placed.line;
   const [, middle] = LIMBS[anchor.ladder.limb].landmarks;

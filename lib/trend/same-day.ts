@@ -15,7 +15,11 @@ export function sameDayDoubt(all: readonly AtVisit[], index: number): Doubt | un
   return { kind: 'same-day', distanceMm: null, message };
 }
 
-/** Why two ladders of one day are not compared; undefined where the later one was measured after a treatment of that day. */
+/**
+ * Why two ladders of one day are not compared; undefined where the later one was measured after a treatment of that day.
+ *
+ * Example: two ladders of 3 May without a word of treatment: not compared.
+ */
 export function notCompared(earlier: AtVisit, later: AtVisit): NoAnswer | undefined {
   if (earlier.visit.day !== later.visit.day || later.visit.occasion === 'after-treatment') return undefined;
   return { noAnswer: `Both were measured on ${showDay(later.visit.day)}: that tells how well the tape repeats, not how the limb changed.` };

@@ -104,7 +104,11 @@ export function volumeOfCourse(course: LimbCourse, points: readonly DatedVolume[
   });
 }
 
-/** The limb's volume of one visit: the one figure that every screen, letter and file gives for it. */
+/**
+ * The limb's volume of one visit: the one figure that every screen, letter and file gives for it.
+ *
+ * Example: the figure of the chart’s newest mark, and that of the letter.
+ */
 export function volumeOfVisit(visit: SeriesVisit, policy: Policy): LimbVolume | NoAnswer {
   const tape = tapeErrorOf(policy);
   return limbVolume(visit.placed.line, tape, visit.visit.measurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer);

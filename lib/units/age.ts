@@ -4,7 +4,7 @@ import { type CalendarDay, daysBetween } from './calendar-day';
 /** Mean days in a month of growth tables: 365.25 / 12. Source: WHO Child Growth Standards 2006, methods and development. */
 export const DAYS_IN_MONTH = 30.4375;
 
-/** Completed whole years on a day, as people count birthdays. */
+/** Completed whole years on a day, as people count birthdays. Example: born 2020-01-01, on 2022-07-02: 2. */
 export function ageInYears(born: CalendarDay, on: CalendarDay): number {
   return differenceInYears(parseISO(on), parseISO(born));
 }

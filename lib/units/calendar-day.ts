@@ -22,7 +22,7 @@ export function readDay(typed: string): Reading<CalendarDay> {
   return read(text as CalendarDay);
 }
 
-/** A day that is known to be one. Throws, as a bug, when it is not. */
+/** A day that is known to be one. Throws, as a bug, when it is not. Example: `2026-02-30` throws. */
 export function calendarDay(text: string): CalendarDay {
   const reading = readDay(text);
   if (reading.kind !== 'read') throw new RangeError(`not a calendar day: ${text}`);
@@ -34,12 +34,16 @@ export function dayNumber(day: CalendarDay): number {
   return Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8, 10))) / DAY_MS;
 }
 
-/** The day that is so many days after 1970-01-01; part days are dropped downward. */
+/** The day that is so many days after 1970-01-01; part days are dropped downward. Example: 0 is 1970-01-01. */
 export function dayFromNumber(number: number): CalendarDay {
   return new Date(Math.floor(number) * DAY_MS).toISOString().slice(0, 10) as CalendarDay;
 }
 
-/** Whole days from the earlier day to the later; negative when they are the other way round. */
+/**
+ * Whole days from the earlier day to the later; negative when they are the other way round.
+ *
+ * Example: 28 Feb 2028 to 1 Mar 2028: 2.
+ */
 export function daysBetween(earlier: CalendarDay, later: CalendarDay): number {
   return dayNumber(later) - dayNumber(earlier);
 }
@@ -54,7 +58,7 @@ export function addMonths(day: CalendarDay, months: number): CalendarDay {
   return format(addCalendarMonths(parseISO(day), months), 'yyyy-MM-dd') as CalendarDay;
 }
 
-/** `25 Nov 2026` */
+/** `25 Nov 2026` Example: 2026-03-03 → 3 Mar 2026. */
 export function showDay(day: CalendarDay): string {
   return `${showDayOfYear(day)} ${day.slice(0, 4)}`;
 }

@@ -1,7 +1,7 @@
 /** A volume in millilitres (cm³), for arithmetic. */
 export type Millilitres = number & { readonly unit: 'ml' };
 
-/** Cubic millimetres as millilitres: 1 ml = 1 cm³ = 1,000 mm³ exactly (SI). */
+/** Cubic millimetres as millilitres: 1 ml = 1 cm³ = 1,000 mm³ exactly (SI). Example: 2,000,000 mm³ are 2000 ml. */
 export function millilitres(cubicMm: number): Millilitres {
   return (cubicMm / 1000) as Millilitres;
 }

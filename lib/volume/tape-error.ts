@@ -54,7 +54,11 @@ export function volumeVariance(
   };
 }
 
-/** SD of a volume as a share of it: the root of the three parts together. */
+/**
+ * SD of a volume as a share of it: the root of the three parts together.
+ *
+ * Example: variances of 1 %, 0.8 % and 0.6 % squared: 1.41 %.
+ */
 export function relativeSd(variance: VolumeVariance): number {
   return Math.sqrt(variance.reading + variance.tension + variance.placement);
 }

@@ -33,7 +33,11 @@ export function volumeGradient(placesMm: readonly number[], girthsMm: readonly n
   return gradient;
 }
 
-/** Σ gᵢ² of a span, mm⁴: the share of one rung's reading variance that reaches the volume. */
+/**
+ * Σ gᵢ² of a span, mm⁴: the share of one rung's reading variance that reaches the volume.
+ *
+ * Example: two girths of 300 mm 40 mm apart: each adds 300 × 40 / 4π = 954.9 mm² a millimetre, together 1,823,781 mm⁴.
+ */
 export function readingGain(placesMm: readonly number[], girthsMm: readonly number[], span: Span): number {
   let sum = 0;
   for (const slope of volumeGradient(placesMm, girthsMm, span)) sum += slope * slope;
