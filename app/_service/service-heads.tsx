@@ -5,7 +5,7 @@ import { RowsLink } from './rows-link';
 import styles from './service.module.css';
 import { daysRange, perHundred, shareRange, showDays } from './service-words';
 
-/** The five figures at the head: each with its range and n, or why it has none. */
+/** The six figures at the head: each with its range and n, or why it has none. */
 export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) {
   const { period } = figures;
   const share = (words: string, figure: ShareFigure, choice: RowChoice) =>
@@ -37,6 +37,7 @@ export function ServiceHeads({ figures }: { readonly figures: ServiceFigures }) 
       {share('of fittings ended in a remake', figures.remakes, { figure: 'fittings' })}
       {days('order sent to the fit that was kept, median', figures.toFit, { figure: 'to-fit' })}
       {days('order sent to first delivery, median', figures.making, { figure: 'making' })}
+      {share('of booked visits were missed', figures.missed, { figure: 'booked' })}
       {share('of answered prompts acted on', figures.prompts, { figure: 'prompts' })}
     </dl>
   );

@@ -1,6 +1,7 @@
-import { and, eq, inArray, isNotNull, lte, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNotNull, lte, sql } from 'drizzle-orm';
 import type { CalendarDay } from '@/lib/units/calendar-day';
-import { garmentOrder, orderRevision, piece, pieceRevision, visit } from '../schema/schema';
+import { REVOKED } from '../patients/revoked';
+import { garmentOrder, notedRevision, orderRevision, patient, piece, pieceRevision, visit } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { daysApart } from '../sql/days-apart';
 import type { Therapist } from '../therapist';
@@ -126,4 +127,39 @@ export function deliveredOf(database: Database, therapist: Therapist) {
     .innerJoin(orderRevision, revisionOfOrder)
     .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
     .as('delivered');
+}
+
+/**
+ * Every booked visit that was kept or missed, by its newest state: kept where something was measured on its day, whatever was noted.
+ *
+ * Cancelled ones, those ahead and those of which nobody said anything are left out, as is a patient taken back with an import.
+ */
+export function bookedOf(database: Database, therapist: Therapist) {
+  const { patientId, kind, thing, number, day, content, clinicId } = notedRevision;
+  const measured = sql`exists (select 1 from ${visit} where ${visit.patientId} = ${patientId} and ${visit.day} = ${day} and ${visit.revision} > ${REVOKED})`;
+  const states = database
+    .select({
+      patientId,
+      thing,
+      day: sql<CalendarDay>`${day}`.as('booked_day'),
+      state: sql<string | null>`${content} ->> 'state'`.as('state'),
+      measured: sql<number>`case when ${measured} then 1 else 0 end`.as('measured'),
+      place: sql<number>`row_number() over (partition by ${thing} order by ${number} desc)`.as('place'),
+    })
+    .from(notedRevision)
+    .innerJoin(patient, and(eq(patient.id, patientId), gt(patient.revision, REVOKED)))
+    .where(and(eq(clinicId, therapist.clinicId), eq(kind, 'booking')))
+    .as('states');
+  const standing = sql<'kept' | 'missed'>`case when ${states.measured} = 1 then 'kept' else 'missed' end`;
+  return database
+    .select({
+      patientId: states.patientId,
+      bookingId: states.thing,
+      day: states.day,
+      month: sql<string>`substr(${states.day}, 1, 7)`.as('booked_month'),
+      standing: standing.as('standing'),
+    })
+    .from(states)
+    .where(and(eq(states.place, 1), sql`(${states.state} = 'missed' or (${states.state} = 'booked' and ${states.measured} = 1))`))
+    .as('booked');
 }

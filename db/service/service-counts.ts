@@ -6,7 +6,7 @@ import { getDatabase } from '../client';
 import type { Database } from '../sql/database';
 import type { Therapist } from '../therapist';
 import { answeredOf } from './answered';
-import { deliveredOf, fittingsOf, keptOf } from './cases';
+import { bookedOf, deliveredOf, fittingsOf, keptOf } from './cases';
 
 const N = sql`count(*)`.mapWith(Number);
 const by = (...columns: readonly SQLWrapper[]) => columns.map((column) => sql`${column}`);
@@ -19,6 +19,7 @@ export async function serviceCounts(therapist: Therapist, period: ServicePeriod)
     fittings,
     kept: await keptCounts(database, therapist),
     delivered: await deliveredCounts(database, therapist),
+    booked: await bookedCounts(database, therapist),
     betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
     answers: await answerCounts(database, therapist, period),
   };
@@ -74,6 +75,17 @@ async function deliveredCounts(database: Database, therapist: Therapist): Promis
     .groupBy(...by(month, form, days))
     .orderBy(asc(month));
   return rows.map((row) => ({ ...row, month: row.month as Month, days: Number(row.days) }));
+}
+
+async function bookedCounts(database: Database, therapist: Therapist): Promise<ServiceCounts['booked']> {
+  const booked = bookedOf(database, therapist);
+  const { month, standing } = booked;
+  const rows = await database
+    .select({ month, standing, n: N })
+    .from(booked)
+    .groupBy(...by(month, standing))
+    .orderBy(asc(month));
+  return rows.map((row) => ({ ...row, month: row.month as Month }));
 }
 
 /** Fittings between two remakes, in the order of their days; on one day in the order of the pieces' ids. */

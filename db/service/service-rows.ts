@@ -3,10 +3,10 @@ import type { ServicePeriod } from '@/lib/service/service-period';
 import { getDatabase } from '../client';
 import type { Therapist } from '../therapist';
 import { answeredOf } from './answered';
-import { deliveredOf, fittingsOf, keptOf } from './cases';
+import { bookedOf, deliveredOf, fittingsOf, keptOf } from './cases';
 
 /** Figures whose rows can be listed. */
-export const ROW_FIGURES = ['first-fits', 'fittings', 'remakes', 'to-fit', 'making', 'prompts'] as const;
+export const ROW_FIGURES = ['first-fits', 'fittings', 'remakes', 'to-fit', 'making', 'booked', 'prompts'] as const;
 export type RowFigure = (typeof ROW_FIGURES)[number];
 
 /** One case behind a figure: whose, of which piece (none for a prompt), on which day (a moment for a prompt), and what was counted of it. */
@@ -66,6 +66,17 @@ export async function serviceRows(
       .orderBy(desc(day), pieceId)
       .limit(most);
     return listed(rows.map((row) => ({ ...row, what: null })));
+  }
+  if (figure === 'booked') {
+    const booked = bookedOf(database, therapist);
+    const { patientId, day, standing } = booked;
+    const rows = await database
+      .select({ patientId, day, what: standing, total })
+      .from(booked)
+      .where(isWithin(booked.month))
+      .orderBy(desc(day), booked.bookingId)
+      .limit(most);
+    return listed(rows.map((row) => ({ ...row, pieceId: null, label: null, days: null, of: null })));
   }
   const fittings = fittingsOf(database, therapist);
   const { patientId, pieceId, label, day, outcome, reason, form } = fittings;

@@ -39,6 +39,7 @@ const FIGURES = {
   mean_days_sent_to_delivered: 'Of the same pieces, from the order sent to the delivery.',
   mean_days_delivered_to_fitted: 'Of the same pieces, from the delivery to the fit.',
   days_to_delivery: 'Days from the day an order was sent to the first delivery of its piece.',
+  visits_missed: 'Booked visits that were missed, of those kept or missed; kept is where something was measured on the day.',
   prompts_acted_on: 'Prompts acted on, of those acted on, put off or declined, each by its last answer.',
   prompts_put_off: 'Prompts put off, of the same.',
   prompts_declined: 'Prompts declined, of the same.',
@@ -75,6 +76,7 @@ export function serviceTable(figures: ServiceFigures): string {
     partRow('mean_days_delivered_to_fitted', 'waiting'),
     daysRow('days_to_delivery', figures.making),
     ...by('form', figures.makingByForm, (figure) => daysRow('days_to_delivery', figure)),
+    shareRow('visits_missed', figures.missed),
     shareRow('prompts_acted_on', figures.prompts),
     ...figures.promptsByRule.flatMap(({ of, figure: { act, putOff, declined, acted } }) => {
       const n = String(act + putOff + declined);

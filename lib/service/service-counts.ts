@@ -37,6 +37,9 @@ export type KeptCount = {
 /** Pieces first delivered in a month, so many days after their order was sent. */
 export type DeliveredCount = { readonly month: Month; readonly form: string | null; readonly days: number; readonly n: number };
 
+/** Booked visits of a month by what became of them: kept follows from a visit of the day; what was cancelled or never said is not counted. */
+export type BookedCount = { readonly month: Month; readonly standing: 'kept' | 'missed'; readonly n: number };
+
 /** Prompts of a rule by the last thing that was answered to them. */
 export type AnswerCount = { readonly rule: string; readonly answer: 'act' | 'not-now' | 'not-for-this-patient'; readonly n: number };
 
@@ -45,6 +48,7 @@ export type ServiceCounts = {
   readonly fittings: readonly FittingCount[];
   readonly kept: readonly KeptCount[];
   readonly delivered: readonly DeliveredCount[];
+  readonly booked: readonly BookedCount[];
   /** Fittings that were no remake, between one remake and the next, oldest first. Before the first and after the last none is counted; none at all unless remakes are rare. */
   readonly betweenRemakes: readonly number[];
   /** Of the period asked for. */

@@ -39,6 +39,7 @@ export type ServiceFigures = {
   readonly daysChart: ServiceChart | NoFigure;
   readonly making: DaysFigure;
   readonly makingByForm: readonly Of<DaysFigure>[];
+  readonly missed: ShareFigure;
   readonly prompts: ShareFigure;
   readonly promptsByRule: readonly Of<RuleAnswers & { readonly acted: ShareFigure }>[];
 };
@@ -48,7 +49,7 @@ export type ServiceFigures = {
  *
  * First fits: pieces kept at their first fitting, of pieces first fitted. Remakes: fittings that ended in a remake, of all fittings.
  * Days: from the day an order was sent to the fit at which its piece was kept, in the month of that fit; `making` to the first delivery.
- * Prompts: acted on, of those acted on, put off or declined, each by its last answer in the period.
+ * Missed: booked visits that were missed, of those kept or missed. Prompts: acted on, of those acted on, put off or declined, each by its last answer in the period.
  * Shares have Wilson's range, medians that of their order; nothing counted is no answer. Source: definitions of the house (common practice).
  */
 export function serviceFigures(counts: ServiceCounts, period: ServicePeriod): ServiceFigures {
@@ -83,6 +84,7 @@ export function serviceFigures(counts: ServiceCounts, period: ServicePeriod): Se
     daysChart: chartOfDays(counts) ?? { noAnswer: 'A chart needs two months in which ordered pieces were fitted and kept.' },
     making: daysOf(delivered),
     makingByForm: grouped(delivered, ({ form }) => form).map(([of, rows]) => ({ of, figure: daysOf(rows) })),
+    missed: shareOf(here(counts.booked), ({ standing }) => standing === 'missed', 'No booked visit of this period was kept or missed.'),
     prompts: shareOf(counts.answers, ({ answer }) => answer === 'act', 'No prompt was answered in this period.'),
     promptsByRule: rules.map(([of, rows]) => ({
       of,

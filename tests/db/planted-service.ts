@@ -1,4 +1,5 @@
 import type { Therapist } from '@/db/therapist';
+import type { BookingState } from '@/lib/record/booking';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { seeded } from '@/tests/cohort/random';
 import type { MadeUpClinic } from './made-up-clinic';
@@ -46,13 +47,13 @@ export function planted(): readonly Planted[] {
   });
 }
 
-type Writers = Pick<MadeUpClinic['db'], 'client' | 'schema' | 'patients' | 'visits' | 'answers'>;
+type Writers = Pick<MadeUpClinic['db'], 'client' | 'schema' | 'patients' | 'visits' | 'answers' | 'noted'>;
 
 const form = () => crypto.randomUUID();
 
 /** A patient with these pieces, each with the revisions that its steps leave behind. */
 export async function plantService(db: Writers, therapist: Therapist, of: readonly Planted[]): Promise<void> {
-  const { client, schema, patients, visits, answers } = db;
+  const { client, schema, patients, visits, answers, noted } = db;
   const added = await patients.addPatient(therapist, { submissionId: form(), details: details('HL-0024') });
   const patientId = added.kind === 'saved' ? added.patientId : '';
   const saved = await visits.saveVisit(therapist, { patientId, submissionId: form(), visit: visitOn('2024-11-01') });
@@ -121,4 +122,22 @@ export async function plantService(db: Writers, therapist: Therapist, of: readon
   await say('weight', 'c', 'begun', '2026-03-01');
   await say('weight', 'd', 'not-now', '2026-03-01');
   await say('weight', 'e', 'act', '2024-03-01');
+  for (const [day, states] of Object.entries(BOOKED)) {
+    const thing = form();
+    for (const [expected, state] of states.entries()) {
+      const content = state && { day: calendarDay(day), time: null, what: null, state };
+      const entry = { kind: 'booking', thing, expected, day: calendarDay(day), content, deed: 'visit booked', reason: null } as const;
+      await noted.saveNoted(therapist, patientId, { ...entry, submissionId: form() });
+    }
+  }
 }
+
+/** What was booked, each with its states in order (null: taken back): kept once, missed twice, the rest is not counted. */
+const BOOKED: Readonly<Record<string, readonly (BookingState | null)[]>> = {
+  '2024-11-01': ['booked', 'missed'],
+  '2026-02-03': ['booked', 'missed'],
+  '2026-03-04': ['missed'],
+  '2026-04-05': ['booked', 'missed', 'cancelled by the person'],
+  '2026-05-06': ['booked'],
+  '2026-06-07': ['missed', null],
+};

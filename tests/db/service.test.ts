@@ -90,6 +90,16 @@ describe.each(ENGINES)('figures of the service on %s', (engine) => {
     expect(promptsByRule.find(({ of }) => of === 'weight')?.figure).toMatchObject({ act: 0, putOff: 1, declined: 0 });
   });
 
+  it('counts booked visits that were missed among those kept or missed, by their newest state', async () => {
+    expect((await figuresOf('all')).missed).toMatchObject({ some: 2, all: 3 });
+    expect((await figuresOf('year')).missed).toMatchObject({ some: 2, all: 2 });
+    const { total, rows: listed } = await rows.serviceRows(at.therapist, { figure: 'booked' }, servicePeriod('all', TODAY), 10);
+    expect([total, listed.map(({ day, what }) => `${day} ${what}`)]).toEqual([
+      3,
+      ['2026-03-04 missed', '2026-02-03 missed', '2024-11-01 kept'],
+    ]);
+  });
+
   it('lists just the rows that a figure counts, and none of another clinic', async () => {
     const figures = await figuresOf('year');
     const period = servicePeriod('year', TODAY);

@@ -20,6 +20,7 @@ test.beforeAll(async () => {
     patients: await import('@/db/patients/patients'),
     visits: await import('@/db/patients/visits'),
     answers: await import('@/db/worklist/prompt-answers'),
+    noted: await import('@/db/patients/noted'),
   };
   const { openClinic } = await import('@/db/people/people');
   const { therapistWithId } = await import('@/db/therapist');

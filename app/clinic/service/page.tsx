@@ -92,10 +92,11 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
         </section>
       </div>
       <p className="secondary small">
-        Not said, because the record does not keep it: visits missed (no appointments are kept) and the day of a prescription (days count
-        from the order sent). Not said yet: days without a working garment, excess lost and kept by phase. Months are whole calendar months.
-        Charts run over the whole record, so that their limits do not move with the period. Ranges are 95 %: of a share Wilson’s, of a
-        median between two cases by order. What stands out: one value outside, eight in a row on one side, six in a row rising or falling.
+        A booked visit was kept where something was measured on its day; cancelled ones, and those nobody said anything of, are not counted.
+        Days count from the order sent: the day of a prescription is not kept. Not said yet: days without a working garment, excess lost and
+        kept by phase. Months are whole calendar months. Charts run over the whole record, so that their limits do not move with the period.
+        Ranges are 95 %: of a share Wilson’s, of a median between two cases by order. What stands out: one value outside, eight in a row on
+        one side, six in a row rising or falling.
       </p>
     </main>
   );

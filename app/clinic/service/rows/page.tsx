@@ -22,6 +22,7 @@ const TITLES: Readonly<Record<RowChoice['figure'], string>> = {
   remakes: 'Remakes',
   'to-fit': 'Pieces kept, days from the order sent',
   making: 'First deliveries, days from the order sent',
+  booked: 'Booked visits, kept or missed',
   prompts: 'Prompts answered',
 };
 
@@ -53,7 +54,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
               <th scope="col">Patient</th>
               <th scope="col">Day</th>
               <th scope="col">What</th>
-              <th scope="col">{choice.figure === 'prompts' ? 'Rule' : 'Piece'}</th>
+              {choice.figure !== 'booked' && <th scope="col">{choice.figure === 'prompts' ? 'Rule' : 'Piece'}</th>}
             </tr>
           </thead>
           <tbody>
@@ -66,7 +67,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
                 </th>
                 <td>{dayOf(row)}</td>
                 <td>{whatInWords(row)}</td>
-                <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ruleInWords(row.of)}</td>
+                {choice.figure !== 'booked' && <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ruleInWords(row.of)}</td>}
               </tr>
             ))}
           </tbody>
