@@ -87,3 +87,15 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   await expect(page.getByText(/left, Redness 4.of 10 \(misread\)/)).toBeVisible();
   await expect(page.getByText(/left, Redness 5.of 10$/)).toBeVisible();
 });
+
+test('the result of a visit says what was looked at that day and leads to the rest, with the day of the visit in the box', async ({ page }) => {
+  const own = await open(page, 'Grete Holm');
+  await page.locator(`a[href^="${own}/visits/"]:not([href$="/new"])`).last().click();
+  await expect(page.getByText('nothing yet on this day.')).toBeVisible();
+  await page.getByRole('link', { name: /^Add wear, marks on the skin/ }).click();
+  const day = new URL(page.url()).searchParams.get('day') ?? '';
+  await page.getByText('Itch', { exact: true }).last().click();
+  const form = page.getByRole('form', { name: 'Itch' });
+  await expect(form.getByLabel('Day')).toHaveValue(day);
+  expect(day < today).toBe(true);
+});

@@ -14,14 +14,15 @@ import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { notedHistory } from '@/db/patients/noted';
 import { kindsOf, timeLines } from '@/lib/observations/catalogue';
 import type { LimbSide } from '@/lib/record/patient-record';
+import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Looked at' };
 
-type Asked = { params: Promise<{ patientId: string }>; searchParams: Promise<{ correct?: string }> };
+type Asked = { params: Promise<{ patientId: string }>; searchParams: Promise<{ correct?: string; day?: string | string[] }> };
 
 /** What is looked at each time beside the measures: over time, marks on the limb, a folded form a kind, and every state. */
 export default async function LookedPage({ params, searchParams }: Asked) {
-  const [{ patientId }, { correct = '' }] = [await params, await searchParams];
+  const [{ patientId }, { correct = '', day }] = [await params, await searchParams];
   const therapist = await requireTherapist(`/patients/${patientId}/looked`);
   const { record, analysis, clinic, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
@@ -96,7 +97,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
       )}
       {mayWrite && !corrected && (
         <>
-          <h2 className="section-head">Look at it today</h2>
+          <h2 className="section-head">Look at it</h2>
           {asked.map((kind) => (
             <details key={kind.id} className="as-table">
               <summary>{kind.label}</summary>
@@ -105,7 +106,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
                 {...form}
                 kind={kind}
                 submissionId={crypto.randomUUID()}
-                start={{ day: today }}
+                start={{ day: dayToLookAt(day, today) }}
                 corrected={null}
               />
               <p className="secondary">{[kind.source, kind.error?.source].filter(Boolean).join(' ')}</p>
@@ -116,6 +117,12 @@ export default async function LookedPage({ params, searchParams }: Asked) {
       <LookedHistory history={history} kinds={kinds} timeZone={clinic.timeZone} />
     </main>
   );
+}
+
+/** The day of the visit that the way here named, else today; none that lies ahead. */
+function dayToLookAt(asked: string | string[] | undefined, today: CalendarDay): CalendarDay {
+  const read = readDay(typeof asked === 'string' ? asked : '');
+  return read.kind === 'read' && read.value < today ? read.value : today;
 }
 
 /** The affected limbs first, then the others. */

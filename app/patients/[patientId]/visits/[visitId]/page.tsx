@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
+import { LookedOnDay } from '@/app/_looked/looked-on-day';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PromptView } from '@/app/_patient/prompt-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
@@ -17,6 +18,7 @@ import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
 import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
@@ -116,6 +118,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
       <MeasuresPanel analysis={analysis} visitId={visitId} />
       <OtherReadings visit={visit} />
+      <LookedOnDay observations={record.observations} own={await ownKindsOf(therapist)} {...{ patientId, day: visit.day, mayWrite }} />
       {kinds.slice(0, PIECES_SHOWN).map(shown)}
       {kinds.length > PIECES_SHOWN && (
         <details className={`as-table ${styles.morePieces}`}>

@@ -1,0 +1,35 @@
+import Link from 'next/link';
+import { kindsOf, type OwnKind } from '@/lib/observations/catalogue';
+import type { KeptObservation } from '@/lib/observations/observation';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { lookedInWords } from './looked-words';
+
+type Props = {
+  readonly observations: readonly KeptObservation[];
+  readonly own: readonly OwnKind[];
+  readonly patientId: string;
+  readonly day: CalendarDay;
+  readonly mayWrite: boolean;
+};
+
+/** What was looked at on the day of a visit, and the way to what was not yet. */
+export function LookedOnDay({ observations, own, patientId, day, mayWrite }: Props) {
+  const kinds = kindsOf(own);
+  const seen = observations.filter((one) => one.day === day);
+  const labelOf = (id: string) => kinds.find((kind) => kind.id === id)?.label ?? id;
+  const open = kinds.filter(({ id }) => own.every((one) => one.id !== id || one.asked) && seen.every((one) => one.kind !== id));
+  if (seen.length === 0 && !mayWrite) return null;
+  return (
+    <p>
+      <b>Looked at</b>{' '}
+      {seen.length === 0
+        ? 'nothing yet on this day.'
+        : `${seen.map((one) => `${labelOf(one.kind)}: ${lookedInWords(one, kinds)}`).join('. ')}.`}{' '}
+      {mayWrite && open.length > 0 && (
+        <Link href={`/patients/${patientId}/looked?day=${day}`} prefetch={false}>
+          {`Add ${open.map(({ label }) => label.toLowerCase()).join(', ')}`}
+        </Link>
+      )}
+    </p>
+  );
+}
