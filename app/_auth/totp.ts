@@ -1,4 +1,4 @@
-import { createHmac, randomBytes } from 'node:crypto';
+import { HOTP, Secret, TOTP } from 'otpauth';
 
 /** Length of a code's life, seconds. Source: RFC 6238, section 4.1, default X = 30; authenticator programs expect it. */
 const STEP_SECONDS = 30;
@@ -9,12 +9,9 @@ const STEPS_OFF = 1;
 /** Bytes of a secret. Source: RFC 4226, section 4, R6: 160 bits recommended. */
 const SECRET_BYTES = 20;
 
-const BASE32 = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567';
-
 /** A fresh secret of a second factor, in base32 as authenticator programs take it. */
 export function newSecret(): string {
-  const bits = [...randomBytes(SECRET_BYTES)].map((byte) => byte.toString(2).padStart(8, '0')).join('');
-  return (bits.match(/.{5}/g) ?? []).map((five) => BASE32[Number.parseInt(five, 2)]).join('');
+  return new Secret({ size: SECRET_BYTES }).base32;
 }
 
 /**
@@ -24,30 +21,20 @@ export function newSecret(): string {
  * is 94287082.
  */
 export function codeAt(secret: string, step: number, digits = DIGITS): string {
-  const counter = Buffer.alloc(8);
-  counter.writeBigUInt64BE(BigInt(step));
-  const hash = createHmac('sha1', bytesOf(secret)).update(counter).digest();
-  const offset = (hash.at(-1) ?? 0) & 0xf;
-  return String((hash.readUInt32BE(offset) & 0x7fffffff) % 10 ** digits).padStart(digits, '0');
+  return HOTP.generate({ secret: Secret.fromBase32(secret), counter: step, digits });
 }
 
-/** The half-minute whose code this is, now or one before or after; undefined for any other text. */
+/** The half-minute whose code this is, now or one before or after; undefined for any other text. Compared in constant time. */
 export function stepOfCode(secret: string, typed: string, now: Date): number | undefined {
-  const code = typed.replace(/\s/g, '');
-  const current = Math.floor(now.getTime() / 1000 / STEP_SECONDS);
-  for (let step = current - STEPS_OFF; step <= current + STEPS_OFF; step += 1) {
-    if (code === codeAt(secret, step)) return step;
-  }
-  return undefined;
+  const token = typed.replace(/\s/g, '');
+  if (!/^[0-9]+$/.test(token)) return undefined;
+  const given = { digits: DIGITS, period: STEP_SECONDS, timestamp: now.getTime() };
+  const off = TOTP.validate({ ...given, token, secret: Secret.fromBase32(secret), window: STEPS_OFF });
+  return off === null ? undefined : TOTP.counter(given) + off;
 }
 
 /** The address that an authenticator program reads from a QR code. The label is who signs in where. */
 export function factorAddress(secret: string, issuer: string, email: string): string {
   const label = encodeURIComponent(`${issuer}:${email}`);
   return `otpauth://totp/${label}?secret=${secret}&issuer=${encodeURIComponent(issuer)}`;
-}
-
-function bytesOf(secret: string): Buffer {
-  const bits = [...secret].map((letter) => BASE32.indexOf(letter).toString(2).padStart(5, '0')).join('');
-  return Buffer.from((bits.match(/.{8}/g) ?? []).map((byte) => Number.parseInt(byte, 2)));
 }
