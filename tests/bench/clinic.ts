@@ -3,6 +3,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { startPostgres } from '@/tests/postgres-server';
+import { sayMissed } from './aims';
 import type { ClinicSize } from './clinic-sizes';
 import { peakMegabytes } from './peak-memory';
 
@@ -39,3 +40,4 @@ async function run(): Promise<void> {
 }
 
 await run();
+sayMissed();

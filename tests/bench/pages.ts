@@ -1,6 +1,7 @@
 import { type BuiltServer, isBuilt, signInAt, startBuilt } from '@/tests/built-server';
+import { AIMS, besideAim } from './aims';
 import { type FilledClinic, LEAD, LONG_RECORD, PASSWORD } from './filled-clinic';
-import { peakMegabytes } from './peak-memory';
+import { peakMegabytes, processorMs } from './peak-memory';
 import { median } from './timed';
 
 const WARM = 30;
@@ -9,7 +10,8 @@ const WARM = 30;
 const EMPTY = '/not-allowed';
 
 /**
- * Pages of a built server over the clinic, against an empty page of the same server: medians, one by one in turn.
+ * Pages of a built server over the clinic, against an empty page of the same server: medians of the answer time, one by one in turn, and the
+ * server's own processor time over as many answers of each. The patient's page also cold: a patient nobody has read since the start.
  *
  * Needs a production build in `.next`; without one it says so.
  */
@@ -20,19 +22,23 @@ export async function benchPages(clinic: FilledClinic, times: number): Promise<v
   try {
     const cookie = await signInAt(server.address, LEAD.email, PASSWORD);
     const pages = [
-      ['Worklist, first page', '/'],
-      ['Worklist, orders only', '/?kind=order'],
-      ['Search', '/patients?q=b-00077'],
-      [`Patient with ${LONG_RECORD} visits`, `/patients/${clinic.longRecordId}`],
+      ['Worklist, first page', '/', AIMS.today],
+      ['Worklist, orders only', '/?kind=order', AIMS.today],
+      ['Search', '/patients?q=b-00077', undefined],
+      [`Patient with ${LONG_RECORD} visits`, `/patients/${clinic.longRecordId}`, AIMS.patient],
     ] as const;
-    for (const [what, page] of pages) await compare(server, cookie, what, page, times, clinic.patientIds.length);
+    for (const page of pages) await compare(server, cookie, page, times, clinic.patientIds.length);
+    await readCold(server, cookie, clinic.patientIds.slice(0, times));
     console.log(`  the server held ${peakMegabytes(server.pid)} MB at most`);
   } finally {
     await server.end('SIGTERM');
   }
 }
 
-async function compare({ address }: BuiltServer, cookie: string, what: string, page: string, times: number, size: number): Promise<void> {
+type Page = readonly [what: string, address: string, aim: number | undefined];
+
+async function compare(server: BuiltServer, cookie: string, [what, page, aim]: Page, times: number, size: number): Promise<void> {
+  const { address } = server;
   const empty: number[] = [];
   const whole: number[] = [];
   for (let turn = 0; turn < WARM + times; turn++) {
@@ -42,9 +48,34 @@ async function compare({ address }: BuiltServer, cookie: string, what: string, p
     empty.push(floor);
     whole.push(seen);
   }
-  const ratio = (median(whole) / median(empty)).toFixed(2);
+  const ratio = besideAim(`${what}, answer time`, median(whole) / median(empty), aim);
   const times2 = `${median(whole).toFixed(1)} ms against ${median(empty).toFixed(1)} ms`;
-  console.log(`${what} (${size} patients): ${times2} for an empty page of the same server: ${ratio} times`);
+  console.log(`${what} (${size} patients): ${times2} for an empty page of the same server: ${ratio}`);
+  const ofEmpty = await processorTime(server, cookie, EMPTY, times);
+  const ofPage = await processorTime(server, cookie, page, times);
+  const busy = besideAim(`${what}, processor time`, ofPage / ofEmpty, aim);
+  console.log(`  processor time: ${ofPage.toFixed(1)} ms against ${ofEmpty.toFixed(1)} ms an answer: ${busy}`);
+}
+
+/** Processor time of the server an answer, ms. */
+async function processorTime({ address, pid }: BuiltServer, cookie: string, page: string, times: number): Promise<number> {
+  const before = processorMs(pid);
+  for (let turn = 0; turn < times; turn++) await timedGet(address + page, cookie);
+  return (processorMs(pid) - before) / times;
+}
+
+/** Pages of patients that the server has not read before, each once, against as many empty ones. */
+async function readCold({ address }: BuiltServer, cookie: string, patientIds: readonly string[]): Promise<void> {
+  const empty: number[] = [];
+  const cold: number[] = [];
+  for (const patientId of patientIds) {
+    empty.push(await timedGet(address + EMPTY, cookie));
+    cold.push(await timedGet(`${address}/patients/${patientId}`, cookie));
+  }
+  const ratio = median(cold) / median(empty);
+  console.log(
+    `Patients read for the first time: ${median(cold).toFixed(1)} ms against ${median(empty).toFixed(1)} ms: ${ratio.toFixed(2)} times`,
+  );
 }
 
 async function timedGet(url: string, cookie: string): Promise<number> {

@@ -1,6 +1,7 @@
 import { recordsOf } from '@/db/patients/records';
 import { refreshStale } from '@/db/worklist/refresh-work';
 import { addDays } from '@/lib/units/calendar-day';
+import { AIMS } from './aims';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
 import { line, seconds } from './timed';
@@ -22,7 +23,14 @@ export async function benchRenewal({ lead, today, patientIds }: FilledClinic, ba
   const floor = await seconds(async () => {
     for (let from = 0; from < read.length; from += AT_ONCE) await rowsOf(bare, read.slice(from, from + AT_ONCE));
   });
-  line('Renewal of the worklist', `${renewed} of ${patientIds.length} patients`, whole, 'reading and parsing their rows', floor);
+  line(
+    'Renewal of the worklist',
+    `${renewed} of ${patientIds.length} patients`,
+    whole,
+    'reading and parsing their rows',
+    floor,
+    AIMS.renewal,
+  );
   const put = await seconds(async () => {
     for (let from = 0; from < read.length; from += AT_ONCE) await recordsOf(lead, read.slice(from, from + AT_ONCE));
   });

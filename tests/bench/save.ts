@@ -1,5 +1,6 @@
 import { recordOf } from '@/db/patients/records';
 import { saveVisit, type TypedVisit } from '@/db/patients/visits';
+import { AIMS } from './aims';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
 import { line, seconds } from './timed';
@@ -26,7 +27,7 @@ export async function benchSave({ lead, longRecordId, patientIds }: FilledClinic
     const statements = copy(`-${done}`);
     floor += await seconds(() => bare.commit(statements));
   }
-  line('Save of a two-limb visit', `${saves} saves`, whole, 'the bare durable commit of the same rows', floor);
+  line('Save of a two-limb visit', `${saves} saves`, whole, 'the bare durable commit of the same rows', floor, AIMS.save);
 }
 
 /** The rows that the newest save left, as inserts under new ids: what refers to them gets the same suffix. */

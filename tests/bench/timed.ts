@@ -1,3 +1,5 @@
+import { besideAim } from './aims';
+
 /** Seconds that some work took, by the process's own clock. */
 export function timed(work: () => void): number {
   const start = process.hrtime.bigint();
@@ -23,9 +25,8 @@ export function quantile(times: readonly number[], share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
 }
 
-/** One line of the bench: what was compared, its size, both times, and the ratio, which is all that counts. */
-export function line(what: string, size: string, seconds: number, floor: string, floorSeconds: number): void {
-  console.log(
-    `${what} (${size}): ${seconds.toFixed(2)} s against ${floorSeconds.toFixed(2)} s for ${floor}: ${(seconds / floorSeconds).toFixed(2)} times`,
-  );
+/** One line of the bench: what was compared, its size, both times, and the ratio, which is all that counts, beside its aim where there is one. */
+export function line(what: string, size: string, seconds: number, floor: string, floorSeconds: number, aim?: number): void {
+  const ratio = besideAim(what, seconds / floorSeconds, aim);
+  console.log(`${what} (${size}): ${seconds.toFixed(2)} s against ${floorSeconds.toFixed(2)} s for ${floor}: ${ratio}`);
 }
