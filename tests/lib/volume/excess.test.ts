@@ -141,4 +141,11 @@ describe('the error of excess volume', () => {
   it('refuses a stretch that one arm does not tape', () => {
     expect(excessVolume(lineOf(ARM.a1), lineOf(ARM.u1.slice(0, 5)), WHOLE, DEFAULT_TAPE_ERROR, TENSION)).toHaveProperty('noAnswer');
   });
+
+  it('pulls the difference only by the tension that both share: twice its SD times A − U, added in quadrature', () => {
+    const none = excessOf(ARM.a1, ARM.u1, { affected: 0, other: 0, common: true });
+    const shared = excessOf(ARM.a1, ARM.u1, { affected: 0.03, other: 0.03, common: true });
+    expect(Math.sqrt(shared.sdMm3 ** 2 - none.sdMm3 ** 2) / 1000).toBeCloseTo(0.06 * 578.8465, 3);
+    expect(shared.shareSd).toBeCloseTo(none.shareSd, 12);
+  });
 });

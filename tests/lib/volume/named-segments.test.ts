@@ -26,4 +26,20 @@ describe('named segments', () => {
   it('are not guessed where the landmark between them was not taped', () => {
     for (const segment of segmentsOf(ladderOf({ girths: CYLINDER }))) expect(segment.volume).toHaveProperty('noAnswer');
   });
+
+  it('without landmarks at their far ends are those of the taped part, and say so', () => {
+    const [lower, upper] = segmentsOf(ladderOf({ girths: CYLINDER, landmarks: { knee: 25 } }));
+    const volumes = [lower, upper].map((one) => (one && !isNoAnswer(one.volume) ? one.volume.volumeMl : Number.NaN));
+    expect(volumes[0]).toBeCloseTo(25 * Math.PI * 21, 2);
+    expect(volumes[1]).toBeCloseTo(25 * Math.PI * 19, 2);
+    expect(upper?.part).toBe(true);
+  });
+
+  it('of which no two places were taped have no volume, with the reason, and are not called a part', () => {
+    for (const knee of [44, 48]) {
+      const [lower, upper] = segmentsOf(ladderOf({ girths: CYLINDER, landmarks: { knee, 'gluteal-fold': 60 } }));
+      expect(lower).toMatchObject({ part: true });
+      expect(upper).toEqual({ name: 'thigh', part: false, volume: { noAnswer: 'No two places of it were measured.' } });
+    }
+  });
 });
