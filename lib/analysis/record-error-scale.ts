@@ -24,9 +24,14 @@ export function recordErrorScale(records: Iterable<PatientRecord>, policy: Polic
   for (let round = 0; round < SCALE_ROUNDS; round++) {
     const strains: Strain[] = [];
     for (const record of records) strains.push(...limbStrains(record, policy, scale.variance));
-    scale = learnErrorScale(strains, USUAL);
+    scale = scaleFromStrains(strains);
   }
   return scale;
+}
+
+/** The scale from what limbs say, in any order. */
+export function scaleFromStrains(strains: readonly Strain[]): ErrorScale {
+  return learnErrorScale(strains, USUAL);
 }
 
 /** What a limb says of its errors, and who taped it at every visit; null where several did, or it is not known. */

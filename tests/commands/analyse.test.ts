@@ -96,6 +96,25 @@ describe('npm run analyse', () => {
     expect(run.stderr).not.toMatch(/\n\s+at /);
   }
 
+  it('prints the same bytes with several workers, and refuses the same faults', () => {
+    const patients = Array.from({ length: 40 }, (_, index) =>
+      [...UP, ...DOWN, CREASE, ...FROM_KNEE].map((line) => line.replace(/^[^,]*/, `R-${index % 37}`)),
+    );
+    const many = put(
+      'many.csv',
+      file(...patients.flatMap((rows) => rows.slice(0, 20)).filter((line, at, all) => all.indexOf(line) === at)),
+    );
+    const alone = analyse(many, '--today', '2026-03-20');
+    const shared = analyse(many, '--today', '2026-03-20', '--workers', '3');
+    expect([shared.status, shared.stderr]).toEqual([0, '']);
+    expect(shared.stdout).toBe(alone.stdout);
+    expect((JSON.parse(shared.stdout) as { patients: unknown[] }).patients).toHaveLength(37);
+    const bad = put('bad-row.csv', file(...UP.slice(0, 2), row({ girth: 'abc' })));
+    const [one, several] = [analyse(bad), analyse(bad, '--workers', '2')];
+    expect([several.status, several.stdout, several.stderr]).toEqual([2, '', one.stderr]);
+    refusedWith([many, '--workers', 'all'], '--workers: write a whole number');
+  });
+
   it('prints every key of its contract, the same figures for a leg taped up in cm, down in inches and from the knee', () => {
     const run = analyse(put('ladders.csv', LADDERS), '--garments', put('pieces.csv', pieces({})), '--today', '2026-03-20');
     expect([run.status, run.stderr]).toEqual([0, '']);

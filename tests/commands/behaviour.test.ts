@@ -5,7 +5,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { csvBlocks } from '@/app/_commands/ladders/csv-blocks';
 import { openLadders } from '@/app/_commands/ladders/ladders-by-patient';
-import { writeDocument } from '@/app/_commands/ladders/write-document';
+import { patientText, writeDocument } from '@/app/_commands/ladders/write-document';
 import { analysisDocument } from '@/lib/exchange/analysis-document';
 import { readLadderRows, readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
@@ -44,7 +44,7 @@ const ROWS = ['R-1', 'R-2', 'R-1', 'R-3', 'R-2', 'R-1'].map((patient, at) =>
 );
 
 describe('a ladders file read a patient at a time', () => {
-  it.each([['\n'], ['\r\n'], ['\r']])('gives what the whole file gives, its lines too, with line ends %j', (end) => {
+  it.each([['\n'], ['\r\n'], ['\r']])('gives what the whole file gives, its lines too, with line ends %j', async (end) => {
     const text = `\ufeff${file(...ROWS.slice(0, 3), '', ...ROWS.slice(3)).replaceAll('\n', end)}`;
     const whole = readLaddersCsv(text, TODAY);
     if (whole.kind === 'fault') throw new Error(whole.fault.reason);
@@ -59,15 +59,16 @@ describe('a ladders file read a patient at a time', () => {
     expect(lines).toEqual([2, 4, 9, 3, 8, 7]);
     ladders.close();
     let written = '';
-    writeDocument(whole.records, DEFAULT_POLICY, TODAY, SCALE, (part) => {
+    const { patients } = analysisDocument(whole.records, DEFAULT_POLICY, TODAY, SCALE);
+    await writeDocument(patients.map(patientText), DEFAULT_POLICY, TODAY, SCALE, (part) => {
       written += part;
     });
     expect(written).toBe(`${JSON.stringify(analysisDocument(whole.records, DEFAULT_POLICY, TODAY, SCALE), null, 2)}\n`);
   });
 
-  it('writes a document of nobody as it was written whole', () => {
+  it('writes a document of nobody as it was written whole', async () => {
     let written = '';
-    writeDocument([], DEFAULT_POLICY, TODAY, SCALE, (part) => {
+    await writeDocument([], DEFAULT_POLICY, TODAY, SCALE, (part) => {
       written += part;
     });
     expect(written).toBe(`${JSON.stringify(analysisDocument([], DEFAULT_POLICY, TODAY, SCALE), null, 2)}\n`);

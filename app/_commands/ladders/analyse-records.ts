@@ -7,60 +7,78 @@ import type { PatientRecord } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { LaddersByPatient } from './ladders-by-patient';
 
-/** The files of one analysis: ladders, and the rows of pieces and of phases. */
-export type GivenRecords = { readonly ladders: LaddersByPatient; readonly pieces: readonly CsvRow[]; readonly phases: readonly CsvRow[] };
+/** The files of one analysis: ladders, and the rows of pieces and of phases by patient. */
+export type GivenRecords = {
+  readonly ladders: LaddersByPatient;
+  readonly pieces: ReadonlyMap<string, readonly CsvRow[]>;
+  readonly phases: ReadonlyMap<string, readonly CsvRow[]>;
+};
+
+/** The first fault of each kind among some patients: a bad row of the ladders, a ladder that cannot stand, a bad row of pieces, of phases. */
+export type Faults = { readonly [kind in 'row' | 'ladder' | 'piece' | 'phase']?: CsvFault };
 
 /** A fault, and in which of the files. */
 export type FoundFault = { readonly of: 'ladders' | 'pieces' | 'phases'; readonly fault: CsvFault };
 
-/**
- * The first fault of the files: the first bad row of the ladders, else the first ladder that cannot stand, else the first bad row of the
- * pieces, else of the phases. Undefined when all is good. Goes through the patients one by one; `good` is told each of them that has none.
- */
-export function firstFault(
+/** Rows by the patient they are about. */
+export function rowsByPatient(rows: readonly CsvRow[]): ReadonlyMap<string, readonly CsvRow[]> {
+  return groupedBy(rows, (row) => row.cell('patient'));
+}
+
+/** The records of some patients, one at a time, and what is wrong with them; of a patient with a fault no record comes. */
+export function* recordsOf(
   { ladders, pieces, phases }: GivenRecords,
+  references: readonly string[],
   today: CalendarDay,
-  good: (record: PatientRecord) => void = () => {},
-): FoundFault | undefined {
-  const piecesOf = groupedBy(pieces, (row) => row.cell('patient'));
-  const phasesOf = groupedBy(phases, (row) => row.cell('patient'));
-  let ofRow: CsvFault | undefined;
-  let ofLadder: CsvFault | undefined;
-  const known = new Set(ladders.references);
-  let ofPiece = strayRow(pieces, (reference) => known.has(reference));
-  let ofPhase = strayRow(phases, (reference) => known.has(reference));
-  for (const reference of ladders.references) {
+): Generator<{ readonly record: PatientRecord | undefined; readonly faults: Faults }> {
+  for (const reference of references) {
     const { records, faults, ofRows } = readLadderRows(ladders.rowsOf(reference), today, 'kept');
-    const [first] = faults;
-    if (first && ofRows > 0) ofRow = earlier(ofRow, first);
-    else if (first) ofLadder ??= first;
     const [record] = records;
-    if (!record) continue;
-    const pieced = withPieces(record, piecesOf.get(reference) ?? []);
-    const phased = withPhases(pieced.kind === 'read' ? pieced.record : record, phasesOf.get(reference) ?? []);
-    if (pieced.kind === 'fault') ofPiece = earlier(ofPiece, pieced.fault);
-    if (phased.kind === 'fault') ofPhase = earlier(ofPhase, phased.fault);
-    if (pieced.kind === 'read' && phased.kind === 'read') good(phased.record);
-  }
-  const found = ofRow ?? ofLadder;
-  if (found) return { of: 'ladders', fault: found };
-  return ofPiece ? { of: 'pieces', fault: ofPiece } : ofPhase && { of: 'phases', fault: ofPhase };
-}
-
-function earlier(one: CsvFault | undefined, other: CsvFault): CsvFault {
-  return one && one.line <= other.line ? one : other;
-}
-
-/** The records of files without a fault, one at a time. */
-export function* recordsOneByOne({ ladders, pieces, phases }: GivenRecords, today: CalendarDay): Generator<PatientRecord> {
-  const piecesOf = groupedBy(pieces, (row) => row.cell('patient'));
-  const phasesOf = groupedBy(phases, (row) => row.cell('patient'));
-  for (const reference of ladders.references) {
-    for (const record of readLadderRows(ladders.rowsOf(reference), today, 'kept').records) {
-      const pieced = withPieces(record, piecesOf.get(reference) ?? []);
-      if (pieced.kind === 'fault') continue;
-      const phased = withPhases(pieced.record, phasesOf.get(reference) ?? []);
-      if (phased.kind === 'read') yield phased.record;
+    const [first] = faults;
+    const ofLadders: Faults = first ? { [ofRows > 0 ? 'row' : 'ladder']: first } : {};
+    if (!record) {
+      yield { record: undefined, faults: ofLadders };
+      continue;
     }
+    const pieced = withPieces(record, pieces.get(reference) ?? []);
+    const phased = withPhases(pieced.kind === 'read' ? pieced.record : record, phases.get(reference) ?? []);
+    yield {
+      record: pieced.kind === 'read' && phased.kind === 'read' ? phased.record : undefined,
+      faults: {
+        ...ofLadders,
+        ...(pieced.kind === 'fault' ? { piece: pieced.fault } : {}),
+        ...(phased.kind === 'fault' ? { phase: phased.fault } : {}),
+      },
+    };
   }
+}
+
+/** The first fault of each kind of two groups of patients, the earlier in the file first; of ladders that cannot stand the one met first. */
+export function firstOfBoth(one: Faults, other: Faults): Faults {
+  const row = earlier(one.row, other.row);
+  const ladder = one.ladder ?? other.ladder;
+  const piece = earlier(one.piece, other.piece);
+  const phase = earlier(one.phase, other.phase);
+  return { ...(row && { row }), ...(ladder && { ladder }), ...(piece && { piece }), ...(phase && { phase }) };
+}
+
+/** What is wrong with pieces and phases of patients that are not in the ladders. */
+export function strayFaults({ ladders, pieces, phases }: GivenRecords): Faults {
+  const known = new Set(ladders.references);
+  const strayOf = (rows: ReadonlyMap<string, readonly CsvRow[]>) =>
+    strayRow([...rows.values()].flat(), (reference) => known.has(reference));
+  const [piece, phase] = [strayOf(pieces), strayOf(phases)];
+  return { ...(piece && { piece }), ...(phase && { phase }) };
+}
+
+/** The fault that is said of all: of the ladders before those of the pieces, and those before the phases. Undefined when all is good. */
+export function faultToSay({ row, ladder, piece, phase }: Faults): FoundFault | undefined {
+  const ofLadders = row ?? ladder;
+  if (ofLadders) return { of: 'ladders', fault: ofLadders };
+  return piece ? { of: 'pieces', fault: piece } : phase && { of: 'phases', fault: phase };
+}
+
+function earlier(one: CsvFault | undefined, other: CsvFault | undefined): CsvFault | undefined {
+  if (!one || !other) return one ?? other;
+  return one.line <= other.line ? one : other;
 }

@@ -1,39 +1,81 @@
 import { readFileSync } from 'node:fs';
 import { todayIn } from '@/app/_auth/today';
 import { readArguments } from '@/app/_commands/read-arguments';
-import { recordErrorScale } from '@/lib/analysis/record-error-scale';
-import type { ErrorScale } from '@/lib/course-model/error-scale';
+import { SCALE_ROUNDS, scaleFromStrains } from '@/lib/analysis/record-error-scale';
+import type { ErrorScale, Strain } from '@/lib/course-model/error-scale';
 import { type CsvFault, CsvRefusal } from '@/lib/exchange/csv-table';
 import { phaseRows } from '@/lib/exchange/read-phases-csv';
 import { pieceRows } from '@/lib/exchange/read-pieces-csv';
 import { DEFAULT_POLICY, type Policy, policySchema, policyWith, RETIRED_LIMITS } from '@/lib/limits/policy';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
-import { firstFault, type GivenRecords, recordsOneByOne } from './analyse-records';
+import { type Done, doJob, type Job } from './analyse-jobs';
+import { faultToSay, firstOfBoth, type GivenRecords, rowsByPatient, strayFaults } from './analyse-records';
+import { startWorkers } from './in-workers';
 import { inputFile } from './input-file';
-import { NotText, openLadders } from './ladders-by-patient';
+import { indexOf, laddersAt, NotText } from './ladders-by-patient';
 import { writeDocument } from './write-document';
 
-const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--phases phases.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER]
-  One of the files may be - for standard input. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
+const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--phases phases.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER] [--workers N]
+  One of the files may be - for standard input. With --workers 4 four processes share the work; the document is the same. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
+
+/** Patients that a job takes: enough that handing over costs little, few enough that workers end together. */
+const A_JOB = 16;
+const MOST_WORKERS = 64;
 
 /**
  * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
  *
- * The file is gone through a patient at a time: once to find its faults, to learn the scale of error (unless it is given), and to
- * analyse. Whoever stops reading (`| head`) ends it quietly.
+ * The file is gone through a patient at a time: once to find its faults and to learn the scale of error (unless it is given), again for each
+ * further round of learning, and to analyse. Whoever stops reading (`| head`) ends it quietly.
  */
-function main(): void {
+async function main(): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') throw error;
     process.exit(0);
   });
-  const { today, policy, scale, ...files } = given();
-  const records = givenRecords(files);
-  const fault = firstFault(records, today);
-  if (fault) stop(faultLine(nameOf(files[fault.of] ?? ''), fault.fault));
-  const all = { [Symbol.iterator]: () => recordsOneByOne(records, today) };
-  writeDocument(all, policy, today, scale ?? recordErrorScale(all, policy), (text) => process.stdout.write(text));
+  const { today, policy, scale, workers, ...names } = given();
+  const files = openFiles(names);
+  const { records } = files;
+  const others = workers > 1 ? startWorkers(workers, { ...files.task, policy, today }) : undefined;
+  const done = (kind: JobOf): AsyncIterable<Done> | Iterable<Done> => {
+    const jobs = jobsOf(records.ladders.references, kind);
+    return others ? others.done(jobs) : here(jobs, (job) => doJob(records, policy, today, job));
+  };
+  let faults = strayFaults(records);
+  const strains: Strain[] = [];
+  for await (const one of done({ kind: 'look', variance: scale ? null : 1 })) {
+    faults = firstOfBoth(faults, one.faults);
+    strains.push(...one.strains);
+  }
+  const fault = faultToSay(faults);
+  if (fault) stop(faultLine(nameOf(names[fault.of] ?? ''), fault.fault));
+  let learnt = scale ?? scaleFromStrains(strains);
+  for (let round = 1; round < SCALE_ROUNDS && !scale; round++) {
+    const more: Strain[] = [];
+    for await (const one of done({ kind: 'strains', variance: learnt.variance })) more.push(...one.strains);
+    learnt = scaleFromStrains(more);
+  }
+  await writeDocument(textsOf(done({ kind: 'write', scale: learnt })), policy, today, learnt, (text) => process.stdout.write(text));
+  others?.end();
   records.ladders.close();
+}
+
+/** A kind of job without its patients. */
+type JobOf =
+  | { readonly kind: 'look'; readonly variance: number | null }
+  | { readonly kind: 'strains'; readonly variance: number }
+  | { readonly kind: 'write'; readonly scale: ErrorScale };
+
+function* here(jobs: Iterable<Job>, work: (job: Job) => Done): Generator<Done> {
+  for (const job of jobs) yield work(job);
+}
+
+function* jobsOf(references: readonly string[], kind: JobOf): Generator<Job> {
+  for (let from = 0; from < references.length; from += A_JOB) yield { ...kind, references: references.slice(from, from + A_JOB) };
+}
+
+async function* textsOf(done: AsyncIterable<Done> | Iterable<Done>): AsyncGenerator<string> {
+  for await (const { texts } of done) yield* texts;
 }
 
 /** The files as they were given. */
@@ -44,26 +86,35 @@ type Given = GivenFiles & {
   readonly policy: Policy;
   /** Undefined where it is to be learnt. */
   readonly scale: ErrorScale | undefined;
+  readonly workers: number;
 };
 
 function given(): Given {
   const text = { type: 'string' } as const;
-  const options = { garments: text, phases: text, today: text, policy: text, scale: text };
+  const options = { garments: text, phases: text, today: text, policy: text, scale: text, workers: text };
   const { values, positionals } = readArguments(USAGE, options, { names: 1, wrong: 2 });
   const [ladders] = positionals;
   if (!ladders) return stop(USAGE);
   const today = values.today === undefined ? todayIn(Intl.DateTimeFormat().resolvedOptions().timeZone) : dayFrom(values.today);
   const policy = values.policy === undefined ? DEFAULT_POLICY : policyFrom(values.policy);
-  return { ladders, pieces: values.garments, phases: values.phases, today, policy, scale: scaleFrom(values.scale ?? 'learn') };
+  const workers = workersFrom(values.workers ?? '1');
+  return { ladders, pieces: values.garments, phases: values.phases, today, policy, scale: scaleFrom(values.scale ?? 'learn'), workers };
 }
 
-function givenRecords({ ladders, pieces, phases }: GivenFiles): GivenRecords {
-  const file = inputFile(ladders);
-  if (!file) return stop(`${ladders}: cannot be read.`);
-  const opened = orRefused(ladders, () => openLadders(file.path));
-  const rowsOf = (name: string | undefined, rows: (text: string) => GivenRecords['pieces']) =>
-    name === undefined ? [] : orRefused(name, () => rows(textOf(name)));
-  return { ladders: opened, pieces: rowsOf(pieces, pieceRows), phases: rowsOf(phases, phaseRows) };
+/** The files opened and looked at, and what workers are told of them. */
+function openFiles({ ladders, pieces, phases }: GivenFiles) {
+  const input = inputFile(ladders);
+  if (!input) return stop(`${ladders}: cannot be read.`);
+  const index = orRefused(ladders, () => indexOf(input.path));
+  const texts = { pieces: pieces === undefined ? undefined : textOf(pieces), phases: phases === undefined ? undefined : textOf(phases) };
+  const rowsOf = (name: string | undefined, text: string | undefined, rows: typeof pieceRows) =>
+    rowsByPatient(name === undefined || text === undefined ? [] : orRefused(name, () => rows(text)));
+  const records: GivenRecords = {
+    ladders: laddersAt(input.path, index),
+    pieces: rowsOf(pieces, texts.pieces, pieceRows),
+    phases: rowsOf(phases, texts.phases, phaseRows),
+  };
+  return { records, task: { file: input.path, index, ...texts } };
 }
 
 /** What `read` gives; a file that is not what it should be ends the command with its fault. */
@@ -87,6 +138,13 @@ function scaleFrom(text: string): ErrorScale | undefined {
   if (text === 'learn') return undefined;
   const variance = /^\d{1,3}(\.\d{1,6})?$/.test(text) ? Number(text) : 0;
   return variance > 0 ? { variance, n: 0 } : stop(`--scale: write learn, or a number above 0 such as 1 or 1.6, not ${text}.`);
+}
+
+function workersFrom(text: string): number {
+  const workers = /^\d{1,2}$/.test(text) ? Number(text) : 0;
+  return workers >= 1 && workers <= MOST_WORKERS
+    ? workers
+    : stop(`--workers: write a whole number from 1 to ${MOST_WORKERS}, not ${text}.`);
 }
 
 function policyFrom(file: string): Policy {
@@ -142,4 +200,4 @@ function stop(message: string): never {
   process.exit(2);
 }
 
-main();
+void main();

@@ -12,6 +12,9 @@ export type LaddersByPatient = {
   readonly close: () => void;
 };
 
+/** Where the rows of each patient stand in a ladders file; plain data, so that a worker can be told. */
+export type LaddersIndex = { readonly header: CutRow; readonly places: ReadonlyMap<string, readonly RecordPlace[]>; readonly rows: number };
+
 /** Thrown for a file that is not UTF-8. */
 export class NotText extends Error {}
 
@@ -24,6 +27,11 @@ const READ_AT_ONCE = 1 << 20;
  * not judged here.
  */
 export function openLadders(file: string): LaddersByPatient {
+  return laddersAt(file, indexOf(file));
+}
+
+/** The index of a ladders file; throws as `openLadders` does. */
+export function indexOf(file: string): LaddersIndex {
   const handle = fs.openSync(file, 'r');
   try {
     mustBeText(handle);
@@ -36,17 +44,21 @@ export function openLadders(file: string): LaddersByPatient {
       if (header) rows += notePlaces(header, cut, block, places);
     }
     if (!header || rows === 0) namedRows(header ? [header] : [], LADDER_COLUMNS);
-    const named = header ?? { cells: [], line: 1 };
-    return {
-      references: [...places.keys()],
-      rows,
-      rowsOf: (reference) => namedRows([named, ...rowsAt(handle, places.get(reference) ?? [])], LADDER_COLUMNS),
-      close: () => fs.closeSync(handle),
-    };
-  } catch (error) {
+    return { header: header ?? { cells: [], line: 1 }, places, rows };
+  } finally {
     fs.closeSync(handle);
-    throw error;
   }
+}
+
+/** A ladders file by its index. */
+export function laddersAt(file: string, { header, places, rows }: LaddersIndex): LaddersByPatient {
+  const handle = fs.openSync(file, 'r');
+  return {
+    references: [...places.keys()],
+    rows,
+    rowsOf: (reference) => namedRows([header, ...rowsAt(handle, places.get(reference) ?? [])], LADDER_COLUMNS),
+    close: () => fs.closeSync(handle),
+  };
 }
 
 function mustBeText(handle: number): void {
