@@ -109,6 +109,11 @@ function spreadOf(record: PatientRecord, { kind }: Measure, { part, side }: Name
   return affected ? MEASURE_SPREAD.affected : isGirth ? MEASURE_SPREAD.girth : MEASURE_SPREAD.length;
 }
 
+/** How far a figure usually changes between two visits so many years apart beyond growth, SD of the logarithm. */
+export function usualChangeSd(record: PatientRecord, measure: Measure, taken: NamedMeasure, years: number): number {
+  return spreadOf(record, measure, taken).change * Math.max(1, Math.sqrt(years));
+}
+
 function observed(record: PatientRecord, measure: Measure, taken: NamedMeasure, policy: Policy): Observation {
   const value = mm(taken.length.nm);
   const spread = spreadOf(record, measure, taken);
@@ -138,7 +143,7 @@ function carried(record: PatientRecord, measure: Measure, { day, taken }: Earlie
   const then = observed(record, measure, taken, policy);
   const [from, to] = [day, today].map((one) => daysBetween(record.born, one) / 365.25) as [number, number];
   const growth = expectedGrowth(measure, record.sex, from, to, mm(taken.length.nm));
-  const change = spreadOf(record, measure, taken).change * Math.max(1, Math.sqrt(to - from));
+  const change = usualChangeSd(record, measure, taken, to - from);
   return {
     ...then,
     log: then.log + Math.log(growth.ratio),

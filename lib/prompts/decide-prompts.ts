@@ -4,12 +4,14 @@ import { type Prompt, type Rule, URGENCY } from './prompt';
 import { allowanceUsedUp } from './rules/allowance-used-up';
 import { askAgain } from './rules/ask-again';
 import { bodyNotMeasured } from './rules/body-not-measured';
+import { childPartNotMeasured } from './rules/child-part-not-measured';
 import { doubtfulReadings } from './rules/doubtful-readings';
 import { firstFitMissing } from './rules/first-fit-missing';
 import { growthSinceCut } from './rules/growth-since-cut';
 import { movedZero } from './rules/moved-zero';
 import { oneSidedGain } from './rules/one-sided-gain';
 import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
+import { partOutgrown } from './rules/part-outgrown';
 import { reboundAfterReduction } from './rules/rebound-after-reduction';
 import { reductionLevelledOff } from './rules/reduction-levelled-off';
 import { standingCaution } from './rules/standing-caution';
@@ -30,6 +32,7 @@ export const RULES: readonly Rule[] = [
   reductionLevelledOff,
   reboundAfterReduction,
   tightnessLeftBand,
+  partOutgrown,
   allowanceUsedUp,
   outgrownBeforeWornOut,
   endOfLifeNear,
@@ -37,6 +40,7 @@ export const RULES: readonly Rule[] = [
   weightSinceCut,
   firstFitMissing,
   bodyNotMeasured,
+  childPartNotMeasured,
   visitOverdue,
   askAgain,
 ];

@@ -12,6 +12,7 @@ import { ExcessFirst } from '@/app/_result/excess-first';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
 import { LookingBackLines } from '@/app/_result/looking-back';
+import { MeasureFitTable } from '@/app/_result/measure-fit-table';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
@@ -115,6 +116,9 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
       <MeasuresPanel analysis={analysis} visitId={visitId} />
+      {kinds.map(({ piece }) => (
+        <MeasureFitTable key={piece.piece} piece={piece} analysis={analysis} />
+      ))}
       <OtherReadings visit={visit} />
       {kinds.slice(0, PIECES_SHOWN).map(shown)}
       {kinds.length > PIECES_SHOWN && (
