@@ -40,6 +40,8 @@ const MEASURE_SPREAD = {
   girth: { side: 0.02, change: 0.03 },
   length: { side: 0.01, change: 0.01 },
   affected: { side: 0.1, change: 0.07 },
+  /** Two limbs that end early end where they do; soft parts of an end shrink. */
+  residual: { side: 0.6, change: 0.05 },
 } as const;
 
 /** Everything that the named measures of one visit are held against, themselves among it. */
@@ -104,6 +106,7 @@ function bodyOf(record: PatientRecord, visit: Visit, policy: Policy): Observatio
 }
 
 function spreadOf(record: PatientRecord, { kind }: Measure, { part, side }: NamedMeasure) {
+  if (part === 'residual-limb') return MEASURE_SPREAD.residual;
   const isGirth = kind === 'girth' || kind === 'breadth';
   const affected = isGirth && record.affectedParts?.some((one) => one.part === part && one.side === side);
   return affected ? MEASURE_SPREAD.affected : isGirth ? MEASURE_SPREAD.girth : MEASURE_SPREAD.length;

@@ -37,4 +37,11 @@ export const MEASURE_LIMITS = {
     'Every three months from 2 to 8 years, so that a foot piece is seen before it is 5 mm short (growth: Snyder 1977).',
     'A child below nine years with a glove or foot piece: measure hand or foot again after',
   ),
+  residualLossPct: limit(
+    5,
+    '%',
+    'clinic default',
+    'From week 4 to about week 7 after an amputation; volume falls by 9.7 % of the start for each unit of ln(week) (Tantua 2014, n 21, abstract).',
+    'Expected loss of volume of a residual limb since it was measured: measure it again',
+  ),
 } as const satisfies Record<string, Limit>;

@@ -1,5 +1,6 @@
 import type { Ladder } from '../ladder/ladder';
 import { limbInWords, otherSide } from '../ladder/limb';
+import { partOfSideInWords } from '../parts/measure';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
 import { groupedBy } from '../record/grouped-by';
 import type { Order, SentFigures } from '../record/order';
@@ -43,6 +44,6 @@ export function sentLadders({ ladder, further }: Pick<SentFigures, 'ladder' | 'f
 
 /** Named measures part by part, each part in words: `right foot`, `trunk`. */
 export function measuresByPart(measures: readonly NamedMeasure[]): { readonly words: string; readonly taken: readonly NamedMeasure[] }[] {
-  const parts = groupedBy(measures, ({ part, side }) => (side === 'middle' ? part : `${side} ${part}`));
+  const parts = groupedBy(measures, ({ part, side }) => partOfSideInWords(part, side));
   return [...parts].map(([words, taken]) => ({ words, taken }));
 }

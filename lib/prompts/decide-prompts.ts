@@ -14,6 +14,7 @@ import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
 import { partOutgrown } from './rules/part-outgrown';
 import { reboundAfterReduction } from './rules/rebound-after-reduction';
 import { reductionLevelledOff } from './rules/reduction-levelled-off';
+import { residualLimbShrinks } from './rules/residual-limb-shrinks';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
 import { tightnessLeftBand } from './rules/tightness-left-band';
@@ -38,6 +39,7 @@ export const RULES: readonly Rule[] = [
   endOfLifeNear,
   growthSinceCut,
   weightSinceCut,
+  residualLimbShrinks,
   firstFitMissing,
   bodyNotMeasured,
   childPartNotMeasured,

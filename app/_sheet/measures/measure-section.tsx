@@ -7,6 +7,7 @@ import type { SheetData } from '@/lib/entry/entry-data';
 import { keptMeasure, type MeasureQuestion, measureQuestions } from '@/lib/entry/measure-questions';
 import { type MeasureRow, measureKey, measureRows, partsOf, withMeasure } from '@/lib/forms/read-measures';
 import type { VisitForm } from '@/lib/forms/visit-form';
+import { partOfSideInWords } from '@/lib/parts/measure';
 import type { PartOfSide } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
@@ -21,6 +22,8 @@ const CHOICES: readonly PartOfSide[] = [
   { part: 'foot', side: 'left' },
   { part: 'trunk', side: 'middle' },
   { part: 'head', side: 'middle' },
+  { part: 'residual-limb', side: 'right' },
+  { part: 'residual-limb', side: 'left' },
 ];
 
 type SectionProps = {
@@ -180,5 +183,5 @@ function typedAt(form: VisitForm, row: MeasureRow) {
 
 /** `Left hand`, `Trunk` */
 function partInWords({ part, side }: PartOfSide): string {
-  return capitalized(side === 'middle' ? part : `${side} ${part}`);
+  return capitalized(partOfSideInWords(part, side));
 }

@@ -1,6 +1,6 @@
 import type { CodeSystem, Coding, Observation } from 'fhir/r4';
 import { MEASURES, measureOf } from '../../parts/catalogue';
-import { isTakenOn, measureInWords, PARTS, type PartSide } from '../../parts/measure';
+import { isTakenOn, measureInWords, PARTS, type PartSide, partOfSideInWords } from '../../parts/measure';
 import type { FiledVisit } from '../../record/patient-file';
 import type { NamedMeasure } from '../../record/patient-record';
 import type { TypedLength } from '../../units/length';
@@ -47,7 +47,7 @@ export function measureResources(visit: FiledVisit, encounterId: string, status:
         status,
         category: category('exam'),
         code: { coding, text: measureInWords(measure, taken.side) },
-        bodySite: { text: taken.side === 'middle' ? taken.part : `${taken.side} ${taken.part}` },
+        bodySite: { text: partOfSideInWords(taken.part, taken.side) },
         ...measuredAt(visit, encounterId),
         valueQuantity: typedQuantity(taken.length),
         ...(note === '' ? {} : { note: [{ text: note }] }),

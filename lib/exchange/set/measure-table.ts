@@ -15,7 +15,7 @@ export const NAMED_MEASURE: SetTable = {
   columns: [
     SUBJECT_ID,
     VISIT_ID,
-    { name: 'part', kind: 'word', says: 'hand, foot, trunk or head.' },
+    { name: 'part', kind: 'word', says: 'hand, foot, trunk, head or residual-limb.' },
     { name: 'side', kind: 'word', says: 'left or right, the patient’s own; middle where there is one for both.' },
     { name: 'measure', kind: 'word', says: 'The measure, by the id of the catalogue.' },
     ...typedColumns('length', 'The figure'),

@@ -16,6 +16,7 @@ import { MeasureFitTable } from '@/app/_result/measure-fit-table';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
+import { ResidualLines } from '@/app/_result/residual-lines';
 import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
@@ -115,6 +116,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </p>
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
+      <ResidualLines limbs={limbs} />
       <MeasuresPanel analysis={analysis} visitId={visitId} />
       {kinds.map(({ piece }) => (
         <MeasureFitTable key={piece.piece} piece={piece} analysis={analysis} />
