@@ -1,3 +1,4 @@
+import { PartDrawing } from '@/app/_picture/parts/part-drawing';
 import { measuresByPart } from '@/lib/orders/order-set';
 import { bothUnits } from '@/lib/orders/printed-rows';
 import { measureOf } from '@/lib/parts/catalogue';
@@ -32,6 +33,9 @@ export function OrderMeasures({ measures, head, ownPage }: { measures: readonly 
               <tr>
                 <th scope="rowgroup" colSpan={5}>
                   {capitalized(words)}
+                  <span className={styles.partDrawings}>
+                    <PartDrawing side={taken[0]?.side ?? 'middle'} measures={taken.map(({ measure }) => measure)} />
+                  </span>
                 </th>
               </tr>
               {taken.map((one) => (

@@ -1,5 +1,6 @@
 import clsx from 'clsx';
 import type { KeyboardEvent } from 'react';
+import { PartDrawing } from '@/app/_picture/parts/part-drawing';
 import ladderTableStyles from '@/app/_sheet/table/ladder-table.module.css';
 import type { Answer } from '@/app/_sheet/table/question-card';
 import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
@@ -79,6 +80,7 @@ export function MeasureLine(props: LineProps) {
         <span id={`${id}-says`} className={isCurrent ? measuresStyles.measureSays : 'visually-hidden'}>
           {row.measure.definition}
         </span>
+        {isCurrent && <PartDrawing side={row.side} measures={[row.measure.id]} />}
       </div>
       <div
         className={clsx(`${measuresStyles.reading} ${ladderTableStyles.reading}`, question && ladderTableStyles.asked)}
