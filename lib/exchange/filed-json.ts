@@ -96,6 +96,7 @@ const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
     side: z.enum(['left', 'right', 'middle']),
     measure: z.string(),
     length: TYPED_LENGTH,
+    again: TYPED_LENGTH.optional(),
     note: z.string().optional(),
     kept: z.array(z.object({ kind: z.string(), by: z.string(), at: moment })).optional(),
   })

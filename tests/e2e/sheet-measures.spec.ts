@@ -122,3 +122,42 @@ test('tights are one order over both legs and the measures: what is missing need
   expect(await rulesBroken(page)).toEqual([]);
   if (process.env.E2E_PICTURES) await page.pdf({ path: `${process.env.E2E_PICTURES}/order-set.pdf`, format: 'A4' });
 });
+
+test('named measures are pasted, taken back, measured twice and read back; those of another part are asked about', async ({ page }) => {
+  test.setTimeout(120_000);
+  await newSheet(page, 'NM-3');
+  await takeUp(page, 'Left hand');
+  await expect(box(page, 'Left hand girth')).toBeFocused();
+  const paste = (text: string) =>
+    box(page, 'Left hand girth').evaluate((element, words) => {
+      const data = new DataTransfer();
+      data.setData('text', words);
+      element.dispatchEvent(new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }));
+    }, text);
+  await paste('hand girth\t7.4\nball girth\t9');
+  const panel = page.getByRole('region', { name: 'Paste named measures' });
+  await expect(panel.getByText('Line 2 is of the left foot, and the left hand is being measured.').first()).toBeVisible();
+  expect(await rulesBroken(page)).toEqual([]);
+  await panel.getByRole('button', { name: /Put them on the sheet/ }).click();
+  await expect(panel).toBeVisible();
+  await panel.getByRole('checkbox').check();
+  await panel.getByRole('button', { name: /Put them on the sheet/ }).click();
+  await expect(panel).toHaveCount(0);
+  await expect(box(page, 'Left ball girth')).toHaveValue('9');
+  await page.getByRole('button', { name: 'Undo: paste two named measures' }).click();
+  await expect(box(page, 'Left hand girth')).toHaveValue('');
+  await page.getByRole('button', { name: 'Redo: paste two named measures' }).click();
+  await expect(box(page, 'Left hand girth')).toHaveValue('7.4');
+  await page.getByRole('button', { name: 'Measure again' }).click();
+  await page.getByRole('textbox', { name: 'Left hand girth, inches, measured again' }).fill('7.5');
+  expect(await rulesBroken(page)).toEqual([]);
+  await box(page, 'Left hand girth').press('b');
+  await expect(page.getByRole('region', { name: 'Read back' })).toContainText('Left hand girth');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('region', { name: 'Read back' })).toContainText('Left ball girth');
+  await page.keyboard.press('Escape');
+  await cell(page, 'Left', '1½').fill('8 1/8');
+  await saved(page);
+  await finish(page);
+  await expect(page.getByRole('row', { name: /^left hand girth 7\.4\sin 7\.5\sin/ })).toBeVisible();
+});

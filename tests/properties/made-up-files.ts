@@ -294,13 +294,22 @@ function anyMeasureOf(measure: (typeof MEASURES)[number], side: NamedMeasure['si
     .record({
       part: fc.constantFrom(measure.part, measure.alsoOf ?? measure.part),
       length: fc.oneof(typed('in', 2, 60), typed('cm', 5, 90)),
+      again: fc.option(fc.oneof(typed('in', 2, 60), typed('cm', 5, 90)), { nil: undefined }),
       note: fc.option(
         anyWords.filter((words) => words.trim() !== ''),
         { nil: undefined },
       ),
       kept: fc.option(kept, { nil: undefined }),
     })
-    .map(({ part, length, note, kept }) => ({ part, side, measure: measure.id, length, ...(note && { note }), ...(kept && { kept }) }));
+    .map(({ part, length, again, note, kept }) => ({
+      part,
+      side,
+      measure: measure.id,
+      length,
+      ...(again && { again }),
+      ...(note && { note }),
+      ...(kept && { kept }),
+    }));
 }
 
 /** The same order as one garment over every ladder of its visit, sent with named measures. */
