@@ -76,10 +76,9 @@ export function planMeasures(block: PastedBlock, form: VisitForm, { from, rows, 
 
 /** The form with every figure of a plan in its place, and the parts they belong to taken up. */
 export function withPastedMeasures(form: VisitForm, { figures, again }: MeasurePaste, unit: MeasureText['unit']): Partial<VisitForm> {
-  const filled = figures.reduce<VisitForm>(
-    (sofar, { row, text }) => (row ? { ...sofar, ...(again ? withMeasureAgain : withMeasure)(sofar, row, text, unit) } : sofar),
-    form,
-  );
+  let filled = form;
+  for (const { row, text } of figures)
+    if (row) filled = { ...filled, ...(again ? withMeasureAgain : withMeasure)(filled, row, text, unit) };
   const parts = partsOf([...(form.parts ?? []), ...figures.flatMap(({ row }) => row ?? [])]);
   return { parts, measures: filled.measures ?? [] };
 }
