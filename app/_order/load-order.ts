@@ -7,6 +7,7 @@ import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
 import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
 import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
+import { sentLadders } from '@/lib/orders/order-set';
 import { figuresToSend, standingCheck, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { PersonsCheck, SentFigures } from '@/lib/record/order';
 import { coverageQuestion } from '@/lib/schedule/coverage-of-patient';
@@ -26,9 +27,9 @@ export type LoadedOrder = LoadedPatient & {
   /** A second person's check that holds for these figures; and who wrote the order as it stands, which a check does not. */
   readonly check: PersonsCheck | null;
   readonly writtenBy: string;
-  /** The last piece of the same place, and how the limb changed between the two ladders. */
+  /** The last piece of the same place, and how each limb of the set changed between the two visits, in the order of the ladders. */
   readonly before: KeptPiece | undefined;
-  readonly since: LimbChange | null;
+  readonly since: readonly (LimbChange | null)[];
   /** Questions nobody has answered; none once the order is sent. */
   readonly open: readonly OrderQuestion[];
 };
@@ -55,7 +56,9 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
     check: standingCheck(order, figures),
     writtenBy: found.revisions.findLast((one) => one.reason !== CHECKED)?.author ?? order.author,
     before,
-    since: before ? changeSinceCut(analysis, before, order) : null,
+    since: (figures ? sentLadders(figures) : []).map(({ limb, side }) =>
+      before ? changeSinceCut(analysis, before, { ...order, limb, side }) : null,
+    ),
     open: order.state === 'proposed' ? unansweredQuestions(asked, order) : [],
   };
 }

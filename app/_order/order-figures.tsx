@@ -1,26 +1,14 @@
 import { type DrawnRung, outlineInWords, RowOutline } from '@/app/_picture/row-outline';
-import type { Side } from '@/lib/ladder/limb';
+import type { Ladder } from '@/lib/ladder/ladder';
 import { tapedLine } from '@/lib/ladder/taped-line';
 import type { SheetRow } from '@/lib/orders/printed-rows';
-import type { SentFigures } from '@/lib/record/order';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
 import styles from './order-sheet.module.css';
 
 /** The ladder that a garment is cut to: the limb in outline beside its figures in both units, what they were before, and the room. */
-export function OrderFigures({
-  figures,
-  rows,
-  sinceDay,
-  side,
-}: {
-  figures: SentFigures;
-  rows: readonly SheetRow[];
-  sinceDay: string | null;
-  side: Side;
-}) {
-  const { ladder } = figures;
+export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows: readonly SheetRow[]; sinceDay: string | null }) {
   const own = ladder.unit;
   const other: LengthUnit = own === 'in' ? 'cm' : 'in';
   const upward = ladder.direction === 'up' ? [...rows].reverse() : rows;
@@ -32,7 +20,7 @@ export function OrderFigures({
   return (
     <>
       <div className={`${styles.orderLadder} scroll-across`}>
-        <RowOutline side={side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} rowPx={30} />
+        <RowOutline side={ladder.side} rungs={rungs} landmarksMm={[...landmarks.values()]} rows={upward.length} rowPx={30} />
         <table className={styles.orderFigures} data-order-figures="">
           <caption>{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.${sinceDay ? ' Last: the last order’s ladder at the same anatomy.' : ''}${withRoom ? ' Room: middle estimate of the relaxed width to let out.' : ''}`}</caption>
           <thead>

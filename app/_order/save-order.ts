@@ -11,8 +11,9 @@ import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
-import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {
@@ -30,12 +31,17 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const read = readOrderForm(typed, cutLadders(record));
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
-  const content = proposedOrder(read.choice, read.ladder.visitId, proposed);
+  const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
+  const further = furtherRoom(record, cut, analysis.policy, today);
+  const content = proposedOrder(read.choice, read.ladder.visitId, proposed, further);
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
-    await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb?.limb === content.limb && limb.side === content.side);
+    const { ladders } = orderSet(content);
+    await completeBegun(therapist, patientId, ['order'], ({ limb }) =>
+      ladders.some((one) => limb?.limb === one.limb && limb.side === one.side),
+    );
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
-import { limbInWords } from '@/lib/ladder/limb';
+import { orderedInWords } from '@/lib/orders/order-set';
 import { garmentForm } from '@/lib/record/garment-catalogue';
 import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 
@@ -36,7 +36,7 @@ export function WaitingOrders({
               </Link>
             </th>
             <td>
-              {limbInWords(order.limb, order.side)}
+              {orderedInWords(order)}
               <span className="second-line">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
             </td>
             <td data-word="made to the measurements of">{showDay(order.cutFrom)}</td>

@@ -8,6 +8,7 @@ import { showAge } from '@/lib/units/age';
 import { showDay } from '@/lib/units/calendar-day';
 import { CautionsSection } from './cautions-section';
 import { DecisionsSection } from './decisions-section';
+import { MeasuresSection } from './measures-section';
 import { PiecesSection } from './pieces-section';
 import { VerdictSection } from './verdict-section';
 import { VolumeSection } from './volume-section';
@@ -44,6 +45,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
       <VerdictSection analysis={analysis} />
       <VolumeSection analysis={analysis} limb="leg" />
       <VolumeSection analysis={analysis} limb="arm" />
+      <MeasuresSection analysis={analysis} />
       <PiecesSection pieces={record.pieces} today={today} />
       <DecisionsSection answers={answers} timeZone={clinic.timeZone} />
       <CautionsSection analysis={analysis} />

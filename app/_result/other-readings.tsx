@@ -1,5 +1,8 @@
+import { isTwiceApart } from '@/lib/doubts/measure-doubts';
 import { limbInWords, type Side } from '@/lib/ladder/limb';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
+import { measureOf } from '@/lib/parts/catalogue';
+import { measureInWords } from '@/lib/parts/measure';
 import type { Visit } from '@/lib/record/patient-record';
 import type { TypedLength } from '@/lib/units/length';
 import { showLengthChange } from '@/lib/units/show-length';
@@ -20,12 +23,22 @@ export function otherReadingsInWords(visit: Pick<Visit, 'ladders' | 'readings' |
 }
 
 /** Single readings, fold heights and second tapings of a visit; nothing where there are none. */
-export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readings'> }) {
+export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readings' | 'measures'> }) {
   const singles = visit.readings ?? [];
   const folds = foldHeights(visit);
-  const pairs = visit.ladders.flatMap((ladder) =>
-    ladder.rungs.flatMap(({ distance, girth, again }) => (girth && again ? [{ ladder, distance, girth, again }] : [])),
+  const rungs = visit.ladders.flatMap((ladder) =>
+    ladder.rungs.flatMap(({ distance, girth, again }) => {
+      const where = `${limbInWords(ladder.limb, ladder.side)}, ${typed(distance)}`;
+      return girth && again ? [{ where, girth, again, more: differMoreThanTape(girth, again) }] : [];
+    }),
   );
+  const measures = (visit.measures ?? []).flatMap(({ measure: id, side, length, again }) => {
+    const measure = measureOf(id);
+    return measure && again
+      ? [{ where: measureInWords(measure, side), girth: length, again, more: isTwiceApart(measure, length, again) }]
+      : [];
+  });
+  const pairs = [...rungs, ...measures];
   if (singles.length + folds.length + pairs.length === 0) return null;
   return (
     <section className={`panel ${styles.otherReadings}`} aria-labelledby="other-head">
@@ -65,14 +78,14 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
               </tr>
             </thead>
             <tbody>
-              {pairs.map(({ ladder, distance, girth, again }) => (
-                <tr key={`${ladder.limb} ${ladder.side} ${distance.nm}`}>
-                  <th scope="row">{`${limbInWords(ladder.limb, ladder.side)}, ${typed(distance)}`}</th>
+              {pairs.map(({ where, girth, again, more }) => (
+                <tr key={where}>
+                  <th scope="row">{where}</th>
                   <td className="numeric">{typed(girth)}</td>
                   <td className="numeric">{typed(again)}</td>
                   <td className="numeric">
                     {apart(girth, again)}
-                    {differMoreThanTape(girth, again) && <span className="second-line"> more than tape error</span>}
+                    {more && <span className="second-line"> more than tape error</span>}
                   </td>
                 </tr>
               ))}

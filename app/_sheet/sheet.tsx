@@ -163,7 +163,10 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           form={form}
           data={data}
           unit={view.sheet.unit}
+          twice={twice}
           onField={onField}
+          onAct={(change, words) => dispatch({ kind: 'measures', change, words })}
+          onReadBack={() => setPanel('read-back')}
           onLeave={() => {
             if (draft.keeper.isAhead()) void draft.keeper.flush();
           }}
@@ -184,7 +187,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           }}
         />
       )}
-      {panel === 'read-back' && <ReadBack view={view} shown={sheet.shown} onClose={() => setPanel(null)} />}
+      {panel === 'read-back' && <ReadBack view={view} form={form} shown={sheet.shown} onClose={() => setPanel(null)} />}
       <Announced state={state} view={view} question={sheet.question} />
       <SheetBar
         data={data}

@@ -65,13 +65,17 @@ function grownBody(sex: 'M' | 'F', table: BodyTable): UsualBody {
   const places = new Map(table.variables.map((variable, place) => [variable, place]));
   const sdOf = (variable: string) => {
     const range = measureOf(variable)?.usualMm?.[sex];
-    return table.sd[places.get(variable) ?? -1] ?? (range ? sdOfRange(range) : ROUGH_SD);
+    return table.sd[places.get(variable) ?? -1] ?? (range ? sdOfRange(range) : roughSd(variable));
   };
   return {
     mean: (variable) => table.mean[places.get(variable) ?? -1] ?? Math.log(middleOf(variable, sex)),
     covariance: (one, other) => correlation(table, places, one, other) * sdOf(one) * sdOf(other),
     isSurveyed: (variable) => places.has(variable),
   };
+}
+
+function roughSd(variable: string): number {
+  return measureOf(variable)?.roughSd ?? ROUGH_SD;
 }
 
 function correlation(table: BodyTable, places: ReadonlyMap<string, number>, one: string, other: string): number {
@@ -104,7 +108,7 @@ function childBody(sex: 'M' | 'F', years: number, grown: UsualBody, table: BodyT
   const parts = (variable: string) => {
     const own = byAge(variable);
     if (own) return { like: variable, sd: own.sd, alone: 0 };
-    if (!grown.isSurveyed(variable)) return { like: variable, sd: 0, alone: Math.hypot(proportionSd, height.sd, ROUGH_SD) };
+    if (!grown.isSurveyed(variable)) return { like: variable, sd: 0, alone: Math.hypot(proportionSd, height.sd, roughSd(variable)) };
     return { like: 'height', sd: height.sd, alone: proportionSd };
   };
   return {

@@ -7,7 +7,7 @@ import { type Measure, measureInWords } from '../parts/measure';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
 import { showDay } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
-import { mm } from '../units/length';
+import { mm, type TypedLength } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
 import { type Evidence, figureEvidence } from './figure-evidence';
 import type { MeasureDoubt } from './measure-doubt';
@@ -44,7 +44,35 @@ export function measureDoubts(
   const trusted = observations.flatMap(({ today }, index) => (today && !odd.has(index) ? [today] : []));
   const isOut = (variable: string) => observations.some((one, index) => one.variable === variable && odd.has(index));
   const height = isOut('height') ? null : visit.height;
-  return [...asked, ...sumDoubts(record, visit, trusted, height, apartOf(observations, without(all, [...odd.keys()])), policy)];
+  const sums = sumDoubts(record, visit, trusted, height, apartOf(observations, without(all, [...odd.keys()])), policy);
+  const soFar = new Set([...asked, ...sums].map(({ taken }) => taken));
+  const twice = (visit.measures ?? []).flatMap((taken) => (soFar.has(taken) ? [] : takenTwice(taken, policy)));
+  return [...asked, ...sums, ...twice];
+}
+
+/** Two measurings of one measure by one hand seldom differ by more than so many SDs of two readings. Clinic default. */
+const TWICE_SDS = 3;
+
+function mostApartMm(measure: Measure, errorScale: number): number {
+  return TWICE_SDS * Math.SQRT2 * measure.tapeSdMm * Math.sqrt(errorScale);
+}
+
+/** Whether two measurings of a measure differ by more than two readings of it do, at the clinic's scale of error. */
+export function isTwiceApart(measure: Measure, first: TypedLength, again: TypedLength, errorScale = 1): boolean {
+  return Math.abs(mm(again.nm) - mm(first.nm)) > mostApartMm(measure, errorScale);
+}
+
+/** The second measuring offered in place of the first, where they lie further apart than two readings do. */
+function takenTwice(taken: NamedMeasure, policy: Policy): MeasureDoubt[] {
+  const measure = measureOf(taken.measure);
+  if (!measure || !taken.again) return [];
+  const [first, second] = [mm(taken.length.nm), mm(taken.again.nm)];
+  if (!isTwiceApart(measure, taken.length, taken.again, policy.errorScale)) return [];
+  const most = mostApartMm(measure, policy.errorScale);
+  const shown = (lengthMm: number) => showLengthWithUnit(lengthMm, taken.length.unit, 16);
+  const name = capitalized(measureInWords(measure, taken.side));
+  const message = `${name}: ${shown(first)} or ${shown(second)}? The two measurings differ by ${shown(Math.abs(second - first))}; those of one place seldom differ by more than ${shown(most)}.`;
+  return [{ taken, kind: 'taped-twice', message, wouldFitMm: second }];
 }
 
 /** Why a figure is odd, and what all figures that are not expect in its place. */

@@ -40,6 +40,8 @@ const MEASURE_SPREAD = {
   girth: { side: 0.02, change: 0.03 },
   length: { side: 0.01, change: 0.01 },
   affected: { side: 0.1, change: 0.07 },
+  /** Two limbs that end early end where they do; soft parts of an end shrink. */
+  residual: { side: 0.6, change: 0.05 },
 } as const;
 
 /** Everything that the named measures of one visit are held against, themselves among it. */
@@ -104,9 +106,15 @@ function bodyOf(record: PatientRecord, visit: Visit, policy: Policy): Observatio
 }
 
 function spreadOf(record: PatientRecord, { kind }: Measure, { part, side }: NamedMeasure) {
+  if (part === 'residual-limb') return MEASURE_SPREAD.residual;
   const isGirth = kind === 'girth' || kind === 'breadth';
   const affected = isGirth && record.affectedParts?.some((one) => one.part === part && one.side === side);
   return affected ? MEASURE_SPREAD.affected : isGirth ? MEASURE_SPREAD.girth : MEASURE_SPREAD.length;
+}
+
+/** How far a figure usually changes between two visits so many years apart beyond growth, SD of the logarithm. */
+export function usualChangeSd(record: PatientRecord, measure: Measure, taken: NamedMeasure, years: number): number {
+  return spreadOf(record, measure, taken).change * Math.max(1, Math.sqrt(years));
 }
 
 function observed(record: PatientRecord, measure: Measure, taken: NamedMeasure, policy: Policy): Observation {
@@ -138,7 +146,7 @@ function carried(record: PatientRecord, measure: Measure, { day, taken }: Earlie
   const then = observed(record, measure, taken, policy);
   const [from, to] = [day, today].map((one) => daysBetween(record.born, one) / 365.25) as [number, number];
   const growth = expectedGrowth(measure, record.sex, from, to, mm(taken.length.nm));
-  const change = spreadOf(record, measure, taken).change * Math.max(1, Math.sqrt(to - from));
+  const change = usualChangeSd(record, measure, taken, to - from);
   return {
     ...then,
     log: then.log + Math.log(growth.ratio),

@@ -8,7 +8,7 @@ import { measureInWords, type PartSide } from '../parts/measure';
 export function boxInWords(where: string, form: VisitForm): string {
   const [first, side, row, again] = where.split('/');
   const measure = first === 'measure' ? measureOf(row ?? '') : undefined;
-  if (measure) return `${measureInWords(measure, side as PartSide)}${again ? ', kept' : ''}`;
+  if (measure) return `${measureInWords(measure, side as PartSide)}${again === 'again' ? ', measured again' : again ? ', kept' : ''}`;
   const sheet = form.sheets[Number(first)];
   if (!sheet || !side) return where;
   const at = sheetRows(sheet).find((one) => one.key === row)?.at[side as Side];

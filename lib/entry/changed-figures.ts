@@ -22,7 +22,10 @@ export function figuresOf(form: VisitForm): Map<string, string> {
       put(`${index}/${key}/again`, cell.again);
     }
   }
-  for (const one of form.measures ?? []) put(`measure/${one.side}/${one.measure}`, one.text);
+  for (const one of form.measures ?? []) {
+    put(`measure/${one.side}/${one.measure}`, one.text);
+    put(`measure/${one.side}/${one.measure}/again`, one.again);
+  }
   for (const reading of form.readings) put(`reading ${reading.name}`, reading.text);
   return figures;
 }

@@ -1,7 +1,11 @@
 import { type GirthCell, type LimbSheet, type VisitForm, withCell } from '../forms/visit-form';
 import type { KeptDoubt } from '../ladder/ladder';
 import type { Side } from '../ladder/limb';
+import { type MeasureAct, measureAct, withMeasureAct } from './measure-act';
 import { type NamedAct, namedAct, withAct } from './named-act';
+
+/** An act that can be taken back: on a ladder, or on named measures. */
+type Act = NamedAct | MeasureAct;
 
 /** Where on the sheet a person is: which limb kind, side and row, and whether in the column of the second measuring. */
 export type CellPlace = { readonly group: number; readonly side: Side; readonly row: string; readonly again: boolean };
@@ -13,8 +17,8 @@ type Editing = { readonly place: CellPlace; readonly before: GirthCell };
 export type SheetState = {
   readonly form: VisitForm;
   readonly editing: Editing | null;
-  readonly done: readonly NamedAct[];
-  readonly undone: readonly NamedAct[];
+  readonly done: readonly Act[];
+  readonly undone: readonly Act[];
   /** What was done, taken back or done again last, for the line that is read aloud. */
   readonly said: string | null;
   /** The place typed last, so that its question is shown first. */
@@ -29,6 +33,7 @@ export type SheetStep =
   | { readonly kind: 'keep'; readonly place: CellPlace; readonly kept: KeptDoubt; readonly words: string }
   | { readonly kind: 'field'; readonly change: Partial<VisitForm> }
   | { readonly kind: 'sheet'; readonly group: number; readonly change: (sheet: LimbSheet) => LimbSheet; readonly words?: string }
+  | { readonly kind: 'measures'; readonly change: Partial<VisitForm>; readonly words: string }
   | { readonly kind: 'replace'; readonly form: VisitForm }
   | { readonly kind: 'undo' }
   | { readonly kind: 'redo' };
@@ -62,12 +67,12 @@ export function committedForm(state: SheetState): VisitForm {
 }
 
 /** The newest act that can still be taken back, whatever was typed since; undefined when there is none. */
-export function undoable({ form, done }: SheetState): NamedAct | undefined {
+export function undoable({ form, done }: SheetState): Act | undefined {
   return done.findLast((act) => isPossible(form, act, 'back'));
 }
 
 /** The act taken back last, while it can be done again. */
-export function redoable({ form, undone }: SheetState): NamedAct | undefined {
+export function redoable({ form, undone }: SheetState): Act | undefined {
   const last = undone.at(-1);
   return last && isPossible(form, last, 'again') ? last : undefined;
 }
@@ -106,6 +111,10 @@ export function step(state: SheetState, action: SheetStep): SheetState {
         ? acted(next, { ...state.form, sheets }, action.group, action.words)
         : { ...next, form: { ...state.form, sheets } };
     }
+    case 'measures': {
+      const form = { ...state.form, ...action.change };
+      return noted({ ...committed(state), editing: null }, form, measureAct(action.words, state.form, form));
+    }
     case 'replace':
       return opened(action.form);
     case 'undo':
@@ -117,25 +126,33 @@ export function step(state: SheetState, action: SheetStep): SheetState {
 
 function acted(state: SheetState, form: VisitForm, group: number, words: string): SheetState {
   const [before, after] = [state.form.sheets[group], form.sheets[group]];
-  const act = before && after && namedAct(words, group, before, after);
+  return noted(state, form, before && after && namedAct(words, group, before, after));
+}
+
+function noted(state: SheetState, form: VisitForm, act: Act | undefined): SheetState {
   if (!act) return { ...state, form };
-  return { ...state, form, done: [...state.done, act].slice(-MOST_ACTS), undone: [], said: `Done: ${words}.` };
+  return { ...state, form, done: [...state.done, act].slice(-MOST_ACTS), undone: [], said: `Done: ${act.words}.` };
 }
 
 /** The act goes from one list to the other. Acts that were newer and no longer apply are let go. */
-function taken(state: SheetState, act: NamedAct | undefined, way: 'back' | 'again'): SheetState {
-  const sheet = act && state.form.sheets[act.group];
-  const next = sheet && withAct(sheet, act, way);
-  if (!act || !next) return state;
-  const form = { ...state.form, sheets: state.form.sheets.map((one, index) => (index === act.group ? next : one)) };
+function taken(state: SheetState, act: Act | undefined, way: 'back' | 'again'): SheetState {
+  const form = act && formWithAct(state.form, act, way);
+  if (!act || !form) return state;
   const done = way === 'back' ? state.done.slice(0, state.done.indexOf(act)) : [...state.done, act];
   const undone = way === 'back' ? [...state.undone, act] : state.undone.slice(0, -1);
   return { ...committed(state), form, editing: null, done, undone, said: `${way === 'back' ? 'Taken back' : 'Done again'}: ${act.words}.` };
 }
 
-function isPossible(form: VisitForm, act: NamedAct, way: 'back' | 'again'): boolean {
+function isPossible(form: VisitForm, act: Act, way: 'back' | 'again'): boolean {
+  return formWithAct(form, act, way) !== undefined;
+}
+
+/** The form with an act taken back or done again; undefined when it no longer applies. */
+function formWithAct(form: VisitForm, act: Act, way: 'back' | 'again'): VisitForm | undefined {
+  if ('measures' in act) return withMeasureAct(form, act, way);
   const sheet = form.sheets[act.group];
-  return sheet !== undefined && withAct(sheet, act, way) !== undefined;
+  const next = sheet && withAct(sheet, act, way);
+  return next && { ...form, sheets: form.sheets.map((one, index) => (index === act.group ? next : one)) };
 }
 
 function committed(state: SheetState): SheetState {

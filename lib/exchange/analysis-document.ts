@@ -6,6 +6,7 @@ import {
   type PatientAnalysis,
 } from '../analysis/analyse-patient';
 import { type LadderQuestion, recordQuestions } from '../analysis/record-questions';
+import { residualVolume } from '../analysis/residual-limb';
 import type { ErrorScale } from '../course-model/error-scale';
 import type { Doubt } from '../ladder/doubt';
 import { placeOf } from '../ladder/taped-line';
@@ -49,6 +50,7 @@ function patientPart(analysis: PatientAnalysis) {
     patient: analysis.record.reference,
     limbs: analysis.limbs.map((limb) => limbPart(limb, asked, analysis)),
     ...measuresPart(analysis.trusted, analysis.policy),
+    ...residualPart(analysis),
     pieces: analysis.pieces.map(piecePart),
     prompts: raisePrompts(analysis).map((prompt) => ({
       kind: prompt.rule,
@@ -62,6 +64,30 @@ function patientPart(analysis: PatientAnalysis) {
       about: prompt.about,
     })),
   };
+}
+
+/** Volume of residual limbs with their end, of every visit that has the length; nothing where there is none. */
+function residualPart({ limbs }: PatientAnalysis) {
+  const residualLimbs = limbs.flatMap((limb) =>
+    limb.visits.flatMap((visit) => {
+      const found = residualVolume(limb, visit);
+      if (!found) return [];
+      const known = isNoAnswer(found) ? null : found;
+      return [
+        {
+          day: visit.at.visit.day,
+          limb: limb.series.limb,
+          side: limb.series.side,
+          ml: known && round(known.wholeMl, 3),
+          capMl: known && round(known.capMl, 3),
+          capRangeMl: known && [round(known.capLowMl, 3), round(known.capHighMl, 3)],
+          words: known?.words ?? null,
+          reasons: reasons({ ml: found }),
+        },
+      ];
+    }),
+  );
+  return residualLimbs.length > 0 ? { residualLimbs } : {};
 }
 
 function limbPart(limb: AnalysedLimb, asked: readonly LadderQuestion[], analysis: PatientAnalysis) {

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { LIMBS } from '../ladder/limb';
+import { measureOf } from '../parts/catalogue';
+import { isTakenOn, PARTS } from '../parts/measure';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
 import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
 import { ORDER_REASONS, type Order } from '../record/order';
 import type { FiledCaution, FiledPiece } from '../record/patient-file';
-import type { PatientEvent } from '../record/patient-record';
+import type { NamedMeasure, PatientEvent } from '../record/patient-record';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
 import type { PieceLife } from '../record/piece-life';
 import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
@@ -87,6 +89,31 @@ const LADDER_JSON = z.object({
   intervalText: words.optional(),
 });
 
+/** A named measure of the catalogue, under a part and side that it is taken on. */
+const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
+  .object({
+    part: z.enum(PARTS),
+    side: z.enum(['left', 'right', 'middle']),
+    measure: z.string(),
+    length: TYPED_LENGTH,
+    again: TYPED_LENGTH.optional(),
+    note: z.string().optional(),
+    kept: z.array(z.object({ kind: z.string(), by: z.string(), at: moment })).optional(),
+  })
+  .refine(({ part, side, measure: id }) => {
+    const measure = measureOf(id);
+    return measure !== undefined && (measure.part === part || measure.alsoOf === part) && isTakenOn(measure, side);
+  }, 'is not a measure of that part and side');
+
+const proposed = z.union([
+  z.object({ noAnswer: z.string() }),
+  z.object({
+    middleMm: z.number(),
+    highMm: z.number(),
+    places: z.array(z.object({ placeMm: z.number(), middleMm: z.number() })),
+  }),
+]);
+
 /** An order as it stands in a file, without the visit it was cut from. */
 export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
   limb: z.enum(['leg', 'arm']),
@@ -100,14 +127,8 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
   convention: z.enum(['C(1-r)', 'C/(1+r)']),
   quantity: z.int().min(1),
   allowance: z.object({
-    proposed: z.union([
-      z.object({ noAnswer: z.string() }),
-      z.object({
-        middleMm: z.number(),
-        highMm: z.number(),
-        places: z.array(z.object({ placeMm: z.number(), middleMm: z.number() })),
-      }),
-    ]),
+    proposed,
+    further: z.array(z.object({ limb: z.enum(['leg', 'arm']), side: z.enum(['left', 'right']), proposed })).optional(),
     decided: TYPED_LENGTH.nullable(),
   }),
   lifeDays: whole,
@@ -123,6 +144,8 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
       visitRevision: z.int(),
       measurer: words,
       ladder: LADDER_JSON,
+      further: z.array(LADDER_JSON).optional(),
+      measures: z.array(NAMED_MEASURE_JSON).optional(),
       readings: z.array(z.object({ name: z.string(), length: TYPED_LENGTH })),
       height: TYPED_LENGTH.nullable(),
       weight: TYPED_MASS.nullable(),

@@ -2,7 +2,7 @@ import type { Ladder, Rung } from '../ladder/ladder';
 import { distalLandmark, isLandmarkOf, type Side } from '../ladder/limb';
 import type { Visit } from '../record/patient-record';
 import { exactText } from '../units/exact-text';
-import type { LengthUnit } from '../units/length';
+import type { LengthUnit, TypedLength } from '../units/length';
 import type { MassUnit } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { endLandmark } from './entry-rows';
@@ -35,13 +35,23 @@ export function formOfVisit(visit: KeptVisit, units: FormUnits): VisitForm {
     ...(visit.measures?.length
       ? {
           parts: partsOf(visit.measures),
-          measures: visit.measures.map(({ length, ...place }) => ({ ...place, text: length.text, unit: length.unit })),
+          measures: visit.measures.map(({ length, again, ...place }) => ({
+            ...place,
+            text: length.text,
+            unit: length.unit,
+            ...(again ? { again: inUnitOf(again, length.unit) } : {}),
+          })),
         }
       : {}),
     ...(visit.keptBody?.length ? { keptBody: visit.keptBody } : {}),
     ...(visit.occasion ? { occasion: visit.occasion } : {}),
     readings: (visit.readings ?? []).map(({ name, length }) => ({ name, text: length.text, unit: length.unit })),
   };
+}
+
+/** The text of a length for a box of that unit: with its own unit where it was typed in the other. */
+function inUnitOf({ text, unit }: TypedLength, box: LengthUnit): string {
+  return unit === box || /[a-z"″]/i.test(text) ? text : `${text} ${unit}`;
 }
 
 /** An empty sheet with the set-up of these ladders: what the next visit starts from. Measured figures are left out. */

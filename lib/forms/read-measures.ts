@@ -36,17 +36,33 @@ export function withMeasure(
   const all = form.measures ?? [];
   const key = measureKey({ side, measure: measure.id });
   const known = all.find((one) => measureKey(one) === key);
-  if (text.trim() === '') return { measures: all.filter((one) => one !== known) };
+  if (text.trim() === '' && !known?.again?.trim()) return { measures: all.filter((one) => one !== known) };
   if (!known) return { measures: [...all, { part, side, measure: measure.id, text, unit }] };
   const { kept: _kept, ...bare } = known;
   return { measures: all.map((one) => (one === known ? { ...bare, text } : one)) };
 }
 
+/** The form with another text of a second measuring. What stands first is left alone. */
+export function withMeasureAgain(
+  form: VisitForm,
+  { part, side, measure }: MeasureRow,
+  text: string,
+  unit: MeasureText['unit'],
+): Partial<VisitForm> {
+  const all = form.measures ?? [];
+  const known = all.find((one) => measureKey(one) === measureKey({ side, measure: measure.id }));
+  if (!known) return { measures: text.trim() === '' ? all : [...all, { part, side, measure: measure.id, text: '', again: text, unit }] };
+  const { again: _before, ...bare } = known;
+  if (text.trim() !== '') return { measures: all.map((one) => (one === known ? { ...bare, again: text } : one)) };
+  return { measures: bare.text.trim() === '' ? all.filter((one) => one !== known) : all.map((one) => (one === known ? bare : one)) };
+}
+
 /** The measures of a form whose text can be read, in the order of the sheet's rows. */
 export function readableMeasures(form: VisitForm): NamedMeasure[] {
-  return (form.measures ?? []).flatMap(({ text, unit, ...place }): NamedMeasure[] => {
+  return (form.measures ?? []).flatMap(({ text, again, unit, ...place }): NamedMeasure[] => {
     const read = readLength(text, unit, true);
-    return read.kind === 'read' ? [{ ...place, length: read.value }] : [];
+    const second = readLength(again ?? '', unit, true);
+    return read.kind === 'read' ? [{ ...place, length: read.value, ...(second.kind === 'read' ? { again: second.value } : {}) }] : [];
   });
 }
 
@@ -58,7 +74,7 @@ export function readableMeasures(form: VisitForm): NamedMeasure[] {
  */
 export function readMeasures(form: VisitForm, refuse: (where: string, reason: string) => void): NamedMeasure[] {
   const seen = new Set<string>();
-  const read = (form.measures ?? []).flatMap(({ text, unit, ...place }): NamedMeasure[] => {
+  const read = (form.measures ?? []).flatMap(({ text, again, unit, ...place }): NamedMeasure[] => {
     const measure = measureOf(place.measure);
     const key = measureKey(place);
     const where = `measure/${key}`;
@@ -72,10 +88,16 @@ export function readMeasures(form: VisitForm, refuse: (where: string, reason: st
     const name = capitalized(measureInWords(measure, place.side));
     if (seen.has(key)) return wrong(`${name} stands twice.`);
     seen.add(key);
+    if (text.trim() === '' && again?.trim())
+      return wrong(`${name} is measured again and the first measuring is empty. Type the first one too.`);
     const length = readLength(text, unit, true);
     if (length.kind !== 'read') return wrong(`${name}: ${length.reason}`);
     if (length.value.nm / 1e6 > LARGEST_MM) return wrong(`${name}: “${text}” ${unit} is larger than any measure of a body.`);
-    return [{ ...place, length: length.value }];
+    const second = again?.trim() ? readLength(again, unit, true) : undefined;
+    if (second && second.kind !== 'read') return wrong(`${name}, measured again: ${second.reason}`);
+    if (second && second.value.nm / 1e6 > LARGEST_MM)
+      return wrong(`${name}, measured again: “${again}” ${unit} is larger than any measure of a body.`);
+    return [{ ...place, length: length.value, ...(second ? { again: second.value } : {}) }];
   });
   const order = measureRows(form.parts ?? []).map(({ side, measure }) => measureKey({ side, measure: measure.id }));
   const at = (one: NamedMeasure) => order.indexOf(measureKey(one));

@@ -39,6 +39,7 @@ const measure = z.object({
   ...place,
   measure: z.string().regex(/^[a-z-]{1,60}$/),
   text: SHORT,
+  again: SHORT.optional(),
   unit,
   note: text(500).optional(),
   kept: kept.optional(),

@@ -44,8 +44,12 @@ export type LimbSheet = {
 /** A single reading with a name, off the ladders: `heel–instep girth`, `waist`. */
 export type SingleReadingText = { readonly name: string; readonly text: string; readonly unit: LengthUnit };
 
-/** A named measure as typed, with the questions about it that were answered "keep". */
-export type MeasureText = Omit<NamedMeasure, 'length'> & { readonly text: string; readonly unit: LengthUnit };
+/** A named measure as typed, a second measuring where there was one, and the questions about it that were answered "keep". */
+export type MeasureText = Omit<NamedMeasure, 'length' | 'again'> & {
+  readonly text: string;
+  readonly again?: string;
+  readonly unit: LengthUnit;
+};
 
 /** A whole visit as it is being typed: what a draft holds and what is sent to be saved. */
 export type VisitForm = {

@@ -1,36 +1,42 @@
-import { garmentForm } from '../record/garment-catalogue';
-import type { SingleReading } from '../record/patient-record';
+import { limbInWords } from '../ladder/limb';
+import { measureOf } from '../parts/catalogue';
+import { measureInWords } from '../parts/measure';
+import { garmentSet, type NeededMeasure } from '../record/garment-needs';
+import type { LimbSide, Visit } from '../record/patient-record';
 
-/** A part of the body that a ladder does not measure: the zones of a garment that lie on it, what readings of it are called, and what to ask for. */
-type PartBeyond = { readonly part: string; readonly zones: readonly string[]; readonly named: RegExp; readonly wants: string };
-
-/** Source: common practice; what a maker asks for beside the ladder differs, so that any reading of the part will do. */
-const BEYOND: readonly PartBeyond[] = [
-  {
-    part: 'foot',
-    zones: ['toes', 'foot', 'heel and ankle'],
-    named: /heel|instep|foot|ball|toe/i,
-    wants: 'heel–instep girth, ball girth, foot length',
-  },
-  {
-    part: 'hand',
-    zones: ['fingers', 'hand', 'thumb'],
-    named: /hand|palm|finger|thumb|knuckle/i,
-    wants: 'hand girth, palm length, finger girths',
-  },
-  { part: 'waist', zones: ['waist', 'seat and crotch'], named: /waist|hip|crotch|rise|seat/i, wants: 'waist and hip girth, rise' },
-  { part: 'shoulder or chest', zones: ['shoulder', 'chest'], named: /shoulder|chest|bust|armhole/i, wants: 'shoulder or chest girth' },
+/** Where single readings in words of a visit may stand for named measures: makers ask for different ones, so that any reading of the part will do. */
+const IN_WORDS: readonly { readonly measures: RegExp; readonly named: RegExp }[] = [
+  { measures: /^(foot|ball|heel-ankle)-/, named: /heel|instep|foot|ball|toe/i },
+  { measures: /^(hand|palm|wrist|thumb)-|-finger-/, named: /hand|palm|finger|thumb|knuckle/i },
+  { measures: /^(waist-girth|hip|crotch)/, named: /waist|hip|crotch|rise|seat/i },
+  { measures: /^(chest|armhole|trunk|waist-back)-/, named: /shoulder|chest|bust|armhole/i },
 ];
 
 /**
- * The parts of the body that a form of garment covers and that no reading of the visit measures, with the figures to ask for.
+ * What a garment is made to and its visit does not have, in words: ladders first, then named measures by part.
  *
- * Shape: the id of a form, the single readings of the visit the order is made to; nothing for a form that lies on the ladder alone.
- * Example: a thigh-high with foot and no reading of the foot: `foot (heel–instep girth, ball girth, foot length)`.
+ * A named measure is there under its id and side, or under another of those that will do; a part that single readings of the visit name is not
+ * asked about. Shape: the id of a form, the limb and side it is ordered for, the visit; nothing for a form that lies on its own ladder alone.
+ * Source: the form's set (`record/garment-needs`). Example: a thigh-high with foot and no foot: `right foot length`, `right ball girth`,
+ * `right heel–ankle girth`.
  */
-export function missingFigures(formId: string, readings: readonly SingleReading[]): readonly string[] {
-  const zones = garmentForm(formId)?.zones ?? [];
-  return BEYOND.filter(
-    ({ zones: own, named }) => zones.some((zone) => own.includes(zone)) && !readings.some(({ name }) => named.test(name)),
-  ).map(({ part, wants }) => `${part} (${wants})`);
+export function missingFigures(
+  formId: string,
+  ordered: LimbSide,
+  { ladders, measures, readings }: Pick<Visit, 'ladders' | 'measures' | 'readings'>,
+): readonly string[] {
+  const set = garmentSet(formId, ordered);
+  const untaped = set.ladders.filter(({ limb, side }) => !ladders.some((one) => one.limb === limb && one.side === side));
+  const inWords = IN_WORDS.filter(({ named }) => readings?.some(({ name }) => named.test(name)));
+  const untaken = set.measures.filter(
+    (needed) =>
+      !measures?.some((taken) => taken.side === needed.side && needed.measures.includes(taken.measure)) &&
+      !inWords.some((one) => one.measures.test(needed.measures[0])),
+  );
+  return [...untaped.map(({ limb, side }) => `ladder of the ${limbInWords(limb, side)}`), ...untaken.map(inShort)];
+}
+
+function inShort({ measures: [id], side }: NeededMeasure): string {
+  const measure = measureOf(id);
+  return measure ? measureInWords(measure, side) : id;
 }

@@ -1,4 +1,6 @@
+import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { type Stop, stopsOn, unaskedFor, yesAnswers } from '../cautions/hold';
+import { recordMeasureDoubts } from '../doubts/record-measure-doubts';
 import { limbInWords } from '../ladder/limb';
 import type { ComparedWith } from '../limits/limit-in-words';
 import type { Policy } from '../limits/policy';
@@ -6,7 +8,8 @@ import { isNoAnswer } from '../outcome';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
-import { isAffected, type PatientRecord } from '../record/patient-record';
+import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
+import { isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { missingFigures } from './missing-figures';
@@ -21,7 +24,7 @@ export type OrderQuestion = { readonly key: string; readonly message: string; re
 /**
  * Everything that stands open against an order cut from a ladder: a limb that is not among the affected ones, the ladder's age, a newer
  * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions not answered for this pressure and side, a caution that stands or says stop,
- * a cover that the ladder does not reach.
+ * a cover that the ladder does not reach. Of a set, what is open on every ladder and named measure of it, and what of it is missing.
  *
  * Questions, never refusals: an order may leave with each answered, a stop lifted as `hold` has it. The key of a question changes with the data behind it.
  * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
@@ -34,7 +37,8 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const taped = series && visitCutFrom(series.visits, cut);
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
-  if (record.affected.length > 0 && !isAffected(record, cut.limb, cut.side))
+  const set = cut.garment ? garmentSet(cut.garment.form, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
+  if (record.affected.length > 0 && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
     questions.push(
       question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the affected limbs (${affectedOf(record)}): is this limb meant?`),
     );
@@ -55,17 +59,14 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
         `The ${limb} was measured again on ${showDay(newest.visit.day)}: is the older ladder meant?`,
       ),
     );
-  for (const doubt of taped.doubts)
-    questions.push(
-      question(
-        `doubt ${doubt.kind}@${doubt.distanceMm ?? 'whole'} ${cut.cutFrom}`,
-        `Asked about and not settled: ${doubt.message}`,
-        'readingSdMm',
-      ),
-    );
-  if (newest === taped)
+  questions.push(...doubtQuestions(taped, ''));
+  const others = furtherTaped(analysis, set, cut);
+  for (const { limb: kind, side, at } of others) questions.push(...doubtQuestions(at, limbInWords(kind, side)));
+  questions.push(...measureQuestions(analysis.trusted, set, taped.visit, policy));
+  const newestOfSet = newest === taped ? [cut, ...others.filter(({ isNewest }) => isNewest)] : others.filter(({ isNewest }) => isNewest);
+  if (newestOfSet.length > 0)
     for (const prompt of movedZero.apply(analysis))
-      if (prompt.about.limb?.limb === cut.limb && prompt.about.limb.side === cut.side)
+      if (newestOfSet.some(({ limb: kind, side }) => prompt.about.limb?.limb === kind && prompt.about.limb.side === side))
         questions.push(
           question(`moved-zero ${prompt.inputs}`, `The ladder’s zero is not settled: ${prompt.facts.join(' ')}`, 'shiftAskMm'),
         );
@@ -73,17 +74,51 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
   if (record.cautions) questions.push(...cautionQuestions({ ...record, cautions: record.cautions }, cut, policy, today));
-  const missing = cut.garment ? missingFigures(cut.garment.form, taped.visit.readings ?? []) : [];
+  const missing = cut.garment ? missingFigures(cut.garment.form, cut, taped.visit) : [];
   if (missing.length > 0)
     questions.push(
       question(
-        `figures-missing ${cut.garment?.form} ${taped.visit.day}`,
-        `It covers more than the ladder, and ${showDay(taped.visit.day)} has no figure of the ${missing.join(', ')}. Say why it may leave without.`,
+        `figures-missing ${cut.garment?.form} ${taped.visit.day} ${missing.join('; ')}`,
+        `It covers more than was measured: ${showDay(taped.visit.day)} has no ${missing.join('; no ')}. Say why it may leave without.`,
       ),
     );
   if (isNoAnswer(piece.fit))
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;
+}
+
+type Taped = PatientAnalysis['limbs'][number]['series']['visits'][number];
+
+/** The further ladders of a set at the visit the order is made to, and whether each is the newest of its limb. */
+function furtherTaped(analysis: PatientAnalysis, set: GarmentSet, cut: OrderCut): (LimbSide & { at: Taped; isNewest: boolean })[] {
+  return set.ladders.slice(1).flatMap(({ limb, side }) => {
+    const visits = analysis.limbs.find(({ series }) => series.limb === limb && series.side === side)?.series.visits ?? [];
+    const at = visitCutFrom(visits, cut);
+    return at ? [{ limb, side, at, isNewest: visits.at(-1) === at }] : [];
+  });
+}
+
+/** What is open on one ladder; a further one of the set says of which limb it speaks. */
+function doubtQuestions({ doubts, visit }: Taped, limb: string): OrderQuestion[] {
+  return doubts.map((doubt) =>
+    question(
+      `doubt ${limb && `${limb} `}${doubt.kind}@${doubt.distanceMm ?? 'whole'} ${visit.day}`,
+      `Asked about and not settled${limb && `, ${limb}`}: ${doubt.message}`,
+      'readingSdMm',
+    ),
+  );
+}
+
+/** What is open on the named measures that the garment is made to. */
+function measureQuestions(record: PatientRecord, set: GarmentSet, visit: Visit, policy: Policy): OrderQuestion[] {
+  const own = (visit.measures ?? []).filter((taken) => isOfSet(set, taken));
+  if (own.length === 0) return [];
+  const doubts = recordMeasureDoubts(record, policy);
+  return own.flatMap((taken) =>
+    (doubts.get(taken) ?? []).map(({ kind, message }) =>
+      question(`doubt ${taken.side} ${taken.measure} ${kind} ${taken.length.nm}`, `Asked about and not settled: ${message}`),
+    ),
+  );
 }
 
 function cautionQuestions(

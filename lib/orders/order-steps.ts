@@ -4,12 +4,24 @@ import type { AllowanceDecision, AnsweredQuestion, Order, PersonsCheck, SentFigu
 import type { Piece, Visit } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 import type { OrderQuestion } from './order-questions';
+import { furtherLadders, measuresOfOrder } from './order-set';
 
 /** An order as first proposed: what was chosen, nothing sent, nobody has checked it. */
-export function proposedOrder(choice: OrderChoice, cutFromVisitId: string, proposed: AllowanceDecision['proposed']): Omit<Order, 'order'> {
+export function proposedOrder(
+  choice: OrderChoice,
+  cutFromVisitId: string,
+  proposed: AllowanceDecision['proposed'],
+  further: NonNullable<AllowanceDecision['further']> = [],
+): Omit<Order, 'order'> {
   const { decided, ...rest } = choice;
   const notYet = { questions: [], ordered: null, expected: null, sent: null, checked: null };
-  return { ...rest, ...notYet, state: 'proposed', cutFromVisitId, allowance: { proposed, decided } };
+  return {
+    ...rest,
+    ...notYet,
+    state: 'proposed',
+    cutFromVisitId,
+    allowance: { proposed, ...(further.length > 0 ? { further } : {}), decided },
+  };
 }
 
 /** The questions of an order that nobody has answered yet. A question whose data changed has another key and is open again. */
@@ -17,12 +29,18 @@ export function unansweredQuestions(asked: readonly OrderQuestion[], order: Pick
   return asked.filter((one) => !order.questions.some((answered) => answered.key === one.key));
 }
 
-/** A visit's ladder of the order's limb and what was measured beside it, frozen as they stand; undefined when the limb was not taped. */
+/**
+ * What the garment is made to, frozen as it stands at the visit: the ladder of the order's limb, the further ladders and named measures of its
+ * set as far as they were taken, what was measured beside them; undefined when the order's own limb was not taped.
+ */
 export function figuresToSend(order: Order, visit: Visit & { readonly revision: number }): SentFigures | undefined {
   const ladder = visit.ladders.find((one) => one.limb === order.limb && one.side === order.side);
   if (!ladder) return undefined;
   const { day, measurer, height, weight, readings, revision: visitRevision } = visit;
-  return { day, visitRevision, measurer, ladder, readings: readings ?? [], height, weight };
+  const further = furtherLadders(order, visit);
+  const measures = measuresOfOrder(order, visit);
+  const set = { ...(further.length > 0 ? { further } : {}), ...(measures.length > 0 ? { measures } : {}) };
+  return { day, visitRevision, measurer, ladder, ...set, readings: readings ?? [], height, weight };
 }
 
 /** The order as it leaves: figures frozen, every question answered, checked by a second person or marked unchecked. */

@@ -59,7 +59,7 @@ export function sheetRows(ladder: Ladder, since: LimbChange | null, room: Propos
 }
 
 /** A length in its own unit as typed and in the other as a tape shows it. */
-function bothUnits(length: TypedLength): BothUnits {
+export function bothUnits(length: TypedLength): BothUnits {
   const otherUnit: LengthUnit = length.unit === 'in' ? 'cm' : 'in';
   return { typed: length.text, unit: length.unit, other: showLength(mm(length.nm), otherUnit, 16), otherUnit };
 }

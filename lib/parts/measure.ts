@@ -1,7 +1,7 @@
 import type { Side } from '../ladder/limb';
 
 /** A part of the body that is measured beside ladders. */
-export const PARTS = ['hand', 'foot', 'trunk', 'head'] as const;
+export const PARTS = ['hand', 'foot', 'trunk', 'head', 'residual-limb'] as const;
 export type Part = (typeof PARTS)[number];
 
 /** Where a named measure is taken: the patient's own left or right, or once for both in the middle. */
@@ -39,6 +39,8 @@ export type Measure = {
   readonly childrenMm: readonly UsualRange[] | null;
   /** A middling grown person from memory, mm, where no survey is at hand: good enough for a decimal mark or the other unit, for nothing finer. */
   readonly roughMm: number | null;
+  /** How far people differ from that figure, SD of the logarithm, where it is more than a body's usual spread. */
+  readonly roughSd?: number;
   readonly yearlyGrowthMm: YearlyGrowth | null;
   /** What is known of its growth, in words. */
   readonly growth: string;
@@ -53,6 +55,12 @@ export const GROWTH_BANDS = { from: 2, width: 3 } as const;
 /** Whether a measure is taken on that side. Example: the hand girth on the left, never in the middle. */
 export function isTakenOn(measure: Measure, side: PartSide): boolean {
   return (side === 'middle') === (measure.sides === 'middle');
+}
+
+/** A part of one side: `left hand`, `trunk`, `right residual limb`. */
+export function partOfSideInWords(part: Part, side: PartSide): string {
+  const name = part.replace('-', ' ');
+  return side === 'middle' ? name : `${side} ${name}`;
 }
 
 /** A measure with its side: `left hand girth`, `hip girth`. */

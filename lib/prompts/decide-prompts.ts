@@ -4,14 +4,17 @@ import { type Prompt, type Rule, URGENCY } from './prompt';
 import { allowanceUsedUp } from './rules/allowance-used-up';
 import { askAgain } from './rules/ask-again';
 import { bodyNotMeasured } from './rules/body-not-measured';
+import { childPartNotMeasured } from './rules/child-part-not-measured';
 import { doubtfulReadings } from './rules/doubtful-readings';
 import { firstFitMissing } from './rules/first-fit-missing';
 import { growthSinceCut } from './rules/growth-since-cut';
 import { movedZero } from './rules/moved-zero';
 import { oneSidedGain } from './rules/one-sided-gain';
 import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
+import { partOutgrown } from './rules/part-outgrown';
 import { reboundAfterReduction } from './rules/rebound-after-reduction';
 import { reductionLevelledOff } from './rules/reduction-levelled-off';
+import { residualLimbShrinks } from './rules/residual-limb-shrinks';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
 import { tightnessLeftBand } from './rules/tightness-left-band';
@@ -30,13 +33,16 @@ export const RULES: readonly Rule[] = [
   reductionLevelledOff,
   reboundAfterReduction,
   tightnessLeftBand,
+  partOutgrown,
   allowanceUsedUp,
   outgrownBeforeWornOut,
   endOfLifeNear,
   growthSinceCut,
   weightSinceCut,
+  residualLimbShrinks,
   firstFitMissing,
   bodyNotMeasured,
+  childPartNotMeasured,
   visitOverdue,
   askAgain,
 ];

@@ -87,6 +87,27 @@ export const GARMENT_FORMS: readonly GarmentForm[] = [
     ['chest', 'foot'],
   ),
   form('vest-sleeve', 'vest with sleeve', 'arm', ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'chest', 'bottom edge'], ['chest']),
+  form(
+    'vest-two-sleeves',
+    'vest with two sleeves',
+    'arm',
+    ['wrist', 'forearm', 'elbow', 'upper arm', 'axilla', 'chest', 'bottom edge'],
+    ['chest'],
+  ),
+  form(
+    'body-garment',
+    'body garment, both legs to the shoulders',
+    'leg',
+    ['leg edge', 'calf', 'knee', 'thigh', 'seat and crotch', 'waist', 'chest', 'shoulder'],
+    ['chest'],
+  ),
+  form(
+    'body-garment-sleeves',
+    'body garment, both legs and both sleeves',
+    'leg',
+    ['leg edge', 'calf', 'knee', 'thigh', 'seat and crotch', 'waist', 'chest', 'axilla', 'upper arm', 'elbow', 'forearm', 'wrist'],
+    ['chest'],
+  ),
 ];
 
 /** The form of that id, or undefined. */

@@ -3,7 +3,7 @@ import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import type { GarmentSpec } from './garment-catalogue';
-import type { CoverEnd, LimbSide, ReductionConvention, SingleReading } from './patient-record';
+import type { CoverEnd, LimbSide, NamedMeasure, ReductionConvention, SingleReading } from './patient-record';
 
 /** Where an order stands. Its pieces have days of their own: it is delivered when all of them are. */
 export type OrderState = 'proposed' | 'ordered' | 'cancelled';
@@ -31,6 +31,8 @@ export type ProposedRoom = {
 /** Room to let out: what was proposed, or why nothing could be, and what the therapist decided. */
 export type AllowanceDecision = {
   readonly proposed: ProposedRoom | { readonly noAnswer: string };
+  /** What was proposed for the further ladders of the set; left out where there is none. */
+  readonly further?: readonly (LimbSide & { readonly proposed: ProposedRoom | { readonly noAnswer: string } })[];
   readonly decided: TypedLength | null;
 };
 
@@ -48,7 +50,12 @@ export type SentFigures = {
   readonly day: CalendarDay;
   readonly visitRevision: number;
   readonly measurer: string | null;
+  /** The ladder of the order's own limb. */
   readonly ladder: Ladder;
+  /** The other ladders the garment is made to; left out where there is none. */
+  readonly further?: readonly Ladder[];
+  /** The named measures it is made to; left out where there is none. */
+  readonly measures?: readonly NamedMeasure[];
   readonly readings: readonly SingleReading[];
   readonly height: TypedLength | null;
   readonly weight: TypedMass | null;
@@ -60,7 +67,7 @@ export type PersonsCheck = { readonly by: string; readonly name: string; readonl
 /** The check of an order's figures; or that it was sent unchecked. */
 export type SecondCheck = PersonsCheck | 'unchecked';
 
-/** One order of one or more like pieces, for one limb, cut from one visit's ladder. */
+/** One order of one or more like pieces, for one limb or a set of them (`record/garment-needs`), cut from one visit's figures. */
 export type Order = LimbSide & {
   /** Number among the patient's orders, from 1. */
   readonly order: number;

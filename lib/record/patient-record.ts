@@ -27,6 +27,8 @@ export type NamedMeasure = {
   readonly side: PartSide;
   readonly measure: string;
   readonly length: TypedLength;
+  /** The same, measured a second time. */
+  readonly again?: TypedLength;
   readonly note?: string;
   /** Questions about it that were answered "keep". */
   readonly kept?: readonly KeptDoubt[];

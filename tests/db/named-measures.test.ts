@@ -1,19 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { analysePatient } from '@/lib/analysis/analyse-patient';
-import { readOurBundle } from '@/lib/exchange/fhir/read-bundle';
-import { bundleText, patientBundle } from '@/lib/exchange/fhir/write-bundle';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
-import { DICTIONARY_FILE, dataDictionary, fileNameOf } from '@/lib/exchange/set/data-dictionary';
-import { readSet } from '@/lib/exchange/set/read-set';
-import { setCounter } from '@/lib/exchange/set/set-tally';
-import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { patientFileOf } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
-import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { file as laddersFile, row, THREE } from '@/tests/lib/exchange/files';
+import { backByBundle, backBySet } from './back-by';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, length, visitOn } from './made-up-records';
 
@@ -104,22 +97,9 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
     const [again] = recordsIn(writeLaddersCsv([recordOfFile(file)]));
     expect(again).toEqual(record);
 
-    const analysis = () => analysePatient(recordOfFile(file), DEFAULT_POLICY, TODAY);
-    const style = { research: false, defused: true };
-    const counter = setCounter();
-    const part = { subjectId: 'S1', file, analysis };
-    const tables = SET_TABLES.map(
-      (table) => [fileNameOf(table), headerLine(table, style) + counter.noted(table, part, linesOf(table, part, style))] as const,
-    );
-    const set = readSet(new Map([...tables, [DICTIONARY_FILE, JSON.stringify(dataDictionary(style, TODAY, counter.tally()))]]));
-    const owner = { patientId: 'p', clinic: { id: 'c', name: 'Clinic', timeZone: 'Europe/London' } };
-    const bundle = readOurBundle(JSON.parse(bundleText(patientBundle(file, analysis(), '2026-11-25T12:00:00Z', owner))));
-    if (set.kind !== 'read' || bundle.kind !== 'read') throw new Error(JSON.stringify([set, bundle]));
-    const renamed = (one: PatientFile | undefined, reference: string) => [
-      { ...(one as PatientFile), details: { ...(one as PatientFile).details, reference } },
-    ];
-    await bring(renamed(set.patients[0], 'BY-SET'), at.stranger);
-    await bring(renamed(bundle.files[0], 'BY-BUNDLE'), at.stranger);
+    const renamed = (one: PatientFile, reference: string) => [{ ...one, details: { ...one.details, reference } }];
+    await bring(renamed(backBySet(file), 'BY-SET'), at.stranger);
+    await bring(renamed(backByBundle(file), 'BY-BUNDLE'), at.stranger);
     const same = ({ details: { reference, ...rest }, visits }: PatientFile) => ({ rest, visits: visits.map(({ id, ...visit }) => visit) });
     expect(same(await outgoing('BY-SET', at.stranger))).toEqual(same(file));
     expect(same(await outgoing('BY-BUNDLE', at.stranger))).toEqual(same(file));

@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderQuestions } from '@/lib/orders/order-questions';
-import { piecesOfOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
+import { figuresToSend, piecesOfOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
+import type { PatientFile } from '@/lib/record/patient-file';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { backByBundle, backBySet } from './back-by';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, orderFrom, pieceFrom, visitOn } from './made-up-records';
 
@@ -22,6 +24,11 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     visitId = saved.kind === 'saved' ? saved.visitId : '';
   });
   afterAll(async () => at?.close());
+
+  async function fileOf(reference: string, therapist: ClinicOn['therapist']): Promise<PatientFile> {
+    for await (const { file } of at.db.files.everyPatientFile(therapist)) if (file.details.reference === reference) return file;
+    throw new Error(`${reference} is not there`);
+  }
 
   const order = () => orderFrom(visitId, '2026-10-14');
 
@@ -213,5 +220,39 @@ describe.each(ENGINES)('orders on %s', (engine) => {
     const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
     if (!found) throw new Error('gone');
     expect(unansweredQuestions([{ key: answered.key, message: 'old', limit: null }], found.current)).toEqual([]);
+  });
+
+  it('of a set freeze every ladder and named measure of it, come back as sent, and go out and in the same by tables and by bundle', async () => {
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('SET-1') });
+    const own = 'patientId' in added ? added.patientId : '';
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId: own, submissionId: form(), visit: visitOn('2026-10-14') });
+    const setVisit = 'visitId' in saved ? saved.visitId : '';
+    const entry = { patientId: own, submissionId: form(), order: orderFrom(setVisit, '2026-10-14') };
+    const proposed = await at.db.orders.proposeOrder(at.therapist, entry);
+    const orderId = 'orderId' in proposed ? proposed.orderId : '';
+    const kept = (await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.current as Order;
+    const set = { ...kept, garment: { ...kept.garment, form: 'waist-high' } };
+    const visit = { ...visitOn('2026-10-14'), revision: 1 };
+    const figures = figuresToSend(set, visit);
+    if (!figures) throw new Error('no figures');
+    expect([figures.further?.map(({ side }) => side), figures.measures?.map(({ measure }) => measure)]).toEqual([
+      ['left'],
+      ['foot-length'],
+    ]);
+    const left = sentOrder(set, { sent: figures, ordered: calendarDay('2026-10-16'), expected: calendarDay('2026-10-30'), answers: [] });
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, { submissionId: form(), order: left, deed: 'sent', reason: 'sent' });
+    expect((await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.current.sent).toEqual(figures);
+    const file = await fileOf('SET-1', at.therapist);
+    const ordersIn = (one: PatientFile) => one.orders.map(({ cutFromVisitId, ...order }) => order);
+    expect(ordersIn(file).some(({ sent }) => sent?.further?.length === 1 && sent.measures?.length === 1)).toBe(true);
+    for (const [reference, back] of [
+      ['BY-SET', backBySet(file)],
+      ['BY-BUNDLE', backByBundle(file)],
+    ] as const) {
+      const id = await at.db.imports.keepUpload(at.stranger, { fileName: 'made up', form: 'set', text: '' });
+      await at.db.imports.lineUp(at.stranger, id, [{ ...back, details: { ...back.details, reference } }]);
+      while ((await at.db.imports.bringInNext(at.stranger, id, 4)) > 0);
+      expect(ordersIn(await fileOf(reference, at.stranger)), reference).toEqual(ordersIn(file));
+    }
   });
 });

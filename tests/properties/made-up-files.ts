@@ -294,13 +294,36 @@ function anyMeasureOf(measure: (typeof MEASURES)[number], side: NamedMeasure['si
     .record({
       part: fc.constantFrom(measure.part, measure.alsoOf ?? measure.part),
       length: fc.oneof(typed('in', 2, 60), typed('cm', 5, 90)),
+      again: fc.option(fc.oneof(typed('in', 2, 60), typed('cm', 5, 90)), { nil: undefined }),
       note: fc.option(
         anyWords.filter((words) => words.trim() !== ''),
         { nil: undefined },
       ),
       kept: fc.option(kept, { nil: undefined }),
     })
-    .map(({ part, length, note, kept }) => ({ part, side, measure: measure.id, length, ...(note && { note }), ...(kept && { kept }) }));
+    .map(({ part, length, again, note, kept }) => ({
+      part,
+      side,
+      measure: measure.id,
+      length,
+      ...(again && { again }),
+      ...(note && { note }),
+      ...(kept && { kept }),
+    }));
+}
+
+/** The same order as one garment over every ladder of its visit, sent with named measures. */
+function orderOfSet(order: Order, visit: FiledVisit | undefined, measures: readonly NamedMeasure[] | undefined): Order {
+  if (!order.sent || !visit || !measures) return order;
+  const further = visit.ladders.slice(1).map(withoutInterval);
+  const proposed = { middleMm: 6.25, highMm: 9.5, places: [{ placeMm: 40, middleMm: 6.25 }] };
+  const rooms = further.map(({ limb, side }) => ({ limb, side, proposed }));
+  return {
+    ...order,
+    garment: { ...order.garment, form: 'body-garment-sleeves' },
+    allowance: { ...order.allowance, ...(rooms.length > 0 && { further: rooms }) },
+    sent: { ...order.sent, ...(further.length > 0 && { further }), measures },
+  };
 }
 
 const PARTS_OF_SIDES = [
@@ -317,6 +340,7 @@ export const anyMeasuredFile: fc.Arbitrary<PatientFile> = anyFile.chain((file) =
       ...file,
       details: { ...file.details, affectedParts },
       visits: file.visits.map((visit, index) => ({ ...visit, measures: measures[index] ?? [] })),
+      orders: file.orders.map((order) => orderOfSet(order, file.visits[0], measures[0])),
       ...(affectedParts.length > 1 && { facts: FACTS, leaving: LEAVING_GONE }),
       ...(file.visits.length > 1 && { bookings: BOOKINGS, observations: OBSERVATIONS }),
     })),

@@ -86,6 +86,12 @@ function Limbs({ sheet, onSheet }: Part) {
   );
 }
 
+/** Zeros of a limb that ends early: landmarks to count down from, and the end to count up from. Source: common practice. */
+const ZEROS_OF_RESIDUAL: Readonly<Record<LimbKind, readonly string[]>> = {
+  leg: ['middle of the patellar tendon', 'ischial tuberosity', 'perineum', 'end of the residual limb'],
+  arm: ['outer epicondyle', 'acromion', 'end of the residual limb'],
+};
+
 function Zero({ sheet, onSheet }: Part) {
   const other = !isLandmarkOf(sheet.limb, sheet.zero);
   return (
@@ -103,11 +109,17 @@ function Zero({ sheet, onSheet }: Part) {
           ))}
           <option value="other">another place</option>
         </select>
+        <datalist id="zero-places">
+          {ZEROS_OF_RESIDUAL[sheet.limb].map((place) => (
+            <option key={place} value={place} />
+          ))}
+        </datalist>
         {other && (
           <input
             type="text"
             aria-label="Zero, in words"
             placeholder="where zero is"
+            list="zero-places"
             maxLength={60}
             value={sheet.zero}
             onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value }))}

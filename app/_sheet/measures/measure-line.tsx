@@ -1,5 +1,6 @@
 import clsx from 'clsx';
 import type { KeyboardEvent } from 'react';
+import { PartDrawing } from '@/app/_picture/parts/part-drawing';
 import ladderTableStyles from '@/app/_sheet/table/ladder-table.module.css';
 import type { Answer } from '@/app/_sheet/table/question-card';
 import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
@@ -33,7 +34,12 @@ type LineProps = {
   readonly question: MeasureQuestion | undefined;
   /** The question is the one that keys answer. */
   readonly isShown: boolean;
+  /** Every place is measured twice: a second box stands beside the first. */
+  readonly twice: boolean;
   readonly onType: (text: string) => void;
+  readonly onTypeAgain: (text: string) => void;
+  /** Whether a pasted text is taken by the panel. */
+  readonly onPasteText: (text: string, again: boolean) => boolean;
   readonly onFocus: () => void;
   readonly onBlur: () => void;
   readonly onKey: (event: KeyboardEvent<HTMLInputElement>) => void;
@@ -73,12 +79,17 @@ export function MeasureLine(props: LineProps) {
         onFocus={props.onFocus}
         onBlur={props.onBlur}
         onKeyDown={props.onKey}
+        onPaste={(event) => {
+          if (props.onPasteText(event.clipboardData.getData('text'), false)) event.preventDefault();
+        }}
       />
+      {(props.twice || typed?.again) && <AgainBox {...props} />}
       <div className={measuresStyles.measureName}>
         <b>{capitalized(row.measure.name)}</b>
         <span id={`${id}-says`} className={isCurrent ? measuresStyles.measureSays : 'visually-hidden'}>
           {row.measure.definition}
         </span>
+        {isCurrent && <PartDrawing side={row.side} measures={[row.measure.id]} />}
       </div>
       <div
         className={clsx(`${measuresStyles.reading} ${ladderTableStyles.reading}`, question && ladderTableStyles.asked)}
@@ -101,6 +112,37 @@ export function MeasureLine(props: LineProps) {
       </div>
       {question && isShown && <MeasureCard question={question} unit={own} onAnswer={props.onAnswer} />}
     </li>
+  );
+}
+
+/** The box of a second measuring. */
+function AgainBox({ row, typed, unit, onTypeAgain, onPasteText, onBlur }: LineProps) {
+  const own = typed?.unit ?? unit;
+  const text = typed?.again ?? '';
+  const read = text.trim() === '' ? undefined : readLength(text, own, true);
+  const isRefused = read !== undefined && read.kind !== 'read';
+  return (
+    <label className={measuresStyles.again}>
+      <span>again</span>
+      <input
+        className={ladderTableStyles.girthCell}
+        data-look={isRefused ? 'refused' : text ? 'typed' : 'waiting'}
+        type="text"
+        inputMode="decimal"
+        autoComplete="off"
+        spellCheck={false}
+        maxLength={60}
+        aria-label={`${capitalized(measureInWords(row.measure, row.side))}, ${nameOf(own)}, measured again`}
+        aria-invalid={isRefused}
+        value={text}
+        onChange={({ target }) => onTypeAgain(target.value)}
+        onBlur={onBlur}
+        onPaste={(event) => {
+          if (onPasteText(event.clipboardData.getData('text'), true)) event.preventDefault();
+        }}
+      />
+      {isRefused && <span className="refusal">{read.reason}</span>}
+    </label>
   );
 }
 

@@ -5,14 +5,16 @@ import type { Answer } from '@/app/_sheet/table/question-card';
 import { cellWish } from '@/lib/entry/cell-keys';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { keptMeasure, type MeasureQuestion, measureQuestions } from '@/lib/entry/measure-questions';
-import { type MeasureRow, measureKey, measureRows, partsOf, withMeasure } from '@/lib/forms/read-measures';
+import { type MeasureRow, measureKey, measureRows, partsOf, withMeasure, withMeasureAgain } from '@/lib/forms/read-measures';
 import type { VisitForm } from '@/lib/forms/visit-form';
+import { measureInWords, partOfSideInWords } from '@/lib/parts/measure';
 import type { PartOfSide } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { MeasureLine, measureBoxId } from './measure-line';
 import styles from './measures.module.css';
+import { PasteMeasures } from './paste-measures';
 
 const CHOICES: readonly PartOfSide[] = [
   { part: 'hand', side: 'right' },
@@ -21,13 +23,19 @@ const CHOICES: readonly PartOfSide[] = [
   { part: 'foot', side: 'left' },
   { part: 'trunk', side: 'middle' },
   { part: 'head', side: 'middle' },
+  { part: 'residual-limb', side: 'right' },
+  { part: 'residual-limb', side: 'left' },
 ];
 
 type SectionProps = {
   readonly form: VisitForm;
   readonly data: SheetData;
   readonly unit: LengthUnit;
+  readonly twice: boolean;
   readonly onField: (change: Partial<VisitForm>) => void;
+  /** An act that can be taken back. */
+  readonly onAct: (change: Partial<VisitForm>, words: string) => void;
+  readonly onReadBack: () => void;
   /** A box was left: what is typed is kept. */
   readonly onLeave: () => void;
   /** Enter on the last measure. */
@@ -37,11 +45,12 @@ type SectionProps = {
 type Editing = { readonly row: MeasureRow; readonly before: string };
 
 /** Named measures of hand, foot, trunk and head: folded away until somebody takes one up or the last visit has some. */
-export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: SectionProps) {
+export function MeasureSection({ form, data, unit, twice, onField, onAct, onReadBack, onLeave, onDone }: SectionProps) {
   const parts = partsOf([...(form.parts ?? []), ...(form.measures ?? [])]);
   const [isOpen, setOpen] = useState(parts.length > 0);
   const [editing, setEditing] = useState<Editing | null>(null);
   const [picked, setPicked] = useState<string | null>(null);
+  const [pasted, setPasted] = useState<{ readonly text: string; readonly from: MeasureRow; readonly again: boolean } | null>(null);
   const rows = measureRows(parts);
   const textAt = (row: MeasureRow) => typedAt(form, row)?.text ?? '';
   const half = editing && textAt(editing.row) !== editing.before ? editing : null;
@@ -59,8 +68,10 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
     setPicked(null);
     const row = rows.find((one) => keyOf(one) === about.where);
     if (!row) return;
-    if (given === 'keep') onField(keptMeasure(form, about, data.who, new Date().toISOString()));
-    else if (given === 'fits' && about.wouldFit) onField(withMeasure(form, row, about.wouldFit, unit));
+    const name = measureInWords(row.measure, row.side);
+    if (given === 'keep') onAct(keptMeasure(form, about, data.who, new Date().toISOString()), `keep ${about.text} at ${name}`);
+    else if (given === 'fits' && about.wouldFit)
+      onAct(withMeasure(form, row, about.wouldFit, unit), `change ${about.text} at ${name} to ${about.wouldFit}`);
     else goTo(row);
   };
   const onKey = (event: KeyboardEvent<HTMLInputElement>, row: MeasureRow): void => {
@@ -77,6 +88,7 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
       },
       fits: () => shown && answer('fits', shown),
       keep: () => shown && answer('keep', shown),
+      back: onReadBack,
     };
     const deed = wish && deeds[wish];
     if (!deed) return;
@@ -138,7 +150,14 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
                       isHalfTyped={half !== null && isCurrent}
                       question={question}
                       isShown={question !== undefined && question === shown}
+                      twice={twice}
                       onType={(text) => onField(withMeasure(form, row, text, unit))}
+                      onTypeAgain={(text) => onField(withMeasureAgain(form, row, text, unit))}
+                      onPasteText={(text, again) => {
+                        if (!/[\n\t;]/.test(text.trim())) return false;
+                        setPasted({ text, from: row, again });
+                        return true;
+                      }}
                       onFocus={() => setEditing({ row, before: textAt(row) })}
                       onBlur={() => {
                         setEditing(null);
@@ -155,6 +174,19 @@ export function MeasureSection({ form, data, unit, onField, onLeave, onDone }: S
             </section>
           );
         })}
+        {pasted && (
+          <PasteMeasures
+            {...pasted}
+            form={form}
+            rows={rows}
+            unit={unit}
+            onCancel={() => setPasted(null)}
+            onPaste={(change, words) => {
+              onAct(change, words);
+              setPasted(null);
+            }}
+          />
+        )}
         {free.length > 0 && (
           <div className={styles.measureChoices}>
             <span>Measure</span>
@@ -180,5 +212,5 @@ function typedAt(form: VisitForm, row: MeasureRow) {
 
 /** `Left hand`, `Trunk` */
 function partInWords({ part, side }: PartOfSide): string {
-  return capitalized(side === 'middle' ? part : `${side} ${part}`);
+  return capitalized(partOfSideInWords(part, side));
 }

@@ -1,19 +1,22 @@
 import { useEffect, useRef, useState } from 'react';
 import type { SheetView } from '@/lib/entry/entry-view';
-import { cellKey } from '@/lib/forms/visit-form';
+import { measureRows, partsOf } from '@/lib/forms/read-measures';
+import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
+import { measureInWords } from '@/lib/parts/measure';
+import { capitalized } from '@/lib/units/capitalized';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import styles from './paste.module.css';
 import { localVoice, spoken } from './spoken';
 
 /** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */
-export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Side; onClose: () => void }) {
+export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form: VisitForm; shown: Side; onClose: () => void }) {
   const box = useRef<HTMLFieldSetElement>(null);
   const [at, setAt] = useState(0);
   const [voice, setVoice] = useState<SpeechSynthesisVoice | null>(null);
   const [aloud, setAloud] = useState(false);
-  const figures = figuresOf(view, shown);
+  const figures = [...figuresOf(view, shown), ...measuresOf(form)];
   const here = figures[Math.min(at, figures.length - 1)];
   useEffect(() => {
     box.current?.focus();
@@ -44,9 +47,7 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
       >
         {here ? (
           <>
-            <p className={styles.readBackPlace}>
-              {shown === 'left' ? 'Left' : 'Right'} {view.sheet.limb} at {here.place}
-            </p>
+            <p className={styles.readBackPlace}>{here.where}</p>
             <p className={styles.readBackGirth} aria-live="assertive">
               {here.girth}
             </p>
@@ -55,7 +56,7 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
             </p>
           </>
         ) : (
-          <p>No figure of this side is typed yet.</p>
+          <p>No figure of this side and no named measure is typed yet.</p>
         )}
       </fieldset>
       <div className="actions">
@@ -78,6 +79,28 @@ export function ReadBack({ view, shown, onClose }: { view: SheetView; shown: Sid
   );
 }
 
+/** The named measures of the form, in the order in which they stand on the sheet. */
+function measuresOf(form: VisitForm) {
+  const rows = measureRows(partsOf([...(form.parts ?? []), ...(form.measures ?? [])]));
+  return rows.flatMap(({ side, measure }) => {
+    const typed = form.measures?.find((one) => one.side === side && one.measure === measure.id);
+    const reading = typed && readLength(typed.text, typed.unit, true);
+    if (reading?.kind !== 'read') return [];
+    const name = measureInWords(measure, side);
+    const girth = showLength(reading.value.nm / 1e6, typed?.unit ?? 'cm', 16);
+    const unit = typed?.unit ?? 'cm';
+    return [
+      {
+        where: capitalized(name),
+        girth: `${girth} ${unit}`,
+        typed: typed?.text ?? '',
+        placeWords: name,
+        girthWords: `${girth} ${nameOf(unit)}`,
+      },
+    ];
+  });
+}
+
 function figuresOf(view: SheetView, side: Side) {
   const { sheet, rows } = view;
   return rows.flatMap((row) => {
@@ -90,8 +113,7 @@ function figuresOf(view: SheetView, side: Side) {
     const words = nameOf(sheet.unit);
     return [
       {
-        key: row.key,
-        place: `${place} ${sheet.unit}`,
+        where: `${side === 'left' ? 'Left' : 'Right'} ${sheet.limb} at ${place} ${sheet.unit}`,
         girth: `${girth} ${sheet.unit}`,
         typed,
         placeWords: `${place} ${words}`,

@@ -1,13 +1,13 @@
 import type { CodeSystem, Coding, Observation } from 'fhir/r4';
 import { MEASURES, measureOf } from '../../parts/catalogue';
-import { isTakenOn, measureInWords, PARTS, type PartSide } from '../../parts/measure';
+import { isTakenOn, measureInWords, PARTS, type PartSide, partOfSideInWords } from '../../parts/measure';
 import type { FiledVisit } from '../../record/patient-file';
 import type { NamedMeasure } from '../../record/patient-record';
 import type { TypedLength } from '../../units/length';
-import { extendedText, fhirText, keptExtension, keptQuestions, textExtension } from './extensions';
-import { OWN } from './own-codes';
+import { extendedText, extensionsOf, fhirText, keptExtension, keptQuestions, textExtension } from './extensions';
+import { OWN, ownExtension } from './own-codes';
 import { category } from './public-codes';
-import { typedQuantity } from './typed-quantity';
+import { lengthOf, typedQuantity } from './typed-quantity';
 import { measuredAt } from './visit-resources';
 
 /** The code system of named measures: the ids of the catalogue. */
@@ -42,12 +42,13 @@ export function measureResources(visit: FiledVisit, encounterId: string, status:
           ...textExtension('number', String(index + 1)),
           ...textExtension('part', taken.part),
           ...textExtension('side', taken.side),
+          ...(taken.again ? [{ url: ownExtension('second-taping'), valueQuantity: typedQuantity(taken.again) }] : []),
           ...(taken.kept ?? []).map(keptExtension),
         ],
         status,
         category: category('exam'),
         code: { coding, text: measureInWords(measure, taken.side) },
-        bodySite: { text: taken.side === 'middle' ? taken.part : `${taken.side} ${taken.part}` },
+        bodySite: { text: partOfSideInWords(taken.part, taken.side) },
         ...measuredAt(visit, encounterId),
         valueQuantity: typedQuantity(taken.length),
         ...(note === '' ? {} : { note: [{ text: note }] }),
@@ -68,8 +69,17 @@ export function namedMeasureOf(observation: Observation, length: TypedLength): N
   const side = (['left', 'right', 'middle'] as const).find((one): one is PartSide => one === extendedText(observation, 'side'));
   if (!measure || !part || !side || (measure.part !== part && measure.alsoOf !== part) || !isTakenOn(measure, side)) return undefined;
   const note = observation.note?.[0]?.text;
+  const again = lengthOf(extensionsOf(observation, 'second-taping')[0]?.valueQuantity);
   const kept = keptQuestions(observation);
-  return { part, side, measure: measure.id, length, ...(note ? { note } : {}), ...(kept.length > 0 ? { kept } : {}) };
+  return {
+    part,
+    side,
+    measure: measure.id,
+    length,
+    ...(again ? { again } : {}),
+    ...(note ? { note } : {}),
+    ...(kept.length > 0 ? { kept } : {}),
+  };
 }
 
 /** The code system itself: published with every bundle that has a named measure. */

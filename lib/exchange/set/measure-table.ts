@@ -5,7 +5,7 @@ import type { NamedMeasure } from '../../record/patient-record';
 import type { CsvRow } from '../csv-table';
 import { isMoment } from '../filed-json';
 import { filledCell, oneOfCell, refuseCell } from '../read-cells';
-import { jsonCell, neededLengthCells } from './read-set-cells';
+import { jsonCell, neededLengthCells, typedLengthCells } from './read-set-cells';
 import { lengthCells, type SetTable, SUBJECT_ID, typedColumns, VISIT_ID, visitIdIn } from './set-table';
 
 /** Table `named_measure`: girths, lengths, heights and breadths of hand, foot, trunk and head. */
@@ -15,10 +15,11 @@ export const NAMED_MEASURE: SetTable = {
   columns: [
     SUBJECT_ID,
     VISIT_ID,
-    { name: 'part', kind: 'word', says: 'hand, foot, trunk or head.' },
+    { name: 'part', kind: 'word', says: 'hand, foot, trunk, head or residual-limb.' },
     { name: 'side', kind: 'word', says: 'left or right, the patient’s own; middle where there is one for both.' },
     { name: 'measure', kind: 'word', says: 'The measure, by the id of the catalogue.' },
     ...typedColumns('length', 'The figure'),
+    ...typedColumns('again', 'The same measured a second time').map((column) => ({ ...column, younger: true as const })),
     { name: 'note', kind: 'free-text', says: 'Note on the figure.' },
     { name: 'kept_questions', kind: 'json', says: 'Questions about the figure that were answered "keep": which, by whom and when.' },
   ],
@@ -31,6 +32,7 @@ export const NAMED_MEASURE: SetTable = {
         side: taken.side,
         measure: taken.measure,
         ...lengthCells('length', taken.length),
+        ...lengthCells('again', taken.again),
         note: taken.note ?? '',
         kept_questions: taken.kept ? JSON.stringify(taken.kept) : '',
       })),
@@ -50,5 +52,14 @@ export function readNamedMeasure(row: CsvRow): NamedMeasure {
   else if (!isTakenOn(measure, side)) refuseCell(row, 'side', `The ${id} is not taken on the ${side}.`);
   const note = row.cell('note');
   const kept = jsonCell(row, 'kept_questions', KEPT);
-  return { part, side, measure: id, length: neededLengthCells(row, 'length'), ...(note === '' ? {} : { note }), ...(kept ? { kept } : {}) };
+  const again = typedLengthCells(row, 'again');
+  return {
+    part,
+    side,
+    measure: id,
+    length: neededLengthCells(row, 'length'),
+    ...(again ? { again } : {}),
+    ...(note === '' ? {} : { note }),
+    ...(kept ? { kept } : {}),
+  };
 }

@@ -116,6 +116,14 @@ function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: bool
   }));
 }
 
+/** The columns of a table; those it did not have from the start only where its header has one of them. */
+function columnsExpected({ columns }: SetTable, text: string): readonly string[] {
+  const header = text.split(/\r?\n/, 1)[0] ?? '';
+  const younger = columns.filter((column) => column.younger);
+  const known = younger.some(({ name }) => header.includes(name)) ? columns : columns.filter((column) => !column.younger);
+  return known.map(({ name }) => name);
+}
+
 function rowsIn(file: string, text: string, table: SetTable): readonly CsvRow[] {
   if (/^\ufeff?"?subject_id"?[;\t]/.test(text)) {
     const reason =
@@ -123,11 +131,7 @@ function rowsIn(file: string, text: string, table: SetTable): readonly CsvRow[] 
     throw new CsvRefusal({ file, line: 1, column: '', reason });
   }
   try {
-    return csvRows(
-      text,
-      table.columns.map(({ name }) => name),
-      true,
-    );
+    return csvRows(text, columnsExpected(table, text), true);
   } catch (error) {
     throw error instanceof CsvRefusal ? new CsvRefusal({ ...error.fault, file }) : error;
   }

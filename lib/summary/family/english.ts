@@ -9,7 +9,7 @@ export const ENGLISH: FamilyWords = {
   language: 'en',
   name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 4,
+  version: 5,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
@@ -37,6 +37,10 @@ export const ENGLISH: FamilyWords = {
   measured: (person, places) => `We measured ${whose(person)} ${person.side} ${person.limb} in ${places} places.`,
   taller: (person, by, since) =>
     person.reader === 'patient' ? `You are ${by} taller than in ${since}.` : `${person.name} is ${by} taller than in ${since}.`,
+  partMeasured: (person, places) =>
+    `We measured ${whose(person)} ${person.side} ${end(person.limb)} too, in ${places} ${places === 1 ? 'place' : 'places'}.`,
+  partLonger: (person, by, since) =>
+    `${person.reader === 'patient' ? 'Your' : 'The'} ${end(person.limb)} is ${by} longer than in ${since}.`,
   phase: (kind) =>
     ({
       'getting-ready': 'Right now we are getting things ready for a garment.',
@@ -163,6 +167,11 @@ function owner(name: string): string {
 
 function whose(person: Person): string {
   return person.reader === 'patient' ? 'your' : owner(person.name);
+}
+
+/** What is at the end of a limb. */
+function end(limb: LimbKind): string {
+  return limb === 'leg' ? 'foot' : 'hand';
 }
 
 function ends(limb: LimbKind): string {

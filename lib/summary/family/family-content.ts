@@ -37,6 +37,8 @@ export type FamilyFacts = {
   readonly places: number;
   /** Height gained since an earlier visit, for a child measured at both; mm. */
   readonly taller: { readonly byMm: number; readonly since: CalendarDay } | null;
+  /** The hand or foot of the limb, where it was measured: in how many places, and how much longer it is where that is beyond tape error; mm. */
+  readonly part?: { readonly places: number; readonly longer: { readonly byMm: number; readonly since: CalendarDay } | null };
   /** The phase of the course on the day, and the day of its baseline where that is another; absent without phases. */
   readonly phase?: { readonly kind: PhaseKind; readonly comparedWith: CalendarDay | null };
   /** Absent where nothing is known of it: the number that every telephone takes, and the default minutes. */

@@ -1,6 +1,8 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { LimbSide } from '../../record/patient-record';
+import { REACH_95 } from '../../statistics/reach-95';
 import { heightOnLimb } from '../../trend/limb-series';
+import { measureSeries } from '../../trend/measure-series';
 import type { SeriesVisit } from '../../trend/series-visit';
 import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { mm } from '../../units/length';
@@ -33,6 +35,7 @@ export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb,
     places: now.ladder.rungs.filter((rung) => rung.girth).length,
     ...(inPhase?.phase && { phase: { kind: inPhase.phase.kind, comparedWith: baseline && baseline < day ? baseline : null } }),
     taller: taller(analysis, now, day),
+    ...endOfLimb(analysis, now, { limb, side }),
     outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now), ends: pictureEnds(now) },
   };
 }
@@ -52,6 +55,29 @@ function taller({ record }: PatientAnalysis, now: SeriesVisit, day: CalendarDay)
   const since = nearest(before, day);
   if (!since) return null;
   return { byMm: mm(height.nm) - mm(since.height.nm), since: since.visit.day };
+}
+
+/** The lengths that show growth of a hand or foot, the surest first. */
+const LONG = { arm: ['hand-length', 'middle-finger-length'], leg: ['foot-length'] } as const;
+
+/** How many measures of the limb's hand or foot were taken, and by how much it grew: only while growing, and only beyond tape error. */
+function endOfLimb(analysis: PatientAnalysis, now: SeriesVisit, { limb, side }: LimbSide): Pick<FamilyFacts, 'part'> {
+  const part = limb === 'leg' ? 'foot' : 'hand';
+  const places = (now.visit.measures ?? []).filter((one) => one.part === part && one.side === side).length;
+  if (places === 0) return {};
+  const series = measureSeries(analysis.trusted, analysis.policy).filter(({ taken }) => taken.part === part && taken.side === side);
+  const grown = LONG[limb].flatMap((id) => {
+    const visits = series.find(({ measure }) => measure.id === id)?.visits.filter(({ doubts }) => doubts.length === 0) ?? [];
+    const own = visits.find(({ visit }) => visit.day === now.visit.day);
+    const before = nearest(
+      visits.filter(({ visit }) => daysBetween(visit.day, now.visit.day) >= LEAST_DAYS_BACK),
+      now.visit.day,
+    );
+    if (!own || !before) return [];
+    const byMm = own.lengthMm - before.lengthMm;
+    return byMm > REACH_95 * Math.hypot(own.sdMm, before.sdMm) ? [{ byMm, since: before.visit.day }] : [];
+  });
+  return { part: { places, longer: (now.growing && grown[0]) || null } };
 }
 
 function outlineOf(at: SeriesVisit): FamilyOutline {

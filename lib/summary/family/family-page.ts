@@ -33,6 +33,9 @@ export function familyPage(
   const measured = [words.measured(person, facts.places)];
   if (facts.taller && facts.taller.byMm >= LEAST_TALLER_MM)
     measured.push(words.taller(person, words.length(facts.taller.byMm, facts.unit), words.month(facts.taller.since)));
+  if (facts.part) measured.push(words.partMeasured(person, facts.part.places));
+  if (facts.part?.longer)
+    measured.push(words.partLonger(person, words.length(facts.part.longer.byMm, facts.unit), words.month(facts.part.longer.since)));
   if (facts.phase) measured.push(words.phase(facts.phase.kind));
   if (facts.phase?.comparedWith) measured.push(words.comparedWith(words.month(facts.phase.comparedWith)));
   measured.push(words.change(person, choice.change));

@@ -62,6 +62,9 @@ export type FamilyWords = {
   };
   readonly measured: (person: Person, places: number) => string;
   readonly taller: (person: Person, by: string, since: string) => string;
+  /** In how many places the hand or foot of the limb was measured, and by how much it is longer. */
+  readonly partMeasured: (person: Person, places: number) => string;
+  readonly partLonger: (person: Person, by: string, since: string) => string;
   /** Where the person stands in the course of care, and with which month its verdicts compare. */
   readonly phase: (kind: PhaseKind) => string;
   readonly comparedWith: (month: string) => string;

@@ -9,7 +9,7 @@ export const SPANISH: FamilyWords = {
   language: 'es',
   name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 4,
+  version: 5,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
@@ -34,6 +34,19 @@ export const SPANISH: FamilyWords = {
   measured: (person, places) => `Medimos ${whole(person)} con la cinta en ${places} sitios.`,
   taller: (person, by, since) =>
     person.reader === 'patient' ? `Usted mide ${by} más que en ${since}.` : `${person.name} mide ${by} más que en ${since}.`,
+  partMeasured: (person, places) => {
+    const end =
+      person.limb === 'leg'
+        ? `pie ${person.side === 'left' ? 'izquierdo' : 'derecho'}`
+        : `mano ${person.side === 'left' ? 'izquierda' : 'derecha'}`;
+    const whose = person.reader === 'patient' ? `su ${end}` : `${person.limb === 'leg' ? 'el' : 'la'} ${end} de ${person.name}`;
+    return `También medimos ${whose} en ${places} ${places === 1 ? 'sitio' : 'sitios'}.`;
+  },
+  partLonger: (person, by, since) => {
+    const end = person.limb === 'leg' ? 'pie' : 'mano';
+    const whose = person.reader === 'patient' ? `Su ${end}` : person.limb === 'leg' ? 'El pie' : 'La mano';
+    return `${whose} mide ${by} más que en ${since}.`;
+  },
   phase: (kind) =>
     ({
       'getting-ready': 'Ahora preparamos todo para la prenda.',

@@ -1,14 +1,17 @@
 import { lengthAsTyped } from '../../forms/read-cut';
 import { distalLandmark, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
+import { measureInWords } from '../../parts/measure';
 import { pct, signedPct } from '../../prompts/show-figures';
 import type { Visit } from '../../record/patient-record';
 import { showDay } from '../../units/calendar-day';
+import { capitalized } from '../../units/capitalized';
 import { inUnit, type LengthUnit } from '../../units/length';
 import { showVolume } from '../../units/volume';
 import type { GirthPair } from './girth-rows';
 import type { LetterEvidence, LetterFacts } from './letter-facts';
 import type { LetterReason } from './letter-reasons';
 import { EVIDENCE_WORDS as WORDS } from './letter-words';
+import type { MeasurePair } from './measure-pairs';
 
 /** A table of a letter, whole as text. The first cell of a row names the row. */
 export type LetterTable = { readonly caption: string; readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] };
@@ -30,7 +33,8 @@ export function letterEvidence(facts: LetterFacts, reason: LetterReason | null):
   const days = visits.filter((one, index) => visits.findIndex((other) => other.day === one.day) === index);
   const body = bodyTable(days);
   const excess = excessInWords(facts, withError);
-  if (!evidence) return { sentences: excess, tables: body };
+  const measures = measureTable(facts, withError);
+  if (!evidence) return { sentences: excess, tables: [...measures, ...body] };
   const { earlier, later, alignment } = evidence.change;
   const [old, now] = [earlier.visit, later.visit];
   const volumes = volumeTable(evidence, withError);
@@ -47,7 +51,7 @@ export function letterEvidence(facts: LetterFacts, reason: LetterReason | null):
     ...(withError ? [WORDS.errors] : []),
     ...(alignment.inferred ? [WORDS.inferred] : []),
   ];
-  return { sentences, tables: [girthTable(evidence, withError), ...volumes, ...body] };
+  return { sentences, tables: [girthTable(evidence, withError), ...measures, ...volumes, ...body] };
 }
 
 function excessInWords({ excess, newVisit, piece }: LetterFacts, withError: boolean): string[] {
@@ -72,6 +76,32 @@ function girthTable({ change, girths }: LetterEvidence, withError: boolean): Let
     heads: WORDS.girthHeads(placeInWords(zero), old, now).slice(0, columns),
     rows: girths.map((row) => girthCells(row, unit).slice(0, columns)),
   };
+}
+
+/** Hand, foot and trunk at both visits, in the unit of the new figure; no table where none was taken twice. */
+function measureTable({ measures, cutVisit, newVisit }: LetterFacts, withError: boolean): LetterTable[] {
+  if (measures.length === 0 || !cutVisit || !newVisit) return [];
+  const columns = withError ? 6 : 5;
+  const [old, now] = [showDay(cutVisit.day), showDay(newVisit.day)];
+  return [
+    {
+      caption: WORDS.measures(old, measuredBy(cutVisit), now, measuredBy(newVisit)),
+      heads: WORDS.measureHeads(old, now).slice(0, columns),
+      rows: measures.map((pair) => measureCells(pair).slice(0, columns)),
+    },
+  ];
+}
+
+function measureCells({ measure, before, now, beforeMm, nowMm, errorMm }: MeasurePair): string[] {
+  const { unit } = now.length;
+  return [
+    capitalized(measureInWords(measure, now.side)),
+    lengthAsTyped(before.length),
+    lengthAsTyped(now.length),
+    `${signedLength(nowMm - beforeMm, unit)} ${unit}`,
+    signedPct(nowMm / beforeMm - 1),
+    `${decimals(errorMm, unit)} ${unit}`,
+  ];
 }
 
 function girthCells({ distance, landmark, now, nowMm, beforeMm, recorded, errorMm }: GirthPair, unit: LengthUnit): string[] {

@@ -16,6 +16,7 @@ import { limbVolume } from '../../volume/limb-volume';
 import type { Span } from '../../volume/span-volume';
 import { type ShownPhase, shownPhases } from '../phase-words';
 import { type GirthPair, girthRows } from './girth-rows';
+import { type MeasurePair, measurePairs } from './measure-pairs';
 
 /** What an order says of the piece that is asked for. */
 export type AskedOrder = Pick<Order, 'order' | 'cutFrom' | 'covers' | 'garment' | 'quantity' | 'limb' | 'side' | 'state' | 'ordered'>;
@@ -58,6 +59,8 @@ export type LetterFacts = {
   readonly cutVisit: Visit | null;
   readonly newVisit: Visit | null;
   readonly evidence: LetterEvidence | null;
+  /** Named measures of the piece’s hand, foot or trunk that both visits have. */
+  readonly measures: readonly MeasurePair[];
   /** Against the healthy other limb on the new ladder's day; null where that cannot be said. */
   readonly excess: LimbExcess | null;
   readonly coverage: { readonly rule: PatientCoverage['rule']; readonly from: CalendarDay; readonly clocks: readonly LimbClock[] } | null;
@@ -111,6 +114,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
     cutVisit: visitOn(piece.cutFrom),
     newVisit,
     evidence: change && evidenceOf(change, analysis),
+    measures: measurePairs(analysis, piece, visitOn(piece.cutFrom), newVisit),
     excess: excess && !isNoAnswer(excess) ? excess : null,
     coverage: coverage && { ...coverage, clocks: coverage.clocks.filter((one) => one.limb === limb && one.side === side) },
   };

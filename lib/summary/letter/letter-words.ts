@@ -1,5 +1,5 @@
 /** Version of every word below; raise it when a word changes. Signed letters carry the version they were written with. */
-export const LETTER_VERSION = 3;
+export const LETTER_VERSION = 4;
 
 /** Headings of the letter, one a section, in their order. */
 export const LETTER_HEADS = {
@@ -83,6 +83,9 @@ export const EVIDENCE_WORDS = {
     'Change, %',
     'Error, ±',
   ],
+  measures: (old: string, oldBy: string, now: string, nowBy: string) =>
+    `Hand, foot and trunk by tape: old ${old}${oldBy}, new ${now}${nowBy}. Figures as typed; changes computed.`,
+  measureHeads: (old: string, now: string) => ['Measure', `Old, ${old}`, `New, ${now}`, 'Change', 'Change, %', 'Error, ±'],
   /** A girth on record that lies on other anatomy than the new place: shown, and no change made of it. */
   asRecorded: (girth: string, distance: string) => `${girth}, as recorded at ${distance}`,
   notMeasured: 'not measured',

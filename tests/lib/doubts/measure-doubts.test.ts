@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { figureEvidence } from '@/lib/doubts/figure-evidence';
+import { measureDoubts } from '@/lib/doubts/measure-doubts';
 import { recordMeasureDoubts } from '@/lib/doubts/record-measure-doubts';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { MEASURES, measureOf } from '@/lib/parts/catalogue';
@@ -9,6 +10,7 @@ import type { NamedMeasure, PatientRecord, Sex, Visit } from '@/lib/record/patie
 import { calendarDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
 import { lengthOf, massOf } from '@/tests/properties/body-slips';
+import { cm, recordOf, visitOf } from '../made-up-ladder';
 
 type Given = readonly [measure: string, side: PartSide, text: string, unit?: LengthUnit];
 
@@ -227,5 +229,24 @@ describe('the odds that a figure is wrong', () => {
   it('are finite for every measure, however far out the figure', () => {
     for (const cm of [0.1, 0.5, 249.9]) for (const sd of [0.001, 0.01, 0.5]) expect(Number.isFinite(oddsOf(cm, sd))).toBe(true);
     expect(MEASURES.length).toBeGreaterThan(60);
+  });
+});
+
+describe('a measure taken twice', () => {
+  it('is asked about where the two lie further apart than three SDs of two readings, the second offered', () => {
+    // Hand girth, reading SD 2 mm (clinic default): 3 × √2 × 2 = 8.5 mm.
+    const taken = (again: number): NamedMeasure => ({
+      part: 'hand',
+      side: 'left',
+      measure: 'hand-girth',
+      length: cm(18.7),
+      again: cm(again),
+    });
+    const doubts = (again: number) => {
+      const visit = visitOf('2026-11-20', [], { height: '165', weight: '62', measures: [taken(again)] });
+      return measureDoubts(recordOf([visit]), visit, [], DEFAULT_POLICY).map(({ kind, wouldFitMm }) => [kind, wouldFitMm]);
+    };
+    expect(doubts(19.5)).toEqual([]);
+    expect(doubts(19.6)).toEqual([['taped-twice', 196]]);
   });
 });

@@ -63,7 +63,7 @@ describe('rows of named measures', () => {
     ['a value beyond any body', { girth: '1870' }, 'girth', /is larger than any limb/],
     ['another unit', { unit: 'mm' }, 'unit', /^“mm” is not one of in, cm\.$/],
     ['affected that is neither', { affected: 'maybe' }, 'affected', /^“maybe” is not one of yes, no\.$/],
-    ['a part that is none', { limb: 'toe' }, 'limb', /^“toe” is not one of leg, arm, hand, foot, trunk, head\.$/],
+    ['a part that is none', { limb: 'toe' }, 'limb', /^“toe” is not one of leg, arm, hand, foot, trunk, head, residual-limb\.$/],
   ])('%s is refused by line and column', (_what, cells, column, reason) => {
     const fault = faultOf(...THREE, measured(cells));
     expect([fault?.line, fault?.column]).toEqual([5, column]);

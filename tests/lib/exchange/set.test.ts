@@ -53,6 +53,27 @@ function asRead(file: PatientFile, subject: string): PatientFile {
 }
 
 describe('the set of tables', () => {
+  it('a set from before second measurings of named measures is read; one with half of their columns is refused', () => {
+    const [file] = fc.sample(
+      anyMeasuredFile.filter(({ visits }) => visits.length > 0),
+      { numRuns: 1, seed: 22 },
+    ) as [PatientFile];
+    const once: PatientFile = {
+      ...file,
+      orders: [],
+      visits: file.visits.map((visit) => ({ ...visit, measures: (visit.measures ?? []).map(({ again: _gone, ...one }) => one) })),
+    };
+    const set = setOf([once], RAW);
+    const name = [...set.keys()].find((one) => one.includes('named_measure')) ?? '';
+    const rows = parse(set.get(name) ?? '') as string[][];
+    const without = (cut: (column: string) => boolean) => {
+      const kept = (rows[0] ?? []).flatMap((column, at) => (cut(column) ? [] : [at]));
+      return new Map([...set, [name, csvText(rows.map((cells) => kept.map((at) => cells[at] ?? '')))]]);
+    };
+    expect(readSet(without((column) => column.startsWith('again_')))).toEqual({ kind: 'read', patients: [asRead(once, 'S1')] });
+    expect(readSet(without((column) => column === 'again_mm'))).toMatchObject({ kind: 'fault', fault: { column: 'again_mm' } });
+  });
+
   it.each([
     ['raw', RAW],
     ['safe for spreadsheets', { research: false, defused: true }],

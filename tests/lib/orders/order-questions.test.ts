@@ -188,17 +188,20 @@ describe('figures beyond the ladder', () => {
   const toe = { name: 'ball girth', length: { text: '23', unit: 'cm', nm: 230_000_000 } } as unknown as SingleReading;
 
   it('are asked for by the form: a foot piece without a foot, a glove without a hand, a waist piece without a waist', () => {
-    expect(missingFigures('knee-high', [])).toEqual(['foot (heel–instep girth, ball girth, foot length)']);
-    expect(missingFigures('knee-high', [toe])).toEqual([]);
-    expect(missingFigures('long-glove', []).map((one) => one.split(' ')[0])).toEqual(['hand']);
-    expect(missingFigures('thigh-high-waist', [toe]).map((one) => one.split(' ')[0])).toEqual(['waist']);
-    expect(missingFigures('calf-sleeve', [])).toEqual([]);
+    const missing = (form: string, readings: readonly SingleReading[] = []) =>
+      missingFigures(form, { limb: 'leg', side: 'left' }, { ladders: [legOf()], measures: null, readings });
+    expect(missing('knee-high')).toEqual(['left foot length', 'left ball girth', 'left heel–ankle girth']);
+    expect(missing('knee-high', [toe])).toEqual([]);
+    expect(missing('thigh-high-waist', [toe])).toEqual(['waist girth, halfway', 'hip girth']);
+    expect(missing('calf-sleeve')).toEqual([]);
   });
 
   it('hold an order until somebody says why it may leave without them', () => {
     const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
     const garment = { form: 'knee-high', use: 'day', pressure: null, options: [] } as const;
     const asked = orderQuestions(record, { ...cut('2026-11-10'), garment }, DEFAULT_POLICY, calendarDay('2026-11-25'));
-    expect(asked.map(({ key }) => key)).toEqual(['figures-missing knee-high 2026-11-10']);
+    expect(asked.map(({ key }) => key)).toEqual([
+      'figures-missing knee-high 2026-11-10 left foot length; left ball girth; left heel–ankle girth',
+    ]);
   });
 });

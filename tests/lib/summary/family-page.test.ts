@@ -4,6 +4,7 @@ import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
+import type { NamedMeasure } from '@/lib/record/patient-record';
 import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';
 import { emergencyNumber } from '@/lib/summary/family/emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from '@/lib/summary/family/family-content';
@@ -121,6 +122,40 @@ describe('the family page', () => {
     const grown = analysePatient(recordOf(visits), DEFAULT_POLICY, TODAY);
     expect(familyFacts(grown, calendarDay('2026-11-20'), LEFT)?.taller).toBeNull();
     expect(familyFacts(child, calendarDay('2026-11-20'), { limb: 'arm', side: 'left' })).toBeUndefined();
+  });
+});
+
+describe('the hand or foot on the family page', () => {
+  const foot = (mm: number, measure = 'foot-length') =>
+    ({ part: 'foot', side: 'left', measure, length: { text: String(mm / 10), unit: 'cm', nm: mm * 1e6 } }) as unknown as NamedMeasure;
+  const child = (before: number, now: number, born = '2018-05-01') =>
+    analysePatient(
+      recordOf(
+        [
+          visitOf('2025-11-20', [legOf()], { measures: [foot(before)] }),
+          visitOf('2026-11-20', [legOf()], { measures: [foot(now), foot(180, 'ball-girth')] }),
+        ],
+        { born: calendarDay(born) },
+      ),
+      DEFAULT_POLICY,
+      TODAY,
+    );
+  const said = (analysis: ReturnType<typeof child>, language: string): readonly string[] => {
+    const facts = familyFacts(analysis, calendarDay('2026-11-20'), LEFT);
+    const read = readFamilyForm({ ...FORM, language }, [LEFT], calendarDay('2026-11-20'));
+    if (!facts || read.kind !== 'read') throw new Error('no facts');
+    return familyPage(read.choice, facts, undefined, 'Harbour Lane', CHECKED).sections[0]?.sentences ?? [];
+  };
+
+  it('is said in plain words, and that it grew only beyond tape error and of a child', () => {
+    // Foot length, reading SD 2 mm (clinic default): two readings differ by less than 1.96 × √2 × 2 = 5.5 mm.
+    expect(said(child(190, 200), 'en')).toContain('We measured Mira’s left foot too, in 2 places.');
+    expect(said(child(190, 200), 'en')).toContain('The foot is 1 cm longer than in November 2025.');
+    expect(said(child(190, 200), 'es')).toContain('También medimos el pie izquierdo de Mira en 2 sitios.');
+    expect(said(child(190, 200), 'es')).toContain('El pie mide 1 cm más que en noviembre de 2025.');
+    expect(said(child(190, 195), 'en').join(' ')).not.toContain('longer');
+    expect(said(child(240, 250, '1980-05-01'), 'en').join(' ')).not.toContain('longer');
+    expect(said(child(190, 200), 'en').join(' ')).not.toMatch(/hand/);
   });
 });
 

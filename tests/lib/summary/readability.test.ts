@@ -40,7 +40,15 @@ function* variants(language: string) {
                 const taller = change === 'first' ? null : { byMm: 70, since: calendarDay('2025-11-25') };
                 const watch = WATCHED[(n++ % WATCHED.length) as 0] ?? [];
                 const help = { emergency: '911', minutes: 15, watch, closures: ['zip', 'hook-and-loop', 'hook-and-eye', 'placket'] };
-                const facts: FamilyFacts = { day, unit: 'in', places: 16, taller, outlines: null, help, ...PHASES[n % PHASES.length] };
+                const part = [
+                  undefined,
+                  { places: 1, longer: null },
+                  { places: 12, longer: { byMm: 9, since: calendarDay('2025-11-25') } },
+                ][n % 3];
+                const facts: FamilyFacts = {
+                  ...{ day, unit: 'in', places: 16, taller, outlines: null, help, ...PHASES[n % PHASES.length] },
+                  ...(part && { part }),
+                };
                 yield familyPage(choice, facts, language === 'es' ? TEXTOS : TEXTS, 'Harbour Lane', { by: 'R. Adeyemi', day });
               }
 }

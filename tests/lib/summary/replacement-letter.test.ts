@@ -5,7 +5,7 @@ import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import type { CoverageRule } from '@/lib/record/coverage';
-import type { Piece, Visit } from '@/lib/record/patient-record';
+import type { NamedMeasure, Piece, Visit } from '@/lib/record/patient-record';
 import { letterDraft } from '@/lib/summary/letter/letter-draft';
 import { letterEvidence } from '@/lib/summary/letter/letter-evidence';
 import { type LetterFacts, letterFacts } from '@/lib/summary/letter/letter-facts';
@@ -16,7 +16,7 @@ import { replacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
-import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
+import { cm, ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { pieceOf } from '../prompts/made-up-piece';
 
 const TODAY = calendarDay('2026-11-25');
@@ -309,4 +309,24 @@ describe('the form of a letter', () => {
     ['nothing said on why it is custom', { custom1: '' }, ['customWords']],
     ['blanks for the effect and the credentials', { effect: ' ', credentials: ' ' }, ['effect', 'credentials']],
   ])('refuses %s', (_what, change, boxes) => expect(errorsOf({ ...FORM, ...change })).toEqual(boxes));
+});
+
+describe('hand, foot and trunk in the letter', () => {
+  const foot = (value: number): NamedMeasure => ({ part: 'foot', side: 'left', measure: 'foot-length', length: cm(value) });
+  const worn = { ...PIECE, garment: { form: 'knee-high', use: 'day', pressure: null, options: [] } } as const;
+  const factsWith = (piece: Piece, ...values: readonly [number, number]) => {
+    const visits = [OLD, NEW].map((day, index) => taped(day, even(22 + index), { measures: [foot(values[index] as number)] }));
+    const analysis = analysePatient(recordOf(visits, { pieces: [piece] }), DEFAULT_POLICY, TODAY);
+    return letterFacts({ analysis, name: 'Mira Oduya', piece, orders: [], coverage: null });
+  };
+
+  it('stand old and new with the error of two readings, where the garment covers them', () => {
+    // Reading SD of a foot length 2 mm (clinic default): 1.96 × √(2² + 2²) = 5.54 mm.
+    const table = letterEvidence(factsWith(worn, 24, 24.8), null).tables.find(({ heads }) => heads[0] === 'Measure');
+    expect(table?.rows).toEqual([['Left foot length', '24 cm', '24.8 cm', '+0.8 cm', '+3.3\u202f%', '0.6 cm']]);
+    const lost = letterEvidence(factsWith(worn, 24, 24.8), 'lost').tables.find(({ heads }) => heads[0] === 'Measure');
+    expect(lost?.rows[0]).toHaveLength(5);
+    const sleeve = { ...worn, garment: { ...worn.garment, form: 'calf-sleeve' } };
+    expect(letterEvidence(factsWith(sleeve, 24, 24.8), null).tables.some(({ heads }) => heads[0] === 'Measure')).toBe(false);
+  });
 });

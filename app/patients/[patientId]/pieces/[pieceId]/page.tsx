@@ -13,6 +13,7 @@ import { PieceForm } from '@/app/_piece/piece-form';
 import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
 import { loadPatient } from '@/app/_record/load-patient';
+import { MeasureFitTable } from '@/app/_result/measure-fit-table';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ordersOf } from '@/db/patients/read-orders';
 import { pieceWithHistory } from '@/db/patients/read-pieces';
@@ -91,6 +92,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
           </div>
         )}
       </div>
+      <MeasureFitTable piece={piece} analysis={analysis} />
       <PieceHistory revisions={history.revisions} names={names} today={today} timeZone={clinic.timeZone} />
       {therapist.role !== 'read-only' && (
         <details className="as-table no-print">

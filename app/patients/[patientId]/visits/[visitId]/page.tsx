@@ -13,9 +13,11 @@ import { ExcessFirst } from '@/app/_result/excess-first';
 import { LeftOpen } from '@/app/_result/left-open';
 import { LimbResult } from '@/app/_result/limb-result';
 import { LookingBackLines } from '@/app/_result/looking-back';
+import { MeasureFitTable } from '@/app/_result/measure-fit-table';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
+import { ResidualLines } from '@/app/_result/residual-lines';
 import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
@@ -116,7 +118,11 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         </p>
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
+      <ResidualLines limbs={limbs} />
       <MeasuresPanel analysis={analysis} visitId={visitId} />
+      {kinds.map(({ piece }) => (
+        <MeasureFitTable key={piece.piece} piece={piece} analysis={analysis} />
+      ))}
       <OtherReadings visit={visit} />
       <LookedOnDay observations={record.observations} own={await ownKindsOf(therapist)} {...{ patientId, day: visit.day, mayWrite }} />
       {kinds.slice(0, PIECES_SHOWN).map(shown)}

@@ -1,0 +1,111 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import pasteStyles from '@/app/_sheet/paste/paste.module.css';
+import { counted } from '@/lib/entry/act-in-words';
+import { cutPasted } from '@/lib/forms/pasted-columns';
+import { type PastedMeasure, planMeasures, withPastedMeasures } from '@/lib/forms/place-measures';
+import type { MeasureRow } from '@/lib/forms/read-measures';
+import type { VisitForm } from '@/lib/forms/visit-form';
+import { measureInWords } from '@/lib/parts/measure';
+import { capitalized } from '@/lib/units/capitalized';
+import type { LengthUnit } from '@/lib/units/length';
+import { readLength } from '@/lib/units/read-length';
+import { echoLength } from '@/lib/units/show-length';
+
+type Props = {
+  readonly text: string;
+  readonly from: MeasureRow;
+  readonly again: boolean;
+  readonly form: VisitForm;
+  readonly rows: readonly MeasureRow[];
+  readonly unit: LengthUnit;
+  readonly onCancel: () => void;
+  readonly onPaste: (change: Partial<VisitForm>, words: string) => void;
+};
+
+/** Named measures from a spreadsheet: which figure goes where, before anything lands; those of another part are asked about. */
+export function PasteMeasures({ text, from, again, form, rows, unit, onCancel, onPaste }: Props) {
+  const id = useId();
+  const box = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => box.current?.focus(), []);
+  const [typed, setTyped] = useState(text);
+  const [othersMeant, setOthersMeant] = useState(false);
+  const plan = planMeasures(cutPasted(typed), form, { from, rows, again, othersMeant });
+  const replaced = plan.figures.filter(({ stands }) => stands !== '').length;
+  const ready = plan.refused === null && plan.asked === null;
+  const hasOthers = plan.figures.some(({ elsewhere }) => elsewhere !== null);
+  return (
+    <section className={`panel ${pasteStyles.pastePanel}`} aria-labelledby={`${id}-title`}>
+      <h3 id={`${id}-title`}>Paste named measures</h3>
+      <label className="field">
+        <span className="hint">
+          One figure a line, or a name and its figure. Without names they go down the sheet from the box that was pasted into.
+        </span>
+        <textarea
+          ref={box}
+          rows={4}
+          value={typed}
+          spellCheck={false}
+          onChange={({ target }) => {
+            setTyped(target.value);
+            setOthersMeant(false);
+          }}
+        />
+      </label>
+      <Preview figures={plan.figures} unit={unit} />
+      {hasOthers && (
+        <label className="choice">
+          <input type="checkbox" checked={othersMeant} onChange={({ target }) => setOthersMeant(target.checked)} />
+          {othersMeant ? 'The other part is meant too' : (plan.asked ?? '')}
+        </label>
+      )}
+      <p className={plan.refused ? 'refusal' : 'secondary'} role="status">
+        {plan.refused ?? plan.asked ?? `${capitalized(counted(plan.figures.length, 'figure'))} can be read.`}
+      </p>
+      <div className="actions">
+        <button
+          className="button main"
+          type="button"
+          aria-disabled={!ready}
+          onClick={() => ready && onPaste(withPastedMeasures(form, plan, unit), `paste ${counted(plan.figures.length, 'named measure')}`)}
+        >
+          Put them on the sheet{ready && replaced > 0 ? `, replacing ${replaced}` : ''}
+        </button>
+        <button className="button" type="button" onClick={onCancel}>
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function Preview({ figures, unit }: { figures: readonly PastedMeasure[]; unit: LengthUnit }) {
+  return (
+    <div className={`table-frame ${pasteStyles.pastePreview}`}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Measure</th>
+            <th scope="col">As pasted</th>
+            <th scope="col">Read as</th>
+            <th scope="col">Stands there now</th>
+          </tr>
+        </thead>
+        <tbody>
+          {figures.map(({ line, row, text, stands, refused }) => {
+            const reading = readLength(text, unit, true);
+            return (
+              <tr key={line}>
+                <th scope="row">{row ? capitalized(measureInWords(row.measure, row.side)) : `Line ${line}`}</th>
+                <td>{text}</td>
+                <td className={refused ? 'refusal' : undefined}>
+                  {refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
+                </td>
+                <td>{stands === '' ? '–' : <b>{`${stands}, is replaced`}</b>}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+}

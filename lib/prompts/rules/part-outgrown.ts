@@ -1,0 +1,84 @@
+import { firstToLeave, type MeasureFit, type MeasureOutlook, measureFits } from '../../garments/measure-fit';
+import type { Policy } from '../../limits/policy';
+import { measureInWords } from '../../parts/measure';
+import type { Piece } from '../../record/patient-record';
+import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
+import { capitalized } from '../../units/capitalized';
+import { showLengthWithUnit } from '../../units/show-length';
+import { measureOutlookInWords } from '../measure-outlook-in-words';
+import { nextIsComing } from '../next-is-coming';
+import type { Prompt, Rule } from '../prompt';
+import { pieceInWords } from '../show-figures';
+
+/**
+ * A hand, foot or trunk left its piece, or is foreseen to before the next one can be here → refit, or order. A measure counts as out only where it is
+ * as taped and after its reading is drawn towards growth. Silent where the next piece, cut as late, is on its way.
+ */
+export const partOutgrown: Rule = {
+  id: 'part-outgrown',
+  version: 1,
+  apply: ({ pieces, trusted, policy, today }) =>
+    pieces.flatMap(({ piece, inUse }) => {
+      if (!inUse) return [];
+      const fits = measureFits(piece, trusted, policy);
+      const outside = fits.filter(({ isOutside }) => isOutside);
+      const first = firstToLeave(fits);
+      const found = outside.length > 0 ? refitPrompt(piece, outside) : first && orderPrompt(piece, first, policy, today);
+      const since = outside[0]?.nowDay ?? first?.nowDay;
+      return !found || !since || nextIsComing(piece, pieces, since) ? [] : [found];
+    }),
+};
+
+type Raised = Omit<Prompt, 'rule' | 'ruleVersion'>;
+
+/** What both have in common: one garment's hand, foot or trunk. */
+function about(piece: Piece): Pick<Raised, 'cause' | 'about' | 'missing'> {
+  return {
+    cause: `${piece.side} ${piece.limb}: size of hand, foot or trunk`,
+    about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
+    missing: [],
+  };
+}
+
+function refitPrompt(piece: Piece, outside: readonly MeasureFit[]): Raised {
+  const far = ({ evenedRatio }: MeasureFit) => Math.abs(Math.log(evenedRatio));
+  const worst = outside.reduce((most, one) => (far(one) > far(most) ? one : most));
+  return {
+    ...about(piece),
+    action: 'refit',
+    due: worst.nowDay,
+    title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: the ${measureInWords(worst.measure, worst.taken.side)} has left it.`,
+    facts: outside.map(leftInWords),
+    limits: ['bandLow', 'bandHigh', 'fingerShortMm', 'footShortMm'],
+    inputs: `${piece.piece} ${worst.nowDay} ${outside.map(({ taken }) => `${taken.side} ${taken.measure}`).join(' ')}`,
+  };
+}
+
+function orderPrompt(
+  piece: Piece,
+  first: MeasureFit & { readonly outlook: MeasureOutlook },
+  policy: Policy,
+  today: CalendarDay,
+): Raised | undefined {
+  const early = first.outlook.earlyDay;
+  if (!early) return undefined;
+  const orderBy = addDays(early, -(piece.leadDays + policy.measuringDays));
+  if (today < addDays(orderBy, -policy.endOfLifeLookDays)) return undefined;
+  const when = orderBy < today ? `now: its order-by day was ${showWeekday(orderBy)}` : `by ${showWeekday(orderBy)}`;
+  return {
+    ...about(piece),
+    action: 'order',
+    due: orderBy,
+    title: `Consider ordering the piece after the ${pieceInWords(piece)} ${when}.`,
+    facts: [measureOutlookInWords(first), `Making takes ${piece.leadDays} days.`],
+    limits: ['fingerShortMm', 'footShortMm', 'measuringDays', 'endOfLifeLookDays'],
+    inputs: `${piece.piece} ${orderBy} ${first.taken.side} ${first.taken.measure}`,
+  };
+}
+
+function leftInWords({ measure, taken, nowMm, nowDay, cutMm, tightness }: MeasureFit): string {
+  const { unit } = taken.length;
+  const figures = `${showLengthWithUnit(nowMm, unit)} on ${showDay(nowDay)}, cut for ${showLengthWithUnit(cutMm, unit)}`;
+  const sits = tightness ? `, ${tightness.value.toFixed(2)} × the tightness as fitted, calculated` : '';
+  return `${capitalized(measureInWords(measure, taken.side))}: ${figures}${sits}.`;
+}

@@ -1,0 +1,92 @@
+import { type LimbKind, otherSide } from '../ladder/limb';
+import { measureOf } from '../parts/catalogue';
+import type { LimbSide, NamedMeasure, PartOfSide } from './patient-record';
+
+/** Named measures of which any one will do: a waist by either definition, a rise in one or in two. */
+type AnyOf = readonly [first: string, ...others: string[]];
+
+/** What a form of garment is made to beside the ladder of its own limb. */
+type Needs = {
+  /** `both`: the other limb of the kind as well, and hands or feet of both sides. */
+  readonly sides: 'own' | 'both';
+  /** Limbs of another kind, both sides. */
+  readonly limbsToo?: readonly LimbKind[];
+  readonly measures: readonly AnyOf[];
+};
+
+const FOOT: readonly AnyOf[] = [['foot-length'], ['ball-girth'], ['heel-ankle-girth']];
+const PALM: readonly AnyOf[] = [['hand-girth'], ['wrist-girth'], ['palm-length']];
+const DIGITS = ['thumb', 'index-finger', 'middle-finger', 'ring-finger', 'little-finger'];
+const GLOVE: readonly AnyOf[] = [
+  ...PALM,
+  ...DIGITS.flatMap((digit): AnyOf[] => [[`${digit}-base-girth`], [`${digit}-tip-girth`], [`${digit}-length`]]),
+];
+const GAUNTLET: readonly AnyOf[] = [...PALM, ['thumb-base-girth']];
+const WAIST: AnyOf = ['waist-girth', 'waist-girth-navel'];
+const RISE: readonly AnyOf[] = [
+  ['crotch-length', 'crotch-length-front'],
+  ['crotch-length', 'crotch-length-back'],
+];
+const PANTY: readonly AnyOf[] = [WAIST, ['hip-girth'], ...RISE];
+const VEST: readonly AnyOf[] = [['chest-girth'], WAIST, ['waist-back-length'], ['armhole-girth']];
+const BODY: readonly AnyOf[] = [['chest-girth'], ...PANTY, ['waist-back-length'], ['trunk-loop']];
+
+const own = (...measures: readonly (readonly AnyOf[])[]): Needs => ({ sides: 'own', measures: measures.flat() });
+const both = (...measures: readonly (readonly AnyOf[])[]): Needs => ({ sides: 'both', measures: measures.flat() });
+
+/** By form of garment; a form that is not here lies on its own ladder alone. Source: common practice; makers ask for more or for less. */
+const NEEDS: Readonly<Record<string, Needs>> = {
+  anklet: own(FOOT),
+  'knee-high': own(FOOT),
+  'mid-thigh': own(FOOT),
+  'thigh-high': own(FOOT),
+  'thigh-high-waist': own(FOOT, [WAIST, ['hip-girth']]),
+  'one-leg-panty': own(FOOT, PANTY),
+  'waist-high': both(FOOT, PANTY),
+  'above-knee-short': both(PANTY),
+  gauntlet: own(GAUNTLET),
+  glove: own(GLOVE),
+  'long-glove': own(GLOVE),
+  'sleeve-gauntlet': own(GAUNTLET),
+  'sleeve-glove': own(GLOVE),
+  'arm-sleeve-shoulder': own([['armhole-girth']]),
+  'vest-sleeve': own(VEST),
+  'vest-sleeve-collar': own(VEST, [['neck-girth']]),
+  'vest-sleeve-hood': own(VEST, [['neck-girth'], ['head-girth'], ['chin-arc'], ['face-length']]),
+  'vest-two-sleeves': both(VEST),
+  'bodysuit-leg': own(FOOT, BODY),
+  'body-garment': both(BODY),
+  'body-garment-sleeves': { ...both(BODY, [['armhole-girth']]), limbsToo: ['arm'] },
+};
+
+/** One figure that a garment is made to, on one side; `measures` are the ids of which any one will do, the usual one first. */
+export type NeededMeasure = PartOfSide & { readonly measures: AnyOf };
+
+/** Everything that one garment is made to: ladders, the one of its own limb first, and named measures. */
+export type GarmentSet = { readonly ladders: readonly LimbSide[]; readonly measures: readonly NeededMeasure[] };
+
+/**
+ * The ladders and named measures that a garment of a form is made to.
+ *
+ * The limb it is ordered for comes first. A form for both sides adds the other limb and the hands or feet of both; what is taken once (the
+ * trunk, the head) stands once. Shape: the id of a form, the limb and side it is ordered for. Source: common practice.
+ * Example: waist-high for the right leg: ladders of the right and the left leg, foot measures of both, waist, hip and rise.
+ */
+export function garmentSet(formId: string, { limb, side }: LimbSide): GarmentSet {
+  const needs = NEEDS[formId] ?? own();
+  const sides = needs.sides === 'both' ? [side, otherSide(side)] : [side];
+  const ladders = [limb, ...(needs.limbsToo ?? [])].flatMap((kind) => sides.map((one) => ({ limb: kind, side: one })));
+  const taken = sides.flatMap((one) => needs.measures.flatMap((measures) => neededOn(measures, one)));
+  const measures = [...new Map(taken.map((needed) => [`${needed.side} ${needed.measures.join('|')}`, needed])).values()];
+  return { ladders, measures };
+}
+
+function neededOn(measures: AnyOf, side: LimbSide['side']): NeededMeasure[] {
+  const measure = measureOf(measures[0]);
+  return measure ? [{ part: measure.part, side: measure.sides === 'middle' ? 'middle' : side, measures }] : [];
+}
+
+/** Whether a named measure belongs to a garment's set: of a part and side the garment has, or needed by name. Example: the left foot of tights. */
+export function isOfSet({ measures }: GarmentSet, taken: Pick<NamedMeasure, 'part' | 'side' | 'measure'>): boolean {
+  return measures.some(({ part, side, measures: ids }) => side === taken.side && (part === taken.part || ids.includes(taken.measure)));
+}
