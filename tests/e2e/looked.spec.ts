@@ -88,7 +88,9 @@ test('what is looked at: a scar twice, within error; a mark on the outline, gone
   await expect(page.getByText(/left, Redness 5.of 10$/)).toBeVisible();
 });
 
-test('the result of a visit says what was looked at that day and leads to the rest, with the day of the visit in the box', async ({ page }) => {
+test('the result of a visit says what was looked at that day and leads to the rest, with the day of the visit in the box', async ({
+  page,
+}) => {
   const own = await open(page, 'Grete Holm');
   await page.locator(`a[href^="${own}/visits/"]:not([href$="/new"])`).last().click();
   await expect(page.getByText('nothing yet on this day.')).toBeVisible();
