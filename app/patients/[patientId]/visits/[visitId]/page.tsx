@@ -18,7 +18,8 @@ import { PieceResult } from '@/app/_result/piece-result';
 import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
-import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import { showShortWeekday } from '@/lib/units/calendar-day';
 
