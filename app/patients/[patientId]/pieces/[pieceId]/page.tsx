@@ -56,6 +56,11 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         today={today}
         saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}: ${stage}`}
       >
+        {inUse && (
+          <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}/what-if`} prefetch={false}>
+            What if
+          </Link>
+        )}
         {therapist.role !== 'read-only' && (
           <Link className="button" href={`/patients/${patientId}/letters/new?piece=${pieceId}`} prefetch={false}>
             Replacement letter
