@@ -2,6 +2,7 @@ import type { WhatIf } from '@/lib/analysis/what-if';
 import { isNoAnswer } from '@/lib/outcome';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { chanceInWords, daysInWords, WAY_WORDS, whenOrdered } from './way-words';
+import styles from './what-if.module.css';
 
 /** The ways side by side: days without a working piece, the worst day, wear life used, what is given up, how long the new piece lasts. */
 export function WaysTable({ tried, price }: { tried: WhatIf; price: number | null }) {
@@ -33,7 +34,7 @@ export function WaysTable({ tried, price }: { tried: WhatIf; price: number | nul
             <tr key={way.id}>
               <th scope="row">
                 {WAY_WORDS[way.id].full}
-                <span className="second-line">{whenOrdered(way)}</span>
+                <span className={styles.whenOrdered}>{whenOrdered(way)}</span>
               </th>
               {isNoAnswer(way.ahead) ? (
                 <td colSpan={6}>{way.ahead.noAnswer}</td>

@@ -47,6 +47,7 @@ test('the plan of a patient is an ordered list with each reason folded and its o
   await page.getByRole('link', { name: 'Bram Oster' }).click();
   const next = page.getByRole('region', { name: 'Next' });
   const steps = next.locator('ol > li');
+  await expect(steps.first().getByRole('heading')).toBeVisible();
   const count = await steps.count();
   expect(count).toBeGreaterThan(0);
   await expect(next.locator('[data-prompt-answers]')).toHaveCount(count);

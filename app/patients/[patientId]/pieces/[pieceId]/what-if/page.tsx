@@ -56,39 +56,41 @@ export default async function WhatIfPage({ params, searchParams }: Asked) {
           Back to the piece
         </Link>
       </PatientTitle>
-      <TryForm
-        making={tried.making}
-        out={tried.out}
-        price={typed.price ?? ''}
-        steps={Math.min(steps, 40)}
-        stepMm={stepMm}
-        unit={unit}
-        errors={errors}
-      />
-      {isNoAnswer(answer) ? (
-        <p className="nothing-yet">{`This cannot be looked ahead at: ${answer.noAnswer}`}</p>
-      ) : (
-        <>
-          <section className="panel" aria-labelledby="ways-head">
-            <h2 id="ways-head">Four ways</h2>
+      <div className="stack">
+        <TryForm
+          making={tried.making}
+          out={tried.out}
+          price={typed.price ?? ''}
+          steps={Math.min(steps, 40)}
+          stepMm={stepMm}
+          unit={unit}
+          errors={errors}
+        />
+        {isNoAnswer(answer) ? (
+          <p className="nothing-yet">{`This cannot be looked ahead at: ${answer.noAnswer}`}</p>
+        ) : (
+          <>
+            <section className="panel" aria-labelledby="ways-head">
+              <h2 id="ways-head">Four ways</h2>
+              <p className="secondary">
+                {`Making ${tried.making} days${tried.out > 0 && steps > 0 ? `, let out ${tried.out} of ${steps} tape steps` : ''}; next visit ${showDay(nextVisit)}, the one after it ${showDay(visitAfter)}; ${answer.pieces.length === 1 ? `piece ${answer.pieces[0]}` : `pieces ${answer.pieces.join(', ')}`} in turn.`}
+              </p>
+              <WaysTable tried={answer} price={tried.price} />
+            </section>
+            <section className="panel" aria-labelledby="chance-head">
+              <h2 id="chance-head">Chance of no working piece, by week</h2>
+              <div className="chart-scroll">
+                <ChanceChart tried={answer} said={sentence(answer)} />
+              </div>
+              <WeeksTable tried={answer} />
+            </section>
             <p className="secondary">
-              {`Making ${tried.making} days${tried.out > 0 && steps > 0 ? `, let out ${tried.out} of ${steps} tape steps` : ''}; next visit ${showDay(nextVisit)}, the one after it ${showDay(visitAfter)}; ${answer.pieces.length === 1 ? `piece ${answer.pieces[0]}` : `pieces ${answer.pieces.join(', ')}`} in turn.`}
+              {`By the same outlook as today’s dates: girths as cut. Wear is the life of the piece, ± ${analysis.policy.lifeSpreadDays} days; making as tried, its slow tenth ${analysis.policy.makingSpreadPct}\u202f% longer. Growth fast for this piece is fast for the next one. Outside the band counts length too, which letting out does not help. Given up: life of the pieces in use that is left when the next one comes. It compares and proposes nothing.`}
             </p>
-            <WaysTable tried={answer} price={tried.price} />
-          </section>
-          <section className="panel" aria-labelledby="chance-head">
-            <h2 id="chance-head">Chance of no working piece, by week</h2>
-            <div className="chart-scroll">
-              <ChanceChart tried={answer} said={sentence(answer)} />
-            </div>
-            <WeeksTable tried={answer} />
-          </section>
-          <p className="secondary">
-            {`By the same outlook as today’s dates: girths as cut. Wear is the life of the piece, ± ${analysis.policy.lifeSpreadDays} days; making as tried, its slow tenth ${analysis.policy.makingSpreadPct}\u202f% longer. Growth fast for this piece is fast for the next one. Given up: life of the pieces in use that is left when the next one comes. It compares and proposes nothing.`}
-          </p>
-        </>
-      )}
-      <RoomTable one={one} policy={analysis.policy} letOutMm={asked.letOutMm} />
+          </>
+        )}
+        <RoomTable one={one} policy={analysis.policy} letOutMm={asked.letOutMm} />
+      </div>
       <ProtocolLine />
     </main>
   );
