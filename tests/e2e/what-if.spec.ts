@@ -53,3 +53,21 @@ test('the plan of a patient is an ordered list with each reason folded and its o
   await expect(next.locator('[data-prompt-answers]')).toHaveCount(count);
   expect(await rulesBroken(page)).toEqual([]);
 });
+
+test('a piece page holds how it sits as cut and as worn, its dates and its fit by visit; the list finds it by name', async ({ page }) => {
+  await openPiece(page, 'Rui Castellan');
+  const sits = page.getByRole('region', { name: /^Piece \d on the (left|right) leg$/ });
+  await expect(sits.getByText(/^As cut up to/)).toBeVisible();
+  await expect(sits.getByText(/As worn up to about/)).toBeVisible();
+  await expect(sits.getByText(/published for/)).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Fit by visit/ })).toBeVisible();
+  expect(await rulesBroken(page)).toEqual([]);
+  await page.goto('/pieces');
+  await page.getByLabel('Name or reference').fill('castellan');
+  await page.getByRole('button', { name: 'Find' }).click();
+  await expect(page.getByRole('row', { name: /Rui Castellan/ }).first()).toBeVisible();
+  await expect(page.getByRole('row', { name: /Bram Oster/ }).filter({ hasText: 'piece' })).toHaveCount(0);
+  expect(await rulesBroken(page)).toEqual([]);
+  await page.goto('/pieces?q=nobody-of-this-name');
+  await expect(page.getByText('No piece is found so.')).toBeVisible();
+});
