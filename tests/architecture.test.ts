@@ -79,6 +79,7 @@ const APP_ORDER = [
   '_order',
   '_sheet',
   '_result',
+  '_what-if',
   '_patient',
   '_report',
   '_service',

@@ -14,6 +14,7 @@ type Campaign = { readonly size: number; readonly run: (size: number) => Promise
 const CAMPAIGNS: Readonly<Record<string, Campaign>> = {
   cohort: { size: 2000, run: async (size) => (await import('./cohort/cohort-campaign')).cohortCampaign(size) },
   course: { size: 40, run: async (size) => (await import('./cohort/course-campaign')).courseCampaign(size) },
+  outgrow: { size: 200, run: async (size) => (await import('./cohort/outgrow-campaign')).outgrowCampaign(size) },
   reader: {
     size: 1_000_000,
     run: async (size) =>

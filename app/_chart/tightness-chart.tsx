@@ -11,8 +11,13 @@ import { SideMark } from './volume-chart';
 /** Tightness of a piece along the limb, with the 95 % reach of each place. Heights in mm above the distal landmark. */
 export type TightnessPoint = { readonly heightMm: number; readonly tightness: number; readonly reach: number };
 
+/** Tightness as worn at a place, with its 95 % range. */
+export type WornPoint = { readonly heightMm: number; readonly low: number; readonly middle: number; readonly high: number };
+
 type Props = {
   readonly points: readonly TightnessPoint[];
+  /** As worn, drawn dashed beside the figures as cut; none for a piece that was not worn yet. */
+  readonly worn: readonly WornPoint[];
   readonly side: Side;
   readonly band: { readonly low: number; readonly high: number };
   readonly unit: LengthUnit;
@@ -30,7 +35,7 @@ const BOTTOM = 200;
 const VALUE_PX = 29;
 
 /** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
-export function TightnessChart({ points, side, band, unit, landmarks, said }: Props) {
+export function TightnessChart({ points, worn, side, band, unit, landmarks, said }: Props) {
   const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
   const from = Math.min(...heights);
   const to = Math.max(...heights);
@@ -38,7 +43,13 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
   const rows = valueRows(points.map((point) => x(point.heightMm)));
   const lows = points.map((point) => point.tightness - point.reach);
   const highs = points.map((point) => point.tightness + point.reach);
-  const axis = valueAxis(Math.min(band.low - 0.1, ...lows), Math.max(band.high + 0.1, ...highs), BOTTOM, TOP, 5);
+  const axis = valueAxis(
+    Math.min(band.low - 0.1, ...lows, ...worn.map((one) => one.low)),
+    Math.max(band.high + 0.1, ...highs, ...worn.map((one) => one.high)),
+    BOTTOM,
+    TOP,
+    5,
+  );
   const edges = [
     { at: band.high, words: 'tighter than the band' },
     { at: 1, words: 'as fitted' },
@@ -48,6 +59,8 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
     edges.map(({ at }) => axis.y(at)),
     14,
   );
+  const along = (of: readonly WornPoint[], value: (one: WornPoint) => number): string =>
+    of.map((one) => `${x(one.heightMm)} ${axis.y(value(one))}`).join('L');
   const area = `M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness + point.reach)}`).join('L')}L${[...points]
     .reverse()
     .map((point) => `${x(point.heightMm)} ${axis.y(point.tightness - point.reach)}`)
@@ -97,6 +110,13 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
           </g>
         ))}
         {points.length > 1 && <path className={styles.errorBand} d={area} />}
+        {worn.length > 1 && (
+          <path className={styles.wornBand} d={`M${along(worn, (one) => one.high)}L${along([...worn].reverse(), (one) => one.low)}Z`} />
+        )}
+        {worn.length > 1 && <path className={styles.wornLine} d={`M${along(worn, (one) => one.middle)}`} />}
+        {worn.map((one) => (
+          <path key={one.heightMm} className={styles.wornMark} d={`M${x(one.heightMm)} ${axis.y(one.middle) - 4}l4 4l-4 4l-4-4Z`} />
+        ))}
         {points.length > 1 && (
           <path className={styles.valueLine} d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />
         )}

@@ -24,6 +24,7 @@ const asChoices = (words: readonly string[]) => words.map((one) => ({ key: one, 
 export function LookedForm({ patientId, submissionId, kind, today, limbs, start, corrected }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<LookedFormState, FormData>(saveLookedAction, { errors: {}, typed: null });
   const { text, choice } = typedBoxes(typed ?? start, errors, (box) => `${kind.id}-${box}`);
+  const placed = kind.where === 'place' || kind.where === 'site';
   return (
     <form
       action={send}
@@ -44,10 +45,16 @@ export function LookedForm({ patientId, submissionId, kind, today, limbs, start,
       <div className={styles.grid}>
         {text('day', 'Day', undefined, { type: 'date', max: today })}
         {kind.where === 'side' && choice('side', 'Side', asChoices(['left', 'right']), 'Choose one')}
-        {kind.where === 'place' && choice('limb', 'Limb', asChoices(limbs), 'Choose one')}
-        {kind.where === 'place' &&
+        {placed && choice('limb', 'Limb', asChoices(limbs), 'Choose one')}
+        {placed &&
           text('along', 'How far up, %', '0 at the ankle or wrist, 100 at the fold.', { type: 'number', min: 0, max: 100, step: 5 })}
-        {kind.choices.length > 0 && choice('choice', kind.where === 'place' ? 'What' : 'How', asChoices(kind.choices), 'Choose one')}
+        {kind.choices.length > 0 &&
+          choice(
+            'choice',
+            kind.where === 'place' ? 'What' : kind.where === 'site' ? 'Posture' : 'How',
+            asChoices(kind.choices),
+            'Choose one',
+          )}
         {kind.items.map((item) => (
           <div key={item.id}>
             {text(`item-${item.id}`, item.unit ? `${item.label}, ${item.unit}` : item.label, undefined, {

@@ -31,6 +31,7 @@ export function LookedTable({ observations, kinds, numbers, patientId, today, ma
             const label = kinds.find(({ id }) => id === one.kind)?.label ?? one.kind;
             const what = `${label} of ${showDay(one.day)}`;
             const end = { patientId, observationId: one.observationId, number: one.number, today, what };
+            const ends = kinds.some(({ id, where }) => id === one.kind && where === 'place') && !one.gone;
             return (
               <tr key={one.observationId}>
                 <th scope="row">{showDay(one.day)}</th>
@@ -43,8 +44,8 @@ export function LookedTable({ observations, kinds, numbers, patientId, today, ma
                       Correct
                     </a>
                     <details>
-                      <summary aria-label={`End ${what}`}>{one.place && !one.gone ? 'Gone, or taken back' : 'Take back'}</summary>
-                      {one.place && !one.gone && <GoneForm {...end} submissionId={crypto.randomUUID()} />}
+                      <summary aria-label={`End ${what}`}>{ends ? 'Gone, or taken back' : 'Take back'}</summary>
+                      {ends && <GoneForm {...end} submissionId={crypto.randomUUID()} />}
                       <TakeBackForm {...end} submissionId={crypto.randomUUID()} />
                     </details>
                   </td>

@@ -1,10 +1,9 @@
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
-import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import { PlanView } from './plan-view';
 import styles from './prompt.module.css';
-import { PromptView } from './prompt-view';
 
 type Props = {
   readonly prompts: readonly MergedPrompt[];
@@ -18,11 +17,8 @@ type Props = {
   readonly dates: readonly ScheduledDate[];
 };
 
-/** What should happen next, with its evidence; at most three prompts open, the rest behind one line. */
+/** What should happen next, as a plan for each limb; at most three steps open, the rest behind one line. */
 export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates }: Props) {
-  const [first, ...others] = prompts;
-  const shown = others.slice(0, MOST_SHOWN - 1);
-  const behind = others.slice(MOST_SHOWN - 1);
   const asked = { patientId, today, mayAnswer, policy, dates };
   return (
     <section className={styles.next} aria-labelledby="next-head">
@@ -32,23 +28,7 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, st
         </svg>
         Next
       </h2>
-      {first ? <PromptView prompt={first} {...asked} first /> : <Quiet nextVisit={nextVisit} stillOpen={stillOpen} />}
-      {shown.length > 0 && (
-        <details className={styles.morePrompts}>
-          <summary>{`${shown.length === 1 ? 'One more' : `${shown.length} more`}: ${shown[0]?.title ?? ''}`}</summary>
-          {shown.map((prompt) => (
-            <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
-          ))}
-        </details>
-      )}
-      {behind.length > 0 && (
-        <details className={styles.morePrompts}>
-          <summary>{`${behind.length} less urgent`}</summary>
-          {behind.map((prompt) => (
-            <PromptView key={prompt.cause} prompt={prompt} {...asked} first={false} />
-          ))}
-        </details>
-      )}
+      {prompts.length > 0 ? <PlanView prompts={prompts} {...asked} first /> : <Quiet nextVisit={nextVisit} stillOpen={stillOpen} />}
     </section>
   );
 }

@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
-import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn } from '@/lib/garments/wear';
 import { orderStage } from '@/lib/orders/order-steps';

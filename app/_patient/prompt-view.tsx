@@ -2,15 +2,18 @@ import clsx from 'clsx';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
+import type { PlanStep } from '@/lib/prompts/plan';
 import type { Prompt } from '@/lib/prompts/prompt';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
-import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import { addDays, type CalendarDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { ACT_WORDS, bookedAt, quickDays } from './after-acting';
 import styles from './prompt.module.css';
 import { PromptAnswers } from './prompt-answers';
 
 type Props = {
   readonly prompt: MergedPrompt;
+  /** Its place in the plan, its title there, and every reason merged in it; without a number where it is the only step. */
+  readonly step: Pick<PlanStep, 'title' | 'reasons'> & { readonly number: number | null };
   readonly patientId: string;
   readonly today: CalendarDay;
   readonly mayAnswer: boolean;
@@ -22,35 +25,31 @@ type Props = {
 };
 
 /** A prompt with its evidence: the sentence, the figures under it, the rule with its source, and the three answers. */
-export function PromptView({ prompt, patientId, today, mayAnswer, first, policy, dates }: Props) {
+export function PromptView({ prompt, step, patientId, today, mayAnswer, first, policy, dates }: Props) {
   const refer = prompt.action === 'refer';
-  const others = prompt.also.filter((one) => one.title !== prompt.title);
   return (
-    <article className={clsx(styles.prompt, first && styles.first)} aria-label={prompt.title}>
+    <article className={clsx(styles.prompt, first && styles.first)} aria-label={step.title}>
       <div>
-        <h3 className={clsx(first && 'prompt-sentence', refer && styles.refer)}>{prompt.title}</h3>
+        {step.number !== null && (
+          <p className={styles.stepOf}>
+            <span className={styles.stepNumber}>{step.number}</span>
+            {prompt.due && <span className="secondary">{dueInWords(prompt.due, today)}</span>}
+          </p>
+        )}
+        <h3 className={clsx(first && 'prompt-sentence', refer && styles.refer)}>{step.title}</h3>
         {prompt.begun && <p className={styles.begun}>Begun, not done yet.</p>}
         {first && prompt.figures && <Figures figures={prompt.figures} />}
-        <ul className={clsx(styles.facts, first && prompt.figures && styles.inWords)}>
-          {prompt.facts.map((fact) => (
-            <li key={fact}>{fact}</li>
-          ))}
-          {prompt.missing.map((fact) => (
-            <li key={fact} className={styles.missing}>
-              {fact}
-            </li>
-          ))}
-        </ul>
-        {others.length > 0 && (
-          <ul className={styles.also}>
-            {others.map((one) => (
-              <li key={one.rule + one.title}>
-                {one.title} {one.facts[0]}
-              </li>
-            ))}
-          </ul>
+        {first ? (
+          <Reasons prompt={prompt} title={step.title} policy={policy} inWords={Boolean(prompt.figures)} />
+        ) : (
+          <>
+            <p className={styles.stepFact}>{prompt.facts[0]}</p>
+            <details className={styles.why}>
+              <summary>{step.reasons.length > 1 ? `Why: ${step.reasons.length} reasons in one` : 'Why'}</summary>
+              <Reasons prompt={prompt} title={step.title} policy={policy} inWords={false} />
+            </details>
+          </>
         )}
-        <RuleSource prompts={[prompt, ...prompt.also]} policy={policy} />
       </div>
       {mayAnswer && (
         <PromptAnswers
@@ -64,6 +63,39 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy,
         />
       )}
     </article>
+  );
+}
+
+function dueInWords(due: CalendarDay, today: CalendarDay): string {
+  return due <= today ? 'now' : `by ${showShortWeekday(due)}`;
+}
+
+/** Every fact, what was missing, what else is merged in it, and the rules with their limits. */
+function Reasons({ prompt, title, policy, inWords }: { prompt: MergedPrompt; title: string; policy: Policy; inWords: boolean }) {
+  const others = prompt.also.filter((one) => one.title !== title);
+  return (
+    <>
+      <ul className={clsx(styles.facts, inWords && styles.inWords)}>
+        {prompt.facts.map((fact) => (
+          <li key={fact}>{fact}</li>
+        ))}
+        {prompt.missing.map((fact) => (
+          <li key={fact} className={styles.missing}>
+            {fact}
+          </li>
+        ))}
+      </ul>
+      {others.length > 0 && (
+        <ul className={styles.also}>
+          {others.map((one) => (
+            <li key={one.rule + one.title}>
+              {one.title} {one.facts[0]}
+            </li>
+          ))}
+        </ul>
+      )}
+      <RuleSource prompts={[prompt, ...prompt.also]} policy={policy} />
+    </>
   );
 }
 

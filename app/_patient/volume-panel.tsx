@@ -7,7 +7,8 @@ import { chartDates, VolumeChart, type VolumeLine } from '@/app/_chart/volume-ch
 import courseStyles from '@/app/_course/course.module.css';
 import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
-import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';

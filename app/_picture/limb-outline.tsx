@@ -64,7 +64,7 @@ export function LimbOutline({
                   strip={strip}
                   frame={frame}
                   x={stripX + (figuresX < centreX ? -1 : 1) * index * STRIP_STEP}
-                  band={band}
+                  band={strip.band}
                   name={name}
                   named={index === 0}
                   anchor={figuresX < centreX ? 'start' : 'end'}

@@ -38,6 +38,8 @@ export type PictureLimb = {
 export type PictureStrip = {
   /** One piece, or several that sit alike: `3, 4`. */
   readonly piece: string;
+  /** The band it is judged by: that of its order where a class was ordered. */
+  readonly band: { readonly low: number; readonly high: number };
   readonly fromMm: number;
   readonly toMm: number;
   readonly cells: readonly {
@@ -162,6 +164,7 @@ function strips(series: LimbSeries, newest: SeriesVisit, analysis: PatientAnalys
     const onToday = (placeMm: number): number => heightOnLimb(newest, fit.change ? samePlace(fit.change, placeMm) : placeMm);
     shared.set(alike, {
       piece: same ? `${same.piece}, ${piece.piece}` : piece.piece,
+      band: one.band,
       fromMm: onToday(fit.cut.fromMm),
       toMm: onToday(fit.cut.toMm),
       cells: fit.places.map((place) => ({ heightMm: onToday(place.placeMm), tightness: place.tightness })),

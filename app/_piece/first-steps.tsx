@@ -3,17 +3,19 @@
 import { Fragment } from 'react';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { asChoices } from '@/app/_shell/typed-boxes';
+import type { WearInBoxes } from '@/lib/garments/wear-in-start';
 import { REMAKE_REASONS, ZONE_FITS } from '@/lib/record/piece-life';
 import { capitalized } from '@/lib/units/capitalized';
 import { type Boxes, StepForm, type StepProps } from './step-form';
 
-/** The clinic's wear-in in figures, as the boxes start. */
-export type WearInStart = {
-  readonly firstHours: string;
-  readonly fullHours: string;
-  readonly wearInDays: string;
-  readonly callAfter: string;
-};
+/** What is usually taught at a hand-over. Source: common practice; local leaflets differ on washing and on nights, so local protocol decides. */
+const TEACHING = [
+  'putting on and taking off, watched',
+  'hours of the first days',
+  'washing and drying',
+  'two pieces in turn',
+  'when to take it off and call: numb, blue or white, blister, pain',
+];
 
 type Held = StepProps & { readonly hold: ShownHold };
 
@@ -27,7 +29,7 @@ export function DeliveredStep(props: Held) {
 }
 
 /** The first fit: a verdict for each zone, what follows, and the wear-in when it is kept. */
-export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: readonly string[]; wearIn: WearInStart; worn: boolean }) {
+export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: readonly string[]; wearIn: WearInBoxes; worn: boolean }) {
   return (
     <StepForm {...props} step="first-fit" title="First fit" button="Record the first fit" main start={{ wornToday: 'yes', ...wearIn }}>
       {({ text, choice, tick, day }) => (
@@ -35,6 +37,7 @@ export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: 
           <p className="hint">
             Look: is it as ordered, does it cover the area, no fold away from bent joints, no edge that cuts in, colour and feeling good?
           </p>
+          {tick('allGood', 'Fit', 'All good, but for what is chosen below')}
           {day('Checked on')}
           <div className="four-columns">
             {zones.map((zone) => (
@@ -47,11 +50,14 @@ export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: 
           </div>
           {text('words', 'In a few words')}
           {tick('taught', 'Teaching', 'Putting on, taking off and when to call were shown and watched')}
+          <p className="hint">
+            {`Usually taught: ${TEACHING.join('; ')}. As your local protocol has it; without the tick it stands as not recorded.`}
+          </p>
           {tick('anew', 'For a remake', 'Go on to a new order with changed figures')}
           {!worn && (
             <>
               {tick('wornToday', 'When it is kept', 'It is worn from this day on')}
-              <WearInBoxes text={text} />
+              <WearInFields text={text} />
             </>
           )}
         </>
@@ -60,7 +66,7 @@ export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: 
   );
 }
 
-function WearInBoxes({ text }: Pick<Boxes, 'text'>) {
+function WearInFields({ text }: Pick<Boxes, 'text'>) {
   return (
     <fieldset className="field">
       <legend>Wear-in</legend>
@@ -76,13 +82,13 @@ function WearInBoxes({ text }: Pick<Boxes, 'text'>) {
 }
 
 /** First wear, when it was not on the day of the first fit. */
-export function WornStep({ wearIn, ...props }: Held & { wearIn: WearInStart }) {
+export function WornStep({ wearIn, ...props }: Held & { wearIn: WearInBoxes }) {
   return (
     <StepForm {...props} step="worn" title="First worn" button="Record first wear" start={wearIn}>
       {({ text, day }) => (
         <>
           {day('First worn on', 'Its age counts from this day.')}
-          <WearInBoxes text={text} />
+          <WearInFields text={text} />
         </>
       )}
     </StepForm>

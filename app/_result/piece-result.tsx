@@ -1,11 +1,14 @@
 import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
 import { StaticMarkup } from '@/app/_shell/static-markup';
-import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { daysWorn } from '@/lib/garments/wear';
+import { pressureEstimates, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
+import { bandInWords, wearInWords } from '@/lib/prompts/wear-in-words';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
@@ -24,11 +27,11 @@ export function PieceResult({
   analysis: PatientAnalysis;
   picture: LimbPicture | undefined;
 }) {
-  const { piece, fit } = one;
+  const { piece, fit, band, wear } = one;
   const names = alike.map((other) => other.piece.piece);
   const title = `${names.length > 1 ? `Pieces ${names.join(' and ')}` : `Piece ${piece.piece}`} on the ${piece.side} ${piece.limb}`;
   const formula = piece.convention === 'C(1-r)' ? `girth × (1 − ${piece.reductionPct / 100})` : `girth ÷ (1 + ${piece.reductionPct / 100})`;
-  const worn = daysWorn(piece, analysis.today);
+  const days = daysWorn(piece, analysis.today);
   if (isNoAnswer(fit)) {
     return (
       <section className={styles.pieceResult} aria-label={title}>
@@ -41,7 +44,9 @@ export function PieceResult({
   const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: REACH_95 * place.sd }));
   const most = Math.max(...points.map((point) => point.tightness));
   const least = Math.min(...points.map((point) => point.tightness));
-  const said = `Tightness from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places.`;
+  const worn = wear.wornDays > 0 ? wornPlaces(fit, wear) : [];
+  const tightest = worn.reduce((top, place) => Math.max(top, place.middle), 0);
+  const said = `Tightness as cut from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places${worn.length > 0 ? `; as worn up to about ${tightest.toFixed(2)}` : ''}.`;
   return (
     <section className={styles.pieceResult} aria-label={title}>
       <h2>
@@ -52,19 +57,31 @@ export function PieceResult({
         <div className="chart-scroll">
           <TightnessChart
             points={points}
+            worn={worn}
             side={piece.side}
-            band={{ low: analysis.policy.bandLow, high: analysis.policy.bandHigh }}
+            band={band}
             unit={unit}
             landmarks={picture?.landmarks ?? []}
             said={said}
           />
         </div>
-        <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic’s own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
+        <p>
+          <strong>{`As cut up to ${most.toFixed(2)}`}</strong>
+          {`: the girths measured against those it was cut from; shaded 95\u202f%. `}
+          {worn.length > 0 && (
+            <>
+              <strong className={styles.asWorn}>{`As worn up to about ${tightest.toFixed(2)}`}</strong>
+              {`, dashed, 95\u202f% dotted: ${wearInWords(wear)}`}
+            </>
+          )}
         </p>
+        <p className="secondary">
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` Day ${days} of ${piece.lifeDays}.`}`}
+        </p>
+        <Pressures one={one} analysis={analysis} />
         <details className="as-table">
           <summary>As a table</summary>
-          <TightnessTable points={points} unit={unit} />
+          <TightnessTable points={points} worn={worn} unit={unit} />
         </details>
         <Outlook one={one} unit={unit} />
       </div>
@@ -73,7 +90,8 @@ export function PieceResult({
 }
 
 /** The figures the chart is drawn from, towards the trunk at the top. */
-function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; unit: LengthUnit }) {
+function TightnessTable({ points, worn, unit }: { points: readonly TightnessPoint[]; worn: readonly WornPlace[]; unit: LengthUnit }) {
+  const wornAt = new Map(worn.map((one) => [one.heightMm, one]));
   return (
     <div className="table-frame">
       <StaticMarkup as="table">
@@ -82,11 +100,21 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
           <tr>
             <th scope="col">Place, {unit}</th>
             <th scope="col" className="numeric">
-              Tightness
+              As cut
             </th>
             <th scope="col" className="numeric">
               Range
             </th>
+            {worn.length > 0 && (
+              <>
+                <th scope="col" className="numeric">
+                  As worn
+                </th>
+                <th scope="col" className="numeric">
+                  Range
+                </th>
+              </>
+            )}
           </tr>
         </thead>
         <tbody>
@@ -95,11 +123,40 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
               <th scope="row">{showLength(point.heightMm, unit)}</th>
               <td className="numeric">{point.tightness.toFixed(2)}</td>
               <td className="numeric">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
+              {worn.length > 0 && (
+                <>
+                  <td className="numeric">{wornAt.get(point.heightMm)?.middle.toFixed(2) ?? '–'}</td>
+                  <td className="numeric">{rangeOf(wornAt.get(point.heightMm))}</td>
+                </>
+              )}
             </tr>
           ))}
         </tbody>
       </StaticMarkup>
     </div>
+  );
+}
+
+function rangeOf(place: WornPlace | undefined): string {
+  return place ? `${place.low.toFixed(2)}–${place.high.toFixed(2)}` : '–';
+}
+
+/** What was read under the piece and what to expect there today; nothing in mmHg without a reading. Readings that are not of it are named. */
+function Pressures({ one, analysis }: { one: AnalysedPiece; analysis: PatientAnalysis }) {
+  const { fit, readings, wear } = one;
+  const estimates = isNoAnswer(fit) ? [] : pressureEstimates(fit, readings, wear, analysis.policy);
+  if (estimates.length === 0 && readings.leftOut.length === 0) return null;
+  return (
+    <ul className={styles.reasons}>
+      {estimates.map(({ read, low, middle, high }) => (
+        <li key={`${read.posture} ${read.along}`}>
+          {`Estimate today ${middle.toFixed(0)}\u202fmmHg (${low.toFixed(0)}–${high.toFixed(0)}), ${read.posture}, ${Math.round(read.along * 100)}\u202f% of the way up: from ${read.mmHg}\u202fmmHg read on ${showDay(read.day)}.`}
+        </li>
+      ))}
+      {readings.leftOut.map((why) => (
+        <li key={why}>{`Not counted: ${why}`}</li>
+      ))}
+    </ul>
   );
 }
 

@@ -7,18 +7,36 @@ import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import { openOrders } from '@/db/patients/read-orders';
-import { piecesInUse } from '@/db/patients/read-pieces';
+import { type ListedPiece, type PiecesWanted, piecesByOrderDay } from '@/db/patients/read-pieces';
 import { limbInWords } from '@/lib/ladder/limb';
-import { addDays, showDay } from '@/lib/units/calendar-day';
+import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Pieces' };
 
 const MOST = 200;
+const LONGEST_SEARCH = 100;
+/** Days that count as soon. */
+const SOON = 14;
 
-/** Orders that are not done, and every piece of the clinic that is not retired: whose, where, cut from which ladder, and when its life ends. */
-export default async function PiecesPage() {
+const FILTERS = [
+  { show: 'all', words: 'All' },
+  { show: 'overdue', words: 'Overdue' },
+  { show: 'soon', words: `Within ${SOON} days` },
+  { show: 'to-come', words: 'Not worn yet' },
+] as const;
+type Show = (typeof FILTERS)[number]['show'];
+
+type Asked = { searchParams: Promise<{ q?: string | string[]; show?: string | string[] }> };
+
+/** Orders that are not done, and the pieces of the clinic that are not retired, by the day to order the next one by, overdue ones marked. */
+export default async function PiecesPage({ searchParams }: Asked) {
   const therapist = await requireTherapist('/pieces');
-  const [pieces, orders, clinic] = await Promise.all([piecesInUse(therapist, MOST), openOrders(therapist, MOST), clinicOf(therapist)]);
+  const query = await searchParams;
+  const q = ([query.q ?? ''].flat()[0] ?? '').trim().slice(0, LONGEST_SEARCH);
+  const show = FILTERS.find((one) => one.show === [query.show].flat()[0])?.show ?? 'all';
+  const clinic = await clinicOf(therapist);
+  const today = todayIn(clinic.timeZone);
+  const [pieces, orders] = await Promise.all([piecesByOrderDay(therapist, wanted(show, q, today), MOST), openOrders(therapist, MOST)]);
   const owners = await headsOf(therapist, [...new Set([...pieces, ...orders].map((one) => one.patientId))]);
   const ownerOf = new Map(owners.map((owner) => [owner.patientId, owner]));
   return (
@@ -26,18 +44,42 @@ export default async function PiecesPage() {
       <div className="title-row">
         <div>
           <h1>Pieces</h1>
-          <p className="secondary">{sentence(pieces.length)}</p>
+          <p className="secondary">{sentence(pieces, today)}</p>
         </div>
       </div>
       <h2 className="section-head">Orders</h2>
-      <WaitingOrders orders={orders} ownerOf={ownerOf} today={todayIn(clinic.timeZone)} />
+      <WaitingOrders orders={orders} ownerOf={ownerOf} today={today} />
       <h2 className="section-head">Pieces in use or on the way</h2>
+      <form method="get" className="answer-form no-print" aria-label="Pieces">
+        <label>
+          Name or reference
+          <input name="q" type="search" defaultValue={q} maxLength={LONGEST_SEARCH} />
+        </label>
+        <label>
+          Show
+          <select name="show" defaultValue={show}>
+            {FILTERS.map((one) => (
+              <option key={one.show} value={one.show}>
+                {one.words}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="submit" className="button">
+          Find
+        </button>
+      </form>
       {pieces.length === 0 ? (
-        <p className="nothing-yet">A piece is added on its patient’s page, from the measurements it is made to.</p>
+        <p className="nothing-yet">
+          {q || show !== 'all'
+            ? 'No piece is found so. Search looks in references and names.'
+            : 'A piece is added on its patient’s page, from the measurements it is made to.'}
+        </p>
       ) : (
         <table className="worklist">
           <thead>
             <tr>
+              <th scope="col">Order by</th>
               <th scope="col">Patient</th>
               <th scope="col">Piece</th>
               <th scope="col">Made to measurements of</th>
@@ -48,13 +90,18 @@ export default async function PiecesPage() {
           <tbody>
             {pieces.map((piece) => (
               <tr key={piece.pieceId}>
+                <td data-word={piece.orderBy ? 'order by' : undefined}>
+                  <OrderBy day={piece.orderBy} today={today} />
+                </td>
                 <th scope="row">
                   <Link className="quiet-link" href={`/patients/${piece.patientId}`} prefetch={false}>
                     {ownerOf.get(piece.patientId)?.name ?? ownerOf.get(piece.patientId)?.reference}
                   </Link>
                 </th>
                 <td>
-                  {limbInWords(piece.limb, piece.side)}
+                  <Link href={`/patients/${piece.patientId}/pieces/${piece.pieceId}`} prefetch={false}>
+                    {limbInWords(piece.limb, piece.side)}
+                  </Link>
                   <span className="second-line">piece {piece.piece}</span>
                 </td>
                 <td data-word="made to the measurements of">{showDay(piece.cutFrom)}</td>
@@ -74,7 +121,28 @@ export default async function PiecesPage() {
   );
 }
 
-function sentence(count: number): string {
-  if (count === MOST) return `The ${MOST} pieces cut longest ago are shown.`;
-  return count === 1 ? '1 piece is in use or on the way.' : `${count} pieces are in use or on the way.`;
+/** The day to order by, with how far it is over; another piece follows, or no end is in sight, where there is none. */
+function OrderBy({ day, today }: { day: CalendarDay | null; today: CalendarDay }) {
+  if (!day) return <span className="secondary">no day</span>;
+  const over = daysBetween(day, today);
+  if (over <= 0) return showDay(day);
+  return (
+    <>
+      <strong>{showDay(day)}</strong>
+      <span className="second-line">{over === 1 ? 'overdue, one day' : `overdue, ${over} days`}</span>
+    </>
+  );
+}
+
+function wanted(show: Show, words: string, today: CalendarDay): PiecesWanted {
+  if (show === 'overdue') return { words, before: today };
+  if (show === 'soon') return { words, from: today, before: addDays(today, SOON + 1) };
+  return show === 'to-come' ? { words, toCome: true } : { words };
+}
+
+function sentence(pieces: readonly ListedPiece[], today: CalendarDay): string {
+  const overdue = pieces.filter(({ orderBy }) => orderBy !== null && orderBy < today).length;
+  const late = overdue > 0 ? ` ${overdue} overdue.` : '';
+  if (pieces.length === MOST) return `The ${MOST} pieces to order for first are shown.${late}`;
+  return pieces.length === 1 ? `1 piece is shown.${late}` : `${pieces.length} pieces are shown, by the day to order the next one.${late}`;
 }

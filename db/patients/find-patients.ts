@@ -90,6 +90,6 @@ export async function lastVisitDays(therapist: Therapist, patientIds: readonly s
 }
 
 /** Text searched for as it is: `_` and `%` stand for themselves only by being left out. */
-function escaped(word: string): string {
+export function escaped(word: string): string {
   return word.replace(/[%_\\]/g, '');
 }

@@ -1,11 +1,12 @@
-import { and, asc, eq, gt, inArray, isNull, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, gte, inArray, isNull, like, lt, sql } from 'drizzle-orm';
 import type { Piece } from '@/lib/record/patient-record';
 import type { PieceLife } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
-import { piece, pieceRevision, visit } from '../schema/schema';
+import { dueDate, patient, piece, pieceRevision, visit } from '../schema/schema';
 import type { Therapist } from '../therapist';
 import { isNotDead } from './course';
+import { escaped } from './find-patients';
 import { REVOKED } from './revoked';
 
 /** A piece as it stands now, or one of its earlier revisions. `piece` is its label. */
@@ -74,18 +75,52 @@ export async function piecesOfPatients(therapist: Therapist, patientIds: readonl
   return rows.sort((one, other) => one.cutFrom.localeCompare(other.cutFrom) || one.piece.localeCompare(other.piece));
 }
 
-/** Pieces of the whole clinic that are not retired and whose patient lives, oldest first worn first; not yet worn last. */
-export async function piecesInUse(therapist: Therapist, most = 200): Promise<readonly KeptPiece[]> {
+/** A piece in a list, with the day to order the next one by, where one stands. */
+export type ListedPiece = KeptPiece & { readonly orderBy: CalendarDay | null };
+
+/** What of the list is wanted: words of name or reference, order-by days in a range, or only what is still to come. */
+export type PiecesWanted = {
+  readonly words?: string;
+  readonly from?: CalendarDay;
+  readonly before?: CalendarDay;
+  readonly toCome?: boolean;
+};
+
+/**
+ * Pieces of the clinic that are not retired, by the day to order the next one by, those without one last.
+ *
+ * The day is the stored one of the schedule, moved where somebody moved it; it is as fresh as the worklist. Cost: one query of at most `most` rows.
+ */
+export async function piecesByOrderDay(
+  therapist: Therapist,
+  { words = '', from, before, toCome = false }: PiecesWanted,
+  most = 200,
+): Promise<readonly ListedPiece[]> {
   const database = await getDatabase();
-  const rows = await database
-    .select(pieceColumns)
+  const sought = words.toLowerCase().split(/\s+/).filter(Boolean);
+  return database
+    .select({ ...pieceColumns, orderBy: dueDate.day })
     .from(piece)
     .innerJoin(pieceRevision, isCurrent)
+    .innerJoin(patient, eq(patient.id, piece.patientId))
     .leftJoin(visit, cutVisit)
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNull(pieceRevision.retired), isNotDead(piece.patientId)))
-    .orderBy(asc(pieceRevision.cutFrom), asc(piece.id))
+    .leftJoin(
+      dueDate,
+      and(eq(dueDate.patientId, piece.patientId), eq(dueDate.key, sql`'order-by:' || ${pieceRevision.label}`), eq(dueDate.state, 'open')),
+    )
+    .where(
+      and(
+        eq(piece.clinicId, therapist.clinicId),
+        isNull(pieceRevision.retired),
+        isNotDead(piece.patientId),
+        ...sought.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
+        from ? gte(dueDate.day, from) : undefined,
+        before ? lt(dueDate.day, before) : undefined,
+        toCome ? isNull(pieceRevision.firstWorn) : undefined,
+      ),
+    )
+    .orderBy(sql`case when ${dueDate.day} is null then 1 else 0 end`, asc(dueDate.day), asc(piece.id))
     .limit(most);
-  return rows.sort((one, other) => (one.firstWorn ?? '9999').localeCompare(other.firstWorn ?? '9999'));
 }
 
 /** One piece with every revision it has had, oldest first; undefined when the clinic has none of that id. */

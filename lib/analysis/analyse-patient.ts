@@ -1,18 +1,13 @@
 import { withoutBodyInDoubt } from '../doubts/record-body-doubts';
-import { type FitToday, fitToday } from '../garments/fit-today';
-import { type OrderBy, orderBy } from '../garments/order-by';
-import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
-import { type OwnTrend, ownTrend } from '../garments/own-trend';
-import { type RoomToGrow, roomToGrow } from '../garments/room-to-grow';
-import { endOfLife } from '../garments/wear';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
-import type { PatientRecord, Piece } from '../record/patient-record';
+import type { ReviewedRecord } from '../record/next-visit';
+import type { PatientRecord } from '../record/patient-record';
 import { isAffected } from '../record/patient-record';
 import { checkedChange } from '../trend/checked-change';
 import { type JudgedChange, judgeChange } from '../trend/judged-change';
 import type { ChangeBetween, LimbChange } from '../trend/limb-change';
-import { changedSince, type LimbCourse, limbCourse } from '../trend/limb-course';
+import { type LimbCourse, limbCourse } from '../trend/limb-course';
 import { type LooksOf, rememberedLooks } from '../trend/limb-looks';
 import { limbSeries } from '../trend/limb-series';
 import { type LimbTrend, limbTrend } from '../trend/limb-trend';
@@ -24,6 +19,7 @@ import { volumeOfVisit } from '../trend/volume-over-time';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { relativeVolumeChange as rvc } from '../volume/excess';
 import type { LimbVolume } from '../volume/limb-volume';
+import { type AnalysedPiece, analysePiece } from './analyse-piece';
 import { knownThen } from './known-then';
 
 /** One ladder of a limb with everything that is said of it. */
@@ -50,17 +46,6 @@ export type AnalysedLimb = {
   readonly relativeVolumeChange: number | null;
 };
 
-/** One piece: how it fits, how long it will, what the next one needs. */
-export type AnalysedPiece = {
-  readonly piece: Piece;
-  readonly inUse: boolean;
-  readonly fit: FitToday | NoAnswer;
-  readonly outgrow: OutgrowDate | NoAnswer;
-  readonly room: RoomToGrow | NoAnswer;
-  readonly endOfLife: CalendarDay | NoAnswer;
-  readonly orderBy: OrderBy | NoAnswer;
-};
-
 /** Everything that the engine says of a patient on a day. */
 export type PatientAnalysis = {
   readonly record: PatientRecord;
@@ -78,7 +63,7 @@ export type PatientAnalysis = {
  * Shape: a record, the clinic's policy, and the day called today. Pure: the same arguments give the same answer.
  * Cost grows in proportion to visits times rungs.
  */
-export function analysePatient(record: PatientRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
+export function analysePatient(record: ReviewedRecord, policy: Policy, today: CalendarDay): PatientAnalysis {
   const series = limbSeries(record, policy);
   const between = rememberedChanges(policy);
   const looksOf = rememberedLooks(policy, between);
@@ -89,7 +74,7 @@ export function analysePatient(record: PatientRecord, policy: Policy, today: Cal
     policy,
     today,
     limbs,
-    pieces: record.pieces.map((piece) => analysePiece(piece, limbs, record, policy, today, between)),
+    pieces: record.pieces.map((piece) => analysePiece(piece, limbs, series, record, policy, today, between)),
   };
 }
 
@@ -216,43 +201,4 @@ function relativeVolumeChange(
   const other = witnessChange(change.earlier, change.later, witness, between);
   if (!other) return null;
   return rvc({ affected: 1, other: 1 }, { affected: change.measured.volume.ratio, other: other.measured.volume.ratio });
-}
-
-function analysePiece(
-  piece: Piece,
-  limbs: readonly AnalysedLimb[],
-  record: PatientRecord,
-  policy: Policy,
-  today: CalendarDay,
-  between: ChangeBetween,
-): AnalysedPiece {
-  const limb = limbs.find(({ series: { limb, side } }) => limb === piece.limb && side === piece.side);
-  const series = limb?.series;
-  const fit = fitToday(piece, series, policy, between, (cut) => (limb ? changedSince(limb.course, cut) : 1));
-  const life = endOfLife(piece);
-  const retired = piece.retired !== null && piece.retired <= today;
-  const gone: NoAnswer = { noAnswer: `Out of use since ${piece.retired ? showDay(piece.retired) : ''}.` };
-  if (isNoAnswer(fit) || retired) {
-    const why = retired ? gone : (fit as NoAnswer);
-    return {
-      piece,
-      inUse: !retired,
-      fit,
-      outgrow: why,
-      room: why,
-      endOfLife: life,
-      orderBy: retired ? gone : orderBy(piece, why, life, policy),
-    };
-  }
-  const trend: OwnTrend | undefined = series ? ownTrend(series, between) : undefined;
-  const outgrow = outgrowDate(fit, record, trend, policy);
-  return {
-    piece,
-    inUse: true,
-    fit,
-    outgrow,
-    room: roomToGrow(fit, record, trend, policy, today),
-    endOfLife: life,
-    orderBy: orderBy(piece, outgrow, life, policy),
-  };
 }

@@ -1,10 +1,5 @@
-import {
-  type AnalysedLimb,
-  type AnalysedPiece,
-  type AnalysedVisit,
-  analysePatient,
-  type PatientAnalysis,
-} from '../analysis/analyse-patient';
+import { type AnalysedLimb, type AnalysedVisit, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { type LadderQuestion, recordQuestions } from '../analysis/record-questions';
 import { residualVolume } from '../analysis/residual-limb';
 import type { ErrorScale } from '../course-model/error-scale';

@@ -36,7 +36,10 @@ const coverEnd = z.union([landmark, TYPED_LENGTH]);
 export const GARMENT: z.ZodType<GarmentSpec> = z.object({
   form: z.string(),
   use: z.enum(['day', 'night', 'other']),
-  pressure: z.object({ scheme: z.string(), name: z.string(), lowMmHg: z.number(), highMmHg: z.number() }).nullable(),
+  pressure: z
+    .object({ scheme: z.string(), name: z.string(), lowMmHg: z.number().positive(), highMmHg: z.number() })
+    .refine(({ lowMmHg, highMmHg }) => lowMmHg <= highMmHg, 'The range of the class runs backwards.')
+    .nullable(),
   options: z.array(
     z.object({
       kind: z.enum(Object.keys(GARMENT_OPTIONS) as [OptionKind, ...OptionKind[]]),

@@ -47,8 +47,9 @@ export function readObservation(
   const first = `item-${kind.items[0]?.id ?? ''}`;
   if (kind.where !== 'place' && Object.keys(figures).length === 0 && Object.keys(errors).length === 0)
     errors[first] = 'Nothing was given yet.';
-  const place = kind.where === 'place' ? placeIn(text('limb'), text('along')) : null;
-  if (kind.where === 'place' && !place) errors.limb = 'Choose the limb and how far up it is.';
+  const placed = kind.where === 'place' || kind.where === 'site';
+  const place = placed ? placeIn(text('limb'), text('along')) : null;
+  if (placed && !place) errors.limb = 'Choose the limb and how far up it is.';
   const words = text('words');
   if (words.length > LONGEST_SEEN) errors.words = `Too long: ${LONGEST_SEEN} characters at most.`;
   if (!day || Object.keys(errors).length > 0) return { kind: 'refused', errors };

@@ -33,6 +33,7 @@ export function zonesOf(piece: Pick<Piece, 'garment'>): readonly string[] {
 /**
  * One step of a piece's life from what was typed.
  *
+ * “All good” is good for each zone that has no exception, and keeps the piece where none has.
  * Refuses days that have not come or run backwards, a fit without a verdict for each zone, an alteration or remake without its reason, a
  * let-out wider than the room sewn in, and going out of use without a reason.
  * Shape: the step, its boxes, the piece as it stands, today; the piece after it.
@@ -96,11 +97,16 @@ const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> 
 function firstFit(boxes: Boxes, piece: Piece): After {
   const since = piece.delivered ?? piece.cutFrom;
   const day = boxes.day('day', since, piece.delivered ? 'its delivery' : 'the measurements it was made to');
-  const zones = zonesOf(piece).map((zone) => ({
-    zone,
-    fit: boxes.oneOf<ZoneFit>(`zone/${zone}`, ZONE_FITS, `Say how it sits at the ${zone}.`) as ZoneFit,
-  }));
-  const outcome = boxes.oneOf('outcome', ['keep', 'alter', 'remake'] as const, 'Choose what follows: keep, alter or remake.');
+  const allGood = boxes.text('allGood') === 'yes';
+  const fitAt = (zone: string): ZoneFit =>
+    allGood && boxes.text(`zone/${zone}`) === ''
+      ? 'good'
+      : (boxes.oneOf<ZoneFit>(`zone/${zone}`, ZONE_FITS, `Say how it sits at the ${zone}.`) as ZoneFit);
+  const zones = zonesOf(piece).map((zone) => ({ zone, fit: fitAt(zone) }));
+  const kept = allGood && boxes.text('outcome') === '' && zones.every((one) => one.fit === 'good');
+  const outcome = kept
+    ? ('keep' as const)
+    : boxes.oneOf('outcome', ['keep', 'alter', 'remake'] as const, 'Choose what follows: keep, alter or remake.');
   const reason =
     outcome === 'alter' || outcome === 'remake'
       ? boxes.oneOf<RemakeReason>('reason', REMAKE_REASONS, 'Choose the reason: counted over the year it shows what goes wrong.')

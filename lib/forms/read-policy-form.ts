@@ -1,6 +1,6 @@
 import { limitShown } from '../limits/limit-in-words';
 import { LIMITS, type LimitName } from '../limits/limits';
-import { DEFAULT_POLICY, type Policy, policySchema } from '../limits/policy';
+import { DEFAULT_POLICY, type Policy, policySchema, RANGE_LIMITS } from '../limits/policy';
 
 /** One sentence for each box that cannot be read. */
 export type PolicyErrors = Partial<Record<LimitName | 'growthReference' | 'reviewDays', string>>;
@@ -15,6 +15,7 @@ const IN_ORDER: readonly (readonly LimitName[])[] = [
   ['lightPressureMmHg', 'strongPressureMmHg'],
   ['heatAskPct', 'heatPlanPct'],
   ['weightLookPct', 'weightRefitPct'],
+  ...RANGE_LIMITS,
   ['excessMinimalPct', 'excessModeratePct', 'excessSeverePct'],
 ];
 

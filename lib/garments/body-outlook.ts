@@ -20,17 +20,20 @@ export type BodyOutlook = {
   readonly heightSd: number;
 };
 
+const DAYS_A_YEAR = 365.25;
 const NO_CHANGE = { weightRatio: 1, weightSd: 0, heightRatio: 1, heightSd: 0 };
 
 /**
- * Weight and height a number of days after the newest ladder, by constant z on the clinic's growth tables, wider after a large burn; none for adults.
+ * Weight and height a number of days after the newest ladder, by constant z on the clinic's growth tables, wider after a large burn. An
+ * adult's weight stays where it is, and wanders: SD s √(t / year), s the clinic's `adultWeightSdPct`.
  *
  * Refuses by name: a child without height and weight near the ladder, without a table (sex X, age), or more than 12 months ahead.
  * Shape: a record, the newest ladder's visit, days ahead, the policy. Source: `projectMeasure`; engine section 8.
  */
 export function bodyOutlook(record: PatientRecord, latest: SeriesVisit, days: number, policy: Policy): BodyOutlook | NoAnswer {
   const day = addDays(latest.visit.day, days);
-  if (!latest.growing) return { day, days, ...NO_CHANGE };
+  if (!latest.growing)
+    return { day, days, ...NO_CHANGE, weightSd: (policy.adultWeightSdPct / 100) * Math.sqrt(Math.max(days, 0) / DAYS_A_YEAR) };
   const { heightMm, weightKg } = latest.body;
   const [odd] = latest.bodyInDoubt;
   if (odd) return { noAnswer: `The ${odd} on record looks odd: keep it or correct it, then there is an outlook.` };

@@ -10,7 +10,7 @@ import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 import { type CutFrom, cutFrom } from './covered-places';
 import { letOutMm } from './let-out';
 import { relaxedGirth } from './relaxed-girth';
-import { relativeTightness, tightnessSlope } from './tightness';
+import { exponentSd, relativeTightness, tightnessSlope } from './tightness';
 
 /** Tightness of a piece at one place, with the girths it comes from. */
 export type PlaceFit = {
@@ -23,7 +23,7 @@ export type PlaceFit = {
   readonly relaxedMm: number;
   readonly relaxedNowMm: number;
   readonly tightness: number;
-  /** SD of tightness from both readings, tension and placement. */
+  /** SD of tightness from both readings, tension, placement, and how tension may follow strain. */
   readonly sd: number;
   /** Girth now / girth cut from, drawn towards the rest of the limb as far as the reading is unsure; and its SD (of ln). */
   readonly evenedRatio: number;
@@ -68,7 +68,7 @@ export function fitToday(
   const cut = cutFrom(piece, series);
   if (isNoAnswer(cut)) return cut;
   const latest = series?.visits.at(-1) as SeriesVisit;
-  if (latest === cut.visit) return asCut(piece, cut);
+  if (latest === cut.visit) return asCut(piece, cut, policy);
   const change = between(cut.visit, latest, piece.limb);
   if (isNoAnswer(change)) return change;
   const changed = changedSince(cut.visit);
@@ -89,7 +89,7 @@ export function fitToday(
 }
 
 /** A piece whose ladder is the newest one: as fitted everywhere, but for what was let out. */
-function asCut(piece: Piece, cut: CutFrom): FitToday {
+function asCut(piece: Piece, cut: CutFrom, policy: Policy): FitToday {
   const { line } = cut.visit.placed;
   const places = cut.rungs.map((rung) => {
     const girth = line.girthsMm[rung] as number;
@@ -104,7 +104,7 @@ function asCut(piece: Piece, cut: CutFrom): FitToday {
       relaxedMm,
       relaxedNowMm,
       tightness: relativeTightness(relaxedNowMm, girth, girth, relaxedMm),
-      sd: 0,
+      sd: exponentSd(relaxedNowMm, girth, girth, relaxedMm, policy),
       evenedRatio: 1,
       evenedSd: 0,
     };
@@ -148,7 +148,10 @@ function placeFit(
       relaxedMm,
       relaxedNowMm,
       tightness: relativeTightness(relaxedNowMm, girthNow, cutGirth, relaxedMm),
-      sd: tightnessSlope(relaxedMm, girthNow, cutGirth) * Math.sqrt(own + girth.tensionVariance),
+      sd: Math.hypot(
+        tightnessSlope(relaxedMm, girthNow, cutGirth) * Math.sqrt(own + girth.tensionVariance),
+        exponentSd(relaxedNowMm, girthNow, cutGirth, relaxedMm, policy),
+      ),
       evenedRatio: Math.exp(common.ln + trust * local),
       evenedSd: Math.sqrt(trust * own + common.kept * ((1 - trust) * girth.ownVariance + girth.tensionVariance)),
     },

@@ -1,6 +1,7 @@
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { PatientRecord } from '../record/patient-record';
+import { cumulativeNormal } from '../statistics/normal';
 import { anatomyOf } from '../trend/anatomy-of';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import { type BodyOutlook, bodyOutlook, girthAhead, lengthAhead } from './body-outlook';
@@ -68,6 +69,40 @@ export function outgrowDate(fit: FitToday, record: PatientRecord, trend: OwnTren
     }
   }
   return dates(latest.visit.day, middle, early, lookedUntil);
+}
+
+/** SDs beyond which a chance is taken as 0 or 1, and halvings until it is exact to four places. */
+const FARTHEST_SD = 6;
+const HALVINGS = 24;
+
+/**
+ * Chance that a piece has left its band, at any place or by length, on or before a day: 1 − Φ(z), z the SDs towards leaving at which it just does.
+ *
+ * The same law as the two dates: it is 0.1 on the early day and 0.5 on the middle one. Days at rising order give a chance that never falls, since what was
+ * outgrown once is. Shape: a fit, record, trend, policy, days from the newest ladder, rising; a chance a day, as many as can be told.
+ * Refuses by name what `bodyOutlook` refuses on the first of the days. Source: `outgrowDate`.
+ */
+export function outgrownChances(
+  fit: FitToday,
+  record: PatientRecord,
+  trend: OwnTrend | undefined,
+  policy: Policy,
+  days: readonly number[],
+): readonly number[] | NoAnswer {
+  const check = checker(fit, trend, policy);
+  const chances: number[] = [];
+  for (const ahead of days) {
+    const outlook = bodyOutlook(record, fit.latest, ahead, policy);
+    if (isNoAnswer(outlook)) return chances.length > 0 ? chances : outlook;
+    let [fits, left] = [-FARTHEST_SD, FARTHEST_SD];
+    for (let halving = 0; halving < HALVINGS; halving++) {
+      const middle = (fits + left) / 2;
+      if (check(outlook, middle)) left = middle;
+      else fits = middle;
+    }
+    chances.push(Math.max(chances.at(-1) ?? 0, 1 - cumulativeNormal(left)));
+  }
+  return chances;
 }
 
 type Left = { readonly by: OutgrownBy; readonly atHeightMm: number | null };

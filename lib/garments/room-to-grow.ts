@@ -34,7 +34,7 @@ export type RoomToGrow = {
 /** One-sided 90 % point of the normal distribution. */
 const NINETY = 1.2816;
 /** Tape steps: 1/8 in and 0.1 cm. Common practice. */
-const STEP_MM = { in: 3.175, cm: 1 } as const;
+export const STEP_MM = { in: 3.175, cm: 1 } as const;
 
 /**
  * Room for growth in the next piece: the relaxed width that holds the strain from delivery to the end of its life, ΔG = G (e − 1).

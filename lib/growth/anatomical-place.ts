@@ -41,3 +41,13 @@ function middleFrom(distalMm: number | undefined, proximalMm: number | undefined
   if (proximalMm !== undefined) return proximalMm - upper;
   return (distalMm ?? 0) + lower;
 }
+
+/**
+ * How far up a limb an anatomical place lies between its far landmark (0) and its near one (1), by usual lengths.
+ *
+ * Example: the middle landmark of a leg, place 1, lies 0.2365 / (0.2365 + 0.19) = 0.555 of the way up.
+ */
+export function usualShareUp(limb: LimbKind, place: number): number {
+  const [lower, upper] = SEGMENT_SHARES[limb];
+  return (place <= 1 ? place * lower : lower + (place - 1) * upper) / (lower + upper);
+}

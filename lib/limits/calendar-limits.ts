@@ -30,6 +30,13 @@ export const CALENDAR_LIMITS = {
     '23 h a day for scars; day wear only where the prescriber says so.',
     'Hours of wear a day at the end of the wear-in',
   ),
+  wearInNightHours: limit(
+    8,
+    'h',
+    'clinic default',
+    'A piece for the night is worn through it; no plan is published.',
+    'Hours of wear at the end of the wear-in of a piece for the night',
+  ),
   wearInDays: limit(14, 'days', 'common practice', 'Full hours within one to two weeks.', 'Days of the wear-in'),
   earlyCallDays: limit(
     7,

@@ -3,6 +3,7 @@ import { CALENDAR_LIMITS } from './calendar-limits';
 import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { COURSE_LIMITS } from './course-limits';
+import { FABRIC_LIMITS } from './fabric-limits';
 import { FIT_LIMITS } from './fit-limits';
 import { MEASURE_LIMITS } from './measure-limits';
 import { RETENTION_LIMITS } from './retention-limits';
@@ -18,6 +19,7 @@ export const LIMITS = {
   ...BODY_LIMITS,
   ...MEASURE_LIMITS,
   ...FIT_LIMITS,
+  ...FABRIC_LIMITS,
   ...COURSE_LIMITS,
   ...CALENDAR_LIMITS,
   ...CAUTION_LIMITS,

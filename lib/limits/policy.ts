@@ -25,6 +25,13 @@ const defaults = Object.fromEntries(Object.entries(LIMITS).map(([name, { value }
 /** The policy of a clinic that has set nothing. */
 export const DEFAULT_POLICY: Policy = { ...defaults, growthReference: 'cdc-2000', reviewDays: REVIEW_DAYS };
 
+/** Ranges of which the lower edge lies below the upper one, with what is said where it does not. */
+export const RANGE_LIMITS = [
+  ['scarLossLowPct', 'scarLossHighPct'],
+  ['flatKnitLossLowPct', 'flatKnitLossHighPct'],
+  ['fabricExponentLow', 'fabricExponentHigh'],
+] as const satisfies readonly (readonly [LimitName, LimitName])[];
+
 /** What a clinic may set: any limit above 0, the growth tables, the review intervals. Unknown names and limits that contradict are refused. */
 export const policySchema = z
   .strictObject({
@@ -37,6 +44,10 @@ export const policySchema = z
   .refine((own) => (own.bandLow ?? LIMITS.bandLow.value) < 1 && (own.bandHigh ?? LIMITS.bandHigh.value) > 1, {
     path: ['bandLow'],
     message: 'The working band must lie about the fitted tightness, 1: bandLow below it and bandHigh above.',
+  })
+  .refine((own) => RANGE_LIMITS.every(([low, high]) => (own[low] ?? LIMITS[low].value) < (own[high] ?? LIMITS[high].value)), {
+    path: ['scarLossLowPct'],
+    message: 'The least of a range of fabric must lie below the most.',
   })
   .refine((own) => (own.weightLookPct ?? LIMITS.weightLookPct.value) <= (own.weightRefitPct ?? LIMITS.weightRefitPct.value), {
     path: ['weightLookPct'],

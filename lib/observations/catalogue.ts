@@ -1,4 +1,5 @@
 import type { ObservedKind } from './kind';
+import { GARMENT_PRESSURE } from './kinds/garment-pressure';
 import { HOURS_WORN } from './kinds/hours-worn';
 import { ITCH } from './kinds/itch';
 import { MOTION } from './kinds/motion';
@@ -7,7 +8,7 @@ import { SKIN_MARK } from './kinds/skin-mark';
 import type { Observation } from './observation';
 
 /** Everything that is looked at, one file a kind. */
-export const OBSERVED_KINDS: readonly ObservedKind[] = [HOURS_WORN, SKIN_MARK, SCAR, MOTION, ITCH];
+export const OBSERVED_KINDS: readonly ObservedKind[] = [HOURS_WORN, GARMENT_PRESSURE, SKIN_MARK, SCAR, MOTION, ITCH];
 
 /** Something that a clinic added itself: one figure with its range. `asked` is false for one that is asked no more; its figures stay readable. */
 export type OwnKind = {
@@ -56,7 +57,7 @@ export function timeLines(observations: readonly Observation[], kinds: readonly 
   const found = new Map<string, { readonly line: Omit<TimeLine, 'points'>; readonly points: TimeLine['points'][number][] }>();
   for (const { kind: id, version, day, figures, side, choice, rater } of observations) {
     const kind = kinds.find((one) => one.id === id);
-    if (!kind || kind.where === 'place') continue;
+    if (!kind || kind.where === 'place' || kind.where === 'site') continue;
     for (const item of kind.items) {
       const value = figures[item.id];
       if (value === undefined) continue;

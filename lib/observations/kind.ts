@@ -17,7 +17,7 @@ export type ObservedError = {
 /**
  * Something that is looked at each time, beside the measures.
  *
- * `where`: nothing, a side, or a place on a limb. Of its items at least one is given; `choices` are words of which one is chosen. Raise
+ * `where`: nothing, a side, the place of a mark on a limb that is there until it is gone, or the site of a reading. Of its items at least one is given; `choices` are words of which one is chosen. Raise
  * `version` when the words of an item change: figures of two versions are never compared.
  */
 export type ObservedKind = {
@@ -27,7 +27,7 @@ export type ObservedKind = {
   /** The question as it is asked. */
   readonly asks: string;
   readonly items: readonly ObservedItem[];
-  readonly where: 'nowhere' | 'side' | 'place';
+  readonly where: 'nowhere' | 'side' | 'place' | 'site';
   readonly choices: readonly string[];
   readonly error: ObservedError | null;
   /** Where items and range come from. */

@@ -1,4 +1,5 @@
-import { type AnalysedPiece, analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { LIMBS, type LimbKind } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';

@@ -1,4 +1,4 @@
-import type { AnalysedPiece } from '../analysis/analyse-patient';
+import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { coverKey } from '../garments/wear';
 import type { Piece } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';

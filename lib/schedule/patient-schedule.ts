@@ -1,4 +1,5 @@
-import type { AnalysedPiece, PatientAnalysis } from '../analysis/analyse-patient';
+import type { PatientAnalysis } from '../analysis/analyse-patient';
+import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';

@@ -1,4 +1,5 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { sideOfBand } from '../garments/worn-fit';
 import { isNoAnswer } from '../outcome';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
 import { isAtRest } from '../record/day-to-ask';
@@ -31,10 +32,10 @@ export function stillOpen(
   return [...overdue, ...later, ...(isAtRest(record.phases ?? [], today) ? [] : outsideBand(work.analysis))];
 }
 
-function outsideBand({ pieces, policy }: PatientAnalysis): string[] {
-  return pieces.flatMap(({ piece, inUse, fit }) => {
+function outsideBand({ pieces }: PatientAnalysis): string[] {
+  return pieces.flatMap(({ piece, inUse, fit, band, wear }) => {
     if (!inUse || isNoAnswer(fit)) return [];
-    const outside = fit.places.filter(({ tightness }) => tightness > policy.bandHigh || tightness < policy.bandLow).length;
+    const outside = fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length;
     const places = `${outside} of ${fit.places.length} places`;
     return outside === 0 ? [] : [`Piece ${piece.piece}, ${piece.side} ${piece.limb}: ${places} outside the working band.`];
   });

@@ -98,7 +98,8 @@ export function outlookCohort(scenario: OutlookScenario, pool: readonly LimbShap
   };
 }
 
-function pieceOf(scenario: OutlookScenario, cutDay: number): Piece {
+/** A piece of the scenario, cut on a day. */
+export function pieceOf(scenario: OutlookScenario, cutDay: number): Piece {
   const [from, to] = scenario.limb === 'leg' ? (['ankle-crease', 'knee'] as const) : (['wrist-crease', 'elbow-crease'] as const);
   const end = scenario.landmarks === 'all' ? to : { text: '8', unit: 'in' as const, nm: 203_200_000 as never };
   return {
@@ -122,7 +123,7 @@ function girth(someone: Person, place: number, day: number): number {
 }
 
 /** The first day on or after the newest ladder on which the piece truly leaves the band at a rung, or has drifted by the clinic's share of the covered length. */
-function trulyOutgrown(
+export function trulyOutgrown(
   someone: Person,
   cutDay: number,
   newestDay: number,

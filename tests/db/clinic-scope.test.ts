@@ -36,7 +36,7 @@ describe.each(ENGINES)('a therapist of another clinic, on %s,', (engine) => {
     expect(await db.reading.keptVisit(stranger, visitId)).toBeUndefined();
     expect(await db.reading.visitWithHistory(stranger, visitId)).toBeUndefined();
     expect(await db.readingPieces.piecesOfPatients(stranger, [patientId])).toEqual([]);
-    expect(await db.readingPieces.piecesInUse(stranger)).toEqual([]);
+    expect(await db.readingPieces.piecesByOrderDay(stranger, {})).toEqual([]);
     expect(await db.readingPieces.pieceWithHistory(stranger, pieceId)).toBeUndefined();
     expect(await db.events.eventsOfPatients(stranger, [patientId])).toEqual([]);
     expect(await db.records.recordOf(stranger, patientId)).toBeUndefined();

@@ -27,5 +27,18 @@ describe('Today of the demonstration clinic', () => {
     expect(thisWeek).toBeGreaterThanOrEqual(4);
     expect(later).toBeGreaterThanOrEqual(3);
     for (const kind of WORK_KINDS) expect(totals.has(kind), kind).toBe(true);
+    const { piecesByOrderDay } = await import('@/db/patients/read-pieces');
+    const pieces = await piecesByOrderDay(at.therapist, {});
+    const days = pieces.map(({ orderBy }) => orderBy ?? '9999');
+    expect(days).toEqual([...days].sort());
+    expect(days.filter((one) => one !== '9999').length).toBeGreaterThan(3);
+    const late = await piecesByOrderDay(at.therapist, { before: today });
+    expect(late.map(({ pieceId }) => pieceId)).toEqual(
+      pieces.flatMap(({ pieceId, orderBy }) => (orderBy && orderBy < today ? [pieceId] : [])),
+    );
+    const lia = await piecesByOrderDay(at.therapist, { words: 'fontane' });
+    expect(lia.length > 0 && lia.length < pieces.length && new Set(lia.map(({ patientId }) => patientId)).size === 1).toBe(true);
+    expect(await piecesByOrderDay(at.therapist, { words: 'nobody of this name' })).toEqual([]);
+    for (const one of await piecesByOrderDay(at.therapist, { toCome: true })) expect(one.firstWorn).toBeNull();
   });
 });

@@ -38,6 +38,7 @@ export const PAGES: Readonly<Record<string, Needs>> = {
   'patients/[patientId]/orders/[orderId]/page.tsx': 'signed in',
   'patients/[patientId]/pieces/new/page.tsx': 'writes',
   'patients/[patientId]/pieces/[pieceId]/page.tsx': 'signed in',
+  'patients/[patientId]/pieces/[pieceId]/what-if/page.tsx': 'signed in',
   'patients/[patientId]/prompts/page.tsx': 'signed in',
   'patients/[patientId]/report/page.tsx': 'signed in',
   'patients/[patientId]/work/page.tsx': 'signed in',

@@ -85,7 +85,10 @@ const SOL: Story = {
     armPiece({ piece: '2', side: 'right', cutFromVisit: 3, firstWornBack: 83 }),
     armPiece({ piece: '3', side: 'right', cutFromVisit: 5, firstWornBack: null }),
   ],
-  answers: [{ action: 'review', answer: 'act', daysBack: 22, reason: 'Less swelling, as hoped for. Sol knows.' }],
+  answers: [
+    { action: 'review', answer: 'act', daysBack: 22, reason: 'Less swelling, as hoped for. Sol knows.' },
+    { action: 'order', answer: 'not-now', daysBack: 2, untilAhead: 5, reason: 'Measured again first: the arm may become smaller still.' },
+  ],
 };
 
 /** One ladder, one piece in wear for nearly three weeks, and nobody has recorded a first fit. */

@@ -55,6 +55,15 @@ const WIM: Story = {
     legPiece({ piece: '1', side: 'left', cutFromVisit: 0, firstWornBack: 322, retired: { daysBack: 145, reason: 'worn out' } }),
     legPiece({ piece: '2', side: 'left', cutFromVisit: 1, firstWornBack: 144 }),
   ],
+  answers: [
+    {
+      action: 'order',
+      answer: 'not-now',
+      daysBack: 3,
+      untilAhead: 4,
+      reason: 'First asked whether his insurer takes a second piece this year.',
+    },
+  ],
 };
 
 /** At the last visit the zero was put about 7/8 in too low: every rung and both landmarks slid with it. */

@@ -1,4 +1,4 @@
-import type { AnalysedPiece } from '../../analysis/analyse-patient';
+import type { AnalysedPiece } from '../../analysis/analyse-piece';
 import { coverKey } from '../../garments/wear';
 import { isNoAnswer } from '../../outcome';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';

@@ -1,21 +1,23 @@
 import { relativeTightness } from '../../garments/tightness';
+import { sideOfBand } from '../../garments/worn-fit';
 import { isNoAnswer } from '../../outcome';
 import { showDay } from '../../units/calendar-day';
 import { showLengthWithUnit } from '../../units/show-length';
 import type { Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
+import { bandInWords, wearInWords } from '../wear-in-words';
 
 /**
- * Tightness left the working band → remeasure and refit. The figure is the place's own, the same as in strip, chart and table; a place counts
- * only where it is still outside after its reading is drawn towards the rest of the limb, so that one rough reading does not order a piece.
+ * Tightness left the band of the piece as worn → remeasure and refit. The figure as cut is the place's own, the same as in strip, chart and table; what
+ * wear took is counted by `sideOfBand`. A place counts only where it is still outside after its reading is drawn towards the rest of the
+ * limb, so that one rough reading does not order a piece.
  */
 export const tightnessLeftBand: Rule = {
   id: 'tightness-left-band',
-  version: 2,
-  apply: ({ pieces, policy }) =>
-    pieces.flatMap(({ piece, fit, inUse }) => {
+  version: 3,
+  apply: ({ pieces }) =>
+    pieces.flatMap(({ piece, fit, inUse, band, wear }) => {
       if (!inUse || isNoAnswer(fit)) return [];
-      const beyond = (tightness: number) => tightness > policy.bandHigh || tightness < policy.bandLow;
       const outside = fit.places.flatMap((place) => {
         const evened = relativeTightness(
           place.relaxedNowMm,
@@ -23,38 +25,47 @@ export const tightnessLeftBand: Rule = {
           place.cutFromGirthMm,
           place.relaxedMm,
         );
-        return beyond(evened) && beyond(place.tightness) ? [{ place, tightness: place.tightness }] : [];
+        const side = sideOfBand(place.tightness, wear, band);
+        return side && sideOfBand(evened, wear, band) === side ? [{ place, side, worn: place.tightness * wear.left.middle }] : [];
       });
-      const worst = outside.sort(
-        (one, other) => Math.abs(Math.log(other.tightness || 0.01)) - Math.abs(Math.log(one.tightness || 0.01)),
-      )[0];
+      const worst = outside.sort((one, other) => Math.abs(Math.log(other.worn || 0.01)) - Math.abs(Math.log(one.worn || 0.01)))[0];
       if (!worst) return [];
       const { unit } = fit.latest.ladder;
-      const tighter = worst.tightness > 1;
+      const { tightness, heightMm } = worst.place;
+      const range = [wear.left.least, wear.left.most].map((left) => (tightness * left).toFixed(2)).join('–');
+      const figure = wear.wornDays > 0 ? `${worst.worn.toFixed(2)} (${range}) as worn` : `${tightness.toFixed(2)} as cut`;
       return [
         {
           action: 'refit' as const,
           due: fit.latest.visit.day,
-          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${tighter ? 'tighter' : 'looser'} than the working band.`,
+          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${worst.side} than the working band.`,
           facts: [
-            `${worst.tightness.toFixed(2)} × the tightness as fitted, calculated, at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
-            `${outside.length} of ${fit.places.length} places are outside the band.`,
-            'Age and washing loosen a piece and are not in this figure.',
+            `${figure}${wear.wornDays > 0 ? `, ${tightness.toFixed(2)} as cut` : ''} × the tightness as fitted, calculated, at ${showLengthWithUnit(heightMm, unit)}, band ${bandInWords(band)}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${outside.length} of ${fit.places.length} places are outside the band${wear.wornDays > 0 ? ' as worn' : ''}.`,
+            wear.wornDays > 0 ? `Judged as worn. ${wearInWords(wear)}` : 'Judged as cut: it has not been worn yet.',
+            ...band.says,
           ],
           figures: [
             {
-              value: worst.tightness.toFixed(2),
-              label: `${tighter ? 'tightest' : 'loosest'} place, ${showLengthWithUnit(worst.place.heightMm, unit)}; band ${policy.bandLow}–${policy.bandHigh}`,
+              value: worst.worn.toFixed(2),
+              label: `${worst.side === 'tighter' ? 'tightest' : 'loosest'} place${wear.wornDays > 0 ? ' as worn' : ''}, ${showLengthWithUnit(heightMm, unit)}; band ${bandInWords(band)}`,
             },
             { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
             { value: showDay(fit.latest.visit.day), label: `measured; made to the measurements of ${showDay(piece.cutFrom)}` },
           ],
           missing: [],
-          limits: ['bandLow' as const, 'bandHigh' as const],
+          limits:
+            wear.wornDays > 0 ? (['bandLow', 'bandHigh', ...lossLimits(wear.loss.fabric)] as const) : (['bandLow', 'bandHigh'] as const),
           cause: `${piece.side} ${piece.limb}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
-          inputs: `${piece.piece} ${fit.latest.visit.day} ${worst.tightness.toFixed(3)}`,
+          inputs: `${piece.piece} ${fit.latest.visit.day} ${tightness.toFixed(3)}`,
         },
       ];
     }),
 };
+
+function lossLimits(fabric: string) {
+  const scar = ['scarLossLowPct', 'scarLossHighPct'] as const;
+  const knit = ['flatKnitLossLowPct', 'flatKnitLossHighPct'] as const;
+  return fabric === 'scar garment' ? scar : fabric === 'flat knit' ? knit : [...knit, ...scar];
+}

@@ -7,7 +7,7 @@ const DAY = calendarDay('2026-11-24');
 const HEIGHTS = Array.from({ length: 18 }, (_, rung) => 40 + rung * 38.1);
 
 function strip(piece: string, tightness: number): PictureStrip {
-  return { piece, fromMm: 40, toMm: 680, cells: HEIGHTS.map((heightMm) => ({ heightMm, tightness })) };
+  return { piece, band: { low: 0.75, high: 1.25 }, fromMm: 40, toMm: 680, cells: HEIGHTS.map((heightMm) => ({ heightMm, tightness })) };
 }
 
 function limb(side: 'left' | 'right', strips: readonly PictureStrip[]): PictureLimb {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPieceStep, zonesOf } from '@/lib/forms/read-piece-step';
+import { wearInStart } from '@/lib/garments/wear-in-start';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { Piece } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { cm } from '@/tests/lib/made-up-ladder';
@@ -27,6 +29,27 @@ describe('a step in the life of a piece', () => {
       kind: 'refused',
       errors: { day: 'It is on record as delivered already.' },
     });
+  });
+
+  it('first fit: “all good” is good everywhere and keeps the piece; an exception stands, and then what follows is asked', () => {
+    const here = piece({ delivered: day('2026-11-20') });
+    const all = readPieceStep('first-fit', { allGood: 'yes', day: '2026-11-24' }, here, today);
+    expect(all).toMatchObject({ kind: 'read', piece: { firstFit: '2026-11-24', fit: { outcome: 'keep', reason: null, taught: false } } });
+    expect(all.kind === 'read' && all.piece.fit?.zones.map(({ fit }) => fit)).toEqual(['good', 'good', 'good']);
+    const odd = { allGood: 'yes', 'zone/middle': 'too tight', day: '2026-11-24' };
+    expect(readPieceStep('first-fit', odd, here, today)).toMatchObject({
+      kind: 'refused',
+      errors: { outcome: 'Choose what follows: keep, alter or remake.' },
+    });
+    const back = readPieceStep('first-fit', { ...odd, outcome: 'alter', reason: 'girth wrong' }, here, today);
+    expect(back.kind === 'read' && back.piece.fit?.zones.map(({ fit }) => fit)).toEqual(['good', 'too tight', 'good']);
+  });
+
+  it('a wear-in starts with the hours of the clinic, and of a night for a piece of the night', () => {
+    const garment = (use: 'day' | 'night') => ({ garment: { form: 'leg-sleeve', use, pressure: null, options: [] } });
+    expect(wearInStart(garment('day'), DEFAULT_POLICY)).toEqual(wearIn);
+    expect(wearInStart(garment('night'), DEFAULT_POLICY)).toEqual({ ...wearIn, fullHours: '8' });
+    expect(wearInStart(garment('night'), { ...DEFAULT_POLICY, wearInNightHours: 1 }).firstHours).toBe('1');
   });
 
   it('first fit: every zone has a verdict, and what is kept starts its wear-in', () => {

@@ -124,11 +124,22 @@ describe('tightness, room and first fit', () => {
 
   it('asks for a refit when tightness has left 0.75 to 1.25: at r 15 % about +4.6 and −4.2 % of girth', () => {
     expect(promptsOf('tightness-left-band', later(1.03), '2026-03-10')).toEqual([]);
-    const [tight] = promptsOf('tightness-left-band', later(1.06), '2026-03-10');
+    const unworn = { ...piece, firstWorn: null };
+    const [tight] = promptsOf('tightness-left-band', later(1.06, unworn), '2026-03-10');
     expect([tight?.action, tight?.title.includes('tighter')]).toEqual(['refit', true]);
+    expect(tight?.facts).toContain('Judged as cut: it has not been worn yet.');
     const [loose] = promptsOf('tightness-left-band', later(0.94), '2026-03-10');
     expect(loose?.title.includes('looser')).toBe(true);
     expect(promptsOf('tightness-left-band', later(1.06, { ...piece, retired: D('2026-02-01') }), '2026-03-10')).toEqual([]);
+  });
+
+  it('judges a worn piece as worn: 1.33 as cut is no alarm once wear took its share, twice the growth is, and it says which figure it used', () => {
+    // 50 worn days of an unknown fabric leave exp(−0.37 √(50/90)) = 0.76 of the tension: 1.33 × 0.76 = 1.01, and at +15 % of girth 1.80 × 0.76 = 1.37.
+    expect(promptsOf('tightness-left-band', later(1.06), '2026-03-10')).toEqual([]);
+    const [tight] = promptsOf('tightness-left-band', later(1.15), '2026-03-10');
+    expect(tight?.title).toMatch(/tighter than the working band/);
+    expect(tight?.facts[0]).toMatch(/^1\.\d\d \(\d\.\d\d–\d\.\d\d\) as worn, 1\.\d\d as cut × the tightness as fitted/);
+    expect(tight?.facts.some((fact) => fact.startsWith('Judged as worn. 50 worn days take about 24'))).toBe(true);
   });
 
   it('says when the room that was sewn in is used up: 6 % of a relaxed 31 cm is 1.9 cm', () => {

@@ -31,7 +31,9 @@ export default async function LookedPage({ params, searchParams }: Asked) {
   const asked = kinds.filter(({ id }) => own.every((one) => one.id !== id || one.asked));
   const { observations } = record;
   const lines = timeLines(observations, kinds);
-  const marks = observations.filter(({ place, gone }) => place && !gone);
+  const marks = observations.filter(
+    ({ kind, place, gone }) => place && !gone && kinds.some(({ id, where }) => id === kind && where === 'place'),
+  );
   const numbers = new Map(marks.map(({ observationId }, at) => [observationId, at + 1]));
   const limbs = [...new Map(marks.flatMap(({ place }) => (place ? [[`${place.side} ${place.limb}`, place] as const] : []))).values()];
   const corrected = observations.find(({ observationId }) => observationId === correct);
@@ -40,7 +42,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
   const form = { patientId, today, limbs: limbChoices(record.affected) };
   return (
     <main id="main">
-      <PatientTitle record={record} today={today} saying="Looked at each time: wear, skin, scar, motion, itch">
+      <PatientTitle record={record} today={today} saying="Looked at each time: wear, pressure, skin, scar, motion, itch">
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {lines.length > 0 && (

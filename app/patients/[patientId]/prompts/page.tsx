@@ -33,6 +33,7 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
         <PromptView
           key={prompt.cause}
           prompt={prompt}
+          step={{ title: prompt.title, reasons: [prompt, ...prompt.also], number: null }}
           patientId={patientId}
           today={today}
           mayAnswer={mayWrite}

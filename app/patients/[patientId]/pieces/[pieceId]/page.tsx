@@ -6,22 +6,28 @@ import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
+import { limbPicture } from '@/app/_picture/limb-picture';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { CalledStep, DeliveredStep, FirstFitStep, WornStep } from '@/app/_piece/first-steps';
+import { FitThenTable } from '@/app/_piece/fit-then';
 import { AlteredStep, KeepStep, LetOutStep, RetireStep } from '@/app/_piece/later-steps';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
 import { loadPatient } from '@/app/_record/load-patient';
 import { MeasureFitTable } from '@/app/_result/measure-fit-table';
+import { PieceResult } from '@/app/_result/piece-result';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ordersOf } from '@/db/patients/read-orders';
 import { pieceWithHistory } from '@/db/patients/read-pieces';
 import { peopleOf } from '@/db/people/people';
+import { fitHistory } from '@/lib/analysis/fit-history';
 import { pieceFormOf } from '@/lib/forms/read-piece-form';
 import { zonesOf } from '@/lib/forms/read-piece-step';
 import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
+import { wearInStart } from '@/lib/garments/wear-in-start';
 import { coverInWords } from '@/lib/prompts/show-figures';
+import { bandInWords } from '@/lib/prompts/wear-in-words';
 
 export const metadata: Metadata = { title: 'Piece' };
 
@@ -38,14 +44,10 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   const ladders = cutLadders(record);
   const stage = pieceStage(piece, today);
   const { policy } = analysis;
+  const one = analysis.pieces.find((other) => other.piece.piece === piece.piece);
   const [about, held] = [cautionAbout(analysis), heldPiece(piece)];
   const step = { patientId, pieceId, revision: piece.revision, submissionId: crypto.randomUUID(), today };
-  const wearIn = {
-    firstHours: String(policy.wearInFirstHours),
-    fullHours: String(policy.wearInFullHours),
-    wearInDays: String(policy.wearInDays),
-    callAfter: String(policy.earlyCallDays),
-  };
+  const wearIn = wearInStart(piece, policy);
   const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'out of use';
   const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
   const left = roomLeft(piece);
@@ -57,6 +59,11 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         today={today}
         saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}: ${stage}`}
       >
+        {inUse && (
+          <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}/what-if`} prefetch={false}>
+            What if
+          </Link>
+        )}
         {therapist.role !== 'read-only' && (
           <Link className="button" href={`/patients/${patientId}/letters/new?piece=${pieceId}`} prefetch={false}>
             Replacement letter
@@ -92,6 +99,8 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
           </div>
         )}
       </div>
+      {one && inUse && <PieceResult one={one} alike={[one]} analysis={analysis} picture={limbPicture(analysis, piece.limb)} />}
+      {one && <FitThenTable fits={fitHistory(analysis, one)} band={bandInWords(one.band)} />}
       <MeasureFitTable piece={piece} analysis={analysis} />
       <PieceHistory revisions={history.revisions} names={names} today={today} timeZone={clinic.timeZone} />
       {therapist.role !== 'read-only' && (

@@ -5,7 +5,7 @@ import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { LookedOnDay } from '@/app/_looked/looked-on-day';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { PromptView } from '@/app/_patient/prompt-view';
+import { PlanView } from '@/app/_patient/plan-view';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { changeRows } from '@/app/_result/change-rows';
@@ -22,8 +22,8 @@ import styles from '@/app/_result/result.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
-import { type AnalysedPiece, analysePatient } from '@/lib/analysis/analyse-patient';
-import { MOST_SHOWN } from '@/lib/prompts/decide-prompts';
+import { analysePatient } from '@/lib/analysis/analyse-patient';
+import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { showShortWeekday } from '@/lib/units/calendar-day';
 
 /** Charts of so many cuts are open at once. */
@@ -135,20 +135,17 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       {newest && loaded.prompts.length > 0 && (
         <section aria-labelledby="consider-head">
           <h2 id="consider-head" className="section-head">
-            To consider <span className="head-note">{`${loaded.prompts.length} open, most urgent first`}</span>
+            Plan <span className="head-note">{`${loaded.prompts.length} to consider, in the order in which it is done`}</span>
           </h2>
-          {loaded.prompts.slice(0, MOST_SHOWN).map((prompt) => (
-            <PromptView
-              key={prompt.cause}
-              prompt={prompt}
-              patientId={patientId}
-              today={today}
-              mayAnswer={mayWrite}
-              dates={loaded.dates}
-              policy={loaded.analysis.policy}
-              first={false}
-            />
-          ))}
+          <PlanView
+            prompts={loaded.prompts}
+            patientId={patientId}
+            today={today}
+            mayAnswer={mayWrite}
+            dates={loaded.dates}
+            policy={loaded.analysis.policy}
+            first={false}
+          />
         </section>
       )}
       <ProtocolLine />
