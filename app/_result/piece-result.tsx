@@ -7,6 +7,7 @@ import { daysWorn } from '@/lib/garments/wear';
 import { pressureEstimates, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
+import { isFollowed } from '@/lib/prompts/rules/order-in-time';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { bandInWords, wearInWords } from '@/lib/prompts/wear-in-words';
 import { REACH_95 } from '@/lib/statistics/reach-95';
@@ -83,7 +84,7 @@ export function PieceResult({
           <summary>As a table</summary>
           <TightnessTable points={points} worn={worn} unit={unit} />
         </details>
-        <Outlook one={one} unit={unit} />
+        <Outlook one={one} unit={unit} followed={isFollowed(one, analysis.pieces, analysis.today)} />
       </div>
     </section>
   );
@@ -160,7 +161,7 @@ function Pressures({ one, analysis }: { one: AnalysedPiece; analysis: PatientAna
   );
 }
 
-function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
+function Outlook({ one, unit, followed }: { one: AnalysedPiece; unit: 'in' | 'cm'; followed: boolean }) {
   const { outgrow, endOfLife, orderBy, room } = one;
   return (
     <div className={styles.outlook}>
@@ -169,9 +170,11 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
           ? `How long it fits: not known. ${outgrow.noAnswer}`
           : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}.`}{' '}
         {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`}{' '}
-        {isNoAnswer(orderBy)
-          ? ''
-          : `Order by ${showDay(orderBy.day)} (${orderBy.because === 'outgrown' && !isNoAnswer(outgrow) ? endOfFit(outgrow) : orderBy.because}, making and measuring taken off).`}
+        {followed
+          ? 'The next one is here or on its way.'
+          : isNoAnswer(orderBy)
+            ? ''
+            : `Order by ${showDay(orderBy.day)} (${orderBy.because === 'outgrown' && !isNoAnswer(outgrow) ? endOfFit(outgrow) : orderBy.because}, making and measuring taken off).`}
       </p>
       {isNoAnswer(room) ? (
         <p className="secondary">{`Room to grow: not known. ${room.noAnswer}`}</p>

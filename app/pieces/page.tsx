@@ -10,6 +10,7 @@ import { openOrders } from '@/db/patients/read-orders';
 import { type ListedPiece, type PiecesWanted, piecesByOrderDay } from '@/db/patients/read-pieces';
 import { limbInWords } from '@/lib/ladder/limb';
 import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
+import styles from './pieces.module.css';
 
 export const metadata: Metadata = { title: 'Pieces' };
 
@@ -50,7 +51,7 @@ export default async function PiecesPage({ searchParams }: Asked) {
       <h2 className="section-head">Orders</h2>
       <WaitingOrders orders={orders} ownerOf={ownerOf} today={today} />
       <h2 className="section-head">Pieces in use or on the way</h2>
-      <form method="get" className="answer-form no-print" aria-label="Pieces">
+      <form method="get" className={`${styles.filter} no-print`} aria-label="Pieces">
         <label>
           Name or reference
           <input name="q" type="search" defaultValue={q} maxLength={LONGEST_SEARCH} />

@@ -2,7 +2,7 @@ import { fitToday } from '../garments/fit-today';
 import { letOutMm } from '../garments/let-out';
 import { outgrownChances } from '../garments/outgrow-date';
 import { policyOfPiece } from '../garments/piece-band';
-import { isAtHand } from '../garments/piece-stage';
+import { isAtHand, isAwaited } from '../garments/piece-stage';
 import { coverKey } from '../garments/wear';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
@@ -37,8 +37,9 @@ export type AheadInDays = Omit<Way, 'lastsUntil' | 'worst'> & {
 /** The ways side by side over the weeks to come. */
 export type WhatIf = {
   readonly weeks: readonly CalendarDay[];
-  /** Pieces in use that stand in for each other. */
+  /** Pieces in use that stand in for each other, and those that are ordered and awaited, with the day. */
   readonly pieces: readonly string[];
+  readonly awaited: readonly { readonly piece: string; readonly day: CalendarDay }[];
   /** Chance that the piece has left its band by each week, as it is and let out; null where no room is left. */
   readonly outside: { readonly asItIs: readonly number[]; readonly letOut: readonly number[] | null };
   readonly ways: readonly TriedWay[];
@@ -58,7 +59,7 @@ const LONGEST_DAYS = 364;
  * days without one, and what of the old pieces' life is used.
  *
  * A piece works until it is outgrown (the law of `outgrownChances`, the same as today's dates) or worn out (its end of life, ± `lifeSpreadDays`). Pieces
- * that stand in for each other fail when the last of them does. The next piece is cut like this one from the newest ladder, or from one taped at the visit
+ * that stand in for each other fail when the last of them does; one that is ordered counts from the day it is expected. The next piece is cut like this one from the newest ladder, or from one taped at the visit
  * at which it is ordered: its outgrowing is then that of a piece cut today, so many days later. A ladder older than `orderLadderDays` is taped
  * again first, which takes `measuringDays`. Making is log-normal about the days tried, its slow tenth `makingSpreadPct` longer. Growth fast for the old piece is fast for the
  * new one. Sums over quantiles (`wayAhead`); nothing is drawn by chance, so the same arguments give the same answer.
@@ -77,9 +78,7 @@ export function whatIf(analysis: PatientAnalysis, one: AnalysedPiece, tried: Tri
   const count = Math.min(wanted, MOST_WEEKS, furthest);
   if (count < 1) return { noAnswer: `The newest ladder, ${showDay(latest.visit.day)}, is too old to look ahead from: measure again.` };
   const grid = Array.from({ length: count + 1 }, (_, week) => week * WEEK);
-  const members = analysis.pieces.filter(
-    (other) => other.inUse && isAtHand(other.piece) && coverKey(other.piece) === coverKey(piece) && !isNoAnswer(other.fit),
-  );
+  const members = analysis.pieces.filter((other) => other.inUse && coverKey(other.piece) === coverKey(piece) && !isNoAnswer(other.fit));
   const lives = (extraMm: number) => members.map((member) => lifeOf(member, analysis, grid, since, extraMm));
   const asIs = lives(0);
   const refused = asIs.find(isNoAnswer);
@@ -127,7 +126,10 @@ export function whatIf(analysis: PatientAnalysis, one: AnalysedPiece, tried: Tri
   const letOut = outlet?.[index];
   return {
     weeks: grid.map((day) => addDays(today, day)),
-    pieces: members.map((member) => member.piece.piece),
+    pieces: members.filter((member) => isAtHand(member.piece)).map((member) => member.piece.piece),
+    awaited: members
+      .filter((member) => isAwaited(member.piece))
+      .map((member) => ({ piece: member.piece.piece, day: addDays(today, hereIn(member, today)) })),
     outside: { asItIs: (asIs[index] as Life).chances, letOut: letOut && !isNoAnswer(letOut) && roomMm > 0 ? letOut.chances : null },
     ways,
     roomMm,
@@ -159,7 +161,14 @@ function lifeOf(
     grid.map((day) => day + since),
   );
   if (isNoAnswer(chances)) return chances;
-  const ends = isNoAnswer(endOfLife) ? piece.lifeDays : daysBetween(today, endOfLife);
-  const started = piece.firstWorn ? -daysBetween(piece.firstWorn, today) : 0;
-  return { grid: grid.slice(0, chances.length), chances, wornOutAt: ends, startedAt: started, lifeDays: piece.lifeDays };
+  const hereAt = hereIn(one, today);
+  const ends = isNoAnswer(endOfLife) ? hereAt + piece.lifeDays : daysBetween(today, endOfLife);
+  const started = piece.firstWorn ? -daysBetween(piece.firstWorn, today) : hereAt;
+  return { grid: grid.slice(0, chances.length), chances, wornOutAt: ends, hereAt, startedAt: started, lifeDays: piece.lifeDays };
+}
+
+/** Days until a piece is here: none for one at hand, at least one for one that is awaited, however late it is. */
+function hereIn({ piece }: AnalysedPiece, today: CalendarDay): number {
+  if (!isAwaited(piece)) return 0;
+  return Math.max(daysBetween(today, piece.expected ?? addDays(today, piece.leadDays)), 1);
 }

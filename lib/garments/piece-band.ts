@@ -34,7 +34,7 @@ export function pieceBand(piece: Piece, readings: PieceReadings, policy: Policy)
   const low = ordered ? ordered.lowMmHg : policy.bandLow * usual;
   const high = ordered ? ordered.highMmHg : policy.bandHigh * usual;
   const range = ordered
-    ? `Band of the order: class ${ordered.name}, ${ordered.scheme}, ${ordered.lowMmHg}–${ordered.highMmHg}\u202fmmHg.`
+    ? `Band of the order: ${/^class\b/i.test(ordered.name) ? ordered.name : `class ${ordered.name}`}, ${ordered.scheme}, ${ordered.lowMmHg}–${ordered.highMmHg}\u202fmmHg.`
     : 'Band: this clinic’s own.';
   const from = ordered ? ('class' as const) : ('clinic' as const);
   const read = firstFitReadings(piece, readings, ordered !== null, policy);

@@ -5,13 +5,15 @@ export type Life = {
   readonly grid: readonly number[];
   readonly chances: readonly number[];
   readonly wornOutAt: number;
+  /** From when it is here: 0 or before for a piece at hand, later for one that is ordered and awaited. */
+  readonly hereAt: number;
   readonly startedAt: number;
   readonly lifeDays: number;
 };
 
 /** What decides a way of going on, days from today. */
 export type WayInput = {
-  /** Pieces in use that stand in for each other. */
+  /** Pieces in use or awaited that stand in for each other. */
   readonly olds: readonly Life[];
   readonly orderAt: number;
   readonly makingDays: number;
@@ -44,7 +46,7 @@ const NINETY = 1.2816;
 /**
  * Chance of no working piece by day, and days without one, over every pairing of quantiles of growth, wear and making, each pairing as likely.
  *
- * A pairing (u, v, w): pieces in use work until the last of them is outgrown (quantile u of its chances) or worn out (its end + spread·z(v)); the next
+ * A pairing (u, v, w): each piece works from the day it is here until it is outgrown (quantile u of its chances) or worn out (its end + spread·z(v)); the next
  * one from order + making·(1 + slow)^(z(w)/1.2816) until its own quantile u, or its life from then + spread·z(v). Growth has one quantile for all, wear too: a
  * child that grows fast outgrows both. Days without are those until the next piece is here, and on to the end where it is outgrown before it comes; what
  * follows when the next piece ends is the next order's, so that an early order is not charged for it.
@@ -64,14 +66,16 @@ export function wayAhead(input: WayInput): Way {
     const nextOut = quantile(next.grid, next.chances, u);
     for (const v of shares(COUNTS.wear)) {
       const late = input.lifeSpreadDays * probit(v);
-      const fails = Math.max(0, ...olds.map((life, index) => Math.min(outgrown[index] as number, life.wornOutAt + late)));
+      const worn = olds.map((life, index) => worksFor(life, outgrown[index] as number, late));
+      const fails = Math.max(0, ...worn.map(({ to }) => to));
       for (const w of shares(COUNTS.making)) {
         const arrives = input.orderAt + input.makingDays * Math.exp(slow * probit(w));
         const nextFails = Math.max(Math.min(nextOut, arrives + next.lifeDays + late), arrives);
         lasts.push(nextFails);
         const helped = nextFails > arrives ? arrives : Number.POSITIVE_INFINITY;
-        without.push(span(fails, helped, end));
-        for (const [index, day] of grid.entries()) if (day >= fails && day < helped) none[index] = (none[index] as number) + 1;
+        without.push(daysUncovered(worn, Math.min(helped, end)));
+        for (const [index, day] of grid.entries())
+          if (day < helped && !worn.some(({ from, to }) => day >= from && day < to)) none[index] = (none[index] as number) + 1;
         used += olds.reduce((sum, life) => sum + shareUsed(life, Math.min(arrives, fails)), 0);
       }
     }
@@ -109,9 +113,23 @@ function quantile(grid: readonly number[], chances: readonly number[], share: nu
   return from + ((day - from) * (share - before)) / (at - before);
 }
 
-/** Days from one day to another that lie between today and the end. */
-function span(from: number, to: number, end: number): number {
-  return Math.max(Math.min(to, end) - Math.max(from, 0), 0);
+type Worn = { readonly from: number; readonly to: number };
+
+/** From when until when a piece works; never less than no time. */
+function worksFor({ hereAt, wornOutAt }: Life, outgrownAt: number, late: number): Worn {
+  const from = Math.max(hereAt, 0);
+  return { from, to: Math.max(Math.min(outgrownAt, wornOutAt + late), from) };
+}
+
+/** Days from today to the end on which no piece works. Example: one works for 10 days, another from day 31 on, end on day 40: 21. */
+function daysUncovered(worn: readonly Worn[], end: number): number {
+  let days = 0;
+  let until = 0;
+  for (const { from, to } of [...worn].sort((one, other) => one.from - other.from)) {
+    days += Math.max(Math.min(from, end) - until, 0);
+    until = Math.max(until, to);
+  }
+  return days + Math.max(end - until, 0);
 }
 
 function shareUsed({ startedAt, lifeDays }: Life, until: number): number {

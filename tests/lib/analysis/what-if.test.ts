@@ -54,6 +54,17 @@ describe('chances of being outgrown', () => {
 });
 
 describe('what if', () => {
+  it('counts a piece that is ordered and awaited from the day it is expected, at the latest tomorrow', () => {
+    const coming = (expected: string) => pieceOf('2026-02-10', { piece: '2', orderId: 'one', firstWorn: null, expected: D(expected) });
+    const alone = tried(childWith([WORN]));
+    const soon = tried(childWith([WORN, coming('2026-02-17')]));
+    expect([soon.pieces, soon.awaited]).toEqual([[WORN.piece], [{ piece: '2', day: '2026-02-17' }]]);
+    expect(tried(childWith([WORN, coming('2026-02-01')])).awaited).toEqual([{ piece: '2', day: '2026-02-11' }]);
+    const wait = (answer: WhatIf) => aheadOf(answer, 'wait').daysWithout.median;
+    expect(wait(soon)).toBeLessThan(wait(alone));
+    expect(aheadOf(soon, 'wait').noneAt[0]).toBeCloseTo(aheadOf(alone, 'wait').noneAt[0] as number, 9);
+  });
+
   it('says the sooner an order the fewer the days without a piece, and uses less of the old one’s life', () => {
     const answer = tried(childWith([WORN]));
     const [now, next, wait] = ['now', 'next-visit', 'wait'].map((id) => aheadOf(answer, id));

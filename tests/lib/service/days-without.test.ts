@@ -6,7 +6,7 @@ import { seeded } from '@/tests/cohort/random';
 const GRID = Array.from({ length: 15 }, (_, week) => week * 7);
 const SURE = { makingSpreadPct: 1e-9, lifeSpreadDays: 1e-9 };
 const never = { grid: GRID, chances: GRID.map(() => 0) };
-const old = (more: Partial<Life> = {}): Life => ({ ...never, wornOutAt: 1000, startedAt: 0, lifeDays: 100, ...more });
+const old = (more: Partial<Life> = {}): Life => ({ ...never, wornOutAt: 1000, hereAt: 0, startedAt: 0, lifeDays: 100, ...more });
 
 describe('days without a working piece', () => {
   it('are those between the end of the old piece and the arrival of the next, where all is sure', () => {
@@ -21,6 +21,16 @@ describe('days without a working piece', () => {
     expect([way.daysWithout.median, way.daysWithout.ninety].map(Math.round)).toEqual([21, 21]);
     expect(way.noneAt.map((chance) => chance === 1)).toEqual(GRID.map((day) => day >= 10 && day < 31));
     expect([way.lifeUsed, way.piecesGivenUp].map((share) => Number(share.toFixed(3)))).toEqual([0.1, 0.9]);
+  });
+
+  it('are not those on which a piece that is awaited is here already: from day 20, and not before', () => {
+    // One works for 10 days, one from 20 to 60, the next from day 74: without are 10 to 20 and 60 to 74.
+    const olds = [old({ wornOutAt: 10 }), old({ hereAt: 20, startedAt: 20, wornOutAt: 60 })];
+    const way = wayAhead({ olds, orderAt: 50, makingDays: 24, ...SURE, next: { ...never, lifeDays: 500 }, grid: GRID });
+    expect([way.daysWithout.median, way.daysWithout.ninety].map(Math.round)).toEqual([24, 24]);
+    expect(way.noneAt.map((chance) => chance === 1)).toEqual(GRID.map((day) => (day >= 10 && day < 20) || (day >= 60 && day < 74)));
+    const early = wayAhead({ olds, orderAt: 0, makingDays: 15, ...SURE, next: { ...never, lifeDays: 500 }, grid: GRID });
+    expect(Math.round(early.daysWithout.median)).toBe(5);
   });
 
   it('have the closed form of a piece outgrown on any day of a hundred alike: none by median, 20 days nine times in ten', () => {

@@ -73,7 +73,7 @@ export default async function WhatIfPage({ params, searchParams }: Asked) {
             <section className="panel" aria-labelledby="ways-head">
               <h2 id="ways-head">Four ways</h2>
               <p className="secondary">
-                {`Making ${tried.making} days${tried.out > 0 && steps > 0 ? `, let out ${tried.out} of ${steps} tape steps` : ''}; next visit ${showDay(nextVisit)}, the one after it ${showDay(visitAfter)}; ${answer.pieces.length === 1 ? `piece ${answer.pieces[0]}` : `pieces ${answer.pieces.join(', ')}`} in turn.`}
+                {`Making ${tried.making} days${tried.out > 0 && steps > 0 ? `, let out ${tried.out} of ${steps} tape steps` : ''}; next visit ${showDay(nextVisit)}, the one after it ${showDay(visitAfter)}; ${answer.pieces.length === 1 ? `piece ${answer.pieces[0]}` : `pieces ${answer.pieces.join(', ')}`} in turn${answer.awaited.map(({ piece: other, day }) => `, piece ${other} expected ${showDay(day)}`).join('')}.`}
               </p>
               <WaysTable tried={answer} price={tried.price} />
             </section>
