@@ -1,11 +1,11 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment-catalogue';
-import { ORDER_REASONS } from '@/lib/record/order';
+import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
 type Props = {
@@ -17,8 +17,8 @@ type Props = {
   readonly ladders: readonly LadderChoice[];
   /** What the engine proposes as room for the newest ladder, in words. */
   readonly roomWords: string;
-  /** What making took of late, of the form that stands at the start, in words. */
-  readonly leadWords?: string;
+  /** What making took of late, in words, by the form of garment. */
+  readonly leadWords: Readonly<Record<string, string>>;
 };
 
 /** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
@@ -27,9 +27,18 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
   const typed = state.typed ?? start;
   const { text, choice } = typedBoxes(typed, state.errors);
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
+  const [form, setForm] = useState(typed.form ?? '');
   const refused = Object.keys(state.errors).length;
   return (
-    <form className="panel form" action={send} noValidate>
+    <form
+      className="panel form"
+      action={send}
+      noValidate
+      onChange={(event) => {
+        const box = event.target as unknown as HTMLSelectElement;
+        if (box.name === 'form') setForm(box.value);
+      }}
+    >
       {(state.notice || refused > 0) && (
         <p className="refused-box" role="alert">
           {state.notice ?? `Nothing is saved yet: ${refused === 1 ? 'one box needs' : `${refused} boxes need`} another look, below.`}
@@ -44,20 +53,36 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           <option key={end} value={end} />
         ))}
       </datalist>
-      <div className="two-columns">
-        {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder')}
-        {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
-        {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-        {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-        {text('reduction', 'Reduction, %')}
-        {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
-        {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
-        {choice('use', 'Worn', USES, 'Choose')}
-        {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
-        {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
-        {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
-        {text('leadDays', 'Making and delivery, days', leadWords)}
-      </div>
+      <fieldset className="field">
+        <legend>The piece</legend>
+        <div className="two-columns">
+          {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder')}
+          {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
+          {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+          {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+          {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
+          {choice('use', 'Worn', USES, 'Choose')}
+          {text('maker', 'Maker', 'In your own words.', { maxLength: LONGEST_OF_ORDER.maker })}
+          {text('colour', 'Colour', 'In your own words.', { maxLength: LONGEST_OF_ORDER.colour })}
+        </div>
+      </fieldset>
+      <fieldset className="field">
+        <legend>Fit</legend>
+        <div className="two-columns">
+          {text('reduction', 'Reduction, %')}
+          {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
+          {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
+        </div>
+      </fieldset>
+      <fieldset className="field">
+        <legend>Why and when</legend>
+        <div className="two-columns">
+          {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
+          {text('neededBy', 'Needed by', 'Empty where no day was agreed.', { type: 'date' })}
+          {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
+          {text('leadDays', 'Making and delivery, days', leadWords[form])}
+        </div>
+      </fieldset>
       <fieldset className="field">
         <legend>Class, where one was prescribed</legend>
         <span className="hint">A class means nothing without its scheme and range: schemes differ. Leave all four empty for none.</span>

@@ -50,6 +50,9 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
           <Fact what="Room proposed">{proposedInWords(order, figures?.ladder.unit ?? 'cm')}</Fact>
           <Fact what="Expected life, making">{`${order.lifeDays} days from first wear, ${order.leadDays} days to make and deliver`}</Fact>
           <Fact what="Reason">{order.reasonCode}</Fact>
+          {order.maker && <Fact what="Maker">{order.maker}</Fact>}
+          {order.colour && <Fact what="Colour">{order.colour}</Fact>}
+          {order.neededBy && <Fact what="Needed by">{showDay(order.neededBy)}</Fact>}
           {order.note && <Fact what="Note">{order.note}</Fact>}
         </dl>
         <OrderDifferences differences={differences} before={before?.piece} />

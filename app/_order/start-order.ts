@@ -6,6 +6,8 @@ import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { ORDER_REASONS, type OrderReason } from '@/lib/record/order';
+import type { CountedDays } from '@/lib/service/days-spread';
+import { leadProposal } from '@/lib/service/lead-times';
 
 /** What a new order starts from: the last piece's figures on the newest ladder of its limb, or blanks with the limb's own ends. */
 export function startOfOrder(before: KeptPiece | undefined, ladders: readonly CutLadder[], reason: string | undefined): TypedOrderForm {
@@ -26,6 +28,12 @@ export function startOfOrder(before: KeptPiece | undefined, ladders: readonly Cu
   const garment = before.garment ?? { form: '', use: 'day' as const, pressure: null, options: [] };
   const typed = orderFormOf({ ...before, garment, quantity: 2, reasonCode: 'worn out', note: null, decided: null }, newest?.key ?? '');
   return { ...typed, reasonCode: reasonCode satisfies OrderReason | '' };
+}
+
+/** What making took of late, in words, by the form of garment; of the form that stands at the start also that nothing came of it yet. */
+export function leadWords(times: ReadonlyMap<string, CountedDays>, start: string | undefined): Readonly<Record<string, string>> {
+  const known = [...times].map(([form, counted]) => [form, leadProposal(counted).words]);
+  return { ...(start ? { [start]: leadProposal([]).words } : {}), ...Object.fromEntries(known) };
 }
 
 /** The room the engine proposes after the piece there is: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */

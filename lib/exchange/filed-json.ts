@@ -4,7 +4,7 @@ import { measureOf } from '../parts/catalogue';
 import { isTakenOn, PARTS } from '../parts/measure';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
 import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
-import { ORDER_REASONS, type Order } from '../record/order';
+import { LONGEST_OF_ORDER, ORDER_REASONS, type Order } from '../record/order';
 import type { FiledCaution, FiledPiece } from '../record/patient-file';
 import type { NamedMeasure, PatientEvent } from '../record/patient-record';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
@@ -138,6 +138,9 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
   leadDays: whole,
   reasonCode: z.enum(ORDER_REASONS),
   note: words,
+  maker: z.string().min(1).max(LONGEST_OF_ORDER.maker).optional(),
+  colour: z.string().min(1).max(LONGEST_OF_ORDER.colour).optional(),
+  neededBy: day.optional(),
   questions: z.array(z.object({ key: z.string(), message: z.string(), answer: z.string(), by: z.string(), at: moment })),
   ordered: day.nullable(),
   expected: day.nullable(),

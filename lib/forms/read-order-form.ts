@@ -8,7 +8,8 @@ import {
   type OptionKind,
   type PressureClass,
 } from '../record/garment-catalogue';
-import { ORDER_REASONS, type Order, type OrderReason } from '../record/order';
+import { LONGEST_OF_ORDER, ORDER_REASONS, type Order, type OrderReason } from '../record/order';
+import { readDay, showDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
 import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
@@ -34,6 +35,9 @@ export type OrderChoice = Pick<
   | 'leadDays'
   | 'reasonCode'
   | 'note'
+  | 'maker'
+  | 'colour'
+  | 'neededBy'
 > & { readonly decided: TypedLength | null };
 
 export type OrderFormRead =
@@ -49,7 +53,7 @@ export function optionKey(kind: OptionKind, choice: string): string {
  * An order from what was typed, or one sentence beside each box that stops it.
  *
  * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
- * backwards, an option without its place, an expansion panel without its width, and what `read-cut` refuses.
+ * backwards, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
  * Shape: typed boxes, the ladders on offer; what the order decides and its ladder.
  */
 export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[]): OrderFormRead {
@@ -82,6 +86,11 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const leadDays = accept('leadDays', readDays(text('leadDays'), 0));
   const reasonCode = ORDER_REASONS.find((one) => one === text('reasonCode')) ?? refuse('reasonCode', 'Choose why it is ordered.');
 
+  for (const box of ['maker', 'colour'] as const)
+    if (text(box).length > LONGEST_OF_ORDER[box]) refuse(box, `Too long: ${LONGEST_OF_ORDER[box]} characters at most.`);
+  const neededBy = text('neededBy') === '' ? null : accept('neededBy', readDay(text('neededBy')));
+  if (neededBy && ladder && neededBy < ladder.day) refuse('neededBy', `That is before the measuring of ${showDay(ladder.day)}.`);
+
   if (Object.keys(errors).length > 0 || !ladder || !form || !from || !to || !use || !convention || !reasonCode)
     return { kind: 'refused', errors };
   if (reductionPct === null || quantity === null || lifeDays === null || leadDays === null) return { kind: 'refused', errors };
@@ -100,6 +109,9 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
       ...figures,
       reasonCode: reasonCode as OrderReason,
       note: text('note') || null,
+      ...(text('maker') && { maker: text('maker') }),
+      ...(text('colour') && { colour: text('colour') }),
+      ...(neededBy && { neededBy }),
     },
   };
 }
@@ -166,6 +178,7 @@ export function orderFormOf(
     leadDays: String(order.leadDays),
     reasonCode: order.reasonCode,
     note: order.note ?? '',
+    ...{ maker: order.maker ?? '', colour: order.colour ?? '', neededBy: order.neededBy ?? '' },
     ...Object.fromEntries(options),
   };
 }

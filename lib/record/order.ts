@@ -67,6 +67,9 @@ export type PersonsCheck = { readonly by: string; readonly name: string; readonl
 /** The check of an order's figures; or that it was sent unchecked. */
 export type SecondCheck = PersonsCheck | 'unchecked';
 
+/** Longest name of a maker, and of a colour. */
+export const LONGEST_OF_ORDER = { maker: 120, colour: 60 } as const;
+
 /** One order of one or more like pieces, for one limb or a set of them (`record/garment-needs`), cut from one visit's figures. */
 export type Order = LimbSide & {
   /** Number among the patient's orders, from 1. */
@@ -84,6 +87,10 @@ export type Order = LimbSide & {
   readonly leadDays: number;
   readonly reasonCode: OrderReason;
   readonly note: string | null;
+  /** Who makes it and in which colour, in the clinic’s own words; the day it is needed by. Left out where nobody said. */
+  readonly maker?: string;
+  readonly colour?: string;
+  readonly neededBy?: CalendarDay;
   readonly questions: readonly AnsweredQuestion[];
   readonly ordered: CalendarDay | null;
   readonly expected: CalendarDay | null;

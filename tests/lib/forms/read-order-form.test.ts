@@ -39,6 +39,18 @@ describe('the order form', () => {
     expect(again).toMatchObject({ kind: 'read', choice: { garment: read.choice.garment, decided: { nm: 19_050_000 } } });
   });
 
+  it('keeps maker, colour and the day needed by in the clinic’s words; refuses what is too long and a day before the measuring', () => {
+    const supply = { maker: 'workshop by the quay', colour: 'dark blue', neededBy: '2026-12-01' };
+    const read = readOrderForm({ ...typed, ...supply }, [ladder]);
+    if (read.kind !== 'read') throw new Error(JSON.stringify(read.errors));
+    expect(read.choice).toMatchObject(supply);
+    expect(orderFormOf(read.choice, ladder.key)).toMatchObject(supply);
+    const without = readOrderForm(typed, [ladder]);
+    expect(without.kind === 'read' && Object.keys(without.choice)).not.toEqual(expect.arrayContaining(['maker']));
+    const wrong = readOrderForm({ ...typed, maker: 'm'.repeat(121), colour: 'c'.repeat(61), neededBy: '2026-11-09' }, [ladder]);
+    expect(wrong.kind === 'refused' && Object.keys(wrong.errors)).toEqual(['maker', 'colour', 'neededBy']);
+  });
+
   it('refuses a class without its scheme and range, and a range that runs backwards', () => {
     const bare = readOrderForm({ ...typed, className: '2' }, [ladder]);
     expect(bare.kind === 'refused' && Object.keys(bare.errors)).toEqual(expect.arrayContaining(['scheme', 'lowMmHg', 'highMmHg']));

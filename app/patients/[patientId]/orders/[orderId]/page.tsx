@@ -9,12 +9,13 @@ import { OrderHistory } from '@/app/_order/order-history';
 import { OrderSheet } from '@/app/_order/order-sheet';
 import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
-import { roomInWords } from '@/app/_order/start-order';
+import { leadWords, roomInWords } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people/people';
+import { leadTimesByForm } from '@/db/service/lead-times';
 import { orderFormOf } from '@/lib/forms/read-order-form';
 import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
@@ -92,6 +93,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             submissionId={crypto.randomUUID()}
             start={orderFormOf({ ...order, decided: order.allowance.decided }, `${order.cutFromVisitId} ${order.side} ${order.limb}`)}
             ladders={ladderChoices(ladders)}
+            leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
             roomWords={roomInWords(
               analysis.pieces.findLast((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
               ladders[0]?.unit ?? 'cm',

@@ -2,11 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { OrderForm } from '@/app/_order/order-form';
-import { roomInWords, startOfOrder } from '@/app/_order/start-order';
+import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { RoomTable } from '@/app/_what-if/room-table';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { leadProposal } from '@/lib/service/lead-times';
 
@@ -27,8 +28,10 @@ export default async function NewOrderPage({
   const ladders = cutLadders(record);
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
   const start = startOfOrder(before, ladders, reason);
-  const lead = start.form ? leadProposal((await leadTimesByForm(therapist, today)).get(start.form) ?? []) : undefined;
-  const room = analysis.pieces.find((one) => one.piece === before)?.room;
+  const times = await leadTimesByForm(therapist, today);
+  const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
+  const last = analysis.pieces.find((one) => one.piece === before);
+  const room = last?.room;
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one ladder" />
@@ -46,11 +49,12 @@ export default async function NewOrderPage({
           revision={0}
           submissionId={crypto.randomUUID()}
           start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
-          {...(lead && { leadWords: lead.words })}
+          leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />
       )}
+      {last && <RoomTable one={last} policy={analysis.policy} letOutMm={0} />}
       <ProtocolLine />
     </main>
   );
