@@ -20,6 +20,7 @@ export {
 } from './schema-records';
 export { cautionAnswer } from './schema-safety';
 export {
+  answerOutcome,
   calendarFeed,
   dueDate,
   givenAnswer,

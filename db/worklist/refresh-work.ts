@@ -14,7 +14,8 @@ import { readEach, unlessDamaged } from '../sql/read-each';
 import { ifItCan, unlessTrouble } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
-import { answeredVisits, giveAnswers } from './given-answers';
+import { outcomesOf, renewOutcomes } from './answer-outcomes';
+import { answersNotGiven, giveAnswers, givenAnswersOf } from './given-answers';
 import { movesOf } from './moved-dates';
 import { answersOf, asKnown } from './prompt-answers';
 import { claimStale, type WorkAim } from './stale-work';
@@ -98,7 +99,8 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const records = new Map(read.map((record) => [record.head.patientId, record]));
   const answers = await answersOf(therapist, staleIds);
   const moves = await movesOf(therapist, staleIds);
-  const answered = await answeredVisits(therapist, staleIds);
+  const given = await givenAnswersOf(therapist, staleIds);
+  const outcomes = await outcomesOf(therapist, staleIds);
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
   const renewals: Renewal[] = [];
@@ -116,8 +118,9 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const state: Statement = (tx) => tx.update(workState).set(renewed).where(unchanged).returning({ id: workState.patientId });
     const { statements, counts } = lineChanges(owner, work, own(lines), before === null);
     const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
-    const given = work ? giveAnswers(owner, work.analysis, basis, own(answered)) : [];
-    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...given], counts });
+    const fresh = work ? answersNotGiven(owner, work.analysis, basis, own(given)) : [];
+    const came = work ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
+    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
   if (await write(therapist, renewals)) return [];

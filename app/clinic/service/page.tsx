@@ -5,6 +5,7 @@ import { todayIn } from '@/app/_auth/today';
 import { ChartPanel } from '@/app/_service/chart-panel';
 import { DaysTable } from '@/app/_service/days-table';
 import { PromptsTable } from '@/app/_service/prompts-table';
+import { RightPanels } from '@/app/_service/right-panels';
 import styles from '@/app/_service/service.module.css';
 import { ServiceHeads } from '@/app/_service/service-heads';
 import { periodNamed } from '@/app/_service/service-period-of';
@@ -12,6 +13,7 @@ import { formInWords, periodInWords, showDays } from '@/app/_service/service-wor
 import { ShareTable } from '@/app/_service/share-table';
 import { PrintButton } from '@/app/_shell/print-button';
 import { clinicOf } from '@/db/clinic/clinic';
+import { policyOf } from '@/db/clinic/policy';
 import { serviceCounts } from '@/db/service/service-counts';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
@@ -90,6 +92,7 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
             <PromptsTable rows={figures.promptsByRule} period={period} />
           )}
         </section>
+        <RightPanels figures={figures} errorScale={(await policyOf(lead)).errorScale} />
       </div>
       <p className="secondary small">
         A booked visit was kept where something was measured on its day; cancelled ones, and those nobody said anything of, are not counted.

@@ -8,7 +8,15 @@ import { serviceFigures } from '@/lib/service/service-figures';
 import { daysOfPeriod, isInPeriod, servicePeriod } from '@/lib/service/service-period';
 import { calendarDay } from '@/lib/units/calendar-day';
 
-const NOTHING: ServiceCounts = { fittings: [], kept: [], delivered: [], booked: [], betweenRemakes: [], answers: [] };
+const NOTHING: ServiceCounts = {
+  fittings: [],
+  kept: [],
+  delivered: [],
+  booked: [],
+  betweenRemakes: [],
+  answers: [],
+  right: { verdicts: [], misses: [], outlooks: [] },
+};
 const month = (text: string) => text as Month;
 /** The worked example of a g chart (section g); its upper limit is 36.3164. */
 const GAPS = [7, 12, 3, 9, 14, 6, 10];
