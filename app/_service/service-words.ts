@@ -1,8 +1,8 @@
 import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
-import type { GivenAgainst } from '@/lib/analysis/given-answers';
 import { garmentForm } from '@/lib/record/garment-catalogue';
 import type { DaysFigure, ShareFigure } from '@/lib/service/service-figures';
 import { type ServicePeriod, showMonth } from '@/lib/service/service-period';
+import type { GivenAgainst } from '@/lib/service/what-came';
 import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
 import type { Verdict } from '@/lib/trend/verdict';
 

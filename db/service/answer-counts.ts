@@ -1,8 +1,7 @@
 import { and, eq, gt, gte, isNotNull, lt, type SQLWrapper, sql } from 'drizzle-orm';
-import type { OutlookCame, VerdictCame } from '@/lib/analysis/answer-outcomes';
 import { daysOfPeriod, type ServicePeriod } from '@/lib/service/service-period';
 import type { RightCounts } from '@/lib/service/were-we-right';
-import type { Verdict } from '@/lib/trend/verdict';
+import type { OutlookCame, VerdictCame } from '@/lib/service/what-came';
 import { REVOKED } from '../patients/revoked';
 import { answerOutcome, patient } from '../schema/schema';
 import type { Database } from '../sql/database';
@@ -57,7 +56,7 @@ export async function rightCounts(database: Database, therapist: Therapist, peri
     .groupBy(...by(came, earlyKept, daysOff));
   return {
     verdicts: verdicts.flatMap((row) =>
-      row.against === null ? [] : [{ ...row, against: row.against, word: row.word as Verdict, came: row.came as VerdictCame }],
+      row.against === null || row.word === null ? [] : [{ ...row, against: row.against, word: row.word, came: row.came as VerdictCame }],
     ),
     misses: misses.flatMap((row) => (row.against === null || row.miss === null ? [] : [{ ...row, against: row.against, miss: row.miss }])),
     outlooks: outlooks.map((row) => ({ ...row, came: row.came as OutlookCame })),

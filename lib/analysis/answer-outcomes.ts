@@ -4,6 +4,7 @@ import { policyOfPiece } from '../garments/piece-band';
 import type { LimbKind, Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import type { Piece, Visit } from '../record/patient-record';
+import type { GivenAgainst, OutlookCame, VerdictCame } from '../service/what-came';
 import { checkedChange } from '../trend/checked-change';
 import { isAlarm } from '../trend/judged-change';
 import type { ChangeBetween } from '../trend/limb-change';
@@ -16,14 +17,7 @@ import type { Verdict } from '../trend/verdict';
 import { type CalendarDay, daysBetween } from '../units/calendar-day';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from './analyse-patient';
 import type { AnalysedPiece } from './analyse-piece';
-import type { GivenAgainst, GivenOutlook, GivenVerdict } from './given-answers';
-
-/** What later visits say of a verdict: by them the same is said, something else is, or nothing yet; `no-claim` of a verdict that claimed nothing. */
-export const VERDICT_CAME = ['confirmed', 'contradicted', 'open', 'no-claim'] as const;
-/** When the fit ended against the two days given: before the early one, between them, on the outgrow day or later, or not as far as was measured. */
-export const OUTLOOK_CAME = ['before-early', 'between', 'after', 'not-yet'] as const;
-export type VerdictCame = (typeof VERDICT_CAME)[number];
-export type OutlookCame = (typeof OUTLOOK_CAME)[number];
+import type { GivenOutlook, GivenVerdict } from './given-answers';
 
 /** Answers that were given of one visit, as they were stored. */
 export type StoredGiven = {

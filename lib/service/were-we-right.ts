@@ -1,16 +1,14 @@
-import type { OutlookCame, VerdictCame } from '../analysis/answer-outcomes';
-import type { GivenAgainst } from '../analysis/given-answers';
 import { REACH_95 } from '../statistics/reach-95';
-import type { Verdict } from '../trend/verdict';
 import { type CountedDays, FEWEST_FOR_A_MIDDLE } from './days-spread';
 import { proportionRange } from './proportion-range';
+import type { GivenAgainst, OutlookCame, VerdictCame } from './what-came';
 
 /** What came of given answers of a period, counted where they are kept (`answer_outcome`). */
 export type RightCounts = {
   /** By what was given and what came. `stated` and `square` are sums over the rows with a stated probability and a decided change: p, and (p − o)². */
   readonly verdicts: readonly {
     readonly against: GivenAgainst;
-    readonly word: Verdict;
+    readonly word: string;
     readonly came: VerdictCame;
     readonly tenth: number | null;
     readonly changed: boolean | null;
@@ -45,7 +43,7 @@ export type RangesHeld = AgainstStated & { readonly of: GivenAgainst; readonly s
 /** What came of the verdicts of one rule (against what) and word; `confirmed` of those decided. */
 export type VerdictsCame = {
   readonly against: GivenAgainst;
-  readonly word: Verdict;
+  readonly word: string;
   readonly confirmed: number;
   readonly contradicted: number;
   readonly open: number;

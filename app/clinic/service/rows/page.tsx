@@ -17,8 +17,8 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import { ROW_FIGURES, ROW_KINDS, type RowChoice, type ServiceRow, serviceRows } from '@/db/service/service-rows';
 import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
-import type { GivenAgainst } from '@/lib/analysis/given-answers';
 import { servicePeriod } from '@/lib/service/service-period';
+import type { GivenAgainst } from '@/lib/service/what-came';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Cases behind a figure' };
