@@ -21,6 +21,7 @@ import {
   pieceRevision,
   promptAnswer,
   repeatTaping,
+  serviceCase,
   shareLink,
   shareOpening,
   visit,
@@ -85,6 +86,7 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
       .returning(),
     tx.delete(piece).where(eq(piece.patientId, patientId)).returning(),
     tx.delete(answerOutcome).where(eq(answerOutcome.patientId, patientId)).returning(),
+    tx.delete(serviceCase).where(eq(serviceCase.patientId, patientId)).returning(),
     tx.delete(givenAnswer).where(eq(givenAnswer.patientId, patientId)).returning(),
     tx.delete(cautionAnswer).where(eq(cautionAnswer.patientId, patientId)).returning(),
     tx

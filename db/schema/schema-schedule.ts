@@ -217,3 +217,24 @@ export const answerOutcome = table(
   },
   (row) => [index('answer_outcome_clinic').on(row.clinicId, row.kind, row.day), index('answer_outcome_patient').on(row.patientId)],
 );
+
+/** What a patient's record adds to the figures of the service (`ServiceCase`), worked out by the engine; made anew whenever its patient is renewed. */
+export const serviceCase = table(
+  'service_case',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    kind: oneOf('without', 'excess').notNull(),
+    day: text().$type<CalendarDay>().notNull(),
+    limb: text().$type<LimbSide['limb']>().notNull(),
+    side: text().$type<LimbSide['side']>().notNull(),
+    whole: wholeNumber(),
+    some: wholeNumber(),
+    phase: text(),
+    /** Tenths of a percentage point. */
+    lost: wholeNumber(),
+    kept: yesNo(),
+  },
+  (row) => [index('service_case_clinic').on(row.clinicId, row.kind, row.day), index('service_case_patient').on(row.patientId)],
+);

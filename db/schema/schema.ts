@@ -27,6 +27,7 @@ export {
   movedDate,
   patientCoverage,
   promptAnswer,
+  serviceCase,
   workCount,
   workLine,
   workState,

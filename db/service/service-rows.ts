@@ -4,10 +4,22 @@ import { getDatabase } from '../client';
 import type { Therapist } from '../therapist';
 import { ANSWER_FIGURES, type AnswerFigure, type AnswerRow, answerRows } from './answer-rows';
 import { answeredOf } from './answered';
+import { careRows } from './care-counts';
 import { bookedOf, deliveredOf, fittingsOf, keptOf } from './cases';
 
 /** Figures whose rows can be listed. */
-export const ROW_FIGURES = ['first-fits', 'fittings', 'remakes', 'to-fit', 'making', 'booked', 'prompts', ...ANSWER_FIGURES] as const;
+export const ROW_FIGURES = [
+  'first-fits',
+  'fittings',
+  'remakes',
+  'to-fit',
+  'making',
+  'booked',
+  'prompts',
+  'without',
+  'excess',
+  ...ANSWER_FIGURES,
+] as const;
 export type RowFigure = (typeof ROW_FIGURES)[number];
 
 /** One case behind a figure: whose, of which piece (none for a prompt), on which day (a moment for a prompt), and what was counted of it. */
@@ -23,8 +35,8 @@ export type ServiceRow = {
   readonly answer?: Omit<AnswerRow, 'patientId' | 'day' | 'of' | 'total'>;
 };
 
-/** Which cases: of one reason, form, rule or given answer, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
-export const ROW_KINDS = ['reason', 'form', 'rule', 'back', 'answer'] as const;
+/** Which cases: of one reason, form, rule or given answer, phase, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
+export const ROW_KINDS = ['reason', 'form', 'rule', 'back', 'answer', 'phase'] as const;
 export type RowChoice = { readonly figure: RowFigure; readonly by?: (typeof ROW_KINDS)[number]; readonly of?: string | null };
 
 /** The cases behind a figure, the newest first, at most so many, and how many there are in all. */
@@ -38,6 +50,21 @@ export async function serviceRows(
   const isOf = (column: SQLWrapper): SQL | undefined => (of === null ? isNull(column) : of === undefined ? undefined : eq(column, of));
   const isWithin = (month: SQLWrapper) => and(lte(month, period.to), period.from ? gte(month, period.from) : undefined);
   const total = sql`count(*) over ()`.mapWith(Number);
+  if (figure === 'without' || figure === 'excess') {
+    const found = await careRows(database, therapist, figure, by === 'phase' && of != null ? of : undefined, period, most);
+    return listed(
+      found.map(({ limb, side, some, whole, phase, lost, kept, ...row }) => {
+        const points = `${((lost ?? 0) / 10).toFixed(1)} percentage points of excess lost`;
+        const what =
+          figure === 'without' ? `of ${whole} without a working piece` : `${points}${kept === null ? '' : kept ? ', kept' : ', not kept'}`;
+        return {
+          ...row,
+          ...{ pieceId: null, label: null, days: figure === 'without' ? some : null, what },
+          of: `${side} ${limb}${phase ? `, ${phase}` : ''}`,
+        };
+      }),
+    );
+  }
   if (isOfAnswer(figure)) {
     const found = await answerRows(database, therapist, figure, by === 'answer' && of != null ? of : undefined, period, most);
     return listed(

@@ -6,6 +6,7 @@ import { getDatabase } from '../client';
 import type { KeptVisit } from '../patients/read-visits';
 import { answerOutcome } from '../schema/schema';
 import type { Therapist } from '../therapist';
+import { areSame } from './are-same';
 import type { StoredAnswer } from './given-answers';
 
 /** What came of one answer, as stored. */
@@ -42,8 +43,7 @@ export function renewOutcomes(
     return visit ? [{ id, visit, verdicts, outlooks }] : [];
   });
   const rows = answerOutcomes(analysis, standing).map((one) => rowOf(owner, one));
-  const before = new Map(stored.map((row) => [row.id, row]));
-  if (rows.length === before.size && rows.every((row) => isSame(row, before.get(row.id)))) return [];
+  if (areSame(rows, stored)) return [];
   const gone: Statement = (tx) =>
     tx.delete(answerOutcome).where(eq(answerOutcome.patientId, owner.patientId)).returning({ id: answerOutcome.id });
   const steps: Statement[] = stored.length > 0 ? [gone] : [];
@@ -69,8 +69,4 @@ function rowOf(owner: Owner, { given: givenId, ...one }: AnswerOutcome): StoredO
   const of = one.kind === 'verdict' ? `${one.limb} ${one.side} ${one.against}` : one.piece;
   const tenth = one.kind === 'verdict' && one.probability !== null ? Math.min(Math.floor(one.probability * 10), 9) : null;
   return { ...none, ...one, tenth, ...owner, id: `${givenId} ${one.kind} ${of}`, givenId };
-}
-
-function isSame(row: StoredOutcome, other: StoredOutcome | undefined): boolean {
-  return other !== undefined && (Object.keys(row) as (keyof StoredOutcome)[]).every((column) => row[column] === other[column]);
 }

@@ -18,6 +18,7 @@ import { outcomesOf, renewOutcomes } from './answer-outcomes';
 import { answersNotGiven, giveAnswers, givenAnswersOf } from './given-answers';
 import { movesOf } from './moved-dates';
 import { answersOf, asKnown } from './prompt-answers';
+import { casesOf, renewCases } from './service-cases';
 import { claimStale, type WorkAim } from './stale-work';
 import { workBasis } from './work-basis';
 import { countChanges, dateChanges, type LineChanges, lineChanges } from './work-diff';
@@ -101,6 +102,7 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const moves = await movesOf(therapist, staleIds);
   const given = await givenAnswersOf(therapist, staleIds);
   const outcomes = await outcomesOf(therapist, staleIds);
+  const cases = await casesOf(therapist, staleIds);
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
   const renewals: Renewal[] = [];
@@ -120,7 +122,8 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
     const fresh = work ? answersNotGiven(owner, work.analysis, basis, own(given)) : [];
     const came = work ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
-    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came], counts });
+    const counted = work ? renewCases(owner, work.analysis, own(cases)) : [];
+    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came, ...counted], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
   if (await write(therapist, renewals)) return [];

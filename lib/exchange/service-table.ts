@@ -1,3 +1,4 @@
+import type { CareFigures } from '../service/care-figures';
 import type { ServiceChart } from '../service/service-charts';
 import { type DaysFigure, daysOfCases, type Of, type ServiceFigures, type ShareFigure } from '../service/service-figures';
 import type { RightFigures } from '../service/were-we-right';
@@ -13,14 +14,14 @@ const COLUMNS = [
   {
     name: 'by',
     kind: 'word',
-    says: 'By what it is split: reason, form, rule, month, stretch, against, verdict, tenth or came; empty for the whole.',
+    says: 'By what it is split: reason, form, rule, month, stretch, against, verdict, tenth, came or phase; empty for the whole.',
   },
   { name: 'of', kind: 'word', says: 'Of which of those; empty where none is named.' },
   { name: 'from_month', kind: 'word', says: 'First month counted; empty where the record itself begins it.' },
   { name: 'to_month', kind: 'word', says: 'Last month counted.' },
   { name: 'n', kind: 'whole', says: 'Cases the figure is of.' },
   { name: 'some', kind: 'whole', says: 'Of those, how many were so; empty for days.' },
-  { name: 'unit', kind: 'word', says: 'Unit of the value and its ends: 1 (a share), d (days) or fittings.' },
+  { name: 'unit', kind: 'word', says: 'Unit of the value and its ends: 1 (a share), d (days), pct_points_tenths or fittings.' },
   { name: 'value', kind: 'decimal', says: 'The share, the median, or the value of the chart.' },
   { name: 'low', kind: 'decimal', says: 'Lower end of the 95 % range; in a chart the lower limit.' },
   { name: 'high', kind: 'decimal', says: 'Upper end of the 95 % range; in a chart the upper limit.' },
@@ -48,6 +49,13 @@ const FIGURES = {
   prompts_acted_on: 'Prompts acted on, of those acted on, put off or declined, each by its last answer.',
   prompts_put_off: 'Prompts put off, of the same.',
   prompts_declined: 'Prompts declined, of the same.',
+  days_without:
+    'Days a year, a limb in care with garments, on which no piece worked: none worn, within its expected life and not sent back; n counts patients. Months that have ended.',
+  patients_with_days_without: 'Patients with any such day, of those with a limb in care with garments.',
+  excess_lost:
+    'Excess over the other limb that went from the first to the last visit of a phase, tenths of a percentage point; below 0 where it grew.',
+  excess_kept:
+    'Limbs whose last excess of a phase is not above that of the phase before beyond the error of both, of those with one before.',
   ranges_held:
     'Of changes measured at the next visit with nothing noted in between, those within the 95 % range given at the visit before; by what the change was against.',
   scale_learnt: 'Where those ranges are off: the factor on the variance of error with which 95 in 100 would have held.',
@@ -104,7 +112,7 @@ export function serviceTable(figures: ServiceFigures): string {
       return rule.map((row) => ({ ...row, by: 'rule', of: of ?? '' }));
     }),
   ];
-  const given = rightRows(figures.right).map((row) => ({ ...months, ...row }));
+  const given = [...rightRows(figures.right), ...careRows(figures.care)].map((row) => ({ ...months, ...row }));
   const charts = [...chartRows('chart_of_remakes', figures.remakeChart), ...chartRows('chart_of_days', figures.daysChart)];
   return csvText([COLUMNS.map(({ name }) => name), ...[...rows.map((row) => ({ ...months, ...row })), ...given, ...charts].map(written)]);
 }
@@ -165,6 +173,26 @@ function rightRows({ ranges, verdicts, tenths, brier, outlooks, earlyKept, daysO
     ...(all === 0 ? [shareRow('outgrow_came', none)] : []),
     ...(all === 0 ? [] : Object.entries(outlooks)).map(([came, n]) => ({ ...counted('outgrow_came', n, all), by: 'came', of: came })),
     daysRow('outgrow_days_off', daysOfCases(daysOff)),
+  ];
+}
+
+/** Days without a working piece, and excess by phase. */
+function careRows({ without, withAny, phases }: CareFigures): readonly Cells[] {
+  const none = { noAnswer: 'No limb was in care with garments in a month of this period that has ended.' };
+  const few = { noAnswer: 'No phase of this period has two visits with an excess.' };
+  const ends = without && without.low !== null && without.high !== null ? { low: String(without.low), high: String(without.high) } : {};
+  return [
+    without
+      ? { figure: 'days_without', unit: 'd', n: String(without.n), value: String(without.days), ...ends }
+      : { figure: 'days_without', unit: 'd', no_answer: none.noAnswer },
+    shareRow('patients_with_days_without', withAny ?? none),
+    ...(phases.length === 0 ? [shareRow('excess_lost', few)] : []),
+    ...phases.flatMap(({ phase, lost, kept }) =>
+      [
+        { ...daysRow('excess_lost', daysOfCases(lost)), unit: 'pct_points_tenths' },
+        shareRow('excess_kept', kept ?? { noAnswer: 'No phase before it has an excess.' }),
+      ].map((row) => ({ ...row, by: 'phase', of: phase })),
+    ),
   ];
 }
 

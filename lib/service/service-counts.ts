@@ -1,4 +1,5 @@
 import type { CalendarDay } from '../units/calendar-day';
+import type { CareCounts } from './care-figures';
 import type { RightCounts } from './were-we-right';
 
 /** A calendar month as YYYY-MM. */
@@ -44,7 +45,7 @@ export type BookedCount = { readonly month: Month; readonly standing: 'kept' | '
 /** Prompts of a rule by the last thing that was answered to them. */
 export type AnswerCount = { readonly rule: string; readonly answer: 'act' | 'not-now' | 'not-for-this-patient'; readonly n: number };
 
-/** What a clinic's record holds of its own service, counted where it is kept. All but `answers` and `right` is of the whole record. */
+/** What a clinic's record holds of its own service, counted where it is kept. All but `answers`, `right` and `care` is of the whole record. */
 export type ServiceCounts = {
   readonly fittings: readonly FittingCount[];
   readonly kept: readonly KeptCount[];
@@ -56,4 +57,6 @@ export type ServiceCounts = {
   readonly answers: readonly AnswerCount[];
   /** Of the period asked for. */
   readonly right: RightCounts;
+  /** Of the period asked for. */
+  readonly care: CareCounts;
 };

@@ -1,3 +1,4 @@
+import { type CareFigures, careFigures } from './care-figures';
 import { type DaysSpread, daysSpread, FEWEST_FOR_A_MIDDLE } from './days-spread';
 import { proportionRange } from './proportion-range';
 import { chartOfDays, chartOfRemakes, type ServiceChart } from './service-charts';
@@ -44,6 +45,7 @@ export type ServiceFigures = {
   readonly prompts: ShareFigure;
   readonly promptsByRule: readonly Of<RuleAnswers & { readonly acted: ShareFigure }>[];
   readonly right: RightFigures;
+  readonly care: CareFigures;
 };
 
 /**
@@ -98,6 +100,7 @@ export function serviceFigures(counts: ServiceCounts, period: ServicePeriod): Se
       },
     })),
     right: rightFigures(counts.right),
+    care: careFigures(counts.care),
   };
 }
 

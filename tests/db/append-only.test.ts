@@ -38,7 +38,18 @@ const OTHERS = [
     'due_date',
     'import_item',
   ],
-  ...['one_time_link', 'recovery_code', 'second_factor', 'session', 'user', 'verification', 'work_count', 'work_line', 'work_state'],
+  ...[
+    'one_time_link',
+    'recovery_code',
+    'second_factor',
+    'service_case',
+    'session',
+    'user',
+    'verification',
+    'work_count',
+    'work_line',
+    'work_state',
+  ],
 ];
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {

@@ -3,53 +3,22 @@ import type { Therapist } from '@/db/therapist';
 import { serviceDictionary, serviceTable } from '@/lib/exchange/service-table';
 import { serviceFigures } from '@/lib/service/service-figures';
 import { servicePeriod } from '@/lib/service/service-period';
-import { addDays, calendarDay } from '@/lib/units/calendar-day';
-import { type Random, seeded } from '@/tests/cohort/random';
+import { calendarDay } from '@/lib/units/calendar-day';
+import { seeded } from '@/tests/cohort/random';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
-import { details, visitOn } from './made-up-records';
+import { plantAnswers } from './planted-answers';
 
 const TODAY = calendarDay('2026-11-30');
-const ANSWERS = 600;
-const FROM = calendarDay('2025-01-15');
 
 describe.each(ENGINES)('were we right, on %s', (engine) => {
   let at: ClinicOn;
   beforeAll(async () => {
     at = await clinicOn(engine);
     // One clinic whose errors are 1.5 times as assumed, whose changes come half as often as said and whose pieces are early; and one that is right.
-    await plant(at.therapist, seeded(91), { errors: 1.5, comes: 0.5, kept: 0.7 });
-    await plant(at.stranger, seeded(92), { errors: 1, comes: 1, kept: 0.9 });
+    await plantAnswers(at.db, at.therapist, seeded(91), { errors: 1.5, comes: 0.5, kept: 0.7 });
+    await plantAnswers(at.db, at.stranger, seeded(92), { errors: 1, comes: 1, kept: 0.9 });
   });
   afterAll(async () => at?.close());
-
-  async function plant(therapist: Therapist, random: Random, truth: { errors: number; comes: number; kept: number }) {
-    const { client, schema, patients, visits } = at.db;
-    const database = await client.getDatabase();
-    const added = await patients.addPatient(therapist, { submissionId: crypto.randomUUID(), details: details('HL-0091') });
-    const patientId = added.kind === 'saved' ? added.patientId : '';
-    const saved = await visits.saveVisit(therapist, { patientId, submissionId: crypto.randomUUID(), visit: visitOn(FROM) });
-    const owner = { clinicId: therapist.clinicId, patientId };
-    const given = { ...owner, id: crypto.randomUUID(), visitId: saved.kind === 'saved' ? saved.visitId : '', revision: 1, givenOn: FROM };
-    await database.insert(schema.givenAnswer).values({ ...given, engine: 2, basis: 'b', verdicts: [], outlooks: [] });
-    const none = { probability: null, tenth: null, changed: null, miss: null, word: null, against: null };
-    const rows = Array.from({ length: ANSWERS }, (_, index): typeof schema.answerOutcome.$inferInsert => {
-      const of = { ...owner, id: crypto.randomUUID(), givenId: given.id, day: addDays(FROM, index), limb: 'leg', side: 'left' } as const;
-      if (index % 4 === 3) {
-        const earlyKept = random.uniform() < truth.kept;
-        return { ...of, ...none, kind: 'outlook', piece: '1', came: earlyKept ? 'between' : 'before-early', earlyKept, daysOff: -20 };
-      }
-      const probability = random.uniform();
-      const changed = random.uniform() < probability * truth.comes;
-      const said = probability > 0.4;
-      return {
-        ...of,
-        ...{ kind: 'verdict', against: index % 2 === 0 ? 'baseline' : 'last', word: said ? 'more-than-expected' : 'no-clear-change' },
-        ...{ probability, tenth: Math.floor(probability * 10), changed, came: said === changed ? 'confirmed' : 'contradicted' },
-        miss: Math.round(100 * random.normal(truth.errors)),
-      };
-    });
-    for (let from = 0; from < rows.length; from += 200) await database.insert(schema.answerOutcome).values(rows.slice(from, from + 200));
-  }
 
   const figuresOf = async (choice: 'year' | 'all', therapist: Therapist) => {
     const { serviceCounts } = await import('@/db/service/service-counts');
@@ -104,6 +73,31 @@ describe.each(ENGINES)('were we right, on %s', (engine) => {
       const early = { figure: 'outgrow', by: 'answer', of: 'before-early' } as const;
       expect((await serviceRows(at.therapist, early, period, 1)).total).toBe(right.outlooks['before-early']);
     }
+  });
+
+  it('finds the planted days without a piece and the planted loss of a phase, and lists their cases', async () => {
+    const { care } = await figuresOf('all', at.therapist);
+    // One limb, twelve months of 30 days, 3 of each without: a tenth of the year.
+    expect(care.without).toMatchObject({ n: 1, low: null, high: null });
+    expect(care.without?.days).toBeCloseTo(36.525, 9);
+    expect(care.phases.map(({ phase, lost, kept }) => [phase, lost, kept?.some, kept?.all])).toEqual([
+      [
+        'garments',
+        [
+          { days: -10, n: 1 },
+          { days: 0, n: 1 },
+        ],
+        1,
+        2,
+      ],
+      ['reduction', [{ days: 65, n: 24 }], undefined, undefined],
+    ]);
+    const { serviceRows } = await import('@/db/service/service-rows');
+    const period = servicePeriod('all', TODAY);
+    const without = await serviceRows(at.therapist, { figure: 'without' }, period, 1);
+    expect(without).toMatchObject({ total: 12, rows: [{ days: 3, what: 'of 30 without a working piece', of: 'left leg' }] });
+    expect((await serviceRows(at.therapist, { figure: 'excess', by: 'phase', of: 'garments' }, period, 1)).total).toBe(2);
+    expect((await figuresOf('year', at.therapist)).care.without).toBeNull();
   });
 
   it('goes out as figures, each of them in the dictionary', async () => {

@@ -35,6 +35,8 @@ const TITLES: Readonly<Record<RowChoice['figure'], string>> = {
   making: 'First deliveries, days from the order sent',
   booked: 'Booked visits, kept or missed',
   prompts: 'Prompts answered',
+  without: 'Limbs and months with days without a working piece',
+  excess: 'Limbs through a phase, and what became of their excess',
   verdicts: 'Verdicts given, and what later visits say',
   ranges: 'Changes measured next, against the range given',
   chances: 'Chances stated, and what came by later visits',
@@ -96,6 +98,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
 
 function headOf(figure: RowChoice['figure']): string {
   if (figure === 'prompts') return 'Rule';
+  if (figure === 'without' || figure === 'excess') return 'Limb';
   return figure === 'verdicts' || figure === 'ranges' || figure === 'chances' ? 'Verdict' : 'Piece';
 }
 
@@ -121,6 +124,7 @@ function choiceOf({ figure, by, of }: Asked): RowChoice {
 
 function kindInWords({ figure, by, of }: RowChoice): string {
   if (by === undefined) return '';
+  if (by === 'phase') return `Phase: ${ruleInWords(of ?? null)}. `;
   if (by === 'answer') return `${answersInWords(figure, of ?? '')}. `;
   if (by === 'back') return of === 'yes' ? 'Altered or made again before. ' : 'Kept at the first fitting. ';
   if (by === 'form') return `Form: ${formInWords(of ?? null)}. `;
