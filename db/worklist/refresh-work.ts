@@ -106,7 +106,7 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
   const renewals: Renewal[] = [];
-  for (const { patientId, changes, renewals: times, basis: before } of stale) {
+  for (const { patientId, changes, renewals: times, basis: before, renewedFor } of stale) {
     // Lines of a record that cannot be read stay as they are; its own page says why.
     if (failed.includes(patientId)) continue;
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
@@ -121,8 +121,11 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const { statements, counts } = lineChanges(owner, work, own(lines), before === null);
     const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
     const fresh = work ? answersNotGiven(owner, work.analysis, basis, own(given)) : [];
-    const came = work ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
-    const counted = work ? renewCases(owner, work.analysis, own(cases)) : [];
+    // A new day alone changes nothing of what came, and of the ended months only where one has ended since.
+    const onlyDay = renewedFor !== null && before === basis && fresh.length === 0;
+    const sameMonth = onlyDay && renewedFor.slice(0, 7) === today.slice(0, 7);
+    const came = work && !onlyDay ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
+    const counted = work && !sameMonth ? renewCases(owner, work.analysis, own(cases)) : [];
     renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came, ...counted], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
