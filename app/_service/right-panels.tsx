@@ -85,11 +85,11 @@ function Verdicts({ right: { verdicts }, period }: Of) {
   return (
     <div className="table-frame">
       <table>
-        <caption>Verdicts by later visits: confirmed in a hundred of those decided. Open: no later visit, or none that tells.</caption>
+        <caption>Verdicts by later visits: confirmed of those decided, the others contradicted; n counts those still open too.</caption>
         <thead>
           <tr>
             <th scope="col">Verdict</th>
-            <FigureHeads names={['Confirmed', 'Contradicted', 'Open', 'In 100', 'Range', 'n']} />
+            <FigureHeads names={['Confirmed', 'In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>
@@ -98,9 +98,7 @@ function Verdicts({ right: { verdicts }, period }: Of) {
             return (
               <tr key={name}>
                 <th scope="row">{name}</th>
-                <td className="numeric">{confirmed}</td>
-                <td className="numeric">{contradicted}</td>
-                <td className="numeric">{open}</td>
+                <td className="numeric">{`${confirmed} of ${confirmed + contradicted}`}</td>
                 <td className="numeric">{range ? perHundred(range.share) : '–'}</td>
                 <td className="numeric">{range ? `${perHundred(range.low)}–${perHundred(range.high)}` : '–'}</td>
                 <td className="numeric">
