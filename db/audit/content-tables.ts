@@ -31,6 +31,8 @@ export const NOT_CONTENT: Readonly<Record<string, string>> = {
   work_state: 'computed from the record',
   work_count: 'computed from the record',
   given_answer: 'computed from the record, once: what the engine said then; no deed of a person, and nothing is worked out from it',
+  answer_outcome: 'computed from the record and what was said of it',
+  service_case: 'computed from the record',
   due_date: 'computed from the record; a date moved by hand is sealed as such',
 };
 

@@ -1,5 +1,6 @@
 import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
 import {
+  answerOutcome,
   calendarFeed,
   cautionAnswer,
   courseRevision,
@@ -20,6 +21,7 @@ import {
   pieceRevision,
   promptAnswer,
   repeatTaping,
+  serviceCase,
   shareLink,
   shareOpening,
   visit,
@@ -83,6 +85,8 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
       .where(inArray(pieceRevision.pieceId, [...pieces]))
       .returning(),
     tx.delete(piece).where(eq(piece.patientId, patientId)).returning(),
+    tx.delete(answerOutcome).where(eq(answerOutcome.patientId, patientId)).returning(),
+    tx.delete(serviceCase).where(eq(serviceCase.patientId, patientId)).returning(),
     tx.delete(givenAnswer).where(eq(givenAnswer.patientId, patientId)).returning(),
     tx.delete(cautionAnswer).where(eq(cautionAnswer.patientId, patientId)).returning(),
     tx

@@ -1,3 +1,4 @@
+import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
 import type { GivenOutlook, GivenVerdict } from '@/lib/analysis/given-answers';
 import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
 import type { LimbSide } from '@/lib/record/patient-record';
@@ -6,7 +7,7 @@ import { columns } from '../sql/columns';
 import { ofClinic } from './schema-clinic';
 import { ofPatient, patient, visit } from './schema-records';
 
-const { table, id, text, oneOf, wholeNumber, yesNo, json, moment, index, uniqueIndex } = columns;
+const { table, id, text, oneOf, wholeNumber, decimal, yesNo, json, moment, index, uniqueIndex } = columns;
 
 /** One stored line of the worklist, computed from the record; rewritten whenever its patient is renewed. */
 export const workLine = table(
@@ -181,4 +182,59 @@ export const givenAnswer = table(
     outlooks: json<readonly GivenOutlook[]>().notNull(),
   },
   (row) => [uniqueIndex('given_answer_visit').on(row.visitId, row.revision), index('given_answer_patient').on(row.patientId)],
+);
+
+/**
+ * What came of one given answer (`AnswerOutcome`), by everything measured since; made anew whenever its patient is renewed. Which columns hold
+ * something goes by the kind.
+ */
+export const answerOutcome = table(
+  'answer_outcome',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    givenId: text()
+      .notNull()
+      .references(() => givenAnswer.id),
+    kind: oneOf('verdict', 'outlook').notNull(),
+    /** Day of the visit that the answer was given of. */
+    day: text().$type<CalendarDay>().notNull(),
+    limb: text().$type<LimbSide['limb']>().notNull(),
+    side: text().$type<LimbSide['side']>().notNull(),
+    came: text().$type<AnswerOutcome['came']>().notNull(),
+    against: oneOf('baseline', 'last'),
+    word: text(),
+    probability: decimal(),
+    /** Tenth of the probability, from 0. */
+    tenth: wholeNumber(),
+    changed: yesNo(),
+    /** Hundredths of an SD. */
+    miss: wholeNumber(),
+    piece: text(),
+    earlyKept: yesNo(),
+    daysOff: wholeNumber(),
+  },
+  (row) => [index('answer_outcome_clinic').on(row.clinicId, row.kind, row.day), index('answer_outcome_patient').on(row.patientId)],
+);
+
+/** What a patient's record adds to the figures of the service (`ServiceCase`), worked out by the engine; made anew whenever its patient is renewed. */
+export const serviceCase = table(
+  'service_case',
+  {
+    id: id(),
+    clinicId: ofClinic(),
+    patientId: ofPatient(),
+    kind: oneOf('without', 'excess').notNull(),
+    day: text().$type<CalendarDay>().notNull(),
+    limb: text().$type<LimbSide['limb']>().notNull(),
+    side: text().$type<LimbSide['side']>().notNull(),
+    whole: wholeNumber(),
+    some: wholeNumber(),
+    phase: text(),
+    /** Tenths of a percentage point. */
+    lost: wholeNumber(),
+    kept: yesNo(),
+  },
+  (row) => [index('service_case_clinic').on(row.clinicId, row.kind, row.day), index('service_case_patient').on(row.patientId)],
 );

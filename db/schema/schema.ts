@@ -20,12 +20,14 @@ export {
 } from './schema-records';
 export { cautionAnswer } from './schema-safety';
 export {
+  answerOutcome,
   calendarFeed,
   dueDate,
   givenAnswer,
   movedDate,
   patientCoverage,
   promptAnswer,
+  serviceCase,
   workCount,
   workLine,
   workState,

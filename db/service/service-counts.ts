@@ -5,13 +5,15 @@ import type { ServicePeriod } from '@/lib/service/service-period';
 import { getDatabase } from '../client';
 import type { Database } from '../sql/database';
 import type { Therapist } from '../therapist';
+import { rightCounts } from './answer-counts';
 import { answeredOf } from './answered';
+import { careCounts } from './care-counts';
 import { bookedOf, deliveredOf, fittingsOf, keptOf } from './cases';
 
 const N = sql`count(*)`.mapWith(Number);
 const by = (...columns: readonly SQLWrapper[]) => columns.map((column) => sql`${column}`);
 
-/** What the clinic's record holds of its own service, counted by the database; answers to prompts are those of the period. */
+/** What the clinic's record holds of its own service, counted by the database; answers to prompts, what came of what was given, and care are those of the period. */
 export async function serviceCounts(therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts> {
   const database = await getDatabase();
   const fittings = await fittingCounts(database, therapist);
@@ -22,6 +24,8 @@ export async function serviceCounts(therapist: Therapist, period: ServicePeriod)
     booked: await bookedCounts(database, therapist),
     betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
     answers: await answerCounts(database, therapist, period),
+    right: await rightCounts(database, therapist, period),
+    care: await careCounts(database, therapist, period),
   };
 }
 

@@ -2,11 +2,24 @@ import { and, desc, eq, gte, isNull, lte, type SQL, type SQLWrapper, sql } from 
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { getDatabase } from '../client';
 import type { Therapist } from '../therapist';
+import { ANSWER_FIGURES, type AnswerFigure, type AnswerRow, answerRows } from './answer-rows';
 import { answeredOf } from './answered';
+import { careRows } from './care-counts';
 import { bookedOf, deliveredOf, fittingsOf, keptOf } from './cases';
 
 /** Figures whose rows can be listed. */
-export const ROW_FIGURES = ['first-fits', 'fittings', 'remakes', 'to-fit', 'making', 'booked', 'prompts'] as const;
+export const ROW_FIGURES = [
+  'first-fits',
+  'fittings',
+  'remakes',
+  'to-fit',
+  'making',
+  'booked',
+  'prompts',
+  'without',
+  'excess',
+  ...ANSWER_FIGURES,
+] as const;
 export type RowFigure = (typeof ROW_FIGURES)[number];
 
 /** One case behind a figure: whose, of which piece (none for a prompt), on which day (a moment for a prompt), and what was counted of it. */
@@ -18,10 +31,12 @@ export type ServiceRow = {
   readonly days: number | null;
   readonly what: string | null;
   readonly of: string | null;
+  /** Of a given answer: what came of it. */
+  readonly answer?: Omit<AnswerRow, 'patientId' | 'day' | 'of' | 'total'>;
 };
 
-/** Which cases: of one reason, form or rule, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
-export const ROW_KINDS = ['reason', 'form', 'rule', 'back'] as const;
+/** Which cases: of one reason, form, rule or given answer, phase, those that went back or did not (`yes`, `no`), or all; `null` is those that name none. */
+export const ROW_KINDS = ['reason', 'form', 'rule', 'back', 'answer', 'phase'] as const;
 export type RowChoice = { readonly figure: RowFigure; readonly by?: (typeof ROW_KINDS)[number]; readonly of?: string | null };
 
 /** The cases behind a figure, the newest first, at most so many, and how many there are in all. */
@@ -35,6 +50,30 @@ export async function serviceRows(
   const isOf = (column: SQLWrapper): SQL | undefined => (of === null ? isNull(column) : of === undefined ? undefined : eq(column, of));
   const isWithin = (month: SQLWrapper) => and(lte(month, period.to), period.from ? gte(month, period.from) : undefined);
   const total = sql`count(*) over ()`.mapWith(Number);
+  if (figure === 'without' || figure === 'excess') {
+    const found = await careRows(database, therapist, figure, by === 'phase' && of != null ? of : undefined, period, most);
+    return listed(
+      found.map(({ limb, side, some, whole, phase, lost, kept, ...row }) => {
+        const points = `${((lost ?? 0) / 10).toFixed(1)} percentage points of excess lost`;
+        const what =
+          figure === 'without' ? `of ${whole} without a working piece` : `${points}${kept === null ? '' : kept ? ', kept' : ', not kept'}`;
+        return {
+          ...row,
+          ...{ pieceId: null, label: null, days: figure === 'without' ? some : null, what },
+          of: `${side} ${limb}${phase ? `, ${phase}` : ''}`,
+        };
+      }),
+    );
+  }
+  if (isOfAnswer(figure)) {
+    const found = await answerRows(database, therapist, figure, by === 'answer' && of != null ? of : undefined, period, most);
+    return listed(
+      found.map(({ patientId, day, of: name, total: all, ...answer }) => ({
+        ...{ patientId, day, of: name, total: all, answer },
+        ...{ pieceId: null, label: null, days: null, what: null },
+      })),
+    );
+  }
   if (figure === 'prompts') {
     const answered = answeredOf(database, therapist, period);
     const rows = await database
@@ -93,6 +132,10 @@ export async function serviceRows(
     .orderBy(desc(day), pieceId, desc(fittings.number))
     .limit(most);
   return listed(rows.map(({ reason: why, what, ...row }) => ({ ...row, days: null, what: why ? `${what}: ${why}` : what })));
+}
+
+function isOfAnswer(figure: RowFigure): figure is AnswerFigure {
+  return (ANSWER_FIGURES as readonly string[]).includes(figure);
 }
 
 function listed(rows: readonly (ServiceRow & { readonly total: number })[]) {

@@ -14,9 +14,11 @@ import { readEach, unlessDamaged } from '../sql/read-each';
 import { ifItCan, unlessTrouble } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
-import { answeredVisits, giveAnswers } from './given-answers';
+import { outcomesOf, renewOutcomes } from './answer-outcomes';
+import { answersNotGiven, giveAnswers, givenAnswersOf } from './given-answers';
 import { movesOf } from './moved-dates';
 import { answersOf, asKnown } from './prompt-answers';
+import { casesOf, renewCases } from './service-cases';
 import { claimStale, type WorkAim } from './stale-work';
 import { workBasis } from './work-basis';
 import { countChanges, dateChanges, type LineChanges, lineChanges } from './work-diff';
@@ -98,11 +100,13 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
   const records = new Map(read.map((record) => [record.head.patientId, record]));
   const answers = await answersOf(therapist, staleIds);
   const moves = await movesOf(therapist, staleIds);
-  const answered = await answeredVisits(therapist, staleIds);
+  const given = await givenAnswersOf(therapist, staleIds);
+  const outcomes = await outcomesOf(therapist, staleIds);
+  const cases = await casesOf(therapist, staleIds);
   const lines = await database.select().from(workLine).where(inArray(workLine.patientId, staleIds));
   const dates = await database.select().from(dueDate).where(inArray(dueDate.patientId, staleIds));
   const renewals: Renewal[] = [];
-  for (const { patientId, changes, renewals: times, basis: before } of stale) {
+  for (const { patientId, changes, renewals: times, basis: before, renewedFor } of stale) {
     // Lines of a record that cannot be read stay as they are; its own page says why.
     if (failed.includes(patientId)) continue;
     const own = <T extends { readonly patientId: string }>(rows: readonly T[]) => rows.filter((row) => row.patientId === patientId);
@@ -116,8 +120,13 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const state: Statement = (tx) => tx.update(workState).set(renewed).where(unchanged).returning({ id: workState.patientId });
     const { statements, counts } = lineChanges(owner, work, own(lines), before === null);
     const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
-    const given = work ? giveAnswers(owner, work.analysis, basis, own(answered)) : [];
-    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...given], counts });
+    const fresh = work ? answersNotGiven(owner, work.analysis, basis, own(given)) : [];
+    // A new day alone changes nothing of what came, and of the ended months only where one has ended since.
+    const onlyDay = renewedFor !== null && before === basis && fresh.length === 0;
+    const sameMonth = onlyDay && renewedFor.slice(0, 7) === today.slice(0, 7);
+    const came = work && !onlyDay ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
+    const counted = work && !sameMonth ? renewCases(owner, work.analysis, own(cases)) : [];
+    renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came, ...counted], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
   if (await write(therapist, renewals)) return [];

@@ -2,6 +2,7 @@ import type { StepKind } from '../course-model/course';
 import type { LimbKind, Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
 import type { Visit } from '../record/patient-record';
+import type { GivenAgainst } from '../service/what-came';
 import type { JudgedChange } from '../trend/judged-change';
 import type { Verdict } from '../trend/verdict';
 import type { CalendarDay } from '../units/calendar-day';
@@ -9,9 +10,6 @@ import type { PatientAnalysis } from './analyse-patient';
 
 /** Raised when a verdict or a date changes in meaning, so that what was given says by which engine. */
 export const ENGINE_VERSION = 2;
-
-/** What a verdict was given against: the baseline of its phase, or the visit before. */
-export type GivenAgainst = 'baseline' | 'last';
 
 /** A verdict as it was given on the day it was first worked out, from what was known then. */
 export type GivenVerdict = {

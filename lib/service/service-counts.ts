@@ -1,4 +1,6 @@
 import type { CalendarDay } from '../units/calendar-day';
+import type { CareCounts } from './care-figures';
+import type { RightCounts } from './were-we-right';
 
 /** A calendar month as YYYY-MM. */
 export type Month = string & { readonly unit: 'month' };
@@ -43,7 +45,7 @@ export type BookedCount = { readonly month: Month; readonly standing: 'kept' | '
 /** Prompts of a rule by the last thing that was answered to them. */
 export type AnswerCount = { readonly rule: string; readonly answer: 'act' | 'not-now' | 'not-for-this-patient'; readonly n: number };
 
-/** What a clinic's record holds of its own service, counted where it is kept. All but `answers` is of the whole record. */
+/** What a clinic's record holds of its own service, counted where it is kept. All but `answers`, `right` and `care` is of the whole record. */
 export type ServiceCounts = {
   readonly fittings: readonly FittingCount[];
   readonly kept: readonly KeptCount[];
@@ -53,4 +55,8 @@ export type ServiceCounts = {
   readonly betweenRemakes: readonly number[];
   /** Of the period asked for. */
   readonly answers: readonly AnswerCount[];
+  /** Of the period asked for. */
+  readonly right: RightCounts;
+  /** Of the period asked for. */
+  readonly care: CareCounts;
 };

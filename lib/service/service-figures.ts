@@ -1,8 +1,10 @@
+import { type CareFigures, careFigures } from './care-figures';
 import { type DaysSpread, daysSpread, FEWEST_FOR_A_MIDDLE } from './days-spread';
 import { proportionRange } from './proportion-range';
 import { chartOfDays, chartOfRemakes, type ServiceChart } from './service-charts';
 import type { ServiceCounts } from './service-counts';
 import { isInPeriod, type ServicePeriod } from './service-period';
+import { type RightFigures, rightFigures } from './were-we-right';
 
 /** So many of so many cases, with the 95 % range of the share; or no answer, with its reason. */
 export type ShareFigure =
@@ -42,6 +44,8 @@ export type ServiceFigures = {
   readonly missed: ShareFigure;
   readonly prompts: ShareFigure;
   readonly promptsByRule: readonly Of<RuleAnswers & { readonly acted: ShareFigure }>[];
+  readonly right: RightFigures;
+  readonly care: CareFigures;
 };
 
 /**
@@ -77,13 +81,13 @@ export function serviceFigures(counts: ServiceCounts, period: ServicePeriod): Se
           ? 'No piece was ever fitted: there is nothing to chart.'
           : 'Too few remakes for a chart: it begins with the second remake.',
     },
-    toFit: daysOf(kept),
-    toFitAtFirst: daysOf(kept.filter(({ wentBack }) => !wentBack)),
-    toFitAfterGoingBack: daysOf(kept.filter(({ wentBack }) => wentBack)),
+    toFit: daysOfCases(kept),
+    toFitAtFirst: daysOfCases(kept.filter(({ wentBack }) => !wentBack)),
+    toFitAfterGoingBack: daysOfCases(kept.filter(({ wentBack }) => wentBack)),
     parts: partsOf(kept.filter(({ wentBack }) => !wentBack)),
     daysChart: chartOfDays(counts) ?? { noAnswer: 'A chart needs two months in which ordered pieces were fitted and kept.' },
-    making: daysOf(delivered),
-    makingByForm: grouped(delivered, ({ form }) => form).map(([of, rows]) => ({ of, figure: daysOf(rows) })),
+    making: daysOfCases(delivered),
+    makingByForm: grouped(delivered, ({ form }) => form).map(([of, rows]) => ({ of, figure: daysOfCases(rows) })),
     missed: shareOf(here(counts.booked), ({ standing }) => standing === 'missed', 'No booked visit of this period was kept or missed.'),
     prompts: shareOf(counts.answers, ({ answer }) => answer === 'act', 'No prompt was answered in this period.'),
     promptsByRule: rules.map(([of, rows]) => ({
@@ -95,6 +99,8 @@ export function serviceFigures(counts: ServiceCounts, period: ServicePeriod): Se
         acted: shareOf(rows, ({ answer }) => answer === 'act', ''),
       },
     })),
+    right: rightFigures(counts.right),
+    care: careFigures(counts.care),
   };
 }
 
@@ -106,7 +112,8 @@ function shareOf<T extends Counted>(rows: readonly T[], counts: (row: T) => bool
   return range ? { some, all, ...range } : { noAnswer };
 }
 
-function daysOf(rows: readonly (Counted & { readonly days: number })[]): DaysFigure {
+/** Days of cases as they spread, or why no middle is said of them. */
+export function daysOfCases(rows: readonly (Counted & { readonly days: number })[]): DaysFigure {
   const n = total(rows);
   const few =
     n === 0 ? 'No case in this period.' : `Only ${n} ${n === 1 ? 'case' : 'cases'}; a median is said from ${FEWEST_FOR_A_MIDDLE}.`;

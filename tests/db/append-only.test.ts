@@ -26,8 +26,30 @@ const HEADS = ['audit_head', 'garment_order', 'patient', 'piece', 'share_link', 
 
 /** Everything else: who may sign in and how, unfinished forms, and what is computed anew from the record. */
 const OTHERS = [
-  ...['__drizzle_migrations', 'account', 'calendar_feed', 'clinic', 'counted_try', 'data_import', 'draft', 'due_date', 'import_item'],
-  ...['one_time_link', 'recovery_code', 'second_factor', 'session', 'user', 'verification', 'work_count', 'work_line', 'work_state'],
+  ...[
+    '__drizzle_migrations',
+    'account',
+    'answer_outcome',
+    'calendar_feed',
+    'clinic',
+    'counted_try',
+    'data_import',
+    'draft',
+    'due_date',
+    'import_item',
+  ],
+  ...[
+    'one_time_link',
+    'recovery_code',
+    'second_factor',
+    'service_case',
+    'session',
+    'user',
+    'verification',
+    'work_count',
+    'work_line',
+    'work_state',
+  ],
 ];
 
 describe.each(ENGINES)('the record on %s refuses to be rewritten', (engine) => {

@@ -76,6 +76,7 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
     expect([...new Set(await rowsSaying(WORDS, REFERENCE))].sort()).toEqual(
       [
         ...[
+          'answer_outcome',
           'audit',
           'caution_answer',
           'course_revision',

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
+import { asNanometres } from '@/lib/units/length';
 import { seeded } from '@/tests/cohort/random';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 import { details, pieceFrom, visitOn } from './made-up-records';
@@ -91,7 +92,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     const patientId = await patientWith('HL-GIVEN', ['2026-06-10', '2026-09-10']);
     const renewed = async (day: CalendarDay) => {
       await at.db.renew.refreshPatient(at.therapist, patientId, day);
-      return givenAnswersOf(at.therapist, patientId);
+      return givenAnswersOf(at.therapist, [patientId]);
     };
     const [first, ...none] = await renewed(TODAY);
     expect(none).toEqual([]);
@@ -103,7 +104,44 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     expect(still).toEqual(first);
     expect(second).toMatchObject({ givenOn: addDays(TODAY, 2), revision: 1 });
     expect(second?.visitId).not.toBe(first?.visitId);
-    expect(await givenAnswersOf(at.stranger, patientId)).toEqual([]);
+    expect(await givenAnswersOf(at.stranger, [patientId])).toEqual([]);
+  });
+
+  it('stores what came of it beside it: open while nobody measured since, then by the visits since; the same rows as long as those stand', async () => {
+    const { outcomesOf } = await import('@/db/worklist/answer-outcomes');
+    /** The made-up visit with its leg taped at eight places. */
+    const taped = (day: string) => {
+      const visit = visitOn(day);
+      const [leg] = visit.ladders;
+      const rung = leg?.rungs[0];
+      if (!leg || !rung) throw new Error('no leg');
+      const rungs = Array.from({ length: 8 }, (_, place) => ({
+        distance: { text: String(4 * place), unit: 'cm', nm: asNanometres(40_000_000 * place) } as const,
+        girth: { text: String(20 + place), unit: 'cm', nm: asNanometres(10_000_000 * (20 + place)) } as const,
+      }));
+      return { ...visit, ladders: [{ ...leg, unit: 'cm' as const, rungs }] };
+    };
+    const patientId = await patientWith('HL-CAME', []);
+    const came = async (day: string) => {
+      await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: taped(day) });
+      await at.db.renew.refreshPatient(at.therapist, patientId, TODAY);
+      return outcomesOf(at.therapist, [patientId]);
+    };
+    expect(await came('2026-05-10')).toEqual([]);
+    expect((await came('2026-07-10')).map((one) => [one.day, one.against, one.came]).sort()).toEqual([
+      ['2026-07-10', 'baseline', 'open'],
+      ['2026-07-10', 'last', 'open'],
+    ]);
+    const after = await came('2026-09-10');
+    expect(after.map((one) => [one.day, one.against, one.came, one.changed, Math.abs(one.miss ?? 999) <= 196]).sort()).toEqual([
+      ['2026-07-10', 'baseline', 'confirmed', false, true],
+      ['2026-07-10', 'last', 'confirmed', false, true],
+      ['2026-09-10', 'baseline', 'open', null, false],
+      ['2026-09-10', 'last', 'open', null, false],
+    ]);
+    await at.db.renew.refreshPatient(at.therapist, patientId, addDays(TODAY, 1));
+    expect(await outcomesOf(at.therapist, [patientId])).toEqual(after);
+    expect(await outcomesOf(at.stranger, [patientId])).toEqual([]);
   });
 
   it('closes the date of a visit that was made and keeps its row, so that a calendar can say so', async () => {

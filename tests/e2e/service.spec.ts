@@ -1,5 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import { hashPassword } from 'better-auth/crypto';
+import { seeded } from '@/tests/cohort/random';
+import { plantAnswers } from '@/tests/db/planted-answers';
 import { planted, plantService } from '@/tests/db/planted-service';
 import { DB_FILE } from './other-clinic';
 import { PASSWORD } from './people';
@@ -29,6 +31,7 @@ test.beforeAll(async () => {
   const added = await openClinic({ ...units, name: 'Ferry Road' }, { name: 'N. Alder', email: LEAD, role: 'lead', passwordHash });
   const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
   if (lead) await plantService(db, lead, CASES);
+  if (lead) await plantAnswers(db, lead, seeded(91), { errors: 1.5, comes: 0.5, kept: 0.7 });
   await db.client.closeDatabase();
 });
 
@@ -62,6 +65,23 @@ test('a lead sees the planted figures, what stands out, the cases behind a figur
   await firsts.focus();
   await page.keyboard.press('Enter');
   await expect(page.getByText(`${CASES.length} cases. The newest 200 are shown.`)).toBeVisible();
+  expect(await screenFaults(page)).toEqual([]);
+});
+
+test('a lead sees where a rule is off, by how much and what the learnt scale would change, and the cases behind it', async ({
+  page,
+  baseURL,
+}) => {
+  await signIn(page, baseURL);
+  await page.goto('/clinic/service?period=all');
+  await expect(page.getByText(/^Ranges since the baseline are off: \d\d in 100 held, not 95\./)).toBeVisible();
+  await expect(
+    page.getByText(/the scale of error, now 1, would be about [12]\.\d\d, and a change would be said less readily/).first(),
+  ).toBeVisible();
+  await expect(page.getByText(/^Without a working piece 36\.5 days a year and limb/)).toBeVisible();
+  await page.getByRole('link', { name: /: the cases behind no clear change, since the visit before$/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Verdicts given, and what later visits say' })).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'confirmed' }).first()).toBeVisible();
   expect(await screenFaults(page)).toEqual([]);
 });
 

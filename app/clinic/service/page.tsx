@@ -2,9 +2,11 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import { CarePanel } from '@/app/_service/care-panel';
 import { ChartPanel } from '@/app/_service/chart-panel';
 import { DaysTable } from '@/app/_service/days-table';
 import { PromptsTable } from '@/app/_service/prompts-table';
+import { RightPanels } from '@/app/_service/right-panels';
 import styles from '@/app/_service/service.module.css';
 import { ServiceHeads } from '@/app/_service/service-heads';
 import { periodNamed } from '@/app/_service/service-period-of';
@@ -12,6 +14,7 @@ import { formInWords, periodInWords, showDays } from '@/app/_service/service-wor
 import { ShareTable } from '@/app/_service/share-table';
 import { PrintButton } from '@/app/_shell/print-button';
 import { clinicOf } from '@/db/clinic/clinic';
+import { policyOf } from '@/db/clinic/policy';
 import { serviceCounts } from '@/db/service/service-counts';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
@@ -90,13 +93,15 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
             <PromptsTable rows={figures.promptsByRule} period={period} />
           )}
         </section>
+        <CarePanel figures={figures} />
+        <RightPanels figures={figures} errorScale={(await policyOf(lead)).errorScale} />
       </div>
       <p className="secondary small">
         A booked visit was kept where something was measured on its day; cancelled ones, and those nobody said anything of, are not counted.
-        Days count from the order sent: the day of a prescription is not kept. Not said yet: days without a working garment, excess lost and
-        kept by phase. Months are whole calendar months. Charts run over the whole record, so that their limits do not move with the period.
-        Ranges are 95 %: of a share Wilson’s, of a median between two cases by order. What stands out: one value outside, eight in a row on
-        one side, six in a row rising or falling.
+        Days count from the order sent: the day of a prescription is not kept. A piece works from its first wear to the end of its expected
+        life, unless it went out of use or was sent back; days on hold are left out, as is the present month. Months are whole calendar
+        months. Charts run over the whole record, so that their limits do not move with the period. Ranges are 95 %: of a share Wilson’s, of
+        a median between two cases by order. What stands out: one value outside, eight in a row on one side, six in a row rising or falling.
       </p>
     </main>
   );

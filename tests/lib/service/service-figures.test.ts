@@ -8,7 +8,11 @@ import { serviceFigures } from '@/lib/service/service-figures';
 import { daysOfPeriod, isInPeriod, servicePeriod } from '@/lib/service/service-period';
 import { calendarDay } from '@/lib/units/calendar-day';
 
-const NOTHING: ServiceCounts = { fittings: [], kept: [], delivered: [], booked: [], betweenRemakes: [], answers: [] };
+const NOTHING: ServiceCounts = {
+  ...{ fittings: [], kept: [], delivered: [], booked: [], betweenRemakes: [], answers: [] },
+  right: { verdicts: [], misses: [], outlooks: [] },
+  care: { without: { n: 0, withAny: 0, whole: 0, some: 0, wholeSquare: 0, someSquare: 0, product: 0 }, excess: [] },
+};
 const month = (text: string) => text as Month;
 /** The worked example of a g chart (section g); its upper limit is 36.3164. */
 const GAPS = [7, 12, 3, 9, 14, 6, 10];

@@ -3,11 +3,22 @@ import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { periodNamed } from '@/app/_service/service-period-of';
-import { formInWords, periodInWords, ruleInWords } from '@/app/_service/service-words';
+import {
+  AGAINST_WORDS,
+  CAME_WORDS,
+  formInWords,
+  givenInWords,
+  perHundred,
+  periodInWords,
+  ruleInWords,
+  tenthInWords,
+} from '@/app/_service/service-words';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import { ROW_FIGURES, ROW_KINDS, type RowChoice, type ServiceRow, serviceRows } from '@/db/service/service-rows';
+import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
 import { servicePeriod } from '@/lib/service/service-period';
+import type { GivenAgainst } from '@/lib/service/what-came';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Cases behind a figure' };
@@ -24,6 +35,12 @@ const TITLES: Readonly<Record<RowChoice['figure'], string>> = {
   making: 'First deliveries, days from the order sent',
   booked: 'Booked visits, kept or missed',
   prompts: 'Prompts answered',
+  without: 'Limbs and months with days without a working piece',
+  excess: 'Limbs through a phase, and what became of their excess',
+  verdicts: 'Verdicts given, and what later visits say',
+  ranges: 'Changes measured next, against the range given',
+  chances: 'Chances stated, and what came by later visits',
+  outgrow: 'Outgrow days given, and when the fit ended',
 };
 
 const ANSWERS: Readonly<Record<string, string>> = { act: 'acted on', 'not-now': 'put off', 'not-for-this-patient': 'declined' };
@@ -54,7 +71,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
               <th scope="col">Patient</th>
               <th scope="col">Day</th>
               <th scope="col">What</th>
-              {choice.figure !== 'booked' && <th scope="col">{choice.figure === 'prompts' ? 'Rule' : 'Piece'}</th>}
+              {choice.figure !== 'booked' && <th scope="col">{headOf(choice.figure)}</th>}
             </tr>
           </thead>
           <tbody>
@@ -66,8 +83,10 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
                   </Link>
                 </th>
                 <td>{dayOf(row)}</td>
-                <td>{whatInWords(row)}</td>
-                {choice.figure !== 'booked' && <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ruleInWords(row.of)}</td>}
+                <td>{whatInWords(row, choice.figure)}</td>
+                {choice.figure !== 'booked' && (
+                  <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ofInWords(row, choice.figure)}</td>
+                )}
               </tr>
             ))}
           </tbody>
@@ -75,6 +94,17 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
       )}
     </main>
   );
+}
+
+function headOf(figure: RowChoice['figure']): string {
+  if (figure === 'prompts') return 'Rule';
+  if (figure === 'without' || figure === 'excess') return 'Limb';
+  return figure === 'verdicts' || figure === 'ranges' || figure === 'chances' ? 'Verdict' : 'Piece';
+}
+
+function ofInWords({ of, answer }: ServiceRow, figure: RowChoice['figure']): string {
+  if (!answer) return ruleInWords(of);
+  return figure === 'outgrow' ? `piece ${of}` : givenInWords(of ?? '');
 }
 
 function PieceLink({ row, pieceId }: { readonly row: ServiceRow; readonly pieceId: string }) {
@@ -92,11 +122,19 @@ function choiceOf({ figure, by, of }: Asked): RowChoice {
   return kind ? { ...named, by: kind, of: typeof of === 'string' ? of.slice(0, 200) : null } : named;
 }
 
-function kindInWords({ by, of }: RowChoice): string {
+function kindInWords({ figure, by, of }: RowChoice): string {
   if (by === undefined) return '';
+  if (by === 'phase') return `Phase: ${ruleInWords(of ?? null)}. `;
+  if (by === 'answer') return `${answersInWords(figure, of ?? '')}. `;
   if (by === 'back') return of === 'yes' ? 'Altered or made again before. ' : 'Kept at the first fitting. ';
   if (by === 'form') return `Form: ${formInWords(of ?? null)}. `;
   return by === 'rule' ? `Rule: ${ruleInWords(of ?? null)}. ` : `Reason: ${of ?? 'none named'}. `;
+}
+
+function answersInWords(figure: RowChoice['figure'], of: string): string {
+  if (figure === 'chances') return tenthInWords(Number(of));
+  if (figure === 'outgrow') return CAME_WORDS[of as AnswerOutcome['came']] ?? of;
+  return figure === 'ranges' ? (AGAINST_WORDS[of as GivenAgainst] ?? of) : givenInWords(of);
 }
 
 function counted(total: number): string {
@@ -109,8 +147,18 @@ function dayOf({ day }: ServiceRow): string {
   return showDay(calendarDay(typeof day === 'string' ? day : day.toISOString().slice(0, 10)));
 }
 
-function whatInWords({ days, what }: ServiceRow): string {
+function whatInWords({ days, what, answer }: ServiceRow, figure: RowChoice['figure']): string {
+  if (answer) return answerInWords(answer, figure);
   const words = what === null ? null : (ANSWERS[what] ?? what);
   const counted = days === null ? null : days === 1 ? '1 day' : `${days} days`;
   return [counted, words].filter(Boolean).join(', ');
+}
+
+function answerInWords({ came, probability, changed, miss, daysOff }: NonNullable<ServiceRow['answer']>, figure: RowChoice['figure']) {
+  const sds = miss === null ? '' : `${(Math.abs(miss) / 100).toFixed(2)} SD ${miss < 0 ? 'below' : 'above'} what was given`;
+  if (figure === 'ranges') return `${miss !== null && Math.abs(miss) <= 196 ? 'held' : 'not held'}, ${sds}`;
+  const stated = probability === null ? '' : `chance ${perHundred(probability)} in 100, ${changed ? 'came' : 'did not come'}`;
+  if (figure === 'chances') return stated;
+  const off = daysOff === null ? '' : daysOff < 0 ? `${-daysOff} days before the outgrow day` : `${daysOff} days after the outgrow day`;
+  return [CAME_WORDS[came as AnswerOutcome['came']] ?? came, off].filter(Boolean).join(', ');
 }

@@ -41,7 +41,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   const visit = record.visits[index];
   if (!visit) notFound();
   const newest = index === record.visits.length - 1;
-  const answers = newest ? [] : await givenAnswersOf(therapist, patientId);
+  const answers = newest ? [] : await givenAnswersOf(therapist, [patientId]);
   const given = answers.find((one) => one.visitId === visitId && one.revision === visit.revision);
   const analysis = newest
     ? loaded.analysis
