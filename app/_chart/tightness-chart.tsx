@@ -1,8 +1,7 @@
 import clsx from 'clsx';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
-import type { LengthUnit } from '@/lib/units/length';
-import { showLength } from '@/lib/units/show-length';
+import { placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import styles from './chart.module.css';
 import { keepApart } from './keep-apart';
 import { valueAxis } from './value-axis';
@@ -15,7 +14,7 @@ type Props = {
   readonly points: readonly TightnessPoint[];
   readonly side: Side;
   readonly band: { readonly low: number; readonly high: number };
-  readonly unit: LengthUnit;
+  readonly ruler: Ruler;
   readonly landmarks: readonly { readonly name: string; readonly heightMm: number }[];
   readonly said: string;
 };
@@ -30,7 +29,7 @@ const BOTTOM = 200;
 const VALUE_PX = 29;
 
 /** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
-export function TightnessChart({ points, side, band, unit, landmarks, said }: Props) {
+export function TightnessChart({ points, side, band, ruler, landmarks, said }: Props) {
   const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
   const from = Math.min(...heights);
   const to = Math.max(...heights);
@@ -117,7 +116,7 @@ export function TightnessChart({ points, side, band, unit, landmarks, said }: Pr
             )}
             {rows[index] === 'above' && (
               <text className={`${styles.axisText} ${styles.place}`} x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
-                {showLength(point.heightMm, unit)}
+                {placeOnTape(point.heightMm, ruler)}
               </text>
             )}
           </g>

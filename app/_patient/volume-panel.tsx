@@ -9,13 +9,14 @@ import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { baselineInWords, type ShownPhase, shownPhases } from '@/lib/summary/phase-words';
 import { trendSentence } from '@/lib/summary/trend-sentence';
+import { rulerOf } from '@/lib/trend/limb-series';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
-import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 import { ExcessPanel } from './excess-panel';
 import styles from './patient.module.css';
@@ -40,8 +41,8 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   });
   const first = drawn[0];
   if (!first) return null;
-  const unit = first.limb.series.visits.at(-1)?.ladder.unit ?? 'cm';
-  const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
+  const newest = first.limb.series.visits.at(-1);
+  const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
   const lines = drawn.map(
     ({ limb: one, over }): VolumeLine => ({
       side: one.series.side,
@@ -65,7 +66,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
     <>
       <section className="panel" aria-labelledby={`volume-${limb}`}>
         <h2 id={`volume-${limb}`}>Volume over time</h2>
-        <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+        <p className="secondary">{`ml, ${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
         <div className="chart-scroll from-the-end">
           <VolumeChart lines={lines} events={events} pieces={pieces} phases={bands} today={analysis.today} said={said} />
         </div>

@@ -3,12 +3,13 @@ import type { LimbPicture } from '@/app/_picture/limb-picture';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedPiece, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { daysWorn } from '@/lib/garments/wear';
+import { countedFrom, placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { REACH_95 } from '@/lib/statistics/reach-95';
+import { rulerOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
-import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
 import styles from './result.module.css';
 
@@ -37,7 +38,8 @@ export function PieceResult({
       </section>
     );
   }
-  const { unit } = fit.latest.ladder;
+  const ruler = rulerOf(fit.cut.visit);
+  const { unit } = ruler;
   const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: REACH_95 * place.sd }));
   const most = Math.max(...points.map((point) => point.tightness));
   const least = Math.min(...points.map((point) => point.tightness));
@@ -54,26 +56,27 @@ export function PieceResult({
             points={points}
             side={piece.side}
             band={{ low: analysis.policy.bandLow, high: analysis.policy.bandHigh }}
-            unit={unit}
+            ruler={ruler}
             landmarks={picture?.landmarks ?? []}
             said={said}
           />
         </div>
         <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic’s own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${analysis.policy.bandLow}–${analysis.policy.bandHigh} is this clinic’s own. Shaded: 95\u202f% range. Age and washing loosen fabric and are not in this figure${isNoAnswer(worn) ? '' : `: day ${worn} of ${piece.lifeDays}`}.`}
         </p>
         <details className="as-table">
           <summary>As a table</summary>
-          <TightnessTable points={points} unit={unit} />
+          <TightnessTable points={points} ruler={ruler} />
         </details>
-        <Outlook one={one} unit={unit} />
+        <Outlook one={one} ruler={ruler} />
       </div>
     </section>
   );
 }
 
 /** The figures the chart is drawn from, towards the trunk at the top. */
-function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; unit: LengthUnit }) {
+function TightnessTable({ points, ruler }: { points: readonly TightnessPoint[]; ruler: Ruler }) {
+  const { unit } = ruler;
   return (
     <div className="table-frame">
       <StaticMarkup as="table">
@@ -92,7 +95,7 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
         <tbody>
           {[...points].reverse().map((point) => (
             <tr key={point.heightMm}>
-              <th scope="row">{showLength(point.heightMm, unit)}</th>
+              <th scope="row">{placeOnTape(point.heightMm, ruler)}</th>
               <td className="numeric">{point.tightness.toFixed(2)}</td>
               <td className="numeric">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
             </tr>
@@ -103,7 +106,8 @@ function TightnessTable({ points, unit }: { points: readonly TightnessPoint[]; u
   );
 }
 
-function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
+function Outlook({ one, ruler }: { one: AnalysedPiece; ruler: Ruler }) {
+  const { unit } = ruler;
   const { outgrow, endOfLife, orderBy, room } = one;
   return (
     <div className={styles.outlook}>
@@ -146,7 +150,7 @@ function Outlook({ one, unit }: { one: AnalysedPiece; unit: 'in' | 'cm' }) {
               <tbody>
                 {[...room.places].reverse().map((place) => (
                   <tr key={place.placeMm}>
-                    <th scope="row">{showLength(place.heightMm, unit)}</th>
+                    <th scope="row">{placeOnTape(place.heightMm, ruler)}</th>
                     <td className="numeric">{showLength(place.middleMm, unit)}</td>
                     <td className="numeric">{showLength(place.highMm, unit)}</td>
                     <td className="numeric">{place.tightnessAtDelivery.toFixed(2)}</td>

@@ -1,7 +1,8 @@
 import { relativeTightness } from '../../garments/tightness';
+import { placeOnTape } from '../../ladder/place-on-tape';
 import { isNoAnswer } from '../../outcome';
+import { rulerOf } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
-import { showLengthWithUnit } from '../../units/show-length';
 import type { Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
 
@@ -37,14 +38,14 @@ export const tightnessLeftBand: Rule = {
           due: fit.latest.visit.day,
           title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${tighter ? 'tighter' : 'looser'} than the working band.`,
           facts: [
-            `${worst.tightness.toFixed(2)} × the tightness as fitted, calculated, at ${showLengthWithUnit(worst.place.heightMm, unit)}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${worst.tightness.toFixed(2)} × the tightness as fitted, calculated, at ${placeOnTape(worst.place.heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}, band ${policy.bandLow}–${policy.bandHigh}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
             `${outside.length} of ${fit.places.length} places are outside the band.`,
             'Age and washing loosen a piece and are not in this figure.',
           ],
           figures: [
             {
               value: worst.tightness.toFixed(2),
-              label: `${tighter ? 'tightest' : 'loosest'} place, ${showLengthWithUnit(worst.place.heightMm, unit)}; band ${policy.bandLow}–${policy.bandHigh}`,
+              label: `${tighter ? 'tightest' : 'loosest'} place, ${placeOnTape(worst.place.heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}; band ${policy.bandLow}–${policy.bandHigh}`,
             },
             { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
             { value: showDay(fit.latest.visit.day), label: `measured; made to the measurements of ${showDay(piece.cutFrom)}` },
