@@ -4,8 +4,8 @@ import type { Side } from '@/lib/ladder/limb';
 import { placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import styles from './chart.module.css';
 import { keepApart } from './keep-apart';
+import { SideMark } from './side-mark';
 import { valueAxis } from './value-axis';
-import { SideMark } from './volume-chart';
 
 /** Tightness of a piece along the limb, with the 95 % reach of each place. Heights in mm above the distal landmark. */
 export type TightnessPoint = { readonly heightMm: number; readonly tightness: number; readonly reach: number };

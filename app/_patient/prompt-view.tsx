@@ -25,22 +25,27 @@ type Props = {
 export function PromptView({ prompt, patientId, today, mayAnswer, first, policy, dates }: Props) {
   const refer = prompt.action === 'refer';
   const others = prompt.also.filter((one) => one.title !== prompt.title);
+  /** Said once: as figures where the rule has them, its sentences then stand with the rule. */
+  const figures = first ? prompt.figures : undefined;
+  const facts = figures ? [] : prompt.facts;
   return (
     <article className={clsx(styles.prompt, first && styles.first)} aria-label={prompt.title}>
       <div>
         <h3 className={clsx(first && 'prompt-sentence', refer && styles.refer)}>{prompt.title}</h3>
         {prompt.begun && <p className={styles.begun}>Begun, not done yet.</p>}
-        {first && prompt.figures && <Figures figures={prompt.figures} />}
-        <ul className={clsx(styles.facts, first && prompt.figures && styles.inWords)}>
-          {prompt.facts.map((fact) => (
-            <li key={fact}>{fact}</li>
-          ))}
-          {prompt.missing.map((fact) => (
-            <li key={fact} className={styles.missing}>
-              {fact}
-            </li>
-          ))}
-        </ul>
+        {figures && <Figures figures={figures} />}
+        {(facts.length > 0 || prompt.missing.length > 0) && (
+          <ul className={styles.facts}>
+            {facts.map((fact) => (
+              <li key={fact}>{fact}</li>
+            ))}
+            {prompt.missing.map((fact) => (
+              <li key={fact} className={styles.missing}>
+                {fact}
+              </li>
+            ))}
+          </ul>
+        )}
         {others.length > 0 && (
           <ul className={styles.also}>
             {others.map((one) => (
@@ -50,7 +55,7 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy,
             ))}
           </ul>
         )}
-        <RuleSource prompts={[prompt, ...prompt.also]} policy={policy} />
+        <RuleSource prompts={[prompt, ...prompt.also]} facts={figures ? prompt.facts : []} policy={policy} />
       </div>
       {mayAnswer && (
         <PromptAnswers
@@ -68,12 +73,13 @@ export function PromptView({ prompt, patientId, today, mayAnswer, first, policy,
 }
 
 /** The rules behind a prompt: id and version of each, and every limit with the clinic's figure, its kind and source. */
-function RuleSource({ prompts, policy }: { prompts: readonly Prompt[]; policy: Policy }) {
+function RuleSource({ prompts, facts, policy }: { prompts: readonly Prompt[]; facts: readonly string[]; policy: Policy }) {
   const rules = new Set(prompts.map(({ rule, ruleVersion }) => `“${rule.replaceAll('-', ' ')}”, version ${ruleVersion}`));
   const limits = [...new Set(prompts.flatMap((one) => one.limits))];
   return (
     <details className={styles.ruleSource}>
-      <summary>{`${rules.size === 1 ? 'Rule' : 'Rules'} ${[...rules].join('; ')}`}</summary>
+      <summary>{`Why: ${rules.size === 1 ? 'rule' : 'rules'} ${[...rules].join('; ')}`}</summary>
+      {facts.length > 0 && <p>{facts.join(' ')}</p>}
       {limits.length === 0 ? (
         <p>This compares with no limit but its own dates.</p>
       ) : (
