@@ -79,16 +79,15 @@ export function LimitsForm({ groups, growthReference, mayChange }: Props) {
           <table className={styles.limitsTable}>
             <thead>
               <tr>
-                <th scope="col">Limit</th>
+                <th scope="col">Limit, kind and source</th>
                 <th scope="col">This clinic</th>
                 <th scope="col">Default</th>
-                <th scope="col">Kind and source</th>
               </tr>
             </thead>
             {shown.map(({ id, name, lines, found }) => (
               <tbody key={id} id={id} hidden={found.length === 0}>
                 <tr className={styles.limitsHead}>
-                  <th scope="rowgroup" colSpan={4}>
+                  <th scope="rowgroup" colSpan={3}>
                     {name}
                   </th>
                 </tr>
@@ -180,6 +179,9 @@ function LimitRow({ line, now, sought, isHidden, isChanged, refused, mayChange }
     <tr hidden={isHidden && !refused && !isChanged} data-changed={isChanged || undefined}>
       <th scope="row">
         <label htmlFor={line.name}>{marked(line.does, sought)}</label>
+        <span className="second-line">
+          <b>{line.kind}</b> · {line.source}
+        </span>
       </th>
       <td>
         <span className={styles.limitBox}>
@@ -203,10 +205,6 @@ function LimitRow({ line, now, sought, isHidden, isChanged, refused, mayChange }
         </span>
       </td>
       <td>{`${line.usual} ${line.unit}`}</td>
-      <td>
-        <strong>{line.kind}</strong>
-        <span className="second-line">{line.source}</span>
-      </td>
     </tr>
   );
 }
