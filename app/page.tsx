@@ -7,6 +7,7 @@ import { clinicOf } from '@/db/clinic/clinic';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
 import { ClientNavigation } from './_shell/client-navigation';
+import { PrintButton } from './_shell/print-button';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';
 import { FirstStart } from './_today/first-start';
@@ -37,6 +38,10 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         </div>
         {mayWrite && shown.patients > 0 && (
           <div className="actions">
+            <a className="button" href="/clinic/calendar/file">
+              Calendar file
+            </a>
+            <PrintButton words="Print the list" />
             <Link className="button" href="/patients/new" prefetch={false}>
               New patient
             </Link>

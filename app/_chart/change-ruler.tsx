@@ -2,8 +2,8 @@ import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
 import styles from './chart.module.css';
+import { SideMark } from './side-mark';
 import { valueAxis } from './value-axis';
-import { SideMark } from './volume-chart';
 
 /** One row of the ruler: a change of volume against an earlier ladder, all figures as shares. */
 export type ChangeRow = {

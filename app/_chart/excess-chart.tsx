@@ -6,9 +6,9 @@ import { showVolume } from '@/lib/units/volume';
 import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { type ChartPhase, PhaseBand } from './phase-band';
+import { SideMark } from './side-mark';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
-import { SideMark } from './volume-chart';
 
 const WIDTH = 560;
 const FROM_X = 52;
@@ -25,14 +25,32 @@ type Props = {
   readonly to: CalendarDay;
   readonly today: CalendarDay;
   readonly said: string;
+  /** Drawn so many px wide. */
+  readonly width?: number;
 };
 
-/** Excess over the other limb, %, on the dates of the volume above it: an error bar at each mark, published bands as washes, bounds of phases. */
-export function ExcessChart({ side, points, bands, phases, from, to, today, said }: Props) {
-  const toX = WIDTH - LABELS;
-  const axis = timeAxis(from, to, FROM_X, toX);
+/** The scales of an excess chart: of the drawing and of the readings over it. */
+export function excessScales({ points, from, to, width = WIDTH }: Pick<Props, 'points' | 'from' | 'to' | 'width'>) {
+  const toX = width - LABELS;
   const pcts = points.flatMap(({ share, error }) => [100 * (share - error), 100 * (share + error)]);
   const values = valueAxis(Math.min(0, ...pcts), Math.max(...pcts), BOTTOM, TOP);
+  return {
+    width,
+    height: BOTTOM + 44,
+    fromX: FROM_X,
+    toX,
+    top: TOP,
+    bottom: BOTTOM,
+    from,
+    to,
+    axis: timeAxis(from, to, FROM_X, toX),
+    values,
+  };
+}
+
+/** Excess over the other limb, %, on the dates of the volume above it: an error bar at each mark, published bands as washes, bounds of phases. */
+export function ExcessChart({ side, points, bands, phases, from, to, today, said, width = WIDTH }: Props) {
+  const { toX, axis, values } = excessScales({ points, from, to, width });
   const within = bands.flatMap((band) => {
     const [low, high] = [Math.max(band.fromPct, values.low), Math.min(band.toPct ?? values.high, values.high)];
     return high > low ? [{ ...band, top: values.y(high), bottom: values.y(low) }] : [];
@@ -45,8 +63,8 @@ export function ExcessChart({ side, points, bands, phases, from, to, today, said
     <StaticMarkup
       as="svg"
       className={styles.chart}
-      viewBox={`0 0 ${WIDTH} ${BOTTOM + 44}`}
-      width={WIDTH}
+      viewBox={`0 0 ${width} ${BOTTOM + 44}`}
+      width={width}
       height={BOTTOM + 44}
       role="img"
       aria-label={said}

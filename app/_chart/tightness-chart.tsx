@@ -1,12 +1,11 @@
 import clsx from 'clsx';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { Side } from '@/lib/ladder/limb';
-import type { LengthUnit } from '@/lib/units/length';
-import { showLength } from '@/lib/units/show-length';
+import { placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import styles from './chart.module.css';
 import { keepApart } from './keep-apart';
+import { SideMark } from './side-mark';
 import { valueAxis } from './value-axis';
-import { SideMark } from './volume-chart';
 
 /** Tightness of a piece along the limb, with the 95 % reach of each place. Heights in mm above the distal landmark. */
 export type TightnessPoint = { readonly heightMm: number; readonly tightness: number; readonly reach: number };
@@ -20,7 +19,7 @@ type Props = {
   readonly worn: readonly WornPoint[];
   readonly side: Side;
   readonly band: { readonly low: number; readonly high: number };
-  readonly unit: LengthUnit;
+  readonly ruler: Ruler;
   readonly landmarks: readonly { readonly name: string; readonly heightMm: number }[];
   readonly said: string;
 };
@@ -35,7 +34,7 @@ const BOTTOM = 200;
 const VALUE_PX = 29;
 
 /** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
-export function TightnessChart({ points, worn, side, band, unit, landmarks, said }: Props) {
+export function TightnessChart({ points, worn, side, band, ruler, landmarks, said }: Props) {
   const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
   const from = Math.min(...heights);
   const to = Math.max(...heights);
@@ -137,7 +136,7 @@ export function TightnessChart({ points, worn, side, band, unit, landmarks, said
             )}
             {rows[index] === 'above' && (
               <text className={`${styles.axisText} ${styles.place}`} x={x(point.heightMm)} y={BOTTOM + 18} textAnchor="middle">
-                {showLength(point.heightMm, unit)}
+                {placeOnTape(point.heightMm, ruler)}
               </text>
             )}
           </g>

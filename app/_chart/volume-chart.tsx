@@ -9,6 +9,7 @@ import { type EventLabel, eventLabels } from './event-labels';
 import { keepApart } from './keep-apart';
 import { type ChartPhase, PHASE_BAND, PhaseBand } from './phase-band';
 import { type PieceLine, PieceLines } from './piece-lines';
+import { SideMark } from './side-mark';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
 
@@ -42,23 +43,19 @@ const PIECE_STEP = 22;
 /** From so many visits on the marks are small, so that they do not run into each other. */
 const CROWDED = 20;
 
-/** Volume of both limbs over true dates, drawn on the server: error bands, phases, events, pieces on the same dates, today. */
-export function VolumeChart({
-  lines,
-  events,
-  pieces,
-  phases = [],
-  today,
-  said,
-}: {
-  lines: readonly VolumeLine[];
-  events: readonly ChartEvent[];
-  pieces: readonly PieceLine[];
-  phases?: readonly ChartPhase[];
-  today: CalendarDay;
-  said: string;
-}) {
-  const toX = WIDTH - LABELS;
+export type VolumeParts = {
+  readonly lines: readonly VolumeLine[];
+  readonly events: readonly ChartEvent[];
+  readonly pieces: readonly PieceLine[];
+  readonly phases?: readonly ChartPhase[];
+  readonly today: CalendarDay;
+  /** Drawn so many px wide. */
+  readonly width?: number;
+};
+
+/** Where everything of a volume chart stands: the scales of the drawing and of the readings over it. */
+export function volumeScales({ lines, events, pieces, phases = [], today, width = WIDTH }: VolumeParts) {
+  const toX = width - LABELS;
   const { from, to } = chartDates({ lines, events, pieces, phases, today });
   const axis = timeAxis(from, to, FROM_X, toX);
   const dated = events.map((event) => ({ ...event, x: axis.x(event.day) }));
@@ -76,13 +73,20 @@ export function VolumeChart({
   const marks = lines.flatMap((line) => line.points.map((point) => point.volumeMl));
   const values = valueAxis(Math.min(...lows, ...marks), Math.max(...highs, ...marks), bottom, top);
   const height = bottom + 44 + pieces.length * PIECE_STEP + 22;
+  return { width, height, fromX: FROM_X, toX, top, bottom, from, to, axis, values, dated, labels };
+}
+
+/** Volume of both limbs over true dates, drawn on the server: error bands, phases, events, pieces on the same dates, today. */
+export function VolumeChart({ said, ...parts }: VolumeParts & { said: string }) {
+  const { lines, pieces, phases = [], today } = parts;
+  const { width, height, toX, top, bottom, axis, values, dated, labels } = volumeScales(parts);
   const todayX = axis.x(today);
   return (
     <StaticMarkup
       as="svg"
       className={styles.chart}
-      viewBox={`0 0 ${WIDTH} ${height}`}
-      width={WIDTH}
+      viewBox={`0 0 ${width} ${height}`}
+      width={width}
       height={height}
       role="img"
       aria-label={said}
@@ -91,7 +95,9 @@ export function VolumeChart({
       <ValueLines axis={values} fromX={FROM_X} toX={toX} show={thousands} />
       {phases.length > 0 && <PhaseBand phases={phases} axis={axis} today={today} top={2} bottom={bottom} toX={toX} />}
       <Events events={dated.map(({ x }, index) => ({ x, label: labels[index] as EventLabel }))} top={top} bottom={bottom} />
-      {lines.map(({ side, step }) => step && <Step key={side} step={step} x={axis.x} top={top} bottom={bottom} />)}
+      {lines.map(
+        ({ side, step }) => step && <Step key={side} step={step} x={axis.x} top={top} bottom={bottom} middle={(FROM_X + toX) / 2} />,
+      )}
       {lines.map((line) => (
         <OneLine key={line.side} line={line} x={axis.x} y={values.y} />
       ))}
@@ -157,12 +163,12 @@ function drawnOf({ course, points }: VolumeLine): readonly DatedVolume[] {
   return course.length > 0 ? course : points;
 }
 
-type StepProps = { step: NonNullable<VolumeLine['step']>; x: (day: CalendarDay) => number; top: number; bottom: number };
+type StepProps = { step: NonNullable<VolumeLine['step']>; x: (day: CalendarDay) => number; top: number; bottom: number; middle: number };
 
 /** The interval in which a change came, with a bracket over it: it lies somewhere between two visits, never on a day. */
-function Step({ step, x, top, bottom }: StepProps) {
+function Step({ step, x, top, bottom, middle }: StepProps) {
   const [from, to] = [x(step.before), x(step.since)];
-  const atEnd = from < WIDTH / 2;
+  const atEnd = from < middle;
   return (
     <g>
       <path className={styles.stepWash} d={`M${from} ${top}H${to}V${bottom}H${from}Z`} />
@@ -206,12 +212,6 @@ function OneLine({ line, x, y }: { line: VolumeLine; x: (day: CalendarDay) => nu
       ))}
     </g>
   );
-}
-
-/** Left is an open circle, right a filled triangle; smaller ones where many stand in a row. */
-export function SideMark({ side, x, y, small = false }: { side: Side; x: number; y: number; small?: boolean }) {
-  if (side === 'left') return <circle className={styles.mark} cx={x} cy={y} r={small ? 2.5 : 4} />;
-  return <path className={styles.mark} d={small ? `M${x} ${y - 3}l3 5h-6Z` : `M${x} ${y - 5}l5 8.5h-10Z`} />;
 }
 
 /** Names and last values at the lines' ends, kept apart when the lines end close together. */

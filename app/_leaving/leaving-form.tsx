@@ -38,7 +38,7 @@ export function LeavingForm({ patientId, submissionId, number, today, criteria, 
         ))}
       </FieldGroup>
       <div className="two-columns">
-        {text('day', 'Gone through on', undefined, { type: 'date', max: today })}
+        {text('day', 'Gone through on', 'The day of the talk.', { type: 'date', max: today })}
         {text('supplies', 'Who supplies garments from now on', 'Stands on the page they take home.', { maxLength: 200 })}
       </div>
       {words('note', 'Note', undefined, 2)}

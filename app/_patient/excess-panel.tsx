@@ -1,5 +1,7 @@
-import { ExcessChart } from '@/app/_chart/excess-chart';
+import { ExcessChart, excessScales } from '@/app/_chart/excess-chart';
 import type { ChartPhase } from '@/app/_chart/phase-band';
+import { ReadInPlace } from '@/app/_chart/read-in-place';
+import { chartReadings } from '@/app/_chart/readings';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { excessBands, excessOverTime } from '@/lib/analysis/excess-over-time';
@@ -8,6 +10,9 @@ import { LIMITS } from '@/lib/limits/limits';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
+
+/** As wide as the chart of the volume above it. */
+const COURSE_WIDTH = 736;
 
 type Props = {
   readonly analysis: PatientAnalysis;
@@ -26,10 +31,26 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
   const other = otherSide(side);
   const name = `Excess, % of the ${other} ${kind}`;
   const said = `${name}: ${signedPct(last.share)} on ${showDay(last.day)}, give or take ${pct(last.error)}; ${over.points.length === 1 ? 'one visit' : `${over.points.length} visits`}.`;
+  const readings = over.points.map(({ day, share, error, ml, mlError }) => ({
+    day,
+    side,
+    name: side === 'left' ? 'Left' : 'Right',
+    value: 100 * share,
+    text: `${signedPct(share)} ± ${pct(error)}`,
+    range: `${showVolume(ml)} ± ${showVolume(mlError)}`,
+  }));
   return (
     <section className="panel" aria-labelledby={`excess-${kind}-${side}`}>
       <h2 id={`excess-${kind}-${side}`}>{name}</h2>
-      <div className="chart-scroll from-the-end">
+      <ReadInPlace
+        of={chartReadings(excessScales({ points: over.points, from, to, width: COURSE_WIDTH }), readings)}
+        name="the excess"
+        beside={
+          <p className="secondary">
+            {`Bars: 95 % range. Washes: published bands of size, not a diagnosis (${LIMITS.excessMinimalPct.source})${over.without > 0 ? ` Not counted at ${over.without} ${over.without === 1 ? 'visit' : 'visits'}.` : ''}`}
+          </p>
+        }
+      >
         <ExcessChart
           side={side}
           points={over.points}
@@ -39,11 +60,9 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
           to={to}
           today={analysis.today}
           said={said}
+          width={COURSE_WIDTH}
         />
-      </div>
-      <p className="secondary">
-        {`Bars: 95 % range. Washes: published bands of size, not a diagnosis (${LIMITS.excessMinimalPct.source})${over.without > 0 ? ` Not counted at ${over.without} ${over.without === 1 ? 'visit' : 'visits'}.` : ''}`}
-      </p>
+      </ReadInPlace>
       <details className="as-table">
         <summary>As a table</summary>
         <div className="table-frame">

@@ -4,11 +4,12 @@ import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { type ChangeBase, type GirthCell, girthByPlace } from '@/lib/trend/girth-by-place';
-import { heightOnLimb } from '@/lib/trend/limb-series';
+import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
 import type { SeriesVisit } from '@/lib/trend/series-visit';
 import { volumeOfVisit } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
@@ -30,7 +31,8 @@ type Props = {
 /** Places down the side with proximal on top, a column a visit; the figure as typed, its change small beside it with a tint. */
 export function GirthTable({ limb, analysis, unit, base }: Props) {
   const { series } = limb;
-  const own = series.visits.at(-1)?.ladder.unit ?? 'cm';
+  const newest = series.visits.at(-1);
+  const own = newest?.ladder.unit ?? 'cm';
   const cut = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1);
   const cutVisit = cut && visitCutFrom(series.visits, cut.piece);
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
@@ -44,7 +46,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
         <p className="secondary">No piece in use was made to one of these ladders; change is since the first visit.</p>
       )}
       <p id="girths-said" className="secondary">
-        {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} above the ${placeInWords(LIMBS[series.limb].landmarks[0])} or zero on the newest ladder. Small: change in per cent at the same anatomy.`}
+        {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} ${newest ? `${countedFrom(newest.ladder)}, ` : ''}on the newest ladder. Small: change in per cent at the same anatomy.`}
       </p>
       {between > 0 && (
         <p className="print-only secondary">
@@ -83,13 +85,14 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
               {rows.map((row) => (
                 <tr key={row.heightMm}>
                   <th scope="row" className="numeric">
-                    {showLength(row.heightMm, shownIn)}
+                    {newest && placeOnTape(row.heightMm, rulerOf(newest), shownIn)}
                   </th>
                   {row.cells.map((cell, column) => (
                     <Cell
                       key={series.visits[column]?.visit.day ?? column}
                       paper={onPaper(column, series.visits.length)}
                       cell={cell}
+                      visit={series.visits[column] as SeriesVisit}
                       heightMm={row.heightMm}
                       unit={unit}
                       shownIn={shownIn}
@@ -116,12 +119,14 @@ function onPaper(column: number, visits: number): string {
 
 function Cell({
   cell,
+  visit,
   paper,
   heightMm,
   unit,
   shownIn,
 }: {
   cell: GirthCell | null;
+  visit: SeriesVisit;
   paper: string;
   heightMm: number;
   unit: 'typed' | LengthUnit;
@@ -133,7 +138,7 @@ function Cell({
     <td className={clsx('numeric', paper)} data-tint={tintOf(cell.change)}>
       {unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}
       {cell.change !== null && <span className={styles.change}>{signedPct(cell.change).replace('\u202f%', '')}</span>}
-      {elsewhere && <span className="second-line">{`at ${showLength(cell.takenAtMm, shownIn)}`}</span>}
+      {elsewhere && <span className="second-line">{`at ${placeOnTape(cell.takenAtMm, rulerOf(visit), shownIn)}`}</span>}
     </td>
   );
 }
@@ -168,7 +173,9 @@ function Below({ limb, analysis, shownIn }: { limb: AnalysedLimb; analysis: Pati
       {row('weight', ({ visit }) => (visit.weight ? unitBeside(visit.weight) : '–'))}
       {row(`${placeInWords(middle)} at, ${shownIn}`, (visit) => {
         const placed = visit.placed.landmarks.get(middle);
-        return placed ? `${showLength(heightOnLimb(visit, placed.placeMm), shownIn)}${placed.inferred ? ' inferred' : ''}` : '–';
+        return placed
+          ? `${placeOnTape(heightOnLimb(visit, placed.placeMm), rulerOf(visit), shownIn)}${placed.inferred ? ' inferred' : ''}`
+          : '–';
       })}
       {row('measured by', ({ visit }) => [visit.measurer, visit.posture].filter(Boolean).join(', ') || '–')}
     </tbody>

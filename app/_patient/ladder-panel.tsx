@@ -2,6 +2,7 @@ import { LimbOutline } from '@/app/_picture/limb-outline';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
 
@@ -31,7 +32,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
   return (
     <div className="table-frame">
       <StaticMarkup as="table">
-        <caption>{`Girth by height above the ${picture.landmarks[0]?.name ?? 'zero'}, ${picture.unit}.`}</caption>
+        <caption>{`Girth by place, ${picture.unit} ${countedFrom(picture.ruler)}.`}</caption>
         <thead>
           <tr>
             <th scope="col">Place, {picture.unit}</th>
@@ -48,7 +49,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
         <tbody>
           {heights.map((height) => (
             <tr key={height}>
-              <th scope="row">{showLength(height, picture.unit)}</th>
+              <th scope="row">{placeOnTape(height, picture.ruler)}</th>
               {picture.limbs.map((limb) => {
                 const girth = at(limb.girthsMm, limb.heightsMm, height);
                 return (

@@ -72,19 +72,23 @@ function dueInWords(due: CalendarDay, today: CalendarDay): string {
 
 /** Every fact, what was missing, what else is merged in it, and the rules with their limits. */
 function Reasons({ prompt, title, policy, inWords }: { prompt: MergedPrompt; title: string; policy: Policy; inWords: boolean }) {
+  /** Said once: where the figures stand above, the sentences stand with the rule. */
+  const facts = inWords ? [] : prompt.facts;
   const others = prompt.also.filter((one) => one.title !== title);
   return (
     <>
-      <ul className={clsx(styles.facts, inWords && styles.inWords)}>
-        {prompt.facts.map((fact) => (
-          <li key={fact}>{fact}</li>
-        ))}
-        {prompt.missing.map((fact) => (
-          <li key={fact} className={styles.missing}>
-            {fact}
-          </li>
-        ))}
-      </ul>
+      {(facts.length > 0 || prompt.missing.length > 0) && (
+        <ul className={styles.facts}>
+          {facts.map((fact) => (
+            <li key={fact}>{fact}</li>
+          ))}
+          {prompt.missing.map((fact) => (
+            <li key={fact} className={styles.missing}>
+              {fact}
+            </li>
+          ))}
+        </ul>
+      )}
       {others.length > 0 && (
         <ul className={styles.also}>
           {others.map((one) => (
@@ -94,18 +98,19 @@ function Reasons({ prompt, title, policy, inWords }: { prompt: MergedPrompt; tit
           ))}
         </ul>
       )}
-      <RuleSource prompts={[prompt, ...prompt.also]} policy={policy} />
+      <RuleSource prompts={[prompt, ...prompt.also]} facts={inWords ? prompt.facts : []} policy={policy} />
     </>
   );
 }
 
 /** The rules behind a prompt: id and version of each, and every limit with the clinic's figure, its kind and source. */
-function RuleSource({ prompts, policy }: { prompts: readonly Prompt[]; policy: Policy }) {
+function RuleSource({ prompts, facts, policy }: { prompts: readonly Prompt[]; facts: readonly string[]; policy: Policy }) {
   const rules = new Set(prompts.map(({ rule, ruleVersion }) => `“${rule.replaceAll('-', ' ')}”, version ${ruleVersion}`));
   const limits = [...new Set(prompts.flatMap((one) => one.limits))];
   return (
     <details className={styles.ruleSource}>
-      <summary>{`${rules.size === 1 ? 'Rule' : 'Rules'} ${[...rules].join('; ')}`}</summary>
+      <summary>{`Why: ${rules.size === 1 ? 'rule' : 'rules'} ${[...rules].join('; ')}`}</summary>
+      {facts.length > 0 && <p>{facts.join(' ')}</p>}
       {limits.length === 0 ? (
         <p>This compares with no limit but its own dates.</p>
       ) : (

@@ -2,24 +2,29 @@ import type { ReactNode } from 'react';
 import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
-import { ReadValues } from '@/app/_chart/read-values';
-import { chartDates, VolumeChart, type VolumeLine } from '@/app/_chart/volume-chart';
+import { ReadInPlace } from '@/app/_chart/read-in-place';
+import { chartReadings } from '@/app/_chart/readings';
+import { chartDates, VolumeChart, type VolumeLine, volumeScales } from '@/app/_chart/volume-chart';
 import courseStyles from '@/app/_course/course.module.css';
 import { CourseTable } from '@/app/_course/course-table';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { baselineInWords, type ShownPhase, shownPhases } from '@/lib/summary/phase-words';
 import { trendSentence } from '@/lib/summary/trend-sentence';
+import { rulerOf } from '@/lib/trend/limb-series';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
-import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 import { ExcessPanel } from './excess-panel';
 import styles from './patient.module.css';
+
+/** As wide as the chart of a course is drawn: a tablet's panel holds it whole. */
+const COURSE_PX = 736;
 
 /** Lines of so many pieces stand under the chart. */
 const MOST_PIECES = 8;
@@ -41,8 +46,8 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   });
   const first = drawn[0];
   if (!first) return null;
-  const unit = first.limb.series.visits.at(-1)?.ladder.unit ?? 'cm';
-  const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
+  const newest = first.limb.series.visits.at(-1);
+  const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
   const lines = drawn.map(
     ({ limb: one, over }): VolumeLine => ({
       side: one.series.side,
@@ -61,44 +66,41 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   const phases = shownPhases(analysis);
   const bands = phases.map(asDrawn);
   const dates = chartDates({ lines, events, pieces, phases: bands, today: analysis.today });
+  const parts = { lines, events, pieces, phases: bands, today: analysis.today, width: COURSE_PX };
   const notDrawn = worn.length - pieces.length;
   return (
     <>
       <section className="panel" aria-labelledby={`volume-${limb}`}>
         <h2 id={`volume-${limb}`}>Volume over time</h2>
-        <p className="secondary">{`ml, ${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
-        <div className="chart-scroll from-the-end">
-          <VolumeChart lines={lines} events={events} pieces={pieces} phases={bands} today={analysis.today} said={said} />
-        </div>
-        {phases.length > 0 && <PhaseList phases={phases} />}
-        <ReadValues
-          lines={lines.map((line) => ({
-            side: line.side,
-            points: line.points.map(({ day, volumeMl, lowMl, highMl }) => ({
-              day,
-              volumeMl,
-              lowMl,
-              highMl,
-            })),
-          }))}
-        />
+        <p className="secondary">{`ml, ${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+        <ReadInPlace
+          of={chartReadings(volumeScales(parts), readingsOf(lines))}
+          name={`the volume of the ${limb}`}
+          beside={
+            <>
+              <ul className={styles.trends}>
+                {drawn.map(({ limb: one }) => (
+                  <li key={one.series.side}>
+                    <strong className="side-word" data-side={one.series.side}>
+                      {one.series.side === 'left' ? 'Left' : 'Right'}
+                    </strong>{' '}
+                    {trendSentence(one.trend)}
+                    {one.relativeVolumeChange !== null &&
+                      ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
+                  </li>
+                ))}
+              </ul>
+              {phases.length > 0 && <PhaseList phases={phases} />}
+            </>
+          }
+        >
+          <VolumeChart {...parts} said={said} />
+        </ReadInPlace>
         <details className="as-table">
           <summary>As a table</summary>
           <VolumeTable lines={lines} />
           {phases.length > 0 && <CourseTable phases={phases} />}
         </details>
-        <ul className={styles.trends}>
-          {drawn.map(({ limb: one }) => (
-            <li key={one.series.side}>
-              <strong className="side-word" data-side={one.series.side}>
-                {one.series.side === 'left' ? 'Left' : 'Right'}
-              </strong>{' '}
-              {trendSentence(one.trend)}
-              {one.relativeVolumeChange !== null &&
-                ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
-            </li>
-          ))}
-        </ul>
         {drawn.flatMap(({ limb: one, over }) =>
           over.leftOut.map((out) => (
             <p
@@ -134,6 +136,20 @@ function PhaseList({ phases }: { phases: readonly ShownPhase[] }) {
         </li>
       ))}
     </ol>
+  );
+}
+
+/** Each visit's volumes in words, for reading them off the chart. */
+function readingsOf(lines: readonly VolumeLine[]) {
+  return lines.flatMap(({ side, points }) =>
+    points.map(({ day, volumeMl, lowMl, highMl }) => ({
+      day,
+      side,
+      name: side === 'left' ? 'Left' : 'Right',
+      value: volumeMl,
+      text: showVolume(volumeMl),
+      range: `${showVolume(lowMl)} to ${showVolume(highMl)}`,
+    })),
   );
 }
 

@@ -3,12 +3,13 @@ import { letOutMm } from '@/lib/garments/let-out';
 import { isAtHand } from '@/lib/garments/piece-stage';
 import { girthNear } from '@/lib/ladder/girth-at';
 import { type LandmarkId, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
+import type { Ruler } from '@/lib/ladder/place-on-tape';
 import { placeOf } from '@/lib/ladder/taped-line';
 import type { Policy } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
-import { heightOnLimb } from '@/lib/trend/limb-series';
+import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
 import type { LimbSeries, SeriesVisit } from '@/lib/trend/series-visit';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import type { LengthUnit } from '@/lib/units/length';
@@ -59,7 +60,7 @@ export type PictureLandmark = {
 export type LimbPicture = {
   readonly limb: LimbKind;
   readonly unit: LengthUnit;
-  readonly zeroWords: string;
+  readonly ruler: Ruler;
   readonly limbs: readonly PictureLimb[];
   readonly landmarks: readonly PictureLandmark[];
 };
@@ -77,14 +78,10 @@ export function limbPicture(analysis: PatientAnalysis, limb: LimbKind): LimbPict
   return {
     limb,
     unit: newest.ladder.unit,
-    zeroWords: zeroWords(newest),
+    ruler: rulerOf(newest),
     limbs,
     landmarks: landmarksOf(newest, limb),
   };
-}
-
-function zeroWords(visit: SeriesVisit): string {
-  return `zero, measured ${visit.ladder.direction === 'up' ? 'upward' : 'downward'}`;
 }
 
 function landmarksOf(visit: SeriesVisit, limb: LimbKind): PictureLandmark[] {

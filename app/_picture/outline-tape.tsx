@@ -1,6 +1,6 @@
 import clsx from 'clsx';
-import { showLength } from '@/lib/units/show-length';
-import type { LimbPicture } from './limb-picture';
+import { placeOnTape } from '@/lib/ladder/place-on-tape';
+import type { LimbPicture, PictureLandmark } from './limb-picture';
 import { type Frame, round, yOf } from './outline-path';
 import styles from './picture.module.css';
 
@@ -10,6 +10,11 @@ const LINE = 14;
 /** A name with its place stands in one line up to this many letters, otherwise in two: there is only so much room between the limbs. */
 const ONE_LINE = 11;
 
+/** What a tape is drawn from. */
+type TapePicture = Pick<LimbPicture, 'unit' | 'ruler' | 'landmarks'> & {
+  readonly limbs: readonly { affected: boolean; heightsMm: readonly number[] }[];
+};
+
 /** The ruler between the limbs: half units, rung places with their numbers, and the landmarks across limbs and tape. */
 export function OutlineTape({
   picture,
@@ -18,7 +23,7 @@ export function OutlineTape({
   fromX,
   toX,
 }: {
-  picture: LimbPicture;
+  picture: TapePicture;
   frame: Frame;
   centreX: number;
   fromX: number;
@@ -45,7 +50,7 @@ export function OutlineTape({
           />
           {clear(height) && (
             <text className={styles.tapeNumber} x={centreX} y={yOf(height, frame) + 4} textAnchor="middle">
-              {showLength(height, picture.unit)}
+              {placeOnTape(height, picture.ruler)}
             </text>
           )}
         </g>
@@ -67,8 +72,8 @@ export function OutlineTape({
 }
 
 type LandmarkProps = {
-  landmark: LimbPicture['landmarks'][number];
-  picture: LimbPicture;
+  landmark: PictureLandmark;
+  picture: TapePicture;
   frame: Frame;
   centreX: number;
   fromX: number;
@@ -78,11 +83,11 @@ type LandmarkProps = {
 
 function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: LandmarkProps) {
   const y = round(yOf(landmark.heightMm, frame));
-  const place = showLength(landmark.heightMm, picture.unit);
-  const whole = `${landmark.name}${landmark.heightMm === 0 ? '' : ` ${place}`}`;
-  const lines = landmark.heightMm === 0 || whole.length <= ONE_LINE ? [whole] : [landmark.name, place];
+  const place = placeOnTape(landmark.heightMm, picture.ruler);
+  const whole = `${landmark.name}${landmark.isZero ? '' : ` ${place}`}`;
+  const lines = landmark.isZero || whole.length <= ONE_LINE ? [whole] : [landmark.name, place];
   if (landmark.inferred && atEnd === null) lines.push('inferred');
-  const noted = landmark.inferred ? 'inferred' : landmark.isZero ? picture.zeroWords : null;
+  const noted = landmark.inferred ? 'inferred' : landmark.isZero ? `zero, measured ${picture.ruler.direction}ward` : null;
   const first = { top: y - 6 - LINE * (lines.length - (noted ? 0 : 1)), bottom: y + 16, middle: y + 4 - (LINE / 2) * (lines.length - 1) };
   const textY = (line: number): number => first[atEnd ?? 'middle'] + LINE * line;
   const widest = Math.max(...lines.map((line) => line.length)) * 6.8 + 10;
@@ -113,10 +118,11 @@ function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: Land
   );
 }
 
-function ticks(bottom: number, top: number, picture: LimbPicture, frame: Frame, centreX: number): string {
+function ticks(bottom: number, top: number, picture: TapePicture, frame: Frame, centreX: number): string {
   const step = picture.unit === 'in' ? 12.7 : 10;
+  const { zeroMm } = picture.ruler;
   const marks: string[] = [];
-  for (let height = Math.ceil(bottom / step) * step; height <= top; height += step) {
+  for (let height = zeroMm + Math.ceil((bottom - zeroMm) / step) * step; height <= top; height += step) {
     const y = round(yOf(height, frame));
     marks.push(`M${centreX - HALF} ${y}h3M${centreX + HALF} ${y}h-3`);
   }

@@ -5,11 +5,12 @@ import styles from '@/app/_letter/letter.module.css';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
+import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { shownPhases } from '@/lib/summary/phase-words';
+import { rulerOf } from '@/lib/trend/limb-series';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
-import { showLength } from '@/lib/units/show-length';
 import { showVolume } from '@/lib/units/volume';
 
 /** So many visits are listed at most: a report is one or two pages. */
@@ -32,8 +33,8 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   });
   const first = drawn[0];
   if (!first) return null;
-  const unit = first.series.visits.at(-1)?.ladder.unit ?? 'cm';
-  const span = `${showLength(first.over.spanMm[0], unit)}–${showLength(first.over.spanMm[1], unit)} ${unit}`;
+  const newest = first.series.visits.at(-1);
+  const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
   const lines = drawn.map(({ one, series, over }) => ({
     side: series.side,
     points: over.points,
@@ -47,7 +48,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
-      <p>{`${span} above the ${limb === 'leg' ? 'ankle' : 'wrist'} crease or zero. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
+      <p>{`${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
       {betweenLimbs(analysis, limb).map((said) => (
         <p key={said}>{said}</p>
       ))}

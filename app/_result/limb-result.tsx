@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import { type ChangeRow, ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
@@ -8,6 +8,7 @@ import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { pct } from '@/lib/prompts/show-figures';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
@@ -55,21 +56,19 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, c
             <span className="secondary">{limb.affected ? 'affected' : 'other limb'}</span>
           </p>
           <h2 className="verdict">{sentenceOf(visit, analysis)}</h2>
-          {last && <CourseFacts judged={last} />}
-          <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
+          <ThreeLines visit={visit} judged={last} />
           {children}
-          <VolumeLine visit={visit} />
-          <Segments visit={visit} analysis={analysis} />
-          {last && (
-            <details className="as-table">
-              <summary>Figures behind it</summary>
+          <details className="as-table">
+            <summary>Figures behind it</summary>
+            <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
+            <VolumeLine visit={visit} />
+            <Segments visit={visit} analysis={analysis} />
+            {last && (
               <ul className={styles.reasons}>
-                {reasonsInWords(last).map((reason) => (
-                  <li key={reason}>{reason}</li>
-                ))}
+                {[smallestInWords(last), ...reasonsInWords(last)].map((reason) => reason && <li key={reason}>{reason}</li>)}
               </ul>
-            </details>
-          )}
+            )}
+          </details>
         </div>
         {picture && own && <ResultOutline picture={picture} limb={own} />}
       </div>
@@ -123,28 +122,28 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
   return verdictSentence(sinceLast, analysis.record);
 }
 
-/** How sure, since when, where and by how much; and what would be seen today: one reading of the model of all visits. */
-function CourseFacts({ judged }: { judged: JudgedChange }) {
-  const sure = howSureInWords(judged);
-  const { found, change } = judged;
-  const smallest = smallestInWords(judged);
-  if (!sure) return null;
+/** Three lines under a verdict: how sure, since when, where and by how much; without a change, how large one would have to be, and the volume. */
+function ThreeLines({ visit, judged }: { visit: AnalysedVisit; judged: JudgedChange | null }) {
+  const sure = judged && howSureInWords(judged);
+  const { volume } = visit;
+  const lines = judged?.found
+    ? [
+        ['Since', whenInWords(judged.found)],
+        ['Where', `${whereInWords(judged.found, judged.change.later.ladder.limb)} of girth`],
+      ]
+    : [
+        ['Volume', isNoAnswer(volume) ? 'not known' : `${showVolume(volume.volumeMl)}, give or take ${showVolume(REACH_95 * volume.sdMl)}`],
+        ...(judged?.smallestSaid === undefined ? [] : [['Would show', `from ${pct(judged.smallestSaid)} of girth on`]]),
+      ];
   return (
-    <>
-      <dl className={styles.courseFacts}>
-        <dt>How sure</dt>
-        <dd>{capitalized(sure)}</dd>
-        {found && (
-          <>
-            <dt>Since</dt>
-            <dd>{whenInWords(found)}</dd>
-            <dt>Where</dt>
-            <dd>{`${whereInWords(found, change.later.ladder.limb)} of girth`}</dd>
-          </>
-        )}
-      </dl>
-      {smallest && <p className="secondary">{smallest}</p>}
-    </>
+    <dl className={styles.courseFacts}>
+      {[...(sure ? [['How sure', capitalized(sure)]] : []), ...lines].map(([name, words]) => (
+        <Fragment key={name}>
+          <dt>{name}</dt>
+          <dd>{words}</dd>
+        </Fragment>
+      ))}
+    </dl>
   );
 }
 

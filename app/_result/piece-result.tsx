@@ -5,14 +5,15 @@ import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { daysWorn } from '@/lib/garments/wear';
 import { pressureEstimates, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
+import { countedFrom, placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
 import { isFollowed } from '@/lib/prompts/rules/order-in-time';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { bandInWords, wearInWords } from '@/lib/prompts/wear-in-words';
 import { REACH_95 } from '@/lib/statistics/reach-95';
+import { rulerOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
-import type { LengthUnit } from '@/lib/units/length';
 import { showLength } from '@/lib/units/show-length';
 import styles from './result.module.css';
 
@@ -41,7 +42,8 @@ export function PieceResult({
       </section>
     );
   }
-  const { unit } = fit.latest.ladder;
+  const ruler = rulerOf(fit.cut.visit);
+  const { unit } = ruler;
   const points = fit.places.map((place) => ({ heightMm: place.heightMm, tightness: place.tightness, reach: REACH_95 * place.sd }));
   const most = Math.max(...points.map((point) => point.tightness));
   const least = Math.min(...points.map((point) => point.tightness));
@@ -61,7 +63,7 @@ export function PieceResult({
             worn={worn}
             side={piece.side}
             band={band}
-            unit={unit}
+            ruler={ruler}
             landmarks={picture?.landmarks ?? []}
             said={said}
           />
@@ -77,21 +79,22 @@ export function PieceResult({
           )}
         </p>
         <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` Day ${days} of ${piece.lifeDays}.`}`}
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` Day ${days} of ${piece.lifeDays}.`}`}
         </p>
         <Pressures one={one} analysis={analysis} />
         <details className="as-table">
           <summary>As a table</summary>
-          <TightnessTable points={points} worn={worn} unit={unit} />
+          <TightnessTable points={points} worn={worn} ruler={ruler} />
         </details>
-        <Outlook one={one} unit={unit} followed={isFollowed(one, analysis.pieces, analysis.today)} />
+        <Outlook one={one} ruler={ruler} followed={isFollowed(one, analysis.pieces, analysis.today)} />
       </div>
     </section>
   );
 }
 
 /** The figures the chart is drawn from, towards the trunk at the top. */
-function TightnessTable({ points, worn, unit }: { points: readonly TightnessPoint[]; worn: readonly WornPlace[]; unit: LengthUnit }) {
+function TightnessTable({ points, worn, ruler }: { points: readonly TightnessPoint[]; worn: readonly WornPlace[]; ruler: Ruler }) {
+  const { unit } = ruler;
   const wornAt = new Map(worn.map((one) => [one.heightMm, one]));
   return (
     <div className="table-frame">
@@ -121,7 +124,7 @@ function TightnessTable({ points, worn, unit }: { points: readonly TightnessPoin
         <tbody>
           {[...points].reverse().map((point) => (
             <tr key={point.heightMm}>
-              <th scope="row">{showLength(point.heightMm, unit)}</th>
+              <th scope="row">{placeOnTape(point.heightMm, ruler)}</th>
               <td className="numeric">{point.tightness.toFixed(2)}</td>
               <td className="numeric">{`${(point.tightness - point.reach).toFixed(2)}–${(point.tightness + point.reach).toFixed(2)}`}</td>
               {worn.length > 0 && (
@@ -161,7 +164,8 @@ function Pressures({ one, analysis }: { one: AnalysedPiece; analysis: PatientAna
   );
 }
 
-function Outlook({ one, unit, followed }: { one: AnalysedPiece; unit: 'in' | 'cm'; followed: boolean }) {
+function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; followed: boolean }) {
+  const { unit } = ruler;
   const { outgrow, endOfLife, orderBy, room } = one;
   return (
     <div className={styles.outlook}>
@@ -206,7 +210,7 @@ function Outlook({ one, unit, followed }: { one: AnalysedPiece; unit: 'in' | 'cm
               <tbody>
                 {[...room.places].reverse().map((place) => (
                   <tr key={place.placeMm}>
-                    <th scope="row">{showLength(place.heightMm, unit)}</th>
+                    <th scope="row">{placeOnTape(place.heightMm, ruler)}</th>
                     <td className="numeric">{showLength(place.middleMm, unit)}</td>
                     <td className="numeric">{showLength(place.highMm, unit)}</td>
                     <td className="numeric">{place.tightnessAtDelivery.toFixed(2)}</td>

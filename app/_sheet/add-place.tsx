@@ -7,11 +7,13 @@ import styles from './sheet.module.css';
 type AddProps = {
   readonly sheet: LimbSheet;
   readonly onSheet: (change: (sheet: LimbSheet) => LimbSheet) => void;
+  /** Leaves a gap at the rung being typed; undefined while no rung is. */
+  readonly onInsert: (() => void) | undefined;
   readonly onAdded: (row: string) => void;
 };
 
 /** One rung more, or a place off the grid: the odd last one, or one with a name of its own. */
-export function AddPlace({ sheet, onSheet, onAdded }: AddProps) {
+export function AddPlace({ sheet, onSheet, onInsert, onAdded }: AddProps) {
   const [place, setPlace] = useState('');
   const [name, setName] = useState('');
   const typed = place.trim() !== '';
@@ -37,6 +39,16 @@ export function AddPlace({ sheet, onSheet, onAdded }: AddProps) {
     >
       <button className="button" type="button" onClick={() => onSheet((one) => ({ ...one, more: one.more + 1, count: one.count }))}>
         One more rung
+      </button>
+      <button
+        className="button"
+        type="button"
+        aria-disabled={!onInsert}
+        title="The figures from the rung being typed on move one rung further"
+        onPointerDown={(event) => event.preventDefault()}
+        onClick={onInsert}
+      >
+        Insert a rung <kbd>G</kbd>
       </button>
       <label className="field">
         <span>

@@ -1,4 +1,4 @@
-import type { LimbPicture, PictureLandmark } from '@/app/_picture/limb-picture';
+import type { PictureLandmark } from '@/app/_picture/limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { OutlineTape } from '@/app/_picture/outline-tape';
 import pictureStyles from '@/app/_picture/picture.module.css';
@@ -37,12 +37,11 @@ export function SheetOutline({ view, shown }: { view: SheetView; shown: Side }) 
   const height = HEAD + (top - bottom) * scale + 40;
   const middle = WIDTH / 2;
   const picture = {
-    limb: sheet.limb,
     unit: sheet.unit,
-    zeroWords: `zero, measured ${sheet.direction === 'up' ? 'upward' : 'downward'}`,
+    ruler: { zero: sheet.zero, zeroMm: 0, direction: sheet.direction, unit: sheet.unit },
     landmarks,
     limbs: [{ affected: true, heightsMm: places }],
-  } as unknown as LimbPicture;
+  };
   const words = `Outline of the ${sheet.limb}s as far as measured. The table holds the same figures.`;
   return (
     <figure className={`${pictureStyles.limbFigure} ${styles.sheetOutline}`} data-shown={shown}>

@@ -1,8 +1,6 @@
 'use client';
 
-import Link from 'next/link';
 import { type ReactNode, useMemo, useRef, useState } from 'react';
-import { ChooseDraft } from '@/app/_draft/choose-draft';
 import { useDraft } from '@/app/_draft/use-draft';
 import { changedFigures } from '@/lib/entry/changed-figures';
 import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
@@ -18,17 +16,23 @@ import { BodyFields } from './head/body-fields';
 import { SecondVisit } from './head/second-visit';
 import { SetUpLine } from './head/set-up-line';
 import { SetUpPanel } from './head/set-up-panel';
+import { SheetHead } from './head/sheet-head';
 import { SingleReadings } from './head/visit-facts';
 import { LeftOut } from './left-out';
 import { LimbSwitch } from './limb-switch';
+import { measureBoxId } from './measures/measure-line';
 import { MeasureSection } from './measures/measure-section';
+import { OtherDraft } from './other-draft';
 import { PastePanel } from './paste/paste-panel';
 import { ReadBack } from './paste/read-back';
 import { RefusedBox } from './refused-box';
 import styles from './sheet.module.css';
 import { SheetOutline } from './sheet-outline';
 import { ClinicClockOf } from './table/clinic-clock';
-import { LadderTable } from './table/ladder-table';
+import { girthOf, LadderTable } from './table/ladder-table';
+import { MarkRows } from './table/mark-rows';
+import { QuestionCard } from './table/question-card';
+import { markBoxes, markId } from './table/sheet-marks';
 import { type Finish, useFinish } from './use-finish';
 import { useSheet } from './use-sheet';
 
@@ -46,6 +50,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const [asked, setAsked] = useState<(ServerAsks & Asked) | null>(null);
   const data = useMemo(() => (asked ? { ...opened, ...asked.known } : opened), [opened, asked]);
   const [panel, setPanel] = useState<Panel>(null);
+  const [readBackFrom, setReadBackFrom] = useState(0);
   const [twice, setTwice] = useState(false);
   const [pasted, setPasted] = useState<{ readonly text: string; readonly from: CellPlace | null }>({ text: '', from: null });
   const [submissionId, setSubmissionId] = useState(data.submissionId);
@@ -84,25 +89,16 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const waiting = changedFigures(form, draft.keeper.keptForm());
   return (
     <div className={styles.sheet}>
-      <header className={styles.sheetHead}>
-        <div className={styles.sheetTitle}>
-          <h1>{data.name}</h1>
-          <p>
-            {data.reference} · {data.title}
-            {data.draftKind === 'visit' && tapedWhen(form)}
-          </p>
-        </div>
-        <Link
-          className="button"
-          href={`/patients/${data.patientId}`}
-          onClick={async (event) => {
-            event.preventDefault();
-            if (await draft.keeper.flush()) window.location.assign(`/patients/${data.patientId}`);
-          }}
-        >
-          Leave, keep the draft
-        </Link>
-      </header>
+      <SheetHead
+        data={data}
+        view={view}
+        shown={sheet.shown}
+        editing={state.editing?.place}
+        when={data.draftKind === 'visit' ? tapedWhen(form) : ''}
+        onLeave={async () => {
+          if (await draft.keeper.flush()) window.location.assign(`/patients/${data.patientId}`);
+        }}
+      />
       <SetUpLine form={form} sheet={view.sheet} open={panel === 'set-up'} onChange={() => setPanel(panel === 'set-up' ? null : 'set-up')} />
       {top?.(form)}
       <RefusedBox refusals={finishing.refusals} onGo={finishing.goTo} />
@@ -112,11 +108,15 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <BodyFields
         form={form}
         data={data}
-        group={group}
         setUpFrom={data.setUpFrom}
         onField={onField}
-        onSheet={onSheet}
-        onDone={sheet.startTyping}
+        onDone={() => {
+          const first = markBoxes(view.sheet)[0];
+          if (first) sheet.setShown(first.side);
+          const box = first && document.getElementById(markId(first.side, first.mark));
+          if (box) box.focus();
+          else sheet.startTyping();
+        }}
       />
       <SecondVisit form={form} known={data} onField={onField} />
       <LimbSwitch form={form} group={group} view={view} shown={sheet.shown} onGroup={sheet.setGroup} onSide={sheet.setShown} />
@@ -131,7 +131,9 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
             twice={twice}
             question={sheet.question}
             onAnswer={(given) => sheet.answer(given)}
+            onMore={sheet.nextQuestion}
             onAsk={sheet.ask}
+            marks={<MarkRows sheet={view.sheet} twice={twice} onSheet={onSheet} onSide={sheet.setShown} onDone={sheet.startTyping} />}
             hands={{
               onType: (place, text) => dispatch({ kind: 'type', place, text }),
               onFocus: (place) => {
@@ -153,10 +155,25 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           />
         </ClinicClockOf>
         <aside className={styles.sheetSide}>
+          {sheet.question && (
+            <QuestionCard
+              question={sheet.question}
+              girth={girthOf(view.sheet, sheet.question)}
+              unit={view.sheet.unit}
+              more={view.questions.length - 1}
+              onAnswer={(given) => sheet.answer(given)}
+              onMore={sheet.nextQuestion}
+            />
+          )}
           <SheetOutline view={view} shown={sheet.shown} />
         </aside>
       </div>
-      <AddPlace sheet={view.sheet} onSheet={onSheet} onAdded={(row) => sheet.focus({ group, side: sheet.shown, row, again: false })} />
+      <AddPlace
+        sheet={view.sheet}
+        onSheet={onSheet}
+        onInsert={state.editing ? () => state.editing && sheet.insertRung(state.editing.place) : undefined}
+        onAdded={(row) => sheet.focus({ group, side: sheet.shown, row, again: false })}
+      />
       <SingleReadings form={form} unit={view.sheet.unit} onField={onField} />
       <ClinicClockOf value={data}>
         <MeasureSection
@@ -187,7 +204,21 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
           }}
         />
       )}
-      {panel === 'read-back' && <ReadBack view={view} form={form} shown={sheet.shown} onClose={() => setPanel(null)} />}
+      {panel === 'read-back' && (
+        <ReadBack
+          view={view}
+          form={form}
+          shown={sheet.shown}
+          from={readBackFrom}
+          onAt={setReadBackFrom}
+          onDiffers={(where) => {
+            setPanel(null);
+            if (where.kind === 'rung') sheet.focus({ group, side: sheet.shown, row: where.row, again: false });
+            else focusBox(measureBoxId(where.where));
+          }}
+          onClose={() => setPanel(null)}
+        />
+      )}
       <Announced state={state} view={view} question={sheet.question} />
       <SheetBar
         data={data}
@@ -215,25 +246,13 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         onReadBack={() => setPanel('read-back')}
         onFinish={finishing.send}
       >
-        {draft.state.kind === 'newer' && (
-          <ChooseDraft
-            theirs={draft.state.theirs}
-            savedAt={draft.state.savedAs && `/patients/${data.patientId}/visits/${draft.state.savedAs}`}
-            mine={form}
-            onTheirs={(theirs) => {
-              takeOver(theirs.content);
-              draft.keeper.startFrom(theirs.content, theirs.version, theirs.at);
-            }}
-            onMine={(theirs) => {
-              if (!theirs) setSubmissionId(crypto.randomUUID());
-              draft.keeper.overwrite(theirs?.version ?? 0);
-            }}
-            onDrop={async () => {
-              await draft.keeper.close();
-              window.location.reload();
-            }}
-          />
-        )}
+        <OtherDraft
+          data={data}
+          form={form}
+          draft={draft}
+          takeOver={takeOver}
+          onNewSubmission={() => setSubmissionId(crypto.randomUUID())}
+        />
         {sheet.ended && <EndLine view={view} ended={sheet.ended} finishWords={finishWords} onGoOn={sheet.goOn} />}
       </SheetBar>
     </div>

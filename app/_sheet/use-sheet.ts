@@ -7,8 +7,10 @@ import type { SheetData } from '@/lib/entry/entry-data';
 import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from '@/lib/entry/entry-state';
 import { type OpenQuestion, sheetView } from '@/lib/entry/entry-view';
 import { type Asked, withAsked } from '@/lib/entry/open-questions';
+import { withMoved } from '@/lib/forms/change-set-up';
 import { sheetRows } from '@/lib/forms/entry-rows';
 import { cellKey, type LimbSheet } from '@/lib/forms/visit-form';
+import { showLengthWithUnit } from '@/lib/units/show-length';
 import { cellId } from './table/girth-cell';
 import type { Answer } from './table/question-card';
 
@@ -86,7 +88,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
   const againFor = (about: OpenQuestion, place: CellPlace): void => {
     const box =
       about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
-        ? document.querySelector<HTMLInputElement>('[data-body-fields] input')
+        ? document.querySelector<HTMLInputElement>('[data-marks] input, [data-body-fields] input')
         : null;
     if (about.doubt.kind === 'zero-direction') wishes.onSetUp();
     else if (box) box.focus();
@@ -111,8 +113,29 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       single: wishes.onSingle,
       back: wishes.onReadBack,
       limb: () => goOn(place),
+      question: nextQuestion,
+      gap: () => insertRung(place),
     };
     deeds[wish]();
+  };
+
+  /** The question after the one shown, wherever its rung is; the sheet moves to where it can be read. */
+  const nextQuestion = (): void => {
+    const all = view?.questions ?? [];
+    const next = all[(all.indexOf(question as OpenQuestion) + 1) % all.length];
+    if (!next) return;
+    setPicked(next);
+    setShown(next.side);
+    requestAnimationFrame(() => [...document.querySelectorAll('[data-question]')].map((card) => card.scrollIntoView({ block: 'nearest' })));
+  };
+
+  /** A rung was left out: the figures from here on move one rung further and leave this one empty. */
+  const insertRung = (place: CellPlace): void => {
+    if (!typedView || !cellAt(state.form, place).text) return;
+    const at = typedView.rows.find((row) => row.key === place.row)?.at[place.side];
+    const where = at ? ` at ${showLengthWithUnit(at.nm / 1e6, typedView.sheet.unit, 16)}` : '';
+    dispatch({ kind: 'sheet', group, change: (one) => withMoved(one, place.side, place.row, 1), words: `insert a rung${where}` });
+    focus(place);
   };
 
   /** Enter takes the figure and goes on; on a figure that cannot be read, and on the last rung of a limb, it stays. */
@@ -140,7 +163,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
   };
 
   const atEnd = ended && (!state.editing || cellId(state.editing.place) === cellId(ended)) ? ended : null;
-  const moves = { focus, answer, onKey, enter, goOn, startTyping };
+  const moves = { focus, answer, onKey, enter, goOn, startTyping, nextQuestion, insertRung };
   return { state, dispatch, view, group, setGroup, question, ask: setPicked, shown, setShown, ended: atEnd, ...moves };
 }
 

@@ -55,7 +55,9 @@ export function WorkLines({ lines, open, answer }: Props) {
           <WorkIcon kind={line.kind} /> <strong>{line.title}</strong>
         </td>
         <td className={styles.workWhy}>
-          {line.reason}
+          <span className={styles.reason} title={line.reason}>
+            {line.reason}
+          </span>
           {line.behind && <span className="second-line">{line.behind}</span>}
         </td>
         <td className={styles.workDo}>

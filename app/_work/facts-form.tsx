@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { type ReactNode, useActionState } from 'react';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
@@ -28,6 +28,22 @@ const SHORT = { maxLength: LONGEST_FACT.short };
 export function FactsForm({ patientId, submissionId, number, today, start }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<FactsFormState, FormData>(saveFactsAction, { errors: {}, typed: null });
   const { text, choice, tick } = typedBoxes(typed ?? start, errors);
+  /** The first place of a kind and those that hold something; the empty ones behind one line, which works without script too. */
+  const places = (keys: readonly string[], more: string, boxes: (place: number) => ReactNode) => {
+    const isHeld = (place: number) => keys.some((key) => (typed ?? start)[`${key}${place}`] || errors[`${key}${place}`]);
+    const empty = PLACES.filter((place) => place > 0 && !isHeld(place));
+    return (
+      <>
+        {PLACES.filter((place) => !empty.includes(place)).map(boxes)}
+        {empty.length > 0 && (
+          <details className={`as-table ${styles.more}`}>
+            <summary>{more}</summary>
+            {empty.map(boxes)}
+          </details>
+        )}
+      </>
+    );
+  };
   const past = { type: 'date', max: today };
   return (
     <form className="panel form" action={send} noValidate aria-label="For the work" key={typed ? 'typed' : 'start'}>
@@ -38,7 +54,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
         {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
       </p>
       <h2>Whom to call</h2>
-      {PLACES.map((place) => (
+      {places(['contactName', 'contactRelation', 'contactPhone'], 'Another person to call', (place) => (
         <div key={place} className={styles.grid}>
           {text(`contactName${place}`, place === 0 ? 'Name, called first' : `Name ${place + 1}`, undefined, SHORT)}
           {text(`contactRelation${place}`, `Relation of contact ${place + 1}`, undefined, SHORT)}
@@ -59,7 +75,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
         {text('cause', 'Cause', 'In the clinic’s words.', LONG)}
         {text('injured', 'Day it happened', undefined, past)}
         {text('healed', 'Day the wounds were closed', undefined, past)}
-        {PLACES.map((place) => (
+        {places(['grafted'], 'Another graft', (place) => (
           <div key={place}>{text(`grafted${place}`, `Graft ${place + 1}`, undefined, past)}</div>
         ))}
         {text('burntPct', 'Burnt area, % of the body’s surface', 'Widens a child’s outlook after a large burn.', { inputMode: 'decimal' })}
@@ -67,7 +83,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
         {choice('dominantHand', 'Hand used for most things', HANDS, 'not asked yet', 'Said beside the difference of arms.')}
       </div>
       <h2>Consent</h2>
-      {PLACES.map((place) => (
+      {places(['consentTo', 'consentDay'], 'Another consent', (place) => (
         <div key={place} className={styles.grid}>
           {text(`consentTo${place}`, `Consent ${place + 1} to`, undefined, LONG)}
           {text(`consentDay${place}`, `Day of consent ${place + 1}`, undefined, past)}

@@ -4,12 +4,26 @@ import type { Side } from '../ladder/limb';
 import type { CellPlace } from './entry-state';
 
 /** What a key pressed in a cell asks for. */
-export type CellWish = 'next' | 'down' | 'up' | 'across' | 'escape' | 'fits' | 'keep' | 'place' | 'single' | 'back' | 'limb' | undefined;
+export type CellWish =
+  | 'next'
+  | 'down'
+  | 'up'
+  | 'across'
+  | 'escape'
+  | 'fits'
+  | 'keep'
+  | 'place'
+  | 'single'
+  | 'back'
+  | 'limb'
+  | 'question'
+  | 'gap'
+  | undefined;
 
 /**
  * What a key in a cell means. Letters are wishes only where no unit can be meant: never right after another letter.
  *
- * S and K answer the open question, P adds a place, R a single reading, B reads back, N goes on to the next limb, or to finishing. Left
+ * S and K answer the open question and Q goes to the next one, G leaves a gap for a rung that was left out, P adds a place, R a single reading, B reads back, N goes on to the next limb, or to finishing. Left
  * and Right cross to the other limb only from the edge of the text.
  */
 export function cellWish(
@@ -29,6 +43,8 @@ export function cellWish(
   const letter = key.toLowerCase();
   if (hasQuestion && letter === 's') return 'fits';
   if (hasQuestion && letter === 'k') return 'keep';
+  if (hasQuestion && letter === 'q') return 'question';
+  if (letter === 'g') return 'gap';
   if (letter === 'p') return 'place';
   if (letter === 'r') return 'single';
   if (letter === 'b') return 'back';

@@ -29,3 +29,20 @@ export const LIMITS = {
 
 /** The name a limit has in `policy.json`, in the clinic’s settings and on the Limits screen. */
 export type LimitName = keyof typeof LIMITS;
+
+/** The limits by subject, in the order of the Limits screen. */
+export const LIMIT_GROUPS: readonly { readonly name: string; readonly limits: readonly LimitName[] }[] = [
+  group('How well we measure', TAPE_LIMITS),
+  group('Body and growth', BODY_LIMITS),
+  group('Named measures', MEASURE_LIMITS),
+  group('Fit and wear', FIT_LIMITS),
+  group('The course of a limb', COURSE_LIMITS),
+  group('Calendar and orders', CALENDAR_LIMITS),
+  group('Cautions', CAUTION_LIMITS),
+  group('How long a caution’s “no” counts', CAUTION_ASK_LIMITS),
+  group('Keeping records', RETENTION_LIMITS),
+];
+
+function group(name: string, limits: Readonly<Partial<Record<LimitName, unknown>>>) {
+  return { name, limits: Object.keys(limits) as LimitName[] };
+}

@@ -9,6 +9,7 @@ import { doubtfulRungs } from '../ladder/doubtful-rungs';
 import { floorCheck } from '../ladder/floor-check';
 import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
+import type { Ruler } from '../ladder/place-on-tape';
 import { longerThanBody } from '../ladder/size-check';
 import { tapedLine } from '../ladder/taped-line';
 import { zeroAndDirection } from '../ladder/zero-and-direction';
@@ -125,4 +126,10 @@ function inDoubt(body: BodyAt, visits: readonly Visit[], open: ReadonlyMap<Visit
  */
 export function heightOnLimb(visit: SeriesVisit, placeMm: number): number {
   return placeMm - (visit.placed.landmarks.get(distalLandmark(visit.ladder.limb))?.placeMm ?? 0);
+}
+
+/** How the places of a visit's ladder are counted, on the scale of `heightOnLimb`. */
+export function rulerOf(visit: SeriesVisit): Ruler {
+  const { zero, direction, unit } = visit.ladder;
+  return { zero, zeroMm: heightOnLimb(visit, 0), direction, unit };
 }

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { SheetView } from '@/lib/entry/entry-view';
-import { measureRows, partsOf } from '@/lib/forms/read-measures';
+import { measureKey, measureRows, partsOf } from '@/lib/forms/read-measures';
 import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { measureInWords } from '@/lib/parts/measure';
@@ -10,14 +10,29 @@ import { showLength } from '@/lib/units/show-length';
 import styles from './paste.module.css';
 import { localVoice, spoken } from './spoken';
 
+/** The box in which a figure stands. */
+type FigureBox = { readonly kind: 'rung'; readonly row: string } | { readonly kind: 'measure'; readonly where: string };
+
+type ReadBackProps = {
+  readonly view: SheetView;
+  readonly form: VisitForm;
+  readonly shown: Side;
+  /** The figure to begin with: where the reading back was left. */
+  readonly from: number;
+  readonly onAt: (figure: number) => void;
+  /** What was called out is another figure: it is typed again in its box. */
+  readonly onDiffers: (where: FigureBox) => void;
+  readonly onClose: () => void;
+};
+
 /** Each figure in large type, one at a time, for reading back to whoever holds the tape; spoken where the machine has a voice of its own. */
-export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form: VisitForm; shown: Side; onClose: () => void }) {
+export function ReadBack({ view, form, shown, from, onAt, onDiffers, onClose }: ReadBackProps) {
   const box = useRef<HTMLFieldSetElement>(null);
-  const [at, setAt] = useState(0);
   const [voice, setVoice] = useState<SpeechSynthesisVoice | null>(null);
   const [aloud, setAloud] = useState(false);
   const figures = [...figuresOf(view, shown), ...measuresOf(form)];
-  const here = figures[Math.min(at, figures.length - 1)];
+  const at = Math.min(from, Math.max(figures.length - 1, 0));
+  const here = figures[at];
   useEffect(() => {
     box.current?.focus();
     return localVoice(setVoice);
@@ -29,7 +44,7 @@ export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form
     speechSynthesis.speak(spoken(words, voice));
     return () => speechSynthesis.cancel();
   }, [aloud, voice, words]);
-  const go = (by: number) => setAt((now) => Math.min(Math.max(now + by, 0), figures.length - 1));
+  const go = (by: number) => onAt(Math.min(Math.max(at + by, 0), figures.length - 1));
   return (
     <section className={`panel ${styles.readBack}`} aria-label="Read back">
       <fieldset
@@ -40,6 +55,7 @@ export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form
         onKeyDown={(event) => {
           if (event.key === 'Enter' || event.key === 'ArrowDown') go(1);
           else if (event.key === 'ArrowUp') go(-1);
+          else if (event.key.toLowerCase() === 'd' && here) onDiffers(here.box);
           else if (event.key === 'Escape') onClose();
           else return;
           event.preventDefault();
@@ -52,7 +68,7 @@ export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form
               {here.girth}
             </p>
             <p className="secondary">
-              {at + 1} of {figures.length}. Typed “{here.typed}”. Enter for the next one.
+              {at + 1} of {figures.length}. Typed “{here.typed}”. Enter when it agrees, D when it differs.
             </p>
           </>
         ) : (
@@ -64,8 +80,13 @@ export function ReadBack({ view, form, shown, onClose }: { view: SheetView; form
           Before
         </button>
         <button className="button" type="button" onClick={() => go(1)}>
-          Next
+          Agrees, next
         </button>
+        {here && (
+          <button className="button" type="button" onClick={() => onDiffers(here.box)}>
+            Differs <kbd>D</kbd>
+          </button>
+        )}
         {voice && (
           <button className="button" type="button" aria-pressed={aloud} onClick={() => setAloud(!aloud)}>
             {aloud ? 'Stop speaking' : 'Speak them'}
@@ -91,6 +112,7 @@ function measuresOf(form: VisitForm) {
     const unit = typed?.unit ?? 'cm';
     return [
       {
+        box: { kind: 'measure' as const, where: measureKey({ side, measure: measure.id }) },
         where: capitalized(name),
         girth: `${girth} ${unit}`,
         typed: typed?.text ?? '',
@@ -113,6 +135,7 @@ function figuresOf(view: SheetView, side: Side) {
     const words = nameOf(sheet.unit);
     return [
       {
+        box: { kind: 'rung' as const, row: row.key },
         where: `${side === 'left' ? 'Left' : 'Right'} ${sheet.limb} at ${place} ${sheet.unit}`,
         girth: `${girth} ${sheet.unit}`,
         typed,

@@ -1,9 +1,9 @@
 import clsx from 'clsx';
-import { Fragment } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import { type CellPlace, cellAt, isHalfTyped, type SheetState } from '@/lib/entry/entry-state';
 import type { OpenQuestion, SheetView, SideView } from '@/lib/entry/entry-view';
 import type { SheetRow } from '@/lib/forms/entry-rows';
-import { cellKey } from '@/lib/forms/visit-form';
+import { cellKey, type LimbSheet } from '@/lib/forms/visit-form';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
@@ -20,7 +20,10 @@ type TableProps = {
   readonly twice: boolean;
   readonly question: OpenQuestion | undefined;
   readonly hands: CellHands;
+  /** The rows of landmarks, above the girths. */
+  readonly marks: ReactNode;
   readonly onAnswer: (answer: Answer) => void;
+  readonly onMore: () => void;
   readonly onAsk: (question: OpenQuestion) => void;
 };
 
@@ -44,6 +47,7 @@ export function LadderTable(props: TableProps) {
           ))}
         </tr>
       </thead>
+      {props.marks}
       <tbody>
         {rows.map((row) => (
           <RungRow key={row.key} row={row} {...props} />
@@ -83,7 +87,7 @@ function SideHeads({ one, limb, twice }: { one: SideView; limb: string; twice: b
 }
 
 function RungRow(props: TableProps & { readonly row: SheetRow }) {
-  const { state, view, group, row, question, onAnswer } = props;
+  const { state, view, group, row, question, onAnswer, onMore } = props;
   const { sheet, sides } = view;
   const current = state.editing?.place.group === group && state.editing.place.row === row.key;
   const here = question?.row === row.key ? question : undefined;
@@ -101,7 +105,14 @@ function RungRow(props: TableProps & { readonly row: SheetRow }) {
       {here && (
         <tr className={styles.questionRow} data-side={here.side}>
           <td colSpan={width}>
-            <QuestionCard question={here} girth={girthOf(props, here)} unit={sheet.unit} onAnswer={onAnswer} />
+            <QuestionCard
+              question={here}
+              girth={girthOf(sheet, here)}
+              unit={sheet.unit}
+              more={view.questions.length - 1}
+              onAnswer={onAnswer}
+              onMore={onMore}
+            />
           </td>
         </tr>
       )}
@@ -186,8 +197,9 @@ function lookOf(text: string, unit: 'in' | 'cm', half: boolean, asked: boolean):
   return asked ? 'asked' : 'typed';
 }
 
-function girthOf({ state, view, group }: TableProps, question: OpenQuestion) {
-  const cell = state.form.sheets[group]?.cells[cellKey(question.side, question.row)];
-  const reading = cell ? readLength(cell.text, view.sheet.unit, true) : undefined;
+/** The girth that a question is about. */
+export function girthOf(sheet: LimbSheet, question: OpenQuestion) {
+  const cell = sheet.cells[cellKey(question.side, question.row)];
+  const reading = cell ? readLength(cell.text, sheet.unit, true) : undefined;
   return reading?.kind === 'read' ? reading.value : undefined;
 }

@@ -13,11 +13,14 @@ type CardProps = {
   readonly question: OpenQuestion;
   readonly girth: TypedLength | undefined;
   readonly unit: LengthUnit;
+  /** How many other questions are open. */
+  readonly more: number;
   readonly onAnswer: (answer: Answer) => void;
+  readonly onMore: () => void;
 };
 
 /** One question with its reasons and its answers; each has a key that works while a cell has focus. */
-export function QuestionCard({ question, girth, unit, onAnswer }: CardProps) {
+export function QuestionCard({ question, girth, unit, more, onAnswer, onMore }: CardProps) {
   const { doubt } = question;
   const { question: asked, reason } = questionAndReason(doubt);
   const fits = fitsWords(doubt, unit);
@@ -31,6 +34,7 @@ export function QuestionCard({ question, girth, unit, onAnswer }: CardProps) {
         <Choice words={againWords(doubt)} hint="Esc" onClick={() => onAnswer('again')} />
         {fits && <Choice words={fits} hint="S" onClick={() => onAnswer('fits')} />}
         <Choice words={keepWords(doubt, girth, unit)} hint="K" onClick={() => onAnswer('keep')} />
+        {more > 0 && <Choice words={more === 1 ? 'The other question' : `Next of ${more + 1} questions`} hint="Q" onClick={onMore} />}
       </div>
     </section>
   );

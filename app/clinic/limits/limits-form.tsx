@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { type ReactNode, useActionState, useState } from 'react';
 import { type LimitsState, saveLimitsAction } from './actions';
 import styles from './limits.module.css';
 
@@ -18,90 +18,95 @@ export type LimitLine = {
   readonly because?: string;
 };
 
+type Group = { readonly name: string; readonly lines: readonly LimitLine[] };
+
 type Props = {
-  readonly lines: readonly LimitLine[];
-  readonly review: readonly { readonly words: string; readonly now: number; readonly usual: number; readonly source: string }[];
+  readonly groups: readonly Group[];
   readonly growthReference: string;
   readonly mayChange: boolean;
 };
 
-/** Every limit with its value, default, kind and source. A lead types over a value; an empty box goes back to what stands without it. */
-export function LimitsForm({ lines, review, growthReference, mayChange }: Props) {
+/**
+ * Every limit by subject, with its value, default, kind and source. A lead types over a value; an empty box goes back to what stands
+ * without it. A search hides rows and posts them all the same.
+ */
+export function LimitsForm({ groups, growthReference, mayChange }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<LimitsState, FormData>(saveLimitsAction, { errors: {}, typed: null });
-  const refusal = (name: string): string | undefined => (errors as Record<string, string | undefined>)[name];
+  const [sought, setSought] = useState('');
+  const [changed, setChanged] = useState<readonly string[]>([]);
+  const refusal = (name: string): string | undefined =>
+    (errors as Record<string, string | undefined>)[name === 'review-0' ? 'reviewDays' : name];
+  const shown = groups.map((group, index) => ({
+    ...group,
+    id: `limits-${index}`,
+    found: group.lines.filter((line) => isSought(line, sought)),
+  }));
+  const all = groups.flatMap(({ lines }) => lines);
   return (
-    <form action={send} noValidate>
-      <div className="table-frame">
-        <table className={styles.limitsTable}>
-          <thead>
-            <tr>
-              <th scope="col">Limit</th>
-              <th scope="col">This clinic</th>
-              <th scope="col">Default</th>
-              <th scope="col">Kind and source</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lines.map((line) => (
-              <tr key={line.name}>
-                <th scope="row">
-                  <label htmlFor={line.name}>{line.does}</label>
-                </th>
-                <td>
-                  <span className={styles.limitBox}>
-                    <input
-                      id={line.name}
-                      name={line.name}
-                      inputMode="decimal"
-                      defaultValue={typed?.[line.name] ?? line.now}
-                      placeholder={line.stands}
-                      readOnly={!mayChange}
-                      aria-invalid={Boolean(refusal(line.name))}
-                      aria-describedby={`${line.name}-because ${line.name}-refusal`}
-                    />
-                    {line.unit}
-                  </span>
-                  <span className="second-line" id={`${line.name}-because`}>
-                    {line.because}
-                  </span>
-                  <span className="refusal" id={`${line.name}-refusal`}>
-                    {refusal(line.name)}
-                  </span>
-                </td>
-                <td>{`${line.usual} ${line.unit}`}</td>
-                <td>
-                  <strong>{line.kind}</strong>
-                  <span className="second-line">{line.source}</span>
-                </td>
-              </tr>
+    <form action={send} noValidate onInput={({ currentTarget }) => setChanged(changedBoxes(currentTarget))} onReset={() => setChanged([])}>
+      <div className={styles.limitsBody}>
+        <nav className={styles.limitGroups} aria-label="Subjects of limits">
+          <label className={styles.limitSearch}>
+            Find a limit
+            <input
+              type="search"
+              value={sought}
+              autoComplete="off"
+              maxLength={60}
+              onChange={({ target }) => setSought(target.value)}
+              onKeyDown={(event) => {
+                if (event.key === 'Enter') event.preventDefault();
+                if (event.key === 'Escape') setSought('');
+              }}
+            />
+          </label>
+          <p className="secondary" role="status">
+            {sought.trim() === ''
+              ? `${all.length} limits`
+              : `${shown.reduce((sum, { found }) => sum + found.length, 0)} of ${all.length} limits`}
+          </p>
+          <ul>
+            {shown.map(({ id, name, lines, found }) => (
+              <li key={id} data-none={found.length === 0 || undefined}>
+                <a href={`#${id}`}>
+                  {name} <span>{sought.trim() === '' ? lines.length : `${found.length} of ${lines.length}`}</span>
+                </a>
+              </li>
             ))}
-            {review.map((row, index) => (
-              <tr key={row.words}>
-                <th scope="row">
-                  <label htmlFor={`review-${index}`}>{row.words}</label>
-                </th>
-                <td>
-                  <span className={styles.limitBox}>
-                    <input
-                      id={`review-${index}`}
-                      name={`review-${index}`}
-                      inputMode="numeric"
-                      defaultValue={typed?.[`review-${index}`] ?? String(row.now)}
-                      readOnly={!mayChange}
-                    />
-                    days
-                  </span>
-                  <span className="refusal">{index === 0 ? refusal('reviewDays') : ''}</span>
-                </td>
-                <td>{`${row.usual} days`}</td>
-                <td>
-                  <strong>clinic default</strong>
-                  <span className="second-line">{row.source}</span>
-                </td>
+          </ul>
+        </nav>
+        <div className="table-frame">
+          <table className={styles.limitsTable}>
+            <thead>
+              <tr>
+                <th scope="col">Limit, kind and source</th>
+                <th scope="col">This clinic</th>
+                <th scope="col">Default</th>
               </tr>
+            </thead>
+            {shown.map(({ id, name, lines, found }) => (
+              <tbody key={id} id={id} hidden={found.length === 0}>
+                <tr className={styles.limitsHead}>
+                  <th scope="rowgroup" colSpan={3}>
+                    {name}
+                  </th>
+                </tr>
+                {lines.map((line) => (
+                  <LimitRow
+                    key={line.name}
+                    line={line}
+                    now={typed?.[line.name] ?? line.now}
+                    sought={sought}
+                    isHidden={!found.includes(line)}
+                    isChanged={changed.includes(line.name)}
+                    refused={refusal(line.name)}
+                    mayChange={mayChange}
+                  />
+                ))}
+              </tbody>
             ))}
-          </tbody>
-        </table>
+          </table>
+        </div>
       </div>
       <fieldset className={`field ${styles.limitsGrowth}`}>
         <legend>Growth tables</legend>
@@ -125,8 +130,13 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
       </fieldset>
       {mayChange && (
         <>
-          <RefusedLimits refused={lines.filter(({ name }) => refusal(name))} other={Object.keys(errors).length > 0} />
+          <RefusedLimits refused={all.filter(({ name }) => refusal(name))} other={Object.keys(errors).length > 0} />
           <div className={styles.limitsSave}>
+            <p role="status">
+              {changed.length === 0
+                ? 'Nothing changed yet.'
+                : `${changed.length === 1 ? 'One change' : `${changed.length} changes`}, not kept yet.`}
+            </p>
             <label className="field">
               Why they are changed
               <input
@@ -141,6 +151,9 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
                 {errors.reason}
               </span>
             </label>
+            <button type="reset" className="button" aria-disabled={changed.length === 0}>
+              Undo
+            </button>
             <button type="submit" className="button main" aria-disabled={busy}>
               Keep these limits
             </button>
@@ -148,6 +161,77 @@ export function LimitsForm({ lines, review, growthReference, mayChange }: Props)
         </>
       )}
     </form>
+  );
+}
+
+type RowProps = {
+  readonly line: LimitLine;
+  readonly now: string;
+  readonly sought: string;
+  readonly isHidden: boolean;
+  readonly isChanged: boolean;
+  readonly refused: string | undefined;
+  readonly mayChange: boolean;
+};
+
+function LimitRow({ line, now, sought, isHidden, isChanged, refused, mayChange }: RowProps) {
+  return (
+    <tr hidden={isHidden && !refused && !isChanged} data-changed={isChanged || undefined}>
+      <th scope="row">
+        <label htmlFor={line.name}>{marked(line.does, sought)}</label>
+        <span className="second-line">
+          <b>{line.kind}</b> · {line.source}
+        </span>
+      </th>
+      <td>
+        <span className={styles.limitBox}>
+          <input
+            id={line.name}
+            name={line.name}
+            inputMode="decimal"
+            defaultValue={now}
+            placeholder={line.stands}
+            readOnly={!mayChange}
+            aria-invalid={Boolean(refused)}
+            aria-describedby={`${line.name}-because ${line.name}-refusal`}
+          />
+          {line.unit}
+        </span>
+        <span className="second-line" id={`${line.name}-because`}>
+          {isChanged ? `was ${line.now || 'empty'}` : line.because}
+        </span>
+        <span className="refusal" id={`${line.name}-refusal`}>
+          {refused}
+        </span>
+      </td>
+      <td>{`${line.usual} ${line.unit}`}</td>
+    </tr>
+  );
+}
+
+function isSought({ does, source }: LimitLine, sought: string): boolean {
+  const words = sought.trim().toLowerCase();
+  return `${does} ${source}`.toLowerCase().includes(words);
+}
+
+/** The words sought stand marked in a limit's name. */
+function marked(does: string, sought: string): ReactNode {
+  const words = sought.trim().toLowerCase();
+  const at = words === '' ? -1 : does.toLowerCase().indexOf(words);
+  if (at < 0) return does;
+  return (
+    <>
+      {does.slice(0, at)}
+      <mark>{does.slice(at, at + words.length)}</mark>
+      {does.slice(at + words.length)}
+    </>
+  );
+}
+
+/** Names of the boxes that hold something else than they did. */
+function changedBoxes(form: HTMLFormElement): string[] {
+  return [...form.querySelectorAll('tbody input')].flatMap((box) =>
+    box instanceof HTMLInputElement && box.value !== box.defaultValue ? [box.name] : [],
   );
 }
 

@@ -6,7 +6,7 @@ import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import { peopleOf } from '@/db/people/people';
 import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/limits/limit-in-words';
-import { LIMITS, type LimitName } from '@/lib/limits/limits';
+import { LIMIT_GROUPS, LIMITS, type LimitName } from '@/lib/limits/limits';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { LearntScalePanel } from './learnt-scale-panel';
 import styles from './limits.module.css';
@@ -22,15 +22,19 @@ export default async function LimitsPage() {
   const clinic = await clinicOf(therapist);
   const [history, people] = [await historyOfSetting(therapist, POLICY_KEY), await peopleOf(therapist)];
   const clock = dayAndTime(clinic.timeZone);
-  const lines = (Object.keys(LIMITS) as LimitName[]).map((name) => {
+  const lineOf = (name: LimitName) => {
     const { does, kind, source, value } = LIMITS[name];
     const line = { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };
     return name === 'readingSdMm' ? { ...line, ...ownTapings(reading) } : line;
-  });
+  };
+  const groups = LIMIT_GROUPS.map(({ name, limits }) => ({ name, lines: limits.map(lineOf) }));
   const review = policy.reviewDays.map((row, index) => ({
-    words: row.underYears >= 100 ? 'Review interval, adults' : `Review interval under ${row.underYears} years`,
-    now: row.days,
-    usual: DEFAULT_POLICY.reviewDays[index]?.days ?? row.days,
+    name: `review-${index}`,
+    kind: 'clinic default',
+    unit: 'days',
+    does: row.underYears >= 100 ? 'Review interval, adults' : `Review interval under ${row.underYears} years`,
+    now: String(row.days),
+    usual: String(DEFAULT_POLICY.reviewDays[index]?.days ?? row.days),
     source: REVIEW_SOURCE,
   }));
   return (
@@ -43,7 +47,11 @@ export default async function LimitsPage() {
           A spread is a standard deviation: two figures of three lie within one of it from the middle, nineteen of twenty within two.
         </p>
       </ClinicTitle>
-      <LimitsForm lines={lines} review={review} growthReference={policy.growthReference} mayChange={therapist.role === 'lead'} />
+      <LimitsForm
+        groups={[...groups, { name: 'Visits and reviews', lines: review }]}
+        growthReference={policy.growthReference}
+        mayChange={therapist.role === 'lead'}
+      />
       {therapist.role === 'lead' && <LearntScalePanel now={policy.errorScale} />}
       <h2 className="section-head">Changes</h2>
       {history.length === 0 ? (

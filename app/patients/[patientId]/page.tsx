@@ -25,6 +25,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
 import { ClientNavigation } from '@/app/_shell/client-navigation';
+import { PrintButton } from '@/app/_shell/print-button';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { WorkLine } from '@/app/_work/work-line';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
@@ -58,6 +59,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
     ownKindsOf(therapist),
   ]);
   const { record, analysis, clinic, prompts, dates, stillOpen, today } = loaded;
+  const newestVisit = record.visits.findLast((visit) => visit.ladders.length > 0);
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
   const due = dates.find((date) => date.kind === 'visit')?.day;
@@ -85,6 +87,12 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
           Progress report
         </Link>
+        {mayWrite && newestVisit && (
+          <Link className="button" href={`/patients/${patientId}/visits/${newestVisit.visitId}/family`} prefetch={false}>
+            Family page
+          </Link>
+        )}
+        <PrintButton words="Print" />
         {mayWrite && !ended && (
           <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
             {draft ? `Go on with the draft of ${begunAt.format(draft.updatedAt)}` : 'New visit'}
@@ -105,36 +113,34 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         policy={analysis.policy}
         dates={dates}
       />
-      <div className={styles.patientGrid}>
-        <div className="stack">
-          {pictures.map((picture) => (
-            <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
-          ))}
-          <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
-          <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
-        </div>
-        <div className="stack">
-          {pictures.map((picture) => (
-            <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb} swelling={!record.diagnosisGroup.endsWith('scar')}>
-              {picture === pictures[0] && (
-                <NotedEvents
-                  events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}
-                  patientId={patientId}
-                  mayWrite={mayWrite}
-                />
-              )}
-              {mayWrite && picture === pictures[0] && <EventForm patientId={patientId} submissionId={crypto.randomUUID()} today={today} />}
-            </VolumePanel>
-          ))}
-          {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
-          <MeasuresPanel analysis={analysis} />
-          <LookedPanel observations={record.observations} kinds={kindsOf(own)} patientId={patientId} />
-          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
-          <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
-          <LettersPanel letters={letters} timeZone={clinic.timeZone} />
-          <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
-          <TakeOutPanel patientId={patientId} />
-        </div>
+      <div className={`stack ${styles.course}`}>
+        {pictures.map((picture) => (
+          <VolumePanel key={picture.limb} analysis={analysis} limb={picture.limb} swelling={!record.diagnosisGroup.endsWith('scar')}>
+            {picture === pictures[0] && (
+              <NotedEvents
+                events={record.events.map(({ eventId, day, kind, words }) => ({ eventId, day, kind, words }))}
+                patientId={patientId}
+                mayWrite={mayWrite}
+              />
+            )}
+            {mayWrite && picture === pictures[0] && <EventForm patientId={patientId} submissionId={crypto.randomUUID()} today={today} />}
+          </VolumePanel>
+        ))}
+      </div>
+      <div className={styles.patientColumns}>
+        {pictures.map((picture) => (
+          <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
+        ))}
+        <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
+        <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
+        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
+        {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
+        <MeasuresPanel analysis={analysis} />
+        <LookedPanel observations={record.observations} kinds={kindsOf(own)} patientId={patientId} />
+        <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
+        <LettersPanel letters={letters} timeZone={clinic.timeZone} />
+        <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
+        <TakeOutPanel patientId={patientId} />
       </div>
       <ProtocolLine />
     </main>

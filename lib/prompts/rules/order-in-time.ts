@@ -1,6 +1,8 @@
 import type { AnalysedPiece } from '../../analysis/analyse-piece';
 import { coverKey } from '../../garments/wear';
+import { placeOnTape } from '../../ladder/place-on-tape';
 import { isNoAnswer } from '../../outcome';
+import { rulerOf } from '../../trend/limb-series';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
@@ -91,7 +93,7 @@ function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit
     const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
     figures.push({
       value: tightest.tightness.toFixed(2),
-      label: `× the tightness as fitted, calculated, not a pressure; tightest place, ${showLengthWithUnit(tightest.heightMm, unit)}`,
+      label: `× the tightness as fitted, calculated, not a pressure; tightest place, ${placeOnTape(tightest.heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}`,
     });
   }
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {

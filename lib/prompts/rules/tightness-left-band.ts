@@ -1,8 +1,9 @@
 import { relativeTightness } from '../../garments/tightness';
 import { sideOfBand } from '../../garments/worn-fit';
+import { placeOnTape } from '../../ladder/place-on-tape';
 import { isNoAnswer } from '../../outcome';
+import { rulerOf } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
-import { showLengthWithUnit } from '../../units/show-length';
 import type { Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
 import { bandInWords, wearInWords } from '../wear-in-words';
@@ -40,7 +41,7 @@ export const tightnessLeftBand: Rule = {
           due: fit.latest.visit.day,
           title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${worst.side} than the working band.`,
           facts: [
-            `${figure}${wear.wornDays > 0 ? `, ${tightness.toFixed(2)} as cut` : ''} × the tightness as fitted, calculated, at ${showLengthWithUnit(heightMm, unit)}, band ${bandInWords(band)}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
+            `${figure}${wear.wornDays > 0 ? `, ${tightness.toFixed(2)} as cut` : ''} × the tightness as fitted, calculated, at ${placeOnTape(heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}, band ${bandInWords(band)}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
             `${outside.length} of ${fit.places.length} places are outside the band${wear.wornDays > 0 ? ' as worn' : ''}.`,
             wear.wornDays > 0 ? `Judged as worn. ${wearInWords(wear)}` : 'Judged as cut: it has not been worn yet.',
             ...band.says,
@@ -48,7 +49,7 @@ export const tightnessLeftBand: Rule = {
           figures: [
             {
               value: worst.worn.toFixed(2),
-              label: `${worst.side === 'tighter' ? 'tightest' : 'loosest'} place${wear.wornDays > 0 ? ' as worn' : ''}, ${showLengthWithUnit(heightMm, unit)}; band ${bandInWords(band)}`,
+              label: `${worst.side === 'tighter' ? 'tightest' : 'loosest'} place${wear.wornDays > 0 ? ' as worn' : ''}, ${placeOnTape(heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}; band ${bandInWords(band)}`,
             },
             { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
             { value: showDay(fit.latest.visit.day), label: `measured; made to the measurements of ${showDay(piece.cutFrom)}` },

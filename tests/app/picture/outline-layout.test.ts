@@ -17,7 +17,7 @@ function limb(side: 'left' | 'right', strips: readonly PictureStrip[]): PictureL
 
 function picture(limbs: readonly PictureLimb[]): LimbPicture {
   const landmarks = [{ name: 'ankle crease', heightMm: 0, inferred: false, isZero: true }];
-  return { limb: 'leg', unit: 'in', zeroWords: 'zero, taped upward', limbs, landmarks };
+  return { limb: 'leg', unit: 'in', ruler: { zero: 'ankle-crease', zeroMm: 0, direction: 'up', unit: 'cm' }, limbs, landmarks };
 }
 
 describe('the places of the limb outline', () => {

@@ -43,6 +43,7 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
         <Link className="button" href={`/patients/${patientId}/course`} prefetch={false}>
           End the course
         </Link>
+        <PrintButton words="Print the page to take home" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {mayWrite && (
@@ -67,9 +68,6 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
         <p>{[phone, phoneHours].filter(Boolean).join('. ') || clinic.name}</p>
         <p>{words.emergency(emergency || emergencyNumber(clinic.timeZone))}</p>
       </article>
-      <p>
-        <PrintButton words="Print the page to take home" />
-      </p>
       <EveryState
         states={history.map((one) => ({
           ...one,
