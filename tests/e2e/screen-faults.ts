@@ -13,7 +13,8 @@ export async function rulesBroken(page: Page): Promise<string[]> {
 
 /**
  * What is wrong with an open screen, everything that folds unfolded: rules broken in light at the first width, what the look can change
- * once more in the dark at the last one, and each width (px) that the page does not fit.
+ * once more in the dark at the last one, and each width (px) that the page does not fit. The dark look is in a window as high as the page:
+ * what stays in view while the page is scrolled covers nothing there, wherever the page happens to stand.
  */
 export async function screenFaults(page: Page, widths: readonly number[] = [1280, 834, 320]): Promise<string[]> {
   const found: string[] = [];
@@ -29,6 +30,7 @@ export async function screenFaults(page: Page, widths: readonly number[] = [1280
     if (index === 0) found.push(...(await rulesBroken(page)));
   }
   await page.emulateMedia({ colorScheme: 'dark' });
+  await page.setViewportSize({ width: widths.at(-1) ?? 320, height: await page.evaluate(() => document.documentElement.scrollHeight) });
   await drawn(page);
   found.push(...told(await new AxeBuilder({ page }).withRules(BY_LOOK).analyze()).map((rule) => `dark: ${rule}`));
   await page.emulateMedia({ colorScheme: 'light' });
