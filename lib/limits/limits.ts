@@ -36,6 +36,7 @@ export const LIMIT_GROUPS: readonly { readonly name: string; readonly limits: re
   group('Body and growth', BODY_LIMITS),
   group('Named measures', MEASURE_LIMITS),
   group('Fit and wear', FIT_LIMITS),
+  group('Fabric and pressure', FABRIC_LIMITS),
   group('The course of a limb', COURSE_LIMITS),
   group('Calendar and orders', CALENDAR_LIMITS),
   group('Cautions', CAUTION_LIMITS),

@@ -74,8 +74,8 @@ test('a chart from a spreadsheet: what it does not say is asked, it comes in, on
 
   await page.goto('/patients?q=OLD-1');
   await page.getByRole('link', { name: /OLD-1/ }).first().click();
-  await expect(page.getByText('3 Feb 2026').first()).toBeVisible();
-  await expect(page.getByText('6 Jan 2026').first()).toBeVisible();
+  await expect(page.getByRole('link', { name: '3 Feb 2026' })).toBeVisible();
+  await expect(page.getByRole('link', { name: '6 Jan 2026' })).toBeVisible();
   const patient = page.url();
 
   const bundle = await page.request.get(`${patient}/export?as=fhir`);

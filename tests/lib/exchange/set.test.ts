@@ -100,6 +100,14 @@ describe('the set of tables', () => {
     );
   });
 
+  it('maker, colour and the day an order is needed by come back as they were', () => {
+    const ordered = fc.sample(anyFile, { numRuns: 40, seed: 9 }).find(({ orders }) => orders.length > 0) as PatientFile;
+    const supply = { maker: '+the workshop by the quay', colour: 'dark blue', neededBy: calendarDay('2026-12-24') };
+    const file = { ...ordered, orders: ordered.orders.map((order) => ({ ...order, ...supply })) };
+    for (const defused of [false, true])
+      expect(readSet(setOf([file], { research: false, defused }))).toEqual({ kind: 'read', patients: [asRead(file, 'S1')] });
+  });
+
   it('a research set keeps the figures of what was looked at, by item and age, and neither words nor rater', () => {
     const file = fc.sample(anyFile, { numRuns: 1, seed: 7 })[0] as PatientFile;
     const born = calendarDay('2018-01-01');
