@@ -8,8 +8,7 @@ import type { VisitForm } from '@/lib/forms/visit-form';
 import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
-import { readLength } from '@/lib/units/read-length';
-import { echoLength } from '@/lib/units/show-length';
+import { PastedCells } from '../paste/pasted-cells';
 
 type Props = {
   readonly text: string;
@@ -91,19 +90,13 @@ function Preview({ figures, unit }: { figures: readonly PastedMeasure[]; unit: L
           </tr>
         </thead>
         <tbody>
-          {figures.map(({ line, row, text, stands, refused }) => {
-            const reading = readLength(text, unit, true);
-            return (
-              <tr key={line}>
-                <th scope="row">{row ? capitalized(measureInWords(row.measure, row.side)) : `Line ${line}`}</th>
-                <td>{text}</td>
-                <td className={refused ? 'refusal' : undefined}>
-                  {refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
-                </td>
-                <td>{stands === '' ? '–' : <b>{`${stands}, is replaced`}</b>}</td>
-              </tr>
-            );
-          })}
+          {figures.map((figure) => (
+            <tr key={figure.line}>
+              <th scope="row">{figure.row ? capitalized(measureInWords(figure.row.measure, figure.row.side)) : `Line ${figure.line}`}</th>
+              <td>{figure.text}</td>
+              <PastedCells figure={figure} unit={unit} />
+            </tr>
+          ))}
         </tbody>
       </table>
     </div>

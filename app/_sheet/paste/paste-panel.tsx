@@ -8,9 +8,9 @@ import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted }
 import type { LimbSheet } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { capitalized } from '@/lib/units/capitalized';
-import { readLength } from '@/lib/units/read-length';
-import { echoLength, showLength } from '@/lib/units/show-length';
+import { showLength } from '@/lib/units/show-length';
 import styles from './paste.module.css';
+import { PastedCells } from './pasted-cells';
 
 type PasteProps = {
   readonly text: string;
@@ -174,20 +174,14 @@ function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
           </tr>
         </thead>
         <tbody>
-          {plan.figures.map((figure) => {
-            const reading = readLength(figure.text, unit, true);
-            return (
-              <tr key={`${figure.line} ${figure.side}`}>
-                <th scope="row">{placeOf(view, figure.row, figure.side)}</th>
-                <td>{figure.side}</td>
-                <td>{figure.text}</td>
-                <td className={figure.refused ? 'refusal' : undefined}>
-                  {figure.refused ?? (reading.kind === 'read' ? echoLength(reading.value.nm / 1e6, unit) : '')}
-                </td>
-                <td>{figure.stands === '' ? '–' : <b>{`${figure.stands}, is replaced`}</b>}</td>
-              </tr>
-            );
-          })}
+          {plan.figures.map((figure) => (
+            <tr key={`${figure.line} ${figure.side}`}>
+              <th scope="row">{placeOf(view, figure.row, figure.side)}</th>
+              <td>{figure.side}</td>
+              <td>{figure.text}</td>
+              <PastedCells figure={figure} unit={unit} />
+            </tr>
+          ))}
         </tbody>
       </table>
     </div>
