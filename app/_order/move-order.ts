@@ -13,7 +13,7 @@ import type { Therapist } from '@/db/therapist';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
 import { readPieceStep } from '@/lib/forms/read-piece-step';
-import { isAwaited } from '@/lib/garments/piece-stage';
+import { isAwaited, isHeldBack } from '@/lib/garments/piece-stage';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
@@ -97,12 +97,12 @@ const STEPS: Readonly<Record<string, Step>> = {
     const words = (typed.words ?? '').trim();
     if (words === '') return { kind: 'refused', errors: { words: 'Say why it is cancelled.' } };
     if (order.state === 'cancelled') return { kind: 'refused', errors: { form: 'This order is cancelled already. Nothing was changed.' } };
-    if (order.state === 'ordered' && !pieces.some(isAwaited))
+    if (order.state === 'ordered' && !pieces.some(toCome))
       return {
         kind: 'refused',
         errors: { form: 'Every piece has come, so nothing was cancelled. Take pieces out of use on their own pages instead.' },
       };
-    const changed = pieces.filter(isAwaited).map((one) => calledOff(one, today, words));
+    const changed = pieces.filter(toCome).map((one) => calledOff(one, today, words));
     return { kind: 'read', deed: 'cancelled', order: { ...order, state: 'cancelled' }, reason: `cancelled: ${words}`, pieces: { changed } };
   },
 };
@@ -159,6 +159,9 @@ function sendStep(
   ).map((piece) => ({ ...piece, cutFromVisitId: order.cutFromVisitId, retiredReason: null }));
   return { kind: 'read', deed: 'sent', order: sent, reason: 'sent', pieces: { added } };
 }
+
+/** On its way, or held back until it is released. */
+const toCome = (piece: KeptPiece): boolean => isAwaited(piece) || isHeldBack(piece);
 
 function calledOff(piece: KeptPiece, today: CalendarDay, words: string) {
   const gone = { ...piece, retired: today, retiredAs: 'stopped' as const, retiredReason: `order cancelled: ${words}` };

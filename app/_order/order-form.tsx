@@ -61,6 +61,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
+          {text('heldBack', 'Of these held back', 'Made only once another one has been fitted; empty for none.')}
           {choice('use', 'Worn', USES, 'Choose')}
           {text('maker', 'Maker', 'In your own words.', { maxLength: LONGEST_OF_ORDER.maker })}
           {text('colour', 'Colour', 'In your own words.', { maxLength: LONGEST_OF_ORDER.colour })}

@@ -49,6 +49,9 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
           <Fact what="Room to let out, decided">{decidedInWords(order)}</Fact>
           <Fact what="Room proposed">{proposedInWords(order, figures?.ladder.unit ?? 'cm')}</Fact>
           <Fact what="Expected life, making">{`${order.lifeDays} days from first wear, ${order.leadDays} days to make and deliver`}</Fact>
+          {order.heldBack && (
+            <Fact what="Pieces">{`${order.quantity - order.heldBack} to be made now, ${order.heldBack} only when released after the first fit`}</Fact>
+          )}
           <Fact what="Reason">{order.reasonCode}</Fact>
           {order.maker && <Fact what="Maker">{order.maker}</Fact>}
           {order.colour && <Fact what="Colour">{order.colour}</Fact>}

@@ -71,6 +71,11 @@ function byMaker(orders: readonly KeptOrder[]): readonly (readonly [maker: strin
 }
 
 function waitsFor(order: KeptOrder, today: CalendarDay): string {
+  const held = order.heldBack ? `; ${order.heldBack} of ${order.quantity} held back until one has been fitted` : '';
+  return `${nextOf(order, today)}${held}`;
+}
+
+function nextOf(order: KeptOrder, today: CalendarDay): string {
   const needed = order.neededBy ? `, needed by ${showDay(order.neededBy)}` : '';
   if (order.state === 'proposed') return `${order.checked ? 'checked, to be sent' : 'a second person’s check, then to be sent'}${needed}`;
   if (!order.expected) return 'delivery, no day given';

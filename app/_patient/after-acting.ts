@@ -9,6 +9,7 @@ export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
   'repeat-reading': 'Measure again',
   remeasure: 'Measure now',
   refit: 'Measure and refit',
+  release: 'See to the piece',
   order: 'Start the order',
   'let-out': 'Let it out',
   'first-fit': 'Record the check',
@@ -57,6 +58,7 @@ export function afterActing(
       return `/patients/${patientId}/course`;
     case 'order':
       return `/patients/${patientId}/orders/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
+    case 'release':
     case 'first-fit':
     case 'let-out':
       return piece ? `/patients/${patientId}/pieces/${piece.pieceId}` : `/patients/${patientId}`;

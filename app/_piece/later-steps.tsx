@@ -9,6 +9,35 @@ const KEPT_AS = [
   { key: 'spare', words: 'kept as a spare' },
 ];
 
+/** A piece that was held back is made after all; what stands against it is said, and answered in words. */
+export function ReleaseStep({ against, expected, ...props }: StepProps & { against: readonly string[]; expected: string }) {
+  return (
+    <StepForm {...props} step="release" title="Held back until the first fit" button="Release it: it is made now" main start={{ expected }}>
+      {({ text, day }) => (
+        <>
+          {against.length > 0 && (
+            <ul>
+              {against.map((one) => (
+                <li key={one}>{one}</li>
+              ))}
+            </ul>
+          )}
+          {text(
+            'words',
+            against.length > 0 ? 'Why it is made all the same' : 'In a few words, if anything is to be said',
+            'It is made to the figures that were sent. For other figures take it out of use and write a new order.',
+            { maxLength: 200 },
+          )}
+          <div className="two-columns">
+            {day('Released on')}
+            {text('expected', 'Expected on', 'From the lead time; change it when the maker named a day.', { type: 'date' })}
+          </div>
+        </>
+      )}
+    </StepForm>
+  );
+}
+
 /** In turn with the others, or kept as a spare. */
 export function KeepStep({ now, ...props }: StepProps & { now: 'rotation' | 'spare' }) {
   return (

@@ -11,6 +11,7 @@ import { pieceOfSubmission, revisePiece } from '@/db/patients/pieces';
 import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { PIECE_STEPS, type PieceStep, readPieceStep } from '@/lib/forms/read-piece-step';
+import { againstRelease } from '@/lib/orders/against-release';
 import type { PromptAction } from '@/lib/prompts/prompt';
 
 /** Why a step of a piece was not taken: beside its box, or for the whole form; everything typed comes back. */
@@ -20,7 +21,11 @@ export type PieceStepState = {
 };
 
 /** What a step of a piece brings to its end. */
-const DONE_BY_STEP: Partial<Record<PieceStep, readonly PromptAction[]>> = { 'first-fit': ['first-fit'], 'let-out': ['let-out'] };
+const DONE_BY_STEP: Partial<Record<PieceStep, readonly PromptAction[]>> = {
+  release: ['release'],
+  'first-fit': ['first-fit'],
+  'let-out': ['let-out'],
+};
 
 /** Takes one step in the life of a piece as a new revision; nothing is overwritten. A remake goes on to a new order when asked to. */
 export async function stepPieceAction(_before: PieceStepState, form: FormData): Promise<PieceStepState> {
@@ -36,7 +41,8 @@ export async function stepPieceAction(_before: PieceStepState, form: FormData): 
       errors: { form: 'This piece has changed since the page was opened. Nothing was saved; reload the page and look again.' },
       typed,
     };
-  const read = readPieceStep(step, typed, piece, today);
+  const against = step === 'release' ? againstRelease(piece, record, analysis.policy, today) : [];
+  const read = readPieceStep(step, typed, piece, today, against);
   if (read.kind === 'refused') return { errors: read.errors, typed };
   const next = { ...piece, ...read.piece };
   const about = cautionAbout(analysis);

@@ -68,7 +68,8 @@ function goneBack(database: Database, therapist: Therapist) {
     .as('gone_back');
 }
 
-const ORDERED = sql<CalendarDay>`${orderRevision.content} ->> 'ordered'`;
+/** The day the maker was to begin: the order's own, or that of the release of a piece that was held back until another was fitted. */
+const ORDERED = sql<CalendarDay>`coalesce(case when ${pieceRevision.kept} -> 0 ->> 'as' = 'held back' then ${pieceRevision.kept} -> 1 ->> 'from' end, ${orderRevision.content} ->> 'ordered')`;
 
 const orderOf = (therapist: Therapist) => and(eq(garmentOrder.id, pieceRevision.orderId), eq(garmentOrder.clinicId, therapist.clinicId));
 const revisionOfOrder = and(eq(orderRevision.orderId, garmentOrder.id), eq(orderRevision.number, garmentOrder.revision));

@@ -2,7 +2,7 @@ import { fitToday } from '../garments/fit-today';
 import { letOutMm } from '../garments/let-out';
 import { outgrownChances } from '../garments/outgrow-date';
 import { policyOfPiece } from '../garments/piece-band';
-import { isAtHand, isAwaited } from '../garments/piece-stage';
+import { isAtHand, isAwaited, isHeldBack } from '../garments/piece-stage';
 import { coverKey } from '../garments/wear';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
@@ -78,7 +78,9 @@ export function whatIf(analysis: PatientAnalysis, one: AnalysedPiece, tried: Tri
   const count = Math.min(wanted, MOST_WEEKS, furthest);
   if (count < 1) return { noAnswer: `The newest ladder, ${showDay(latest.visit.day)}, is too old to look ahead from: measure again.` };
   const grid = Array.from({ length: count + 1 }, (_, week) => week * WEEK);
-  const members = analysis.pieces.filter((other) => other.inUse && coverKey(other.piece) === coverKey(piece) && !isNoAnswer(other.fit));
+  const members = analysis.pieces.filter(
+    (other) => other.inUse && !isHeldBack(other.piece) && coverKey(other.piece) === coverKey(piece) && !isNoAnswer(other.fit),
+  );
   const lives = (extraMm: number) => members.map((member) => lifeOf(member, analysis, grid, since, extraMm));
   const asIs = lives(0);
   const refused = asIs.find(isNoAnswer);

@@ -9,7 +9,7 @@ import type { FiledCaution, FiledPiece } from '../record/patient-file';
 import type { NamedMeasure, PatientEvent } from '../record/patient-record';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
 import type { PieceLife } from '../record/piece-life';
-import { REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
+import { KEPT_AS, REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
 import { type CalendarDay, readDay } from '../units/calendar-day';
 import type { Nanometres } from '../units/length';
 
@@ -62,7 +62,7 @@ export const PIECE_PARTS = {
     taught: z.boolean(),
   }),
   wearIn: z.object({ firstHours: z.number(), fullHours: z.number(), days: whole, callOn: day, called: day.nullable(), callNote: words }),
-  kept: z.array(z.object({ from: day, as: z.enum(['rotation', 'spare']) })),
+  kept: z.array(z.object({ from: day, as: z.enum(KEPT_AS) })),
   alterations: z.array(z.object({ day, kind: z.enum(['let out', 'altered']), width: TYPED_LENGTH.nullable(), words })),
   retiredAs: z.enum(RETIRED_AS),
 } satisfies { readonly [Part in keyof PieceLife]?: z.ZodType<NonNullable<PieceLife[Part]>> };
@@ -129,6 +129,7 @@ export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
   reductionPct: z.number(),
   convention: z.enum(['C(1-r)', 'C/(1+r)']),
   quantity: z.int().min(1),
+  heldBack: z.int().min(1).optional(),
   allowance: z.object({
     proposed,
     further: z.array(z.object({ limb: z.enum(['leg', 'arm']), side: z.enum(['left', 'right']), proposed })).optional(),

@@ -31,6 +31,7 @@ export type OrderChoice = Pick<
   | 'reductionPct'
   | 'convention'
   | 'quantity'
+  | 'heldBack'
   | 'lifeDays'
   | 'leadDays'
   | 'reasonCode'
@@ -53,7 +54,7 @@ export function optionKey(kind: OptionKind, choice: string): string {
  * An order from what was typed, or one sentence beside each box that stops it.
  *
  * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
- * backwards, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
+ * backwards, as many pieces held back as are ordered, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
  * Shape: typed boxes, the ladders on offer; what the order decides and its ladder.
  */
 export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[]): OrderFormRead {
@@ -80,6 +81,9 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const options = readOptions(text, unit, refuse);
   const quantity = accept('quantity', readDays(text('quantity'), 1));
   if (quantity !== null && quantity > 6) refuse('quantity', 'Order at most 6 at a time: each is made to the same measurements.');
+  const heldBack = text('heldBack') === '' ? 0 : accept('heldBack', readDays(text('heldBack'), 0));
+  if (heldBack !== null && quantity !== null && heldBack > 0 && heldBack >= quantity)
+    refuse('heldBack', 'At least one piece is made at once: the others wait until it has been fitted.');
   const decided =
     text('allowance') === '' || /^0+$/.test(text('allowance')) ? null : accept('allowance', readLength(text('allowance'), unit));
   const lifeDays = accept('lifeDays', readDays(text('lifeDays'), 1));
@@ -109,6 +113,7 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
       ...figures,
       reasonCode: reasonCode as OrderReason,
       note: text('note') || null,
+      ...(heldBack && { heldBack }),
       ...(text('maker') && { maker: text('maker') }),
       ...(text('colour') && { colour: text('colour') }),
       ...(neededBy && { neededBy }),
@@ -173,6 +178,7 @@ export function orderFormOf(
     lowMmHg: garment.pressure ? String(garment.pressure.lowMmHg) : '',
     highMmHg: garment.pressure ? String(garment.pressure.highMmHg) : '',
     quantity: String(order.quantity),
+    heldBack: order.heldBack ? String(order.heldBack) : '',
     allowance: order.decided ? lengthAsTyped(order.decided) : '',
     lifeDays: String(order.lifeDays),
     leadDays: String(order.leadDays),

@@ -1,3 +1,4 @@
+import { isHeldBack } from '../garments/piece-stage';
 import { garmentForm } from '../record/garment-catalogue';
 import type { Piece } from '../record/patient-record';
 import {
@@ -14,7 +15,7 @@ import { mm } from '../units/length';
 import { readLength } from '../units/read-length';
 
 /** A step in the life of a piece, each with a form of its own. */
-export const PIECE_STEPS = ['delivered', 'first-fit', 'worn', 'called', 'keep', 'let-out', 'altered', 'retire'] as const;
+export const PIECE_STEPS = ['release', 'delivered', 'first-fit', 'worn', 'called', 'keep', 'let-out', 'altered', 'retire'] as const;
 export type PieceStep = (typeof PIECE_STEPS)[number];
 
 /** What a step's form posts: its boxes by name, the zones as `zone/heel`. */
@@ -35,11 +36,17 @@ export function zonesOf(piece: Pick<Piece, 'garment'>): readonly string[] {
  *
  * “All good” is good for each zone that has no exception, and keeps the piece where none has.
  * Refuses days that have not come or run backwards, a fit without a verdict for each zone, an alteration or remake without its reason, a
- * let-out wider than the room sewn in, and going out of use without a reason.
- * Shape: the step, its boxes, the piece as it stands, today; the piece after it.
+ * let-out wider than the room sewn in, going out of use without a reason, and a release against which something stands without words.
+ * Shape: the step, its boxes, the piece as it stands, today, what stands against the step (`orders/against-release`); the piece after it.
  */
-export function readPieceStep(step: PieceStep, typed: TypedStep, piece: Piece, today: CalendarDay): StepRead {
-  const boxes = new Boxes(typed, today);
+export function readPieceStep(
+  step: PieceStep,
+  typed: TypedStep,
+  piece: Piece,
+  today: CalendarDay,
+  against: readonly string[] = [],
+): StepRead {
+  const boxes = new Boxes(typed, today, against);
   const { after, reason } = STEPS[step](boxes, piece);
   return Object.keys(boxes.errors).length > 0
     ? { kind: 'refused', errors: boxes.errors }
@@ -49,6 +56,19 @@ export function readPieceStep(step: PieceStep, typed: TypedStep, piece: Piece, t
 type After = { readonly after: Partial<Piece> & { readonly retiredReason?: string | null }; readonly reason: string };
 
 const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> = {
+  release: (boxes, piece) => {
+    const held = (piece.kept ?? []).filter(({ as }) => as === 'held back');
+    if (!isHeldBack(piece)) boxes.refuse('day', 'It is not held back. Nothing was changed.');
+    const from = boxes.day('day', held.at(-1)?.from ?? piece.cutFrom, 'the day its order was sent');
+    const expected = boxes.expected('expected', from);
+    const words = boxes.words('words');
+    if (boxes.against.length > 0 && !words) boxes.refuse('words', 'Say in a few words why it is made all the same.');
+    const kept = from ? [...held, { from, as: 'rotation' as const }] : held;
+    return {
+      after: { kept, expected: expected ?? (from && addDays(from, piece.leadDays)) },
+      reason: words ? `released: ${words}` : 'released',
+    };
+  },
   delivered: (boxes, piece) => {
     if (piece.delivered) boxes.refuse('day', 'It is on record as delivered already.');
     const day = boxes.day('day', piece.cutFrom, 'the measurements it was made to');
@@ -70,7 +90,8 @@ const STEPS: Readonly<Record<PieceStep, (boxes: Boxes, piece: Piece) => After>> 
   keep: (boxes, piece) => {
     const as = boxes.oneOf('as', ['rotation', 'spare'] as const, 'Choose whether it is in rotation or kept as a spare.');
     const from = boxes.day('day', piece.firstWorn ?? piece.cutFrom, piece.firstWorn ? 'first wear' : 'the measurements it was made to');
-    const kept = [...(piece.kept ?? []).filter((one) => from !== null && one.from < from), ...(as && from ? [{ from, as }] : [])];
+    const before = (piece.kept ?? []).filter((one) => one.as === 'held back' || (from !== null && one.from < from));
+    const kept = [...before, ...(as && from ? [{ from, as }] : [])];
     return { after: { kept }, reason: as === 'spare' ? 'kept as a spare' : 'in rotation' };
   },
   'let-out': (boxes, piece) => {
@@ -137,6 +158,7 @@ class Boxes {
   constructor(
     private readonly typed: TypedStep,
     private readonly today: CalendarDay,
+    readonly against: readonly string[],
   ) {}
 
   refuse(box: string, reason: string): null {
@@ -157,6 +179,15 @@ class Boxes {
     if (day.kind !== 'read') return this.refuse(box, this.text(box) === '' ? 'Type the day.' : day.reason);
     if (day.value > this.today) return this.refuse(box, 'This day has not come yet.');
     if (day.value < earliest) return this.refuse(box, `This is before ${of}, ${showDay(earliest)}.`);
+    return day.value;
+  }
+
+  /** A day that is still to come or today, or none. */
+  expected(box: string, earliest: CalendarDay | null): CalendarDay | null {
+    if (this.text(box) === '') return null;
+    const day = readDay(this.text(box));
+    if (day.kind !== 'read') return this.refuse(box, day.reason);
+    if (earliest && day.value < earliest) return this.refuse(box, 'This is before it was released.');
     return day.value;
   }
 

@@ -1,5 +1,5 @@
 import type { OrderChoice } from '../forms/read-order-form';
-import { isAtHand, isAwaited } from '../garments/piece-stage';
+import { isAtHand, isAwaited, isHeldBack } from '../garments/piece-stage';
 import type { AllowanceDecision, AnsweredQuestion, Order, PersonsCheck, SentFigures } from '../record/order';
 import type { Piece, Visit } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
@@ -84,10 +84,12 @@ export function standingCheck(order: Pick<Order, 'checked'>, figures: Pick<SentF
   return checked && checked !== 'unchecked' && checked.visitRevision === figures?.visitRevision ? checked : null;
 }
 
-/** The pieces an order makes, each a record of its own, named by the next free numbers. */
+/** The pieces an order makes, each a record of its own, named by the next free numbers; the last of them held back where the order says so. */
 export function piecesOfOrder(order: Order, taken: readonly string[]): Piece[] {
   const last = Math.max(0, ...taken.filter((label) => /^\d{1,6}$/.test(label)).map(Number));
   const { limb, side, covers, cutFrom, reductionPct, convention, lifeDays, leadDays, garment, expected } = order;
+  const atOnce = order.quantity - (order.heldBack ?? 0);
+  const held = { expected: null, kept: [{ from: order.ordered ?? cutFrom, as: 'held back' as const }] };
   return Array.from({ length: order.quantity }, (_, index) => ({
     piece: String(last + 1 + index),
     limb,
@@ -105,13 +107,14 @@ export function piecesOfOrder(order: Order, taken: readonly string[]): Piece[] {
     garment,
     expected,
     delivered: null,
+    ...(index < atOnce ? {} : held),
   }));
 }
 
-/** Where an order stands by its pieces: delivered when every one that was not called off has come. */
+/** Where an order stands by its pieces: delivered when every one that was not called off has come; one held back has not. */
 export function orderStage(order: Order, pieces: readonly Piece[]): Order['state'] | 'partly delivered' | 'delivered' {
   if (order.state !== 'ordered') return order.state;
-  const waiting = pieces.filter((one) => isAwaited(one)).length;
+  const waiting = pieces.filter((one) => isAwaited(one) || isHeldBack(one)).length;
   const came = pieces.filter(isAtHand).length;
   if (waiting === 0 && came > 0) return 'delivered';
   return came > 0 ? 'partly delivered' : 'ordered';

@@ -14,6 +14,7 @@ import { endOfLifeNear, outgrownBeforeWornOut } from './rules/order-in-time';
 import { partOutgrown } from './rules/part-outgrown';
 import { reboundAfterReduction } from './rules/rebound-after-reduction';
 import { reductionLevelledOff } from './rules/reduction-levelled-off';
+import { releaseAfterFit } from './rules/release-after-fit';
 import { residualLimbShrinks } from './rules/residual-limb-shrinks';
 import { standingCaution } from './rules/standing-caution';
 import { suddenWeightGain } from './rules/sudden-weight-gain';
@@ -40,6 +41,7 @@ export const RULES: readonly Rule[] = [
   growthSinceCut,
   weightSinceCut,
   residualLimbShrinks,
+  releaseAfterFit,
   firstFitMissing,
   bodyNotMeasured,
   childPartNotMeasured,

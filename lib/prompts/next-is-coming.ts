@@ -1,4 +1,5 @@
 import type { AnalysedPiece } from '../analysis/analyse-piece';
+import { isHeldBack } from '../garments/piece-stage';
 import { coverKey } from '../garments/wear';
 import type { Piece } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
@@ -7,6 +8,11 @@ import type { CalendarDay } from '../units/calendar-day';
 export function nextIsComing(piece: Piece, pieces: readonly AnalysedPiece[], since: CalendarDay): boolean {
   return pieces.some(
     (one) =>
-      one.piece !== piece && one.inUse && !one.piece.firstWorn && one.piece.cutFrom >= since && coverKey(one.piece) === coverKey(piece),
+      one.piece !== piece &&
+      one.inUse &&
+      !one.piece.firstWorn &&
+      !isHeldBack(one.piece) &&
+      one.piece.cutFrom >= since &&
+      coverKey(one.piece) === coverKey(piece),
   );
 }

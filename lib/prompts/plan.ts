@@ -27,6 +27,7 @@ const IN_ORDER: readonly PromptAction[] = [
   'review',
   'refit',
   'let-out',
+  'release',
   'order',
   'first-fit',
   'visit',

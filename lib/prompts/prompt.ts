@@ -10,6 +10,7 @@ export type PromptAction =
   | 'repeat-reading'
   | 'remeasure'
   | 'refit'
+  | 'release'
   | 'order'
   | 'let-out'
   | 'first-fit'
@@ -53,6 +54,7 @@ export const URGENCY: Readonly<Record<PromptAction, number>> = {
   'repeat-reading': 1,
   review: 2,
   refit: 3,
+  release: 4,
   order: 4,
   'let-out': 5,
   remeasure: 6,

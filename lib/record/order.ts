@@ -82,6 +82,8 @@ export type Order = LimbSide & {
   readonly reductionPct: number;
   readonly convention: ReductionConvention;
   readonly quantity: number;
+  /** How many of them are not made until another one has been fitted; left out where none is held back. */
+  readonly heldBack?: number;
   readonly allowance: AllowanceDecision;
   readonly lifeDays: number;
   readonly leadDays: number;

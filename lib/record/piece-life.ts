@@ -52,8 +52,11 @@ export type Alteration = {
 export const RETIRED_AS = ['worn', 'outgrown', 'lost', 'damaged', 'condition changed', 'stopped'] as const;
 export type RetiredAs = (typeof RETIRED_AS)[number];
 
-/** From a day on a piece is worn in turn with the others, or kept as a spare. */
-export type KeptAs = { readonly from: CalendarDay; readonly as: 'rotation' | 'spare' };
+/** How a piece is kept: worn in turn with the others, as a spare, or not made yet, until another of its order has been fitted. */
+export const KEPT_AS = ['rotation', 'spare', 'held back'] as const;
+
+/** From a day on a piece is kept so. One that was held back is in turn from the day it was released. */
+export type KeptAs = { readonly from: CalendarDay; readonly as: (typeof KEPT_AS)[number] };
 
 /** What happens to a piece beside its cut; each part is absent until it comes. */
 export type PieceLife = {

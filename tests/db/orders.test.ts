@@ -1,4 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { KeptPiece } from '@/db/patients/read-pieces';
+import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { figuresToSend, piecesOfOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
@@ -176,6 +178,49 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       reason: 'called off',
     });
     expect(await isOpen()).toBe(false);
+  });
+
+  it('with a piece held back stay open until it is released and came; its making counts from the release', async () => {
+    const saved = await at.db.orders.proposeOrder(at.therapist, { patientId, submissionId: form(), order: { ...order(), heldBack: 1 } });
+    if (!('orderId' in saved)) throw new Error(saved.kind);
+    const { orderId } = saved;
+    const { left, submissionId } = leaving((await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.current as Order);
+    const added = piecesOfOrder({ ...left, garment: { ...left.garment, form: 'sleeve' } }, []).map((piece) => ({
+      ...piece,
+      piece: `h${piece.piece}`,
+      cutFromVisitId: visitId,
+      retiredReason: null,
+    }));
+    const entry = { submissionId, order: left, deed: 'sent' as const, reason: 'sent', pieces: { added } };
+    await at.db.orders.reviseOrder(at.therapist, orderId, 1, entry);
+    const own = async () =>
+      (await at.db.readingPieces.piecesOfPatients(at.therapist, [patientId])).filter((one) => one.orderId === orderId);
+    const come = async (index: number, day: string) => {
+      const piece = (await own())[index] as KeptPiece;
+      const delivered = { ...piece, delivered: calendarDay(day) };
+      await at.db.pieces.revisePiece(at.therapist, piece.pieceId, piece.revision, {
+        submissionId: form(),
+        piece: delivered,
+        reason: 'delivered',
+      });
+    };
+    await come(0, '2026-10-29');
+    const isOpen = async () => (await at.db.readingOrders.openOrders(at.therapist, 100)).some((one) => one.orderId === orderId);
+    expect(await isOpen()).toBe(true);
+    const held = (await own())[1] as KeptPiece;
+    const read = readPieceStep('release', { day: '2026-11-05', words: 'they travel' }, held, calendarDay('2026-11-10'), ['not fitted']);
+    if (read.kind === 'refused') throw new Error(JSON.stringify(read.errors));
+    const piece = { ...held, ...read.piece };
+    await at.db.pieces.revisePiece(at.therapist, held.pieceId, 1, { submissionId: form(), piece, reason: read.reason });
+    await come(1, '2026-11-17');
+    expect(await isOpen()).toBe(false);
+    // Sent 16 Oct and here 29 Oct: 13 days. Released 5 Nov and here 17 Nov: 12, not the 32 since the order was sent.
+    const { leadTimesByForm } = await import('@/db/service/lead-times');
+    const times = (await leadTimesByForm(at.therapist, calendarDay('2026-11-30'))).get('sleeve');
+    expect([...(times ?? [])].sort((one, other) => one.days - other.days)).toEqual([
+      { days: 12, n: 1 },
+      { days: 13, n: 1 },
+    ]);
   });
 
   it('cancelled with words leave no word in the name of the deed, only in its detail', async () => {

@@ -1,4 +1,5 @@
 import type { AnalysedPiece } from '../../analysis/analyse-piece';
+import { isHeldBack } from '../../garments/piece-stage';
 import { coverKey } from '../../garments/wear';
 import { placeOnTape } from '../../ladder/place-on-tape';
 import { isNoAnswer } from '../../outcome';
@@ -42,7 +43,7 @@ export function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], to
   const end = lastsUntil(one, today);
   const cover = coverKey(one.piece);
   return all.some((other, index) => {
-    if (other === one || !other.inUse || coverKey(other.piece) !== cover) return false;
+    if (other === one || !other.inUse || isHeldBack(other.piece) || coverKey(other.piece) !== cover) return false;
     const otherEnd = lastsUntil(other, today);
     return otherEnd > end || (otherEnd === end && index > all.indexOf(one));
   });

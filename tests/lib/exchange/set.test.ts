@@ -100,10 +100,12 @@ describe('the set of tables', () => {
     );
   });
 
-  it('maker, colour and the day an order is needed by come back as they were', () => {
+  it('maker, colour, the day an order is needed by and what of it is held back come back as they were', () => {
     const ordered = fc.sample(anyFile, { numRuns: 40, seed: 9 }).find(({ orders }) => orders.length > 0) as PatientFile;
-    const supply = { maker: '+the workshop by the quay', colour: 'dark blue', neededBy: calendarDay('2026-12-24') };
-    const file = { ...ordered, orders: ordered.orders.map((order) => ({ ...order, ...supply })) };
+    const supply = { maker: '+the workshop by the quay', colour: 'dark blue', neededBy: calendarDay('2026-12-24'), heldBack: 1 };
+    const kept = [{ from: calendarDay('2026-11-02'), as: 'held back' as const }];
+    const orders = ordered.orders.map((order) => ({ ...order, ...supply }));
+    const file = { ...ordered, orders, pieces: ordered.pieces.map((piece) => ({ ...piece, kept })) };
     for (const defused of [false, true])
       expect(readSet(setOf([file], { research: false, defused }))).toEqual({ kind: 'read', patients: [asRead(file, 'S1')] });
   });

@@ -17,7 +17,7 @@ import { PrintButton } from '@/app/_shell/print-button';
 import { peopleOf } from '@/db/people/people';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { orderFormOf } from '@/lib/forms/read-order-form';
-import { isAwaited, pieceStage } from '@/lib/garments/piece-stage';
+import { isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
@@ -36,6 +36,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
   const own = { patientId, orderId, revision: order.revision, submissionId: crypto.randomUUID(), today };
   const step = { ...own, visitRevision: figures?.visitRevision ?? 0 };
   const waiting = pieces.filter(isAwaited).map((one) => one.piece);
+  const toCome = waiting.length > 0 || pieces.some(isHeldBack);
   const about = cautionAbout(analysis);
   const stops = open.filter(({ stop }) => stop).map(asStop);
   const questions = open
@@ -101,7 +102,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
           />
         </details>
       )}
-      {mayWrite && order.state !== 'cancelled' && (order.state === 'proposed' || waiting.length > 0) && <CancelOrder {...step} />}
+      {mayWrite && order.state !== 'cancelled' && (order.state === 'proposed' || toCome) && <CancelOrder {...step} />}
       <OrderHistory revisions={loaded.revisions} names={names} timeZone={clinic.timeZone} />
       <p className="protocol-line">Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.</p>
     </main>

@@ -10,7 +10,7 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { CalledStep, DeliveredStep, FirstFitStep, WornStep } from '@/app/_piece/first-steps';
 import { FitThenTable } from '@/app/_piece/fit-then';
-import { AlteredStep, KeepStep, LetOutStep, RetireStep } from '@/app/_piece/later-steps';
+import { AlteredStep, KeepStep, LetOutStep, ReleaseStep, RetireStep } from '@/app/_piece/later-steps';
 import { PieceForm } from '@/app/_piece/piece-form';
 import { PieceHistory } from '@/app/_piece/piece-history';
 import { PieceLife, roomLeft } from '@/app/_piece/piece-life';
@@ -26,8 +26,10 @@ import { pieceFormOf } from '@/lib/forms/read-piece-form';
 import { zonesOf } from '@/lib/forms/read-piece-step';
 import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
 import { wearInStart } from '@/lib/garments/wear-in-start';
+import { againstRelease } from '@/lib/orders/against-release';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { bandInWords } from '@/lib/prompts/wear-in-words';
+import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Piece' };
 
@@ -48,7 +50,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   const [about, held] = [cautionAbout(analysis), heldPiece(piece)];
   const step = { patientId, pieceId, revision: piece.revision, submissionId: crypto.randomUUID(), today };
   const wearIn = wearInStart(piece, policy);
-  const unfitted = piece.firstFit === null && stage !== 'on order' && stage !== 'sent back' && stage !== 'out of use';
+  const unfitted = piece.firstFit === null && !['held back', 'on order', 'sent back', 'out of use'].includes(stage);
   const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
   const left = roomLeft(piece);
   const inUse = stage === 'wear-in' || stage === 'in rotation' || stage === 'spare';
@@ -75,6 +77,9 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         <PieceLife piece={piece} all={record.pieces} order={orders.find((one) => one.orderId === piece.orderId)} today={today} />
         {therapist.role !== 'read-only' && stage !== 'out of use' && (
           <div className="stack no-print">
+            {stage === 'held back' && (
+              <ReleaseStep {...step} against={againstRelease(piece, record, policy, today)} expected={addDays(today, piece.leadDays)} />
+            )}
             {(stage === 'on order' || stage === 'sent back') && <DeliveredStep {...step} hold={holdOn(about, held, false)} />}
             {unfitted && (
               <FirstFitStep
@@ -91,7 +96,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
             <details className="as-table">
               <summary>Turn, alteration, out of use</summary>
               <div className="stack">
-                {inUse && <KeepStep {...step} now={keptAs(piece, today)} />}
+                {inUse && <KeepStep {...step} now={keptAs(piece, today) === 'spare' ? 'spare' : 'rotation'} />}
                 <AlteredStep {...step} />
                 <RetireStep {...step} />
               </div>
