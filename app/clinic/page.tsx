@@ -38,6 +38,11 @@ export default async function ClinicPage() {
               People and access
             </Link>
           )}
+          {therapist.role === 'lead' && (
+            <Link className="button" href="/clinic/details" prefetch={false}>
+              Name, address, units
+            </Link>
+          )}
           <Link className="button" href="/clinic/limits" prefetch={false}>
             Limits and their sources
           </Link>

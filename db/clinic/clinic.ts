@@ -1,9 +1,11 @@
-import { and, asc, eq } from 'drizzle-orm';
+import { and, asc, count, eq, type SQL, sql } from 'drizzle-orm';
 import type { LengthUnit } from '@/lib/units/length';
 import type { MassUnit } from '@/lib/units/mass';
 import { auditEntry } from '../audit/audit-entry';
+import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { clinic, clinicSetting } from '../schema/schema';
+import type { Database } from '../sql/database';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
 
@@ -61,20 +63,58 @@ export async function historyOfSetting(therapist: Therapist, key: string): Promi
     .orderBy(asc(clinicSetting.at), asc(clinicSetting.id));
 }
 
-/** Changes one setting of the clinic by adding a row; earlier values stay. */
+/**
+ * Changes one setting of the clinic by adding a row; earlier values stay.
+ *
+ * `after`: how many states the setting had when the form was opened. Where somebody added one since, nothing is written and the answer is `stale`.
+ */
 export async function changeSetting(
   therapist: Therapist,
-  change: { readonly key: string; readonly value: unknown; readonly reason: string | null },
+  change: { readonly key: string; readonly value: unknown; readonly reason: string | null; readonly after?: number },
   at = new Date(),
-): Promise<void> {
+): Promise<'saved' | 'stale'> {
+  return writeSetting(therapist, change, [], at);
+}
+
+/** The same, with steps that go with the change: all or nothing. */
+export async function writeSetting(
+  therapist: Therapist,
+  change: { readonly key: string; readonly value: unknown; readonly reason: string | null; readonly after?: number },
+  also: readonly Statement[],
+  at: Date,
+): Promise<'saved' | 'stale'> {
   assertMayWrite(therapist);
-  const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, by: therapist.id, at, ...change };
-  await inTransaction([
+  const { after, ...kept } = change;
+  if (after !== undefined && !Number.isSafeInteger(after)) return 'stale';
+  const row = { id: crypto.randomUUID(), clinicId: therapist.clinicId, by: therapist.id, at, ...kept };
+  const detail = { value: change.value };
+  const written = await inTransaction([
+    ...(after === undefined ? [] : [oneAtATime(therapist), whileStatesAre(therapist, change.key, after)]),
     (tx) => tx.insert(clinicSetting).values(row).returning({ id: clinicSetting.id }),
-    auditEntry(
-      therapist,
-      { action: 'setting changed', subjectKind: 'setting', subjectId: change.key, detail: { value: change.value } },
-      at,
-    ),
+    ...also,
+    auditEntry(therapist, { action: 'setting changed', subjectKind: 'setting', subjectId: change.key, detail }, at),
   ]);
+  return written.kind === 'written' ? 'saved' : 'stale';
+}
+
+/** Holds the clinic's row until the write is done, so that two people cannot change the same thing of a clinic at the same moment. */
+export function oneAtATime(therapist: Pick<Therapist, 'clinicId'>): Statement {
+  return (tx) => touchClinic(tx, eq(clinic.id, therapist.clinicId));
+}
+
+/** Touches the clinic's row only while a setting has so many states; after `oneAtATime`, so that none is added meanwhile. */
+function whileStatesAre({ clinicId }: Therapist, key: string, states: number): Statement {
+  return (tx) => {
+    const mine = and(eq(clinicSetting.clinicId, clinicId), eq(clinicSetting.key, key));
+    const counted = tx.select({ n: count() }).from(clinicSetting).where(mine);
+    return touchClinic(tx, and(eq(clinic.id, clinicId), eq(sql`(${counted})`, states)));
+  };
+}
+
+function touchClinic(tx: Database, where: SQL | undefined) {
+  return tx
+    .update(clinic)
+    .set({ name: sql`${clinic.name}` })
+    .where(where)
+    .returning({ id: clinic.id });
 }

@@ -1,8 +1,9 @@
-import { and, eq, exists, isNotNull, isNull, ne, or, sql } from 'drizzle-orm';
+import { and, eq, exists, isNotNull, isNull, ne, or } from 'drizzle-orm';
 import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
-import { account, clinic, user } from '../schema/schema';
+import { oneAtATime } from '../clinic/clinic';
+import { account, user } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { isDuplicate } from '../sql/is-duplicate';
 import type { Role, Therapist } from '../therapist';
@@ -150,16 +151,6 @@ function stillIn(lead: Therapist, personId: string, also: ReturnType<typeof isNu
       .set({ updatedAt: at })
       .where(and(ofClinic(lead, personId), also))
       .returning({ id: user.id });
-}
-
-/** Holds the clinic's row until the write is done, so that two leads cannot take the role from each other at the same moment. */
-function oneAtATime(lead: Therapist): Statement {
-  return (tx) =>
-    tx
-      .update(clinic)
-      .set({ name: sql`${clinic.name}` })
-      .where(eq(clinic.id, lead.clinicId))
-      .returning({ id: clinic.id });
 }
 
 /** True of a person who does not lead, or whose clinic has another lead who can sign in. */

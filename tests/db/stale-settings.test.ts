@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { measurerDigest } from '@/lib/record/measurer';
-import { type ClinicOn, clinicOn } from './clinic-on';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 
 const signedIn = vi.hoisted((): { lead: unknown } => ({ lead: null }));
 vi.mock('@/app/_auth/therapist', () => ({ requireActing: async () => signedIn.lead }));
@@ -39,6 +39,25 @@ describe('settings that two leads change at once', () => {
     expect((await diaryOf(at.therapist)).weekdays).toEqual([1]);
   });
 
+  it('of the clinic’s own details refuse the later one; what is kept is shown at once', async () => {
+    const { saveClinicDetailsAction } = await import('@/app/clinic/details/actions');
+    const { clinicDetailsOf } = await import('@/db/clinic/clinic-details');
+    const typed = { name: 'Harbour', subtitle: '', lengthUnit: 'cm', massUnit: 'kg', timeZone: 'Europe/Vienna', number: '0' };
+    const first = { ...typed, address: ' 14 Harbour Lane \n\nEastport', phone: '555-0142' };
+    await expect(saveClinicDetailsAction(nothing, posted(first))).rejects.toThrow('to /clinic/details');
+    expect(await clinicDetailsOf(at.therapist)).toMatchObject({
+      lengthUnit: 'cm',
+      address: ['14 Harbour Lane', 'Eastport'],
+      phone: '555-0142',
+    });
+    expect((await at.db.clinic.clinicOf(at.therapist)).timeZone).toBe('Europe/Vienna');
+    expect(await saveClinicDetailsAction(nothing, posted(typed))).toEqual({ errors: { form: expect.stringMatching(stale) }, typed });
+    const bare = await saveClinicDetailsAction(nothing, posted({ number: '1', timeZone: 'Atlantis/Old Town', phone: '5'.repeat(41) }));
+    expect(Object.keys(bare.errors).sort()).toEqual(['lengthUnit', 'massUnit', 'name', 'phone', 'timeZone']);
+    const long = { ...typed, number: '1', address: Array.from({ length: 6 }, () => 'line').join('\n') };
+    expect((await saveClinicDetailsAction(nothing, posted(long))).errors).toEqual({ address: '5 lines at most.' });
+  });
+
   it('of the texts of leaving refuse the later one', async () => {
     const { saveLeavingTextsAction } = await import('@/app/clinic/leaving/actions');
     await expect(saveLeavingTextsAction(nothing, posted({ criteria: 'Steady', number: '0' }))).rejects.toThrow('to /clinic/leaving');
@@ -56,5 +75,23 @@ describe('settings that two leads change at once', () => {
     expect(await matchMeasurerAction(before, posted(late))).toEqual({ refusal: expect.stringMatching(stale), typed: late });
     await expect(matchMeasurerAction(before, posted(match('aunt', '1')))).rejects.toThrow('to /clinic/measurers');
     expect((await measurerMatches(at.therapist)).length).toBe(2);
+  });
+});
+
+describe.each(ENGINES)('a setting changed by several at the same moment on %s', (engine) => {
+  let at: ClinicOn;
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+  });
+  afterAll(async () => at?.close());
+
+  it('is kept once for each state it was changed from', async () => {
+    const change = (value: number, after: number) => at.db.clinic.changeSetting(at.therapist, { key: 'k', value, reason: null, after });
+    const ended = await Promise.all([1, 2, 3, 4].map((value) => change(value, 0)));
+    expect(ended.sort()).toEqual(['saved', 'stale', 'stale', 'stale']);
+    expect(await change(5, 0)).toBe('stale');
+    expect(await change(5, Number.NaN)).toBe('stale');
+    expect(await change(5, 1)).toBe('saved');
+    expect(await at.db.clinic.historyOfSetting(at.therapist, 'k')).toHaveLength(2);
   });
 });

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting, historyOfSetting } from '@/db/clinic/clinic';
+import { changeSetting } from '@/db/clinic/clinic';
 import { DIARY_KEY } from '@/db/clinic/diary';
 import { readDiaryForm } from '@/lib/forms/read-diary-form';
 import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
@@ -26,11 +26,7 @@ export async function saveDiaryAction(_before: DiaryFormState, form: FormData): 
   const unsaid = reasonErrors(reason, false, LONGEST_REASON.other);
   if (read.kind === 'refused') return { errors: { ...read.errors, ...unsaid }, typed };
   if (unsaid.reason) return { errors: unsaid, typed };
-  if ((await historyOfSetting(therapist, DIARY_KEY)).length !== Number(typed.number)) return { errors: { form: STALE }, typed };
-  await changeSetting(therapist, {
-    key: DIARY_KEY,
-    value: read.diary,
-    reason: reason || 'working days',
-  });
+  const change = { key: DIARY_KEY, value: read.diary, reason: reason || 'working days', after: Number(typed.number) };
+  if ((await changeSetting(therapist, change)) === 'stale') return { errors: { form: STALE }, typed };
   redirect('/clinic/diary');
 }

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting, historyOfSetting } from '@/db/clinic/clinic';
+import { changeSetting } from '@/db/clinic/clinic';
 import { LEAVING_KEY } from '@/db/clinic/leaving-texts';
 import { readLeavingTexts } from '@/lib/forms/read-leaving';
 import { AFTERWARDS } from '@/lib/summary/afterwards';
@@ -23,7 +23,7 @@ export async function saveLeavingTextsAction(_before: LeavingTextsState, form: F
   const typed = postedText(form);
   const read = readLeavingTexts(typed, Object.keys(AFTERWARDS));
   if (read.kind === 'refused') return { errors: read.errors, typed };
-  if ((await historyOfSetting(therapist, LEAVING_KEY)).length !== Number(typed.number)) return { errors: { form: STALE }, typed };
-  await changeSetting(therapist, { key: LEAVING_KEY, value: read.texts, reason: 'what is asked before somebody leaves' });
+  const change = { key: LEAVING_KEY, value: read.texts, reason: 'what is asked before somebody leaves', after: Number(typed.number) };
+  if ((await changeSetting(therapist, change)) === 'stale') return { errors: { form: STALE }, typed };
   redirect('/clinic/leaving');
 }

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting, clinicOf } from '@/db/clinic/clinic';
+import { changeSetting, clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { learnScale } from '@/db/clinic/learn-scale';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import type { LearntScale } from '@/lib/analysis/record-error-scale';
@@ -19,6 +19,9 @@ export type LimitsState = { readonly errors: PolicyErrors & { reason?: string };
 /** Longest reason that is kept. */
 const LONGEST_REASON = 200;
 
+const STALE =
+  'Somebody else changed the limits since the page was opened. Nothing was saved; what you typed stands here: open the page anew and compare.';
+
 const LIMIT_NAMES = Object.keys(LIMITS) as readonly LimitName[];
 
 /** Keeps the clinic's own limits as a new row with who, when and why; earlier values stay. */
@@ -31,7 +34,9 @@ export async function saveLimitsAction(_before: LimitsState, form: FormData): Pr
   if (read.kind === 'refused') return { errors: read.errors, typed };
   const reason = (typed.reason ?? '').trim();
   if (reason === '') return { errors: { reason: 'Say why the limits are changed: it stands beside them later.' }, typed };
-  await changeSetting(therapist, { key: POLICY_KEY, value: read.own, reason });
+  if (reason.length > LONGEST_REASON) return { errors: { reason: `Too long: ${LONGEST_REASON} characters at most.` }, typed };
+  const change = { key: POLICY_KEY, value: read.own, reason, after: Number(typed.number) };
+  if ((await changeSetting(therapist, change)) === 'stale') return { errors: { reason: STALE }, typed };
   redirect('/clinic/limits');
 }
 
@@ -49,9 +54,11 @@ export async function learnScaleAction(_before: ScaleState): Promise<ScaleState>
 export async function keepScaleAction(before: ScaleState, form: FormData): Promise<ScaleState> {
   const therapist = await requireActing('lead');
   const { variance, why } = postedText(form);
+  const after = (await historyOfSetting(therapist, POLICY_KEY)).length;
   const { own } = await policyInForce(therapist);
   const read = policySchema.safeParse({ ...own, errorScale: Number(variance) });
   if (!read.success || !why) return { ...before, refused: 'The form came without its figure. Nothing was changed. Learn again.' };
-  await changeSetting(therapist, { key: POLICY_KEY, value: read.data, reason: why.slice(0, LONGEST_REASON) });
+  const change = { key: POLICY_KEY, value: read.data, reason: why.slice(0, LONGEST_REASON), after };
+  if ((await changeSetting(therapist, change)) === 'stale') return { ...before, refused: STALE };
   redirect('/clinic/limits');
 }

@@ -24,13 +24,15 @@ type Props = {
   readonly groups: readonly Group[];
   readonly growthReference: string;
   readonly mayChange: boolean;
+  /** How many states there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
 };
 
 /**
  * Every limit by subject, with its value, default, kind and source. A lead types over a value; an empty box goes back to what stands
  * without it. A search hides rows and posts them all the same.
  */
-export function LimitsForm({ groups, growthReference, mayChange }: Props) {
+export function LimitsForm({ groups, growthReference, mayChange, number }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<LimitsState, FormData>(saveLimitsAction, { errors: {}, typed: null });
   const [sought, setSought] = useState('');
   const [changed, setChanged] = useState<readonly string[]>([]);
@@ -44,6 +46,7 @@ export function LimitsForm({ groups, growthReference, mayChange }: Props) {
   const all = groups.flatMap(({ lines }) => lines);
   return (
     <form action={send} noValidate onInput={({ currentTarget }) => setChanged(changedBoxes(currentTarget))} onReset={() => setChanged([])}>
+      <input type="hidden" name="number" value={number} />
       <div className={styles.limitsBody}>
         <nav className={styles.limitGroups} aria-label="Subjects of limits">
           <label className={styles.limitSearch}>

@@ -51,6 +51,7 @@ export default async function LimitsPage() {
         groups={[...groups, { name: 'Visits and reviews', lines: review }]}
         growthReference={policy.growthReference}
         mayChange={therapist.role === 'lead'}
+        number={history.length}
       />
       {therapist.role === 'lead' && <LearntScalePanel now={policy.errorScale} />}
       <h2 className="section-head">Changes</h2>

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
-import { changeSetting, historyOfSetting } from '@/db/clinic/clinic';
+import { changeSetting } from '@/db/clinic/clinic';
 import { MEASURERS_KEY, measurerMatches } from '@/db/patients/measurers';
 import { peopleOf } from '@/db/people/people';
 import { MEASURER_BOUNDS, type MeasurerIs } from '@/lib/record/measurer';
@@ -34,10 +34,10 @@ export async function matchMeasurerAction(_before: MatchState, form: FormData): 
   if (!is) return refused('Choose whose it is.');
   if (is.kind === 'outsider' && said === '') return refused('Say what they are, such as carer at home. No name.');
   if (said.length > MEASURER_BOUNDS.role) return refused(`Too long: ${MEASURER_BOUNDS.role} characters at most.`);
-  if ((await historyOfSetting(therapist, MEASURERS_KEY)).length !== Number(typed.number)) return refused(STALE);
   const others = (await measurerMatches(therapist)).filter((one) => one.digest !== digest);
   if (others.length >= MEASURER_BOUNDS.most) return refused('Too many texts are matched.');
-  await changeSetting(therapist, { key: MEASURERS_KEY, value: [...others, { digest, is }], reason: 'a measurer matched' });
+  const change = { key: MEASURERS_KEY, value: [...others, { digest, is }], reason: 'a measurer matched', after: Number(typed.number) };
+  if ((await changeSetting(therapist, change)) === 'stale') return refused(STALE);
   const page = Math.trunc(Number(typed.page)) || 1;
   redirect(page > 1 ? `/clinic/measurers?page=${page}` : '/clinic/measurers');
 }

@@ -1,0 +1,55 @@
+'use client';
+
+import { useActionState } from 'react';
+import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { CLINIC_BOUNDS } from '@/lib/record/clinic-details';
+import { type ClinicDetailsState, saveClinicDetailsAction } from './actions';
+
+type Props = {
+  /** How many states there were when the page was opened: a form over another one is refused. */
+  readonly number: number;
+  readonly start: Readonly<Record<string, string>>;
+  readonly zones: readonly string[];
+};
+
+const LENGTHS = [
+  { key: 'in', words: 'inches and fractions' },
+  { key: 'cm', words: 'centimetres' },
+];
+const MASSES = [
+  { key: 'lb', words: 'pounds' },
+  { key: 'kg', words: 'kilograms' },
+];
+
+/** Name and address as letters and order sheets head them; units and zone of what is typed from now on. */
+export function ClinicDetailsForm({ number, start, zones }: Props) {
+  const [{ errors, typed }, send, busy] = useActionState<ClinicDetailsState, FormData>(saveClinicDetailsAction, {
+    errors: {},
+    typed: null,
+  });
+  const { text, words, choice } = typedBoxes(typed ?? start, errors);
+  const refused = Object.keys(errors).length > 0;
+  return (
+    <form className="panel form" action={send} noValidate aria-label="Name, address, units" key={typed ? 'typed' : 'start'}>
+      <input type="hidden" name="number" value={number} />
+      <p className="refusal" role="alert">
+        {errors.form ?? (refused ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
+      </p>
+      <div className="two-columns">
+        {text('name', 'Name', undefined, { maxLength: CLINIC_BOUNDS.name })}
+        {text('subtitle', 'Beside the name', 'What kind of clinic it is, in small letters.', { maxLength: CLINIC_BOUNDS.name })}
+        {words('address', 'Address', 'Where pieces are delivered; stands on the sheet of an order.', CLINIC_BOUNDS.lines)}
+        {text('phone', 'Telephone', undefined, { type: 'tel', maxLength: CLINIC_BOUNDS.phone })}
+        {choice('lengthUnit', 'Tapes in', LENGTHS, null)}
+        {choice('massUnit', 'Weighs in', MASSES, null)}
+        {choice('timeZone', 'Counts days in', asChoices(zones), null, 'Dates of work change with it from the next reading on.')}
+        {text('reason', 'Why it is changed', 'In a few words; for the history.', { maxLength: 200 })}
+      </div>
+      <div className="actions">
+        <button type="submit" className="button main" aria-disabled={busy}>
+          Save
+        </button>
+      </div>
+    </form>
+  );
+}

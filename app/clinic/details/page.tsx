@@ -1,0 +1,36 @@
+import type { Metadata } from 'next';
+import { requireRole } from '@/app/_auth/therapist';
+import { ClinicTitle } from '@/app/clinic/clinic-title';
+import { SettingChanges } from '@/app/clinic/setting-changes';
+import { historyOfSetting } from '@/db/clinic/clinic';
+import { clinicDetailsOf, DETAILS_KEY } from '@/db/clinic/clinic-details';
+import { peopleOf } from '@/db/people/people';
+import { ClinicDetailsForm } from './clinic-details-form';
+import { timeZones } from './time-zones';
+
+export const metadata: Metadata = { title: 'Name, address, units' };
+
+/** What the clinic is called, where pieces are delivered, and what it measures in. */
+export default async function ClinicDetailsPage() {
+  const therapist = await requireRole('lead');
+  const [details, history, people] = await Promise.all([
+    clinicDetailsOf(therapist),
+    historyOfSetting(therapist, DETAILS_KEY),
+    peopleOf(therapist),
+  ]);
+  const { address, phone, ...own } = details;
+  return (
+    <main id="main">
+      <ClinicTitle title="Name, address, units">
+        <p className="secondary">What was typed keeps its unit: a change holds for what is typed from now on.</p>
+      </ClinicTitle>
+      <ClinicDetailsForm
+        key={history.length}
+        number={history.length}
+        start={{ ...own, address: address.join('\n'), phone: phone ?? '' }}
+        zones={timeZones(own.timeZone)}
+      />
+      <SettingChanges history={history} people={people} timeZone={own.timeZone} />
+    </main>
+  );
+}

@@ -1,0 +1,40 @@
+import { CLINIC_BOUNDS, type ClinicDetails } from '../record/clinic-details';
+
+/** What was typed, word for word, by box; the address one line a line. */
+export type TypedClinicDetails = Readonly<Record<string, string>>;
+
+/**
+ * A clinic's details from what was typed, or one sentence beside each box that stops them.
+ *
+ * Refuses an empty name, texts too long, too many lines of address, a unit that is none and a time zone that is not among those given.
+ * Shape: typed boxes, the zones this machine knows. Example: an address of two lines and an empty telephone is read.
+ */
+export function readClinicDetails(
+  typed: TypedClinicDetails,
+  zones: readonly string[],
+): { readonly kind: 'read'; readonly details: ClinicDetails } | { readonly kind: 'refused'; readonly errors: Record<string, string> } {
+  const errors: Record<string, string> = {};
+  const text = (box: string, most: number): string => {
+    const found = (typed[box] ?? '').trim();
+    if (found.length > most) errors[box] = `Too long: ${most} characters at most.`;
+    return found;
+  };
+  const name = text('name', CLINIC_BOUNDS.name);
+  if (name === '') errors.name = 'Type the name of the clinic: it heads every page and letter.';
+  const subtitle = text('subtitle', CLINIC_BOUNDS.name);
+  const phone = text('phone', CLINIC_BOUNDS.phone) || null;
+  const address = (typed.address ?? '')
+    .split(/\r?\n/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  if (address.length > CLINIC_BOUNDS.lines) errors.address = `${CLINIC_BOUNDS.lines} lines at most.`;
+  else if (address.some((line) => line.length > CLINIC_BOUNDS.line)) errors.address = `${CLINIC_BOUNDS.line} characters a line at most.`;
+  const lengthUnit = (['in', 'cm'] as const).find((one) => one === typed.lengthUnit);
+  if (!lengthUnit) errors.lengthUnit = 'Choose inches or centimetres.';
+  const massUnit = (['lb', 'kg'] as const).find((one) => one === typed.massUnit);
+  if (!massUnit) errors.massUnit = 'Choose pounds or kilograms.';
+  const timeZone = zones.find((one) => one === typed.timeZone);
+  if (!timeZone) errors.timeZone = 'Choose the zone in which the clinic counts its days.';
+  if (!lengthUnit || !massUnit || !timeZone || Object.keys(errors).length > 0) return { kind: 'refused', errors };
+  return { kind: 'read', details: { name, subtitle, lengthUnit, massUnit, timeZone, address, phone } };
+}
