@@ -2,6 +2,7 @@ import 'server-only';
 import { notFound } from 'next/navigation';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
+import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { type KeptOrder, ordersOf, orderWithHistory } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
@@ -9,6 +10,7 @@ import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
 import { type OrderQuestion, orderQuestions } from '@/lib/orders/order-questions';
 import { sentLadders } from '@/lib/orders/order-set';
 import { figuresToSend, standingCheck, unansweredQuestions } from '@/lib/orders/order-steps';
+import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { PersonsCheck, SentFigures } from '@/lib/record/order';
 import { coverageQuestion } from '@/lib/schedule/coverage-of-patient';
 import type { LimbChange } from '@/lib/trend/limb-change';
@@ -19,6 +21,7 @@ export const CHECKED = 'checked';
 /** Everything the screens of one order start from. */
 export type LoadedOrder = LoadedPatient & {
   readonly order: KeptOrder;
+  readonly details: ClinicDetails;
   readonly revisions: readonly KeptOrder[];
   /** The order's own pieces. */
   readonly pieces: readonly KeptPiece[];
@@ -37,7 +40,7 @@ export type LoadedOrder = LoadedPatient & {
 /** An order of a patient of the therapist's clinic; any other id is a page that is not there. */
 export async function loadOrder(therapist: Therapist, patientId: string, orderId: string): Promise<LoadedOrder> {
   const loaded = await loadPatient(therapist, patientId);
-  const found = await orderWithHistory(therapist, orderId);
+  const [found, details] = [await orderWithHistory(therapist, orderId), await clinicDetailsOf(therapist)];
   if (!found || found.current.patientId !== patientId) notFound();
   const { record, analysis, today } = loaded;
   const order = found.current;
@@ -50,6 +53,7 @@ export async function loadOrder(therapist: Therapist, patientId: string, orderId
   return {
     ...loaded,
     order,
+    details,
     revisions: found.revisions,
     pieces: record.pieces.filter((one) => one.orderId === orderId),
     figures,

@@ -72,7 +72,21 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         <div className="two-columns">
           {text('reduction', 'Reduction, %')}
           {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
-          {text('allowance', 'Room to let out', `Total width with its unit; empty for none. ${roomWords}`)}
+          {text(
+            'allowance',
+            'Room to let out',
+            `Total width with its unit; empty for none, or for what one expansion panel holds. ${state.room ? '' : roomWords}`,
+          )}
+          <div className="field">
+            <button type="submit" className="button" name="show" value="room" aria-disabled={busy}>
+              Show the room for these figures
+            </button>
+            {state.room && (
+              <p className="hint" role="status">
+                {state.room}
+              </p>
+            )}
+          </div>
         </div>
       </fieldset>
       <fieldset className="field">

@@ -20,18 +20,20 @@ import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
 export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
-  const { order, figures, record, clinic, before, since } = loaded;
+  const { order, figures, record, details, before, since } = loaded;
   const pages = (figures ? sentLadders(figures) : []).map((ladder, index) => {
     const change = since[index] ?? null;
     return { ladder, rows: sheetRows(ladder, change, roomAlong(order, ladder)), sinceDay: change?.earlier.visit.day ?? null };
   });
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
+  const ladderHead = ({ limb, side }: Ladder, number: number): string =>
+    `${capitalized(limbInWords(limb, side))}: order ${order.order}, reference ${record.reference}, ladder ${number} of ${pages.length}`;
   return (
     <article className={styles.orderSheet} aria-labelledby="sheet-head">
       <header className={styles.orderSheetHead}>
         <div>
           <h2 id="sheet-head">{`Order ${order.order}: ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</h2>
-          <p>{`${clinic.name} · reference ${record.reference} · ${order.quantity} ${order.quantity === 1 ? 'piece' : 'pieces'}`}</p>
+          <p>{`Reference ${record.reference} · ${piecesInWords(order)}`}</p>
           <p className={order.sent ? undefined : 'guess'}>{standing(order)}</p>
         </div>
         <p className={styles.sideFrame}>
@@ -39,40 +41,61 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
           {figures && <span>{figures.ladder.unit === 'in' ? 'inches' : 'centimetres'}</span>}
         </p>
       </header>
-      <div className={styles.orderHalves}>
-        <dl className="fact-rows">
-          <Fact what="Covers">{coverInWords(order.covers)}</Fact>
-          <Fact what="Worn">{wornInWords(order.garment)}</Fact>
-          <Fact what="Reduction">{`${order.reductionPct}\u202f%, ${conventionInWords(order.convention)}`}</Fact>
-          <Fact what="Class">{pressureInWords(order.garment)}</Fact>
-          <Fact what="Options">{optionsInWords(order.garment)}</Fact>
-          <Fact what="Room to let out, decided">{decidedInWords(order)}</Fact>
-          <Fact what="Room proposed">{proposedInWords(order, figures?.ladder.unit ?? 'cm')}</Fact>
-          <Fact what="Expected life, making">{`${order.lifeDays} days from first wear, ${order.leadDays} days to make and deliver`}</Fact>
-          {order.heldBack && (
-            <Fact what="Pieces">{`${order.quantity - order.heldBack} to be made now, ${order.heldBack} only when released after the first fit`}</Fact>
-          )}
-          <Fact what="Reason">{order.reasonCode}</Fact>
-          {order.maker && <Fact what="Maker">{order.maker}</Fact>}
-          {order.colour && <Fact what="Colour">{order.colour}</Fact>}
-          {order.neededBy && <Fact what="Needed by">{showDay(order.neededBy)}</Fact>}
-          {order.note && <Fact what="Note">{order.note}</Fact>}
-        </dl>
-        <OrderDifferences differences={differences} before={before?.piece} />
+      <dl className={styles.orderBand}>
+        <Fact what="Deliver to" also={[...details.address, ...(details.phone ? [details.phone] : [])].join(', ')}>
+          {details.name}
+        </Fact>
+        <Fact what="Needed by" also={`${order.leadDays} days to make and deliver`}>
+          {order.neededBy ? showDay(order.neededBy) : 'no day agreed'}
+        </Fact>
+        {figures && (
+          <Fact what="Measured" also={measuredBy(figures)}>
+            {showDay(figures.day)}
+          </Fact>
+        )}
+      </dl>
+      <div className={styles.orderBody}>
+        <div className={styles.orderFacts}>
+          <dl>
+            <Fact what="Covers">{coverInWords(order.covers)}</Fact>
+            <Fact what="Reduction" also={conventionInWords(order.convention)}>{`${order.reductionPct}\u202f%`}</Fact>
+            <Fact what="Class">{pressureInWords(order.garment)}</Fact>
+            <Fact what="Room to let out" also={proposedInWords(order, figures?.ladder.unit ?? 'cm')}>
+              {decidedInWords(order)}
+            </Fact>
+            <Fact what="Made with">{optionsInWords(order.garment)}</Fact>
+            {order.colour && <Fact what="Colour">{order.colour}</Fact>}
+            <Fact what="Worn" also={`meant to last ${order.lifeDays} days from first wear`}>
+              {wornInWords(order.garment)}
+            </Fact>
+            {order.maker && <Fact what="Maker">{order.maker}</Fact>}
+            <Fact what="Reason">{order.reasonCode}</Fact>
+            {order.note && <Fact what="Note">{order.note}</Fact>}
+          </dl>
+          <OrderDifferences differences={differences} before={before?.piece} />
+        </div>
+        {figures && (
+          <div className={styles.ownFigures}>
+            <p>{taping(figures)}</p>
+            {pages.slice(0, 1).map((page) => (
+              <section key="own" aria-label={limbInWords(page.ladder.limb, page.ladder.side)}>
+                {pages.length > 1 && <h3>{ladderHead(page.ladder, 1)}</h3>}
+                <OrderFigures {...page} />
+              </section>
+            ))}
+          </div>
+        )}
       </div>
       {figures ? (
         <>
-          <p>{taping(figures)}</p>
-          {pages.map((page, index) => (
+          {pages.slice(1).map((page, index) => (
             <section
               key={`${page.ladder.side} ${page.ladder.limb}`}
-              className={index > 0 ? styles.nextPage : undefined}
+              className={styles.nextPage}
               aria-label={limbInWords(page.ladder.limb, page.ladder.side)}
             >
-              {pages.length > 1 && (
-                <h3>{`${capitalized(limbInWords(page.ladder.limb, page.ladder.side))}: order ${order.order}, reference ${record.reference}, ladder ${index + 1} of ${pages.length}`}</h3>
-              )}
-              {index > 0 && <p>{counting(page.ladder)}</p>}
+              <h3>{ladderHead(page.ladder, index + 2)}</h3>
+              <p>{counting(page.ladder)}</p>
               <OrderFigures {...page} />
             </section>
           ))}
@@ -104,24 +127,41 @@ function standing(order: Order): string {
   return `Sent ${showDay(order.ordered)}, ${checked}; expected ${order.expected ? showDay(order.expected) : 'on no given day'}. Figures frozen as sent.`;
 }
 
-function decidedInWords({ allowance }: Order): string {
-  return allowance.decided ? `${lengthAsTyped(allowance.decided)} in total, stitched away until it is let out` : 'none';
+/** How much is decided, and what holds it: the panel that was ordered, else the seams. */
+function decidedInWords({ allowance, garment }: Order): string {
+  if (!allowance.decided) return 'none';
+  const panels = garment.options.filter(({ kind }) => kind === 'expansion panel').map(({ place }) => place);
+  const held = panels.length > 0 ? `held by the expansion panel, ${panels.join(' and ')}` : 'stitched away until it is let out';
+  return `${lengthAsTyped(allowance.decided)} in total, ${held}`;
 }
 
 function proposedInWords({ allowance }: Order, unit: 'in' | 'cm'): string {
   const { proposed } = allowance;
-  if (isNoAnswer(proposed)) return `not known: ${proposed.noAnswer}`;
-  if (proposed.highMm === 0) return 'none is expected to be needed';
-  return roomSizes(proposed, unit);
+  if (isNoAnswer(proposed)) return `Proposed: not known. ${proposed.noAnswer}`;
+  if (proposed.highMm === 0) return 'Proposed: none is expected to be needed.';
+  return `Proposed: ${roomSizes(proposed, unit)}.`;
 }
 
-function Fact({ what, children }: { what: string; children: string }) {
+function Fact({ what, also, children }: { what: string; also?: string; children: string }) {
   return (
     <div>
       <dt>{what}</dt>
-      <dd>{children}</dd>
+      <dd>
+        <strong>{children}</strong>
+        {also && <span className={styles.factMore}>{also}</span>}
+      </dd>
     </div>
   );
+}
+
+/** How many, and how many of them wait for the first fit. */
+function piecesInWords({ quantity, heldBack }: Order): string {
+  const all = `${quantity} ${quantity === 1 ? 'piece' : 'pieces'}`;
+  return heldBack ? `${all}: ${quantity - heldBack} to be made now, ${heldBack} only when released after the first fit` : all;
+}
+
+function measuredBy({ measurer, visitRevision }: SentFigures): string {
+  return `${measurer ? `by ${measurer}, ` : ''}state ${visitRevision} of the visit`;
 }
 
 /** The room proposed by place along one ladder of the set; none where none was worked out. */
@@ -141,15 +181,15 @@ function counting(ladder: Ladder): string {
   return `Zero: ${placeInWords(ladder.zero)}, counting ${way} the trunk${every}.`;
 }
 
-/** When, by whom and how the ladder was taped, and what was measured beside it. */
-function taping({ day, measurer, visitRevision, ladder, height, weight, readings }: SentFigures): string {
+/** How the ladder was taped, and what was measured beside it. */
+function taping({ ladder, height, weight, readings }: SentFigures): string {
   const beside = [
     height && `height ${lengthAsTyped(height)}`,
     weight && `weight ${weight.text} ${weight.unit}`,
     ladder.floorToFold && `gluteal fold above the floor ${lengthAsTyped(ladder.floorToFold)}`,
     ...readings.map((one) => `${one.name} ${lengthAsTyped(one.length)}`),
   ].filter(Boolean);
-  return `Measured ${showDay(day)}${measurer ? ` by ${measurer}` : ''}, state ${visitRevision} of the visit. ${counting(ladder)}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
+  return `${counting(ladder)}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
 }
 
 /** Boxes for whoever reads the sheet back aloud before it leaves. */

@@ -4,22 +4,27 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { heldNow } from '@/app/_cautions/read-hand-over';
 import { cutLadders } from '@/app/_piece/cut-ladders';
-import { loadPatient } from '@/app/_record/load-patient';
+import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
+import { asFarAsRoom, readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import type { CalendarDay } from '@/lib/units/calendar-day';
+import { roomInWords } from './start-order';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {
   readonly errors: Readonly<Record<string, string>>;
   readonly typed: TypedOrderForm | null;
   readonly notice: string | null;
+  /** The room that the engine proposes for the figures as typed, when that was asked; nothing was saved. */
+  readonly room?: string;
 };
 
 /** Proposes an order, or changes one that has not been sent; what the engine proposes as room goes on record beside what was decided. */
@@ -28,6 +33,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);
+  if (typed.show === 'room') return showRoom(typed, record, analysis, today);
   const read = readOrderForm(typed, cutLadders(record));
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
@@ -60,4 +66,12 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     };
   await refreshPatient(therapist, patientId, today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
+}
+
+/** What the engine proposes as room for what stands in the form, as far as room hangs on it. */
+function showRoom(typed: TypedOrderForm, record: LoadedPatient['record'], analysis: PatientAnalysis, today: CalendarDay): OrderFormState {
+  const read = readOrderForm(asFarAsRoom(typed), cutLadders(record));
+  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
+  const { room } = previewPiece(record, { ...read.choice, cutFromVisitId: read.ladder.visitId }, analysis.policy, today).piece;
+  return { errors: {}, typed, notice: null, room: roomInWords(room, read.ladder.unit) };
 }

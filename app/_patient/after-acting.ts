@@ -1,4 +1,5 @@
 import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
+import type { OrderReason } from '@/lib/record/order';
 import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
 
@@ -24,6 +25,19 @@ export const DONE_WHEN_NOTED: readonly PromptAction[] = ['refer', 'review'];
 export const DONE_BY_MEASURING: readonly PromptAction[] = ['repeat-reading', 'remeasure', 'refit', 'visit'];
 
 /** Prompts for which somebody comes: a visit can be booked from them. */
+/** Acts between which the ways of going on with one piece are chosen. */
+const CHOSEN_BY_ODDS: readonly PromptAction[] = ['refit', 'order', 'let-out'];
+
+/** Where the ways of going on with the piece of a prompt stand side by side; undefined where it is about no piece at hand. */
+export function triedAt(
+  patientId: string,
+  { action, about }: Pick<Prompt, 'action' | 'about'>,
+  pieces: readonly { readonly piece: string; readonly pieceId: string }[],
+): string | undefined {
+  const piece = CHOSEN_BY_ODDS.includes(action) ? pieces.find((one) => one.piece === about.piece) : undefined;
+  return piece && `/patients/${patientId}/pieces/${piece.pieceId}/what-if`;
+}
+
 const NEEDS_A_VISIT: readonly PromptAction[] = [...DONE_BY_MEASURING, 'review', 'let-out', 'first-fit'];
 
 /** Where a visit for a prompt is booked; undefined where nobody comes for it. */
@@ -44,7 +58,7 @@ export function quickDays(today: CalendarDay, dates: readonly Pick<ScheduledDate
 /** Where an act is done: the ladder sheet, a new order, the piece itself, or back to the patient for what happens elsewhere. */
 export function afterActing(
   patientId: string,
-  prompt: Pick<Prompt, 'action' | 'about'>,
+  prompt: Pick<Prompt, 'action' | 'about' | 'rule'>,
   pieces: readonly { readonly piece: string; readonly pieceId: string }[],
 ): string {
   const piece = pieces.find((one) => one.piece === prompt.about.piece);
@@ -57,7 +71,7 @@ export function afterActing(
     case 'ask':
       return `/patients/${patientId}/course`;
     case 'order':
-      return `/patients/${patientId}/orders/new${prompt.about.piece ? `?after=${encodeURIComponent(prompt.about.piece)}` : ''}`;
+      return `/patients/${patientId}/orders/new${orderQuery(prompt)}`;
     case 'release':
     case 'first-fit':
     case 'let-out':
@@ -65,6 +79,20 @@ export function afterActing(
     default:
       return `/patients/${patientId}`;
   }
+}
+
+/** Why an order is written, by the rule that asked for it. */
+const REASON_OF_RULE: Readonly<Record<string, OrderReason>> = {
+  'end-of-life': 'worn out',
+  'outgrown-before-worn-out': 'outgrown',
+  'part-outgrown': 'outgrown',
+};
+
+/** Which piece the order follows and why it is written, as far as the prompt says it. */
+function orderQuery({ about, rule }: Pick<Prompt, 'about' | 'rule'>): string {
+  const reason = REASON_OF_RULE[rule];
+  const query = new URLSearchParams({ ...(about.piece ? { after: about.piece } : {}), ...(reason ? { reason } : {}) }).toString();
+  return query ? `?${query}` : '';
 }
 
 const DATE_WORDS: Readonly<Record<DateKind, string>> = {

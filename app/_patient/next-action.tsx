@@ -15,11 +15,12 @@ type Props = {
   readonly stillOpen: readonly string[];
   readonly policy: Policy;
   readonly dates: readonly ScheduledDate[];
+  readonly pieces: readonly { readonly piece: string; readonly pieceId: string }[];
 };
 
 /** What should happen next, as a plan for each limb; at most three steps open, the rest behind one line. */
-export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates }: Props) {
-  const asked = { patientId, today, mayAnswer, policy, dates };
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates, pieces }: Props) {
+  const asked = { patientId, today, mayAnswer, policy, dates, pieces };
   return (
     <section className={styles.next} aria-labelledby="next-head">
       <h2 id="next-head" className={styles.nextMark}>

@@ -15,6 +15,7 @@ type Props = {
   readonly mayAnswer: boolean;
   readonly policy: Policy;
   readonly dates: readonly ScheduledDate[];
+  readonly pieces: readonly { readonly piece: string; readonly pieceId: string }[];
   /** The first step of all stands large, its reasons open. */
   readonly first: boolean;
 };

@@ -6,7 +6,7 @@ import type { PlanStep } from '@/lib/prompts/plan';
 import type { Prompt } from '@/lib/prompts/prompt';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { addDays, type CalendarDay, showShortWeekday } from '@/lib/units/calendar-day';
-import { ACT_WORDS, bookedAt, quickDays } from './after-acting';
+import { ACT_WORDS, bookedAt, quickDays, triedAt } from './after-acting';
 import styles from './prompt.module.css';
 import { PromptAnswers } from './prompt-answers';
 
@@ -22,10 +22,13 @@ type Props = {
   readonly policy: Policy;
   /** The dates of the schedule: the next visit among them is offered as a day to ask again. */
   readonly dates: readonly ScheduledDate[];
+  /** The patient's pieces: what is tried with one of them has a page of its own. */
+  readonly pieces: readonly { readonly piece: string; readonly pieceId: string }[];
 };
 
 /** A prompt with its evidence: the sentence, the figures under it, the rule with its source, and the three answers. */
-export function PromptView({ prompt, step, patientId, today, mayAnswer, first, policy, dates }: Props) {
+export function PromptView({ prompt, step, patientId, today, mayAnswer, first, policy, dates, pieces }: Props) {
+  const tried = triedAt(patientId, prompt, pieces);
   const refer = prompt.action === 'refer';
   return (
     <article className={clsx(styles.prompt, first && styles.first)} aria-label={step.title}>
@@ -51,6 +54,11 @@ export function PromptView({ prompt, step, patientId, today, mayAnswer, first, p
           </>
         )}
       </div>
+      {tried && (
+        <p className={styles.tried}>
+          <a href={tried}>What if: let out, order now, or wait</a>
+        </p>
+      )}
       {mayAnswer && (
         <PromptAnswers
           patientId={patientId}

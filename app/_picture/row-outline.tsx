@@ -4,10 +4,12 @@ import { halfWidth, outlinePath, round, yOf } from './outline-path';
 import styles from './picture.module.css';
 import { stretchedGirths, stretchFor } from './stretched-change';
 
-const LIMB_PX = 150;
-/** From the limb to the table: here each rung's line bends to its row. */
-const LEADER = 44;
+/** Width of the drawing, px: the limb at its widest, and from there to the table, where each rung's line bends to its row. */
+const ROOMY = { limbPx: 150, leaderPx: 44 };
+const NARROW = { limbPx: 116, leaderPx: 30 };
 const EDGE = 6;
+/** Height of a landmark’s name over its line. */
+const NAME_PX = 12;
 /** Room to let out is a few millimetres of girth: drawn larger so that it shows. */
 const ROOM_STRETCH = 4;
 
@@ -25,6 +27,10 @@ type Props = {
   /** The trunk's end first, as the table has them. */
   readonly rungs: readonly DrawnRung[];
   readonly landmarksMm: readonly number[];
+  /** What the landmarks are called, in the order of their places; left out where the table says it. */
+  readonly landmarkNames?: readonly string[];
+  /** Beside a table that needs the width. */
+  readonly narrow?: boolean;
   readonly rows: number;
   /** Height of a row of the table, px: its style sets every row to the same. */
   readonly rowPx: number;
@@ -34,7 +40,8 @@ type Props = {
  * The limb beside its rows of figures, in true proportion: a line leads from each rung to its row; an earlier ladder lies behind, room to
  * let out round it. Hidden from screen readers: the table beside it has every figure.
  */
-export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
+export function RowOutline({ side, rungs, landmarksMm, landmarkNames = [], rows, rowPx, narrow = false }: Props) {
+  const { limbPx, leaderPx } = narrow ? NARROW : ROOMY;
   const rising = [...rungs].sort((one, other) => one.placeMm - other.placeMm);
   const heightsMm = rising.map((rung) => rung.placeMm);
   const girthsMm = rising.map((rung) => rung.girthMm);
@@ -43,11 +50,11 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
   const bottom = Math.min(...places);
   if (rising.length < 2 || !(top > bottom)) return null;
   const height = rows * rowPx;
-  const scale = Math.min((height - 2 * EDGE) / (top - bottom), LIMB_PX / 2 / halfWidth(Math.max(...girthsMm), 1));
-  const centreX = LIMB_PX / 2 + EDGE;
+  const scale = Math.min((height - 2 * EDGE) / (top - bottom), limbPx / 2 / halfWidth(Math.max(...girthsMm), 1));
+  const centreX = limbPx / 2 + EDGE;
   const frame = { scale, centreX, zeroY: height / 2 + ((top + bottom) / 2) * scale };
   const path = outlinePath({ heightsMm, girthsMm }, frame);
-  const width = LIMB_PX + 2 * EDGE + LEADER;
+  const width = limbPx + 2 * EDGE + leaderPx;
   const known = rising.filter((rung) => rung.beforeMm !== null);
   const roomy = rising.filter((rung) => rung.roomMm !== null && rung.roomMm > 0);
   return (
@@ -66,7 +73,7 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
           <path
             key={rung.placeMm}
             className={styles.rungLine}
-            d={`M${round(centreX - halfWidth(rung.girthMm, scale))} ${round(yOf(rung.placeMm, frame))}H${LIMB_PX + 2 * EDGE}L${width - 8} ${(rung.row + 0.5) * rowPx}H${width}`}
+            d={`M${round(centreX - halfWidth(rung.girthMm, scale))} ${round(yOf(rung.placeMm, frame))}H${limbPx + 2 * EDGE}L${width - 8} ${(rung.row + 0.5) * rowPx}H${width}`}
           />
         ))}
         {known.length > 1 && <path className={styles.earlier} d={beforePath(known, frame)} />}
@@ -74,12 +81,25 @@ export function RowOutline({ side, rungs, landmarksMm, rows, rowPx }: Props) {
         <path className={styles.limbEdge} d={path.edges} />
         <path className={styles.limbGap} d={path.dotted} />
         {landmarksMm.map((at) => (
-          <path key={at} className={styles.landmarkLine} d={`M0 ${round(yOf(at, frame))}H${LIMB_PX + 2 * EDGE}`} />
+          <path key={at} className={styles.landmarkLine} d={`M0 ${round(yOf(at, frame))}H${limbPx + 2 * EDGE}`} />
+        ))}
+        {landmarkNames.map((name, index) => (
+          <text
+            key={name}
+            className={styles.rowLandmark}
+            x={centreX}
+            y={clampedTo(yOf(landmarksMm[index] ?? 0, frame) - 5, NAME_PX, height - 3)}
+            textAnchor="middle"
+          >
+            {name}
+          </text>
         ))}
       </g>
     </StaticMarkup>
   );
 }
+
+const clampedTo = (y: number, least: number, most: number): number => round(Math.min(Math.max(y, least), most));
 
 type Frame = Parameters<typeof outlinePath>[1];
 

@@ -55,6 +55,7 @@ export function optionKey(kind: OptionKind, choice: string): string {
  *
  * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
  * backwards, as many pieces held back as are ordered, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
+ * Room left empty beside an expansion panel is the width of the one panel that holds it.
  * Shape: typed boxes, the ladders on offer; what the order decides and its ladder.
  */
 export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[]): OrderFormRead {
@@ -99,8 +100,9 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
     return { kind: 'refused', errors };
   if (reductionPct === null || quantity === null || lifeDays === null || leadDays === null) return { kind: 'refused', errors };
   const garment: GarmentSpec = { form: form.id, use, pressure, options };
+  const room = text('allowance') === '' ? widthOfPanel(options) : decided;
   const { limb, side, day: cutFrom } = ladder;
-  const figures = { reductionPct, convention, quantity, decided, lifeDays, leadDays };
+  const figures = { reductionPct, convention, quantity, decided: room, lifeDays, leadDays };
   return {
     kind: 'read',
     ladder,
@@ -119,6 +121,13 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
       ...(neededBy && { neededBy }),
     },
   };
+}
+
+/** The boxes of an order's form as far as its room hangs on them: the others stand at what is always read, so that room is shown before they are filled. */
+export function asFarAsRoom(typed: TypedOrderForm): TypedOrderForm {
+  const ofRoom = ['cutFrom', 'form', 'from', 'to', 'reduction', 'convention', 'lifeDays', 'leadDays'];
+  const own = Object.fromEntries(ofRoom.map((box) => [box, typed[box] ?? '']));
+  return { ...own, quantity: '1', use: 'day', reasonCode: 'first piece' };
 }
 
 type Text = (box: string) => string;
@@ -154,6 +163,12 @@ function readOptions(text: Text, unit: 'in' | 'cm', refuse: Refuse): GarmentOpti
   });
 }
 
+/** The width that the one expansion panel holds; none without one, and where there are several: then the room is typed. */
+function widthOfPanel(options: readonly GarmentOption[]): TypedLength | null {
+  const panels = options.filter(({ kind }) => kind === 'expansion panel');
+  return panels.length === 1 ? (panels[0]?.width ?? null) : null;
+}
+
 /** An order as its form shows it again. */
 export function orderFormOf(
   order: Omit<OrderChoice, 'decided'> & { readonly decided?: TypedLength | null },
@@ -179,7 +194,7 @@ export function orderFormOf(
     highMmHg: garment.pressure ? String(garment.pressure.highMmHg) : '',
     quantity: String(order.quantity),
     heldBack: order.heldBack ? String(order.heldBack) : '',
-    allowance: order.decided ? lengthAsTyped(order.decided) : '',
+    allowance: order.decided ? lengthAsTyped(order.decided) : widthOfPanel(garment.options) ? '0' : '',
     lifeDays: String(order.lifeDays),
     leadDays: String(order.leadDays),
     reasonCode: order.reasonCode,

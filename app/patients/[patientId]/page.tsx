@@ -112,6 +112,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         stillOpen={stillOpen}
         policy={analysis.policy}
         dates={dates}
+        pieces={record.pieces}
       />
       <div className={`stack ${styles.course}`}>
         {pictures.map((picture) => (

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CutLadder } from '@/lib/forms/read-cut';
-import { orderFormOf, readOrderForm } from '@/lib/forms/read-order-form';
+import { asFarAsRoom, orderFormOf, readOrderForm } from '@/lib/forms/read-order-form';
 import { calendarDay } from '@/lib/units/calendar-day';
 
 const ladder: CutLadder = { key: 'v1 left leg', visitId: 'v1', day: calendarDay('2026-11-10'), limb: 'leg', side: 'left', unit: 'in' };
@@ -37,6 +37,35 @@ describe('the order form', () => {
     ]);
     const again = readOrderForm(orderFormOf(read.choice, ladder.key), [ladder]);
     expect(again).toMatchObject({ kind: 'read', choice: { garment: read.choice.garment, decided: { nm: 19_050_000 } } });
+  });
+
+  it('room left empty is what one panel holds; a nought is none, and stays none when the form is opened again', () => {
+    const decided = (allowance: string, more = {}) => {
+      const read = readOrderForm({ ...typed, allowance, ...more }, [ladder]);
+      if (read.kind !== 'read') throw new Error(JSON.stringify(read.errors));
+      return { room: read.choice.decided?.nm ?? null, again: orderFormOf(read.choice, ladder.key).allowance };
+    };
+    expect(decided('')).toEqual({ room: 38_100_000, again: '1 1/2 in' });
+    expect(decided('0')).toEqual({ room: null, again: '0' });
+    const two = { option1Choice: typed.option0Choice, option1Place: 'front', option1Width: '1 in' };
+    expect(decided('', two).room, 'two panels: the room is typed').toBeNull();
+    expect(decided('', { option0Choice: '', option0Place: '', option0Width: '' })).toEqual({ room: null, again: '' });
+  });
+
+  it('is read as far as the room hangs on it before the rest is filled, and refuses only those boxes', () => {
+    const { reasonCode: _reason, quantity: _quantity, ...early } = typed;
+    expect(readOrderForm(early, [ladder]).kind).toBe('refused');
+    const read = readOrderForm(asFarAsRoom({ ...early, scheme: 'half', className: '' }), [ladder]);
+    expect(read).toMatchObject({ kind: 'read', choice: { reductionPct: 15, covers: { from: 'ankle-crease', to: 'gluteal-fold' } } });
+    const bare = readOrderForm(asFarAsRoom({ cutFrom: ladder.key, form: 'thigh-high' }), [ladder]);
+    expect(bare.kind === 'refused' && Object.keys(bare.errors).sort()).toEqual([
+      'convention',
+      'from',
+      'leadDays',
+      'lifeDays',
+      'reduction',
+      'to',
+    ]);
   });
 
   it('keeps maker, colour and the day needed by in the clinic’s words; refuses what is too long and a day before the measuring', () => {

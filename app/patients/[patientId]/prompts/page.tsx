@@ -38,6 +38,7 @@ export default async function PromptsPage({ params }: { params: Promise<{ patien
           today={today}
           mayAnswer={mayWrite}
           dates={dates}
+          pieces={record.pieces}
           policy={analysis.policy}
           first={false}
         />

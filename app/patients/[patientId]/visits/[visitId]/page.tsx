@@ -143,6 +143,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             today={today}
             mayAnswer={mayWrite}
             dates={loaded.dates}
+            pieces={loaded.record.pieces}
             policy={loaded.analysis.policy}
             first={false}
           />
