@@ -47,12 +47,12 @@ export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows:
           <caption className="visually-hidden">{`Towards the trunk at the top. Places from zero and girths in ${nameOf(own)} as typed, beside them in ${nameOf(other)}.`}</caption>
           <thead>
             <tr>
-              <th scope="col" className="numeric">{`Place, ${own}`}</th>
-              <th scope="col" className="numeric">{`Girth, ${own}`}</th>
-              <th scope="col" className="numeric">{`Place, ${other}`}</th>
-              <th scope="col" className="numeric">{`Girth, ${other}`}</th>
-              {sinceDay && <th scope="col" className="numeric">{`Last, ${own}`}</th>}
-              {withRoom && <th scope="col" className="numeric">{`Room, ${own}`}</th>}
+              <Head what="Place" unit={own} />
+              <Head what="Girth" unit={own} />
+              <Head what="Place" unit={other} />
+              <Head what="Girth" unit={other} />
+              {sinceDay && <Head what="Last" unit={own} />}
+              {withRoom && <Head what="Room" unit={own} />}
               <th scope="col">
                 <span className="visually-hidden">Read back</span>
               </th>
@@ -77,6 +77,15 @@ export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows:
           .join(' ')}
       </p>
     </>
+  );
+}
+
+function Head({ what, unit }: { what: string; unit: LengthUnit }) {
+  return (
+    <th scope="col" className="numeric">
+      {`${what}, `}
+      <span className={styles.headUnit}>{unit}</span>
+    </th>
   );
 }
 

@@ -72,7 +72,6 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
             <Fact what="Reason">{order.reasonCode}</Fact>
             {order.note && <Fact what="Note">{order.note}</Fact>}
           </dl>
-          <OrderDifferences differences={differences} before={before?.piece} />
         </div>
         {figures && (
           <div className={styles.ownFigures}>
@@ -83,6 +82,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
                 <OrderFigures {...page} />
               </section>
             ))}
+            <OrderDifferences differences={differences} before={before?.piece} />
           </div>
         )}
       </div>

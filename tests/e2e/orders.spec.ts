@@ -111,7 +111,8 @@ test('it is checked by a second person, never by the one who wrote it, and its f
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*checked by K\. Dunmore.*Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Pieces 3 and 4 are awaited' })).toBeVisible();
-  const sheet = (await page.pdf({ format: 'A4' })).toString('latin1');
+  const kept = process.env.E2E_PICTURES ? { path: `${process.env.E2E_PICTURES}/order.pdf` } : {};
+  const sheet = (await page.pdf({ format: 'A4', ...kept })).toString('latin1');
   expect(sheet.match(/\/Type\s*\/Page\b/g), 'the sheet is one side of A4').toHaveLength(1);
 });
 
@@ -178,8 +179,16 @@ test('an outgrown piece is replaced: out of use with its reason, a new order tha
   await expect(page.getByText(/, outgrown$/).first()).toBeVisible();
   await page.goto(`${own}/orders/new?after=3&reason=outgrown`);
   await page.getByLabel('Reduction, %').fill('20');
+  await page.getByLabel('Of these held back').fill('2');
+  await page.getByRole('button', { name: 'Show the room for these figures' }).click();
+  await expect(page.getByRole('status').filter({ hasText: 'Proposed: ' })).toBeVisible();
+  await expect(page.getByLabel('Of these held back'), 'nothing that was typed is lost').toHaveValue('2');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
-  await expect(page.getByRole('row', { name: /Reduction 15.%.*20.%/ })).toBeVisible();
+  await expect(page.getByText('At least one piece is made at once')).toBeVisible();
+  await page.getByLabel('Of these held back').fill('1');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByText('2 pieces: 1 to be made now, 1 only when released after the first fit')).toBeVisible();
+  await expect(page.getByRole('region', { name: /^What differs/ })).toContainText(/Reduction20.%.*, was 15.%/);
   await page.getByText('Cancel this order').click();
   await page.getByRole('button', { name: 'Cancel the order' }).click();
   await expect(page.getByText('Say why it is cancelled.')).toBeVisible();
