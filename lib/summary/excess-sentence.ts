@@ -64,12 +64,15 @@ function usualSentence(found: UsualDifference | undefined, side: Side): string |
 }
 
 /**
- * How much of the phase's first difference is gone, by both published formulas, each named.
+ * How much of the phase's first difference is gone, by both published formulas, each named; that it cannot be said where the error is as large as
+ * the difference itself: then nothing gone and all of it gone cannot be told apart.
  *
  * Example: `The first difference, 5 Jan 2026: 70.0 % gone, give or take 28.4 % (right arm of the same day), 50.0 % gone (right arm as it was then).`
  */
 export function goneSentence({ since, sameDay, sameDayError, fixed }: ExcessGone, { limb, side }: LimbSide, ofPhase = false): string {
   const other = limbInWords(limb, otherSide(side));
+  const first = `The first difference${ofPhase ? ' of the phase' : ''}, ${showDay(since)}`;
+  if (sameDayError >= 1) return `${first}, is too small beside its error to say how much of it is gone.`;
   const said = (share: number) => (share < 0 ? `grown by ${pct(share)}` : `${pct(share)} gone`);
-  return `The first difference${ofPhase ? ' of the phase' : ''}, ${showDay(since)}: ${said(sameDay)}, give or take ${pct(sameDayError)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
+  return `${first}: ${said(sameDay)}, give or take ${pct(sameDayError)} (${other} of the same day), ${said(fixed)} (${other} as it was then).`;
 }

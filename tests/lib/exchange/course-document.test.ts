@@ -115,6 +115,10 @@ describe('excess in the document', () => {
     expect(
       goneSentence({ sameDay: -0.964, sameDayError: 0.2, fixed: 0.02, since: calendarDay('2026-01-05') }, { limb: 'leg', side: 'right' }),
     ).toContain('grown by 96.4\u202f%, give or take 20.0\u202f% (left leg of the same day), 2.0\u202f% gone (left leg as it was then)');
+    const small = { sameDay: -2.72, sameDayError: 3.063, fixed: -2.5, since: calendarDay('2026-01-05') };
+    expect(goneSentence(small, { limb: 'arm', side: 'left' }, true)).toBe(
+      'The first difference of the phase, 5 Jan 2026, is too small beside its error to say how much of it is gone.',
+    );
   });
 
   it('is not there without the other limb of that day, nor where both are affected; weight then takes its place', () => {
