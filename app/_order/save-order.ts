@@ -6,6 +6,7 @@ import { heldNow } from '@/app/_cautions/read-hand-over';
 import { cutLadders } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
@@ -14,6 +15,7 @@ import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form'
 import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import { formsOffered } from '@/lib/record/own-form';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {
@@ -28,7 +30,9 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);
-  const read = readOrderForm(typed, cutLadders(record));
+  const before = orderId === '' ? undefined : await orderWithHistory(therapist, orderId);
+  const ownForms = formsOffered((await ownPartsOf(therapist)).forms, before?.current.garment);
+  const read = readOrderForm(typed, cutLadders(record), ownForms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
   const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
@@ -45,7 +49,6 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
-  const before = await orderWithHistory(therapist, orderId);
   if (before?.current.state !== 'proposed' || before.current.patientId !== patientId)
     return { errors: {}, typed, notice: 'This order has left or was cancelled by now. Nothing was changed; start a new one instead.' };
   const order = { ...content, order: before.current.order, questions: before.current.questions };

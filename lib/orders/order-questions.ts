@@ -37,7 +37,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const taped = series && visitCutFrom(series.visits, cut);
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
-  const set = cut.garment ? garmentSet(cut.garment.form, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
+  const set = cut.garment ? garmentSet(cut.garment, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
   if (record.affected.length > 0 && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
     questions.push(
       question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the affected limbs (${affectedOf(record)}): is this limb meant?`),
@@ -74,7 +74,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
   if (record.cautions) questions.push(...cautionQuestions({ ...record, cautions: record.cautions }, cut, policy, today));
-  const missing = cut.garment ? missingFigures(cut.garment.form, cut, taped.visit) : [];
+  const missing = cut.garment ? missingFigures(cut.garment, cut, taped.visit) : [];
   if (missing.length > 0)
     questions.push(
       question(
