@@ -9,7 +9,7 @@ import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
-import { isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
+import { affectedInWords, isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { missingFigures } from './missing-figures';
@@ -38,9 +38,13 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
   const set = cut.garment ? garmentSet(cut.garment, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
-  if (record.affected.length > 0 && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
+  const liesOnPart = set.measures.some(({ part, side }) => record.affectedParts?.some((one) => one.part === part && one.side === side));
+  if (record.affected.length > 0 && !liesOnPart && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
     questions.push(
-      question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the affected limbs (${affectedOf(record)}): is this limb meant?`),
+      question(
+        `side ${cut.side} ${cut.limb}`,
+        `The ${limb} is not among the affected limbs (${affectedInWords(record)}): is this limb meant?`,
+      ),
     );
   const age = daysBetween(cut.cutFrom, today);
   if (age > policy.orderLadderDays)
@@ -150,10 +154,6 @@ function cautionQuestions(
 /** A stop of an order as the boxes that lift it show it. */
 export function asStop({ key, message }: OrderQuestion): Stop {
   return { key, message, card: '', title: message.split(':')[0] ?? '' };
-}
-
-function affectedOf({ affected }: PatientRecord): string {
-  return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ');
 }
 
 function question(key: string, message: string, limit: ComparedWith | null = null): OrderQuestion {

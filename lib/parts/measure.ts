@@ -7,6 +7,18 @@ export type Part = (typeof PARTS)[number];
 /** Where a named measure is taken: the patient's own left or right, or once for both in the middle. */
 export type PartSide = Side | 'middle';
 
+/** Every part with each side it is taken on, in the order in which they are offered. */
+export const PART_PLACES: readonly { readonly part: Part; readonly side: PartSide }[] = [
+  { part: 'hand', side: 'right' },
+  { part: 'hand', side: 'left' },
+  { part: 'foot', side: 'right' },
+  { part: 'foot', side: 'left' },
+  { part: 'trunk', side: 'middle' },
+  { part: 'head', side: 'middle' },
+  { part: 'residual-limb', side: 'right' },
+  { part: 'residual-limb', side: 'left' },
+];
+
 /** What the tape does: goes round, along the skin, straight from mark to mark, up from the floor or seat, across. */
 export type MeasureKind = 'girth' | 'length' | 'height' | 'breadth';
 

@@ -7,7 +7,7 @@ import type { SheetData } from '@/lib/entry/entry-data';
 import { keptMeasure, type MeasureQuestion, measureQuestions } from '@/lib/entry/measure-questions';
 import { type MeasureRow, measureKey, measureRows, ownOf, partsOf, withMeasure, withMeasureAgain } from '@/lib/forms/read-measures';
 import type { VisitForm } from '@/lib/forms/visit-form';
-import { measureInWords, partOfSideInWords } from '@/lib/parts/measure';
+import { measureInWords, PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
 import { offeredMeasures } from '@/lib/parts/own-measure';
 import type { PartOfSide } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
@@ -16,17 +16,6 @@ import { readLength } from '@/lib/units/read-length';
 import { MeasureLine, measureBoxId } from './measure-line';
 import styles from './measures.module.css';
 import { PasteMeasures } from './paste-measures';
-
-const CHOICES: readonly PartOfSide[] = [
-  { part: 'hand', side: 'right' },
-  { part: 'hand', side: 'left' },
-  { part: 'foot', side: 'right' },
-  { part: 'foot', side: 'left' },
-  { part: 'trunk', side: 'middle' },
-  { part: 'head', side: 'middle' },
-  { part: 'residual-limb', side: 'right' },
-  { part: 'residual-limb', side: 'left' },
-];
 
 type SectionProps = {
   readonly form: VisitForm;
@@ -113,7 +102,7 @@ export function MeasureSection({ form, data, unit, twice, onField, onAct, onRead
   };
   const putAway = (part: PartOfSide) => onField({ parts: parts.filter((one) => one.part !== part.part || one.side !== part.side) });
 
-  const free = CHOICES.filter((one) => !parts.some(({ part, side }) => part === one.part && side === one.side));
+  const free = PART_PLACES.filter((one) => !parts.some(({ part, side }) => part === one.part && side === one.side));
   return (
     <section className={styles.measures} aria-labelledby="measures-head">
       <h2 id="measures-head" className={styles.measuresHead}>
