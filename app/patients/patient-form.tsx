@@ -92,12 +92,14 @@ export function PatientForm({ save, submissionId, today, start, saveWords, leave
       </FieldGroup>
       <details className="field" open={PARTS.some((box) => typed?.affected.includes(box))}>
         <summary>Affected hand, foot, trunk or head</summary>
-        {PARTS.map((box) => (
-          <label className="choice" key={box}>
-            <input type="checkbox" name="affected" value={box} defaultChecked={typed?.affected.includes(box)} />
-            {capitalized(box)}
-          </label>
-        ))}
+        <span className="choices">
+          {PARTS.map((box) => (
+            <label className="choice" key={box}>
+              <input type="checkbox" name="affected" value={box} defaultChecked={typed?.affected.includes(box)} />
+              {capitalized(box)}
+            </label>
+          ))}
+        </span>
       </details>
       <FieldGroup id="language" label="Language of the family page" refusal={errors.language}>
         {Object.entries(LANGUAGE_NAMES).map(([value, words]) => (

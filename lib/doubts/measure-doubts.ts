@@ -2,7 +2,7 @@ import type { JointFigures } from '../body-model/given-the-others';
 import type { UsualBody } from '../body-model/usual-body';
 import { SLIP_WORDS } from '../ladder/slip';
 import type { Policy } from '../limits/policy';
-import { type Measure, measureInWords } from '../parts/measure';
+import { type Measure, measureInWords, type OwnMeasure } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
 import { showDay } from '../units/calendar-day';
@@ -59,9 +59,12 @@ function outsideOwnRange(visit: Visit, asked: ReadonlySet<NamedMeasure>): Measur
     if (!measure?.own || asked.has(taken) || (lengthMm >= measure.own.lowMm && lengthMm <= measure.own.highMm)) return [];
     const shown = (length: number) => showLengthWithUnit(length, taken.length.unit);
     const name = capitalized(measureInWords(measure, taken.side));
-    const { lowMm, highMm } = measure.own;
-    return [{ taken, kind: 'own-range', message: `${name}: ${shown(lengthMm)}? This clinic expects ${shown(lowMm)} to ${shown(highMm)}.` }];
+    return [{ taken, kind: 'own-range', message: `${name}: ${shown(lengthMm)}? ${ownRangeInWords(measure.own, shown)}` }];
   });
+}
+
+function ownRangeInWords({ lowMm, highMm }: OwnMeasure, shown: (lengthMm: number) => string): string {
+  return `This clinic expects ${shown(lowMm)} to ${shown(highMm)}.`;
 }
 
 /** Two measurings of one measure by one hand seldom differ by more than so many SDs of two readings. Clinic default. */
@@ -161,7 +164,9 @@ function inWords(
     ? `On ${showDay(last.day)} it was ${shown(mm(last.taken.length.nm))}, and about ${shown(expectedMm)} is expected.`
     : other
       ? `The ${other.side} one is ${shown(mm(other.length.nm))}, and about ${shown(expectedMm)} is expected.`
-      : `By the other figures of the visit about ${shown(expectedMm)} is expected.`;
+      : measure.own
+        ? ownRangeInWords(measure.own, shown)
+        : `By the other figures of the visit about ${shown(expectedMm)} is expected.`;
   const own = shown(mm(taken.length.nm));
   const question = slip ? `${name}: ${own} or ${shown(slip.value)}?` : `${name}: ${own}?`;
   return {

@@ -44,7 +44,7 @@ export function OwnMeasureForm() {
         {choice('sides', 'Taken', SIDES, 'Choose')}
       </div>
       <div className={styles.row}>
-        {text('lowMm', 'Plausible from, mm', undefined, { maxLength: 6, inputMode: 'decimal' })}
+        {text('lowMm', 'Plausible from, mm', 'The smallest that a body has.', { maxLength: 6, inputMode: 'decimal' })}
         {text('highMm', 'Plausible to, mm', 'A figure outside is asked about.', { maxLength: 6, inputMode: 'decimal' })}
         {text('tapeSdMm', 'Error of one reading, mm', 'Standard deviation.', { maxLength: 6, inputMode: 'decimal' })}
       </div>

@@ -58,7 +58,7 @@ export default async function ClinicPartsPage() {
                     {!one.asked && <span className="second-line">retired</span>}
                   </th>
                   <td>{`${one.part.replace('-', ' ')}, ${one.kind}, ${one.sides === 'both' ? 'left and right' : 'once'}`}</td>
-                  <td className="numeric">{`${one.lowMm} to ${one.highMm} mm, SD ${one.tapeSdMm} mm`}</td>
+                  <td>{`${one.lowMm} to ${one.highMm} mm, SD ${one.tapeSdMm} mm`}</td>
                   <td>{one.definition}</td>
                   <td>{one.source}</td>
                   {isLead && (
@@ -81,7 +81,7 @@ export default async function ClinicPartsPage() {
           <table>
             <thead>
               <tr>
-                <ColumnHeads of={['Form', 'Ladders', 'Named measures', 'Days to make, of wear', ...(isLead ? ['Offered'] : [])]} />
+                <ColumnHeads of={['Form', 'Ladders', 'Named measures', 'Days', ...(isLead ? ['Offered'] : [])]} />
               </tr>
             </thead>
             <tbody>
@@ -93,7 +93,7 @@ export default async function ClinicPartsPage() {
                   </th>
                   <td>{one.ladders}</td>
                   <td>{measuresInWords(one)}</td>
-                  <td className="numeric">{`${one.leadDays}, ${one.lifeDays}`}</td>
+                  <td>{`${one.leadDays} to make, ${one.lifeDays} of wear`}</td>
                   {isLead && (
                     <td>
                       <AskButton {...one} />
@@ -121,9 +121,8 @@ function AskButton({ id, words, asked }: { id: string; words: string; asked: boo
     <form action={askOwnPartAction}>
       <input type="hidden" name="id" value={id} />
       <input type="hidden" name="asked" value={asked ? 'no' : 'yes'} />
-      <button type="submit" className="button">
+      <button type="submit" className="button" aria-label={`${asked ? 'Retire' : 'Ask again'} ${words}`}>
         {asked ? 'Retire' : 'Ask again'}
-        <span className="visually-hidden">{` ${words}`}</span>
       </button>
     </form>
   );
