@@ -47,7 +47,9 @@ test('a lead adds a measure and a form; the sheet asks about it, an order is mad
   await box.fill('35');
   await page.keyboard.press('Enter');
   await expect(sheet(page)).toContainText('This clinic expects 11');
-  await sheet(page).getByRole('button', { name: /^Keep 35/ }).click();
+  await sheet(page)
+    .getByRole('button', { name: /^Keep 35/ })
+    .click();
   await cell(page, 'Left', '1½').fill('8 1/8');
   await finish(page);
   await expect(page.getByRole('row', { name: new RegExp(`^${name} kept by .* 35`, 'i') })).toBeVisible();
