@@ -4,7 +4,7 @@ import { useActionState, useState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
-import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind } from '@/lib/record/garment-catalogue';
+import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/record/garment-catalogue';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
@@ -19,15 +19,18 @@ type Props = {
   readonly roomWords: string;
   /** What making took of late, in words, by the form of garment. */
   readonly leadWords: Readonly<Record<string, string>>;
+  /** Forms that the clinic added. */
+  readonly ownForms: readonly OwnForm[];
 };
 
 /** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
-export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords }: Props) {
+export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords, ownForms }: Props) {
   const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
   const typed = state.typed ?? start;
   const { text, choice } = typedBoxes(typed, state.errors);
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
   const [form, setForm] = useState(typed.form ?? '');
+  const own = ownForms.find(({ id }) => id === form);
   const refused = Object.keys(state.errors).length;
   return (
     <form
@@ -57,7 +60,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         <legend>The piece</legend>
         <div className="two-columns">
           {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder')}
-          {choice('form', 'Garment', formChoices(), 'Choose what it covers')}
+          {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers')}
           {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
@@ -94,8 +97,16 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         <div className="two-columns">
           {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
           {text('neededBy', 'Needed by', 'Empty where no day was agreed.', { type: 'date' })}
-          {text('lifeDays', 'Expected life, days', 'Counted from first wear.')}
-          {text('leadDays', 'Making and delivery, days', leadWords[form])}
+          {text(
+            'lifeDays',
+            'Expected life, days',
+            own ? `Counted from first wear. Empty: ${own.lifeDays}, as this form was added.` : 'Counted from first wear.',
+          )}
+          {text(
+            'leadDays',
+            'Making and delivery, days',
+            own ? `Empty: ${own.leadDays}, as this form was added. ${leadWords[form] ?? ''}`.trim() : leadWords[form],
+          )}
         </div>
       </fieldset>
       <fieldset className="field">
@@ -144,8 +155,11 @@ const USES = [
   { key: 'other', words: 'other' },
 ];
 
-function formChoices(): { key: string; words: string }[] {
-  return GARMENT_FORMS.map(({ id, words, limb }) => ({ key: id, words: `${limb}: ${words}` }));
+function formChoices(ownForms: readonly OwnForm[]): { key: string; words: string }[] {
+  return [
+    ...GARMENT_FORMS.map(({ id, words, limb }) => ({ key: id, words: `${limb}: ${words}` })),
+    ...ownForms.map((one) => ({ key: one.id, words: `${one.ladders}: ${one.words}` })),
+  ];
 }
 
 function optionChoices(): { key: string; words: string }[] {

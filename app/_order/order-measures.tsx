@@ -1,8 +1,8 @@
 import { PartDrawing } from '@/app/_picture/parts/part-drawing';
 import { measuresByPart } from '@/lib/orders/order-set';
 import { bothUnits } from '@/lib/orders/printed-rows';
-import { measureOf } from '@/lib/parts/catalogue';
 import { measureInWords } from '@/lib/parts/measure';
+import { measureTaken } from '@/lib/parts/own-measure';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
 import styles from './order-sheet.module.css';
@@ -50,7 +50,7 @@ export function OrderMeasures({ measures, head, ownPage }: { measures: readonly 
 }
 
 function MeasureRow({ taken }: { taken: NamedMeasure }) {
-  const measure = measureOf(taken.measure);
+  const measure = measureTaken(taken);
   const { typed, unit, other, otherUnit } = bothUnits(taken.length);
   return (
     <tr>

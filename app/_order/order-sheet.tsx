@@ -7,8 +7,8 @@ import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/printed-ro
 import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment-catalogue';
 import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
+import { formOf } from '@/lib/record/own-form';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { showLengthWithUnit } from '@/lib/units/show-length';
@@ -32,7 +32,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
     <article className={styles.orderSheet} aria-labelledby="sheet-head">
       <header className={styles.orderSheetHead}>
         <div>
-          <h2 id="sheet-head">{`Order ${order.order}: ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</h2>
+          <h2 id="sheet-head">{`Order ${order.order}: ${formOf(order.garment)?.words ?? order.garment.form}`}</h2>
           <p>{`Reference ${record.reference} · ${piecesInWords(order)}`}</p>
           <p className={order.sent ? undefined : 'guess'}>{standing(order)}</p>
         </div>

@@ -6,6 +6,7 @@ import { heldNow } from '@/app/_cautions/read-hand-over';
 import { cutLadders } from '@/app/_piece/cut-ladders';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { completeBegun } from '@/db/worklist/prompt-answers';
@@ -15,6 +16,8 @@ import { asFarAsRoom, readOrderForm, type TypedOrderForm } from '@/lib/forms/rea
 import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import type { OwnForm } from '@/lib/record/garment-catalogue';
+import { formsOffered } from '@/lib/record/own-form';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { roomInWords } from './start-order';
 
@@ -33,8 +36,10 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
   const { record, analysis, today } = await loadPatient(therapist, patientId);
-  if (typed.show === 'room') return showRoom(typed, record, analysis, today);
-  const read = readOrderForm(typed, cutLadders(record));
+  const before = orderId === '' ? undefined : await orderWithHistory(therapist, orderId);
+  const ownForms = formsOffered((await ownPartsOf(therapist)).forms, before?.current.garment);
+  if (typed.show === 'room') return showRoom(typed, ownForms, record, analysis, today);
+  const read = readOrderForm(typed, cutLadders(record), ownForms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
   const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
@@ -51,7 +56,6 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
-  const before = await orderWithHistory(therapist, orderId);
   if (before?.current.state !== 'proposed' || before.current.patientId !== patientId)
     return { errors: {}, typed, notice: 'This order has left or was cancelled by now. Nothing was changed; start a new one instead.' };
   const order = { ...content, order: before.current.order, questions: before.current.questions };
@@ -69,8 +73,14 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
 }
 
 /** What the engine proposes as room for what stands in the form, as far as room hangs on it. */
-function showRoom(typed: TypedOrderForm, record: LoadedPatient['record'], analysis: PatientAnalysis, today: CalendarDay): OrderFormState {
-  const read = readOrderForm(asFarAsRoom(typed), cutLadders(record));
+function showRoom(
+  typed: TypedOrderForm,
+  forms: readonly OwnForm[],
+  record: LoadedPatient['record'],
+  analysis: PatientAnalysis,
+  today: CalendarDay,
+): OrderFormState {
+  const read = readOrderForm(asFarAsRoom(typed), cutLadders(record), forms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const { room } = previewPiece(record, { ...read.choice, cutFromVisitId: read.ladder.visitId }, analysis.policy, today).piece;
   return { errors: {}, typed, notice: null, room: roomInWords(room, read.ladder.unit) };

@@ -2,8 +2,8 @@ import Link from 'next/link';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import { orderedInWords } from '@/lib/orders/order-set';
-import { garmentForm } from '@/lib/record/garment-catalogue';
 import { groupedBy } from '@/lib/record/grouped-by';
+import { formOf } from '@/lib/record/own-form';
 import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 
 /** Orders of the clinic that are not done: whose, what, and what they wait for; by maker where one is named, and by day. */
@@ -46,7 +46,7 @@ export function WaitingOrders({
               </th>
               <td>
                 {orderedInWords(order)}
-                <span className="second-line">{`order ${order.order}, ${garmentForm(order.garment.form)?.words ?? order.garment.form}`}</span>
+                <span className="second-line">{`order ${order.order}, ${formOf(order.garment)?.words ?? order.garment.form}`}</span>
               </td>
               <td data-word="made to the measurements of">{showDay(order.cutFrom)}</td>
               <td data-word={order.ordered ? 'sent' : undefined}>

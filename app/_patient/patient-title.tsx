@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { KeptRecord } from '@/db/patients/records';
-import { limbInWords } from '@/lib/ladder/limb';
+import { affectedInWords } from '@/lib/record/patient-record';
 import { ageInYears, showAge } from '@/lib/units/age';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
@@ -17,7 +17,7 @@ export function PatientTitle({
   children?: ReactNode;
 }) {
   const { head } = record;
-  const limbs = record.affected.map((one) => limbInWords(one.limb, one.side)).join(' and ') || 'no limb marked as affected';
+  const limbs = affectedInWords(record) || 'no limb marked as affected';
   return (
     <div className="title-row patient-title">
       <div className="who">

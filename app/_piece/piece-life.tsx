@@ -8,7 +8,7 @@ import { daysWorn, endOfLife, wearDays } from '@/lib/garments/wear';
 import { conventionInWords, optionsInWords, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment-catalogue';
+import { formOf } from '@/lib/record/own-form';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { mm } from '@/lib/units/length';
 import { showLengthWithUnit } from '@/lib/units/show-length';
@@ -19,10 +19,7 @@ type Props = { piece: KeptPiece; all: readonly KeptPiece[]; order: KeptOrder | u
 export function PieceLife({ piece, all, order, today }: Props) {
   const rows: readonly (readonly [string, string | null])[] = [
     ['Now', pieceStage(piece, today)],
-    [
-      'Garment',
-      piece.garment ? `${garmentForm(piece.garment.form)?.words ?? piece.garment.form}, ${wornInWords(piece.garment)}` : 'not recorded',
-    ],
+    ['Garment', piece.garment ? `${formOf(piece.garment)?.words ?? piece.garment.form}, ${wornInWords(piece.garment)}` : 'not recorded'],
     ['Covers', coverInWords(piece.covers)],
     ['Made to the measurements of', `${showDay(piece.cutFrom)}`],
     ['Reduction', `${piece.reductionPct}\u202f%, ${conventionInWords(piece.convention)}`],

@@ -3,7 +3,7 @@ import type { KeptPiece } from '@/db/patients/read-pieces';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { garmentForm } from '@/lib/record/garment-catalogue';
+import { formOf } from '@/lib/record/own-form';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */
@@ -35,7 +35,7 @@ export function PiecesSection({ pieces, today }: { pieces: readonly KeptPiece[];
                 <tr key={piece.pieceId}>
                   <th scope="row">{piece.piece}</th>
                   <td>
-                    {`${limbInWords(piece.limb, piece.side)}, ${piece.garment ? (garmentForm(piece.garment.form)?.words ?? piece.garment.form) : coverInWords(piece.covers)}`}
+                    {`${limbInWords(piece.limb, piece.side)}, ${formOf(piece.garment)?.words ?? piece.garment?.form ?? coverInWords(piece.covers)}`}
                   </td>
                   <td>{showDay(piece.cutFrom)}</td>
                   <td>{dayOr(piece.delivered, 'not recorded')}</td>

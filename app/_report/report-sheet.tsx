@@ -1,7 +1,7 @@
 import { CourseTable } from '@/app/_course/course-table';
 import styles from '@/app/_letter/letter.module.css';
 import type { LoadedPatient } from '@/app/_record/load-patient';
-import { limbInWords } from '@/lib/ladder/limb';
+import { affectedInWords } from '@/lib/record/patient-record';
 import { dateInWords } from '@/lib/schedule/date-in-words';
 import { courseSentence, shownPhases } from '@/lib/summary/phase-words';
 import { showAge } from '@/lib/units/age';
@@ -20,7 +20,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
   const course = courseSentence(analysis);
   const first = record.visits[0];
   const last = record.visits.at(-1);
-  const affected = record.affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
+  const affected = affectedInWords(record);
   return (
     <article className={styles.letterSheet}>
       <header>

@@ -1,8 +1,8 @@
 import { isTwiceApart } from '@/lib/doubts/measure-doubts';
 import { limbInWords, type Side } from '@/lib/ladder/limb';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
-import { measureOf } from '@/lib/parts/catalogue';
 import { measureInWords } from '@/lib/parts/measure';
+import { measureTaken } from '@/lib/parts/own-measure';
 import type { Visit } from '@/lib/record/patient-record';
 import type { TypedLength } from '@/lib/units/length';
 import { showLengthChange } from '@/lib/units/show-length';
@@ -32,8 +32,8 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
       return girth && again ? [{ where, girth, again, more: differMoreThanTape(girth, again) }] : [];
     }),
   );
-  const measures = (visit.measures ?? []).flatMap(({ measure: id, side, length, again }) => {
-    const measure = measureOf(id);
+  const measures = (visit.measures ?? []).flatMap(({ measure: id, own, side, length, again }) => {
+    const measure = measureTaken({ measure: id, own });
     return measure && again
       ? [{ where: measureInWords(measure, side), girth: length, again, more: isTwiceApart(measure, length, again) }]
       : [];

@@ -5,6 +5,7 @@ import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { daysWorn } from '@/lib/garments/wear';
 import { pressureEstimates, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
+import { limbInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
@@ -15,6 +16,7 @@ import { REACH_95 } from '@/lib/statistics/reach-95';
 import { rulerOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
 import { showLength } from '@/lib/units/show-length';
+import { LimbsOfSet } from './limbs-of-set';
 import styles from './result.module.css';
 
 /** How one piece sits by this visit's ladder: tightness by place with its error, what the future holds, and the room the next one needs. */
@@ -86,6 +88,7 @@ export function PieceResult({
           <summary>As a table</summary>
           <TightnessTable points={points} worn={worn} ruler={ruler} />
         </details>
+        <LimbsOfSet one={one} />
         <Outlook one={one} ruler={ruler} followed={isFollowed(one, analysis.pieces, analysis.today)} />
       </div>
     </section>
@@ -172,7 +175,7 @@ function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; f
       <p>
         {isNoAnswer(outgrow)
           ? `How long it fits: not known. ${outgrow.noAnswer}`
-          : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}.`}{' '}
+          : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}${one.ofSet.length > 0 ? `, on the ${limbInWords(one.outgrowOn.limb, one.outgrowOn.side)}` : ''}.`}{' '}
         {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`}{' '}
         {followed
           ? 'The next one is here or on its way.'

@@ -8,7 +8,7 @@ import type { Verdict } from '@/lib/trend/verdict';
 
 /** A form of garment in words; what names none says so. */
 export function formInWords(form: string | null): string {
-  return form === null ? 'no form named' : (garmentForm(form)?.words ?? form);
+  return form === null ? 'no form named' : (garmentForm(form)?.words ?? (form.startsWith('own-') ? 'a form of the clinic’s own' : form));
 }
 
 /** A rule in words: its name without dashes. */

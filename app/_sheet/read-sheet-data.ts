@@ -70,7 +70,8 @@ export function firstForm(
   now: { readonly day: CalendarDay; readonly time: string; readonly who: string },
 ): VisitForm {
   const before = [...record.visits].reverse().find((visit) => visit.ladders.length > 0);
-  const parts = partsOf(record.visits.at(-1)?.measures ?? []);
+  const last = record.visits.at(-1);
+  const parts = last ? partsOf(last.measures ?? []) : (record.affectedParts ?? []);
   const treated = record.affected[0]?.limb ?? 'leg';
   return {
     day: now.day,

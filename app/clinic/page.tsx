@@ -58,6 +58,9 @@ export default async function ClinicPage() {
           <Link className="button" href="/clinic/looked" prefetch={false}>
             What is looked at
           </Link>
+          <Link className="button" href="/clinic/parts" prefetch={false}>
+            Own measures and garments
+          </Link>
           <Link className="button" href="/clinic/leaving" prefetch={false}>
             Leaving
           </Link>

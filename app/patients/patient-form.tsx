@@ -2,8 +2,10 @@
 
 import { useActionState } from 'react';
 import { Field, FieldGroup } from '@/app/_shell/field';
+import { PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import { LANGUAGE_NAMES } from '@/lib/summary/family/language-names';
+import { capitalized } from '@/lib/units/capitalized';
 import type { PatientErrors, TypedPatient } from './read-patient';
 import { Refusals } from './refusals';
 
@@ -13,6 +15,8 @@ const LIMBS = [
   ['right-arm', 'Right arm'],
   ['left-arm', 'Left arm'],
 ] as const;
+
+const PARTS = PART_PLACES.map(({ part, side }) => partOfSideInWords(part, side));
 
 const SEXES = [
   ['F', 'Girls’ and women’s'],
@@ -86,6 +90,17 @@ export function PatientForm({ save, submissionId, today, start, saveWords, leave
           </label>
         ))}
       </FieldGroup>
+      <details className="field" open={PARTS.some((box) => typed?.affected.includes(box))}>
+        <summary>Affected hand, foot, trunk or head</summary>
+        <span className="choices">
+          {PARTS.map((box) => (
+            <label className="choice" key={box}>
+              <input type="checkbox" name="affected" value={box} defaultChecked={typed?.affected.includes(box)} />
+              {capitalized(box)}
+            </label>
+          ))}
+        </span>
+      </details>
       <FieldGroup id="language" label="Language of the family page" refusal={errors.language}>
         {Object.entries(LANGUAGE_NAMES).map(([value, words]) => (
           <label className="choice" key={value}>

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import type { PatientHead } from '@/db/patients/patients';
-import { limbInWords } from '@/lib/ladder/limb';
+import { affectedInWords } from '@/lib/record/patient-record';
 import { showAge } from '@/lib/units/age';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
@@ -18,7 +18,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
         <tr>
           <th scope="col">Patient</th>
           <th scope="col">Age</th>
-          <th scope="col">Affected limbs</th>
+          <th scope="col">Affected</th>
           <th scope="col">Last visit</th>
         </tr>
       </thead>
@@ -37,7 +37,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
                 </span>
               </th>
               <td>{showAge(patient.born, today)}</td>
-              <td>{patient.affected.map((one) => limbInWords(one.limb, one.side)).join(', ')}</td>
+              <td>{affectedInWords(patient)}</td>
               <td>{last ? showDay(last) : <span className="secondary">no visit yet</span>}</td>
             </tr>
           );

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { postedText } from '@/app/_shell/posted';
+import { PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { LimbSide } from '@/lib/record/patient-record';
@@ -13,6 +14,9 @@ const LIMB_BOXES: Readonly<Record<string, LimbSide>> = {
   'right-arm': { limb: 'arm', side: 'right' },
   'left-arm': { limb: 'arm', side: 'left' },
 };
+
+/** Hands, feet, trunk, head and residual limbs, by the value of the box: `right hand`, `trunk`. */
+const PART_BOXES = new Map(PART_PLACES.map(({ part, side }) => [partOfSideInWords(part, side), { part, side }]));
 
 /** What was typed, word for word, so that a refused form gives it back. */
 export type TypedPatient = {
@@ -49,9 +53,20 @@ export function typedPatient(form: FormData): TypedPatient {
 }
 
 /** A patient's details as the form shows them. */
-export function typedFrom({ reference, name, born, sex, diagnosisGroup, affected, language }: PatientDetails): TypedPatient {
+export function typedFrom(details: PatientDetails): TypedPatient {
+  const { reference, name, born, sex, diagnosisGroup, affected, affectedParts, language } = details;
   const ticked = Object.entries(LIMB_BOXES).filter(([, box]) => affected.some(({ limb, side }) => limb === box.limb && side === box.side));
-  return { reference, name: name ?? '', born, sex, diagnosisGroup, affected: ticked.map(([box]) => box), language, reason: '' };
+  const parts = (affectedParts ?? []).map(({ part, side }) => partOfSideInWords(part, side));
+  return {
+    reference,
+    name: name ?? '',
+    born,
+    sex,
+    diagnosisGroup,
+    affected: [...ticked.map(([box]) => box), ...parts],
+    language,
+    reason: '',
+  };
 }
 
 /** A patient's details as the form was read, or why it was not. */
@@ -62,7 +77,12 @@ export type PatientRead =
 /** What was typed as a patient's details, or a sentence beside each field that cannot be read. `today` bounds the birthday. */
 export function readPatient(typed: TypedPatient, today: CalendarDay): PatientRead {
   const read = schema(today).safeParse(typed);
-  if (read.success) return { kind: 'read', details: { ...read.data, note: null } };
+  if (read.success) {
+    const { affected: boxes, ...rest } = read.data;
+    const affectedParts = boxes.flatMap((box) => PART_BOXES.get(box) ?? []);
+    const affected = boxes.flatMap((box) => LIMB_BOXES[box] ?? []);
+    return { kind: 'read', details: { ...rest, affected, ...(affectedParts.length > 0 ? { affectedParts } : {}), note: null } };
+  }
   const first = Object.entries(z.flattenError(read.error).fieldErrors).map(([field, sentences]) => [field, sentences?.[0]]);
   return { kind: 'refused', errors: Object.fromEntries(first) };
 }
@@ -91,10 +111,7 @@ function schema(today: CalendarDay) {
     }),
     sex: z.enum(['F', 'M', 'X'], 'Choose which growth table to read, or none.'),
     diagnosisGroup: z.enum(DIAGNOSIS_GROUPS, 'Choose the group that fits best.'),
-    affected: z
-      .array(z.enum(Object.keys(LIMB_BOXES)))
-      .min(1, 'Tick each affected limb.')
-      .transform((boxes) => boxes.flatMap((box) => LIMB_BOXES[box] ?? [])),
+    affected: z.array(z.enum([...Object.keys(LIMB_BOXES), ...PART_BOXES.keys()])).min(1, 'Tick each affected limb or part.'),
     language: z.enum(LANGUAGES, 'Choose the language of the family page.'),
   });
 }

@@ -1,4 +1,5 @@
 import { type FitToday, fitToday } from '../garments/fit-today';
+import { furtherLimbs, type LimbOfSet, onLimb, worseOutlook } from '../garments/limbs-of-set';
 import { type OrderBy, orderBy } from '../garments/order-by';
 import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
 import { type OwnTrend, ownTrend } from '../garments/own-trend';
@@ -10,7 +11,7 @@ import { type FabricWear, fabricWear } from '../garments/worn-fit';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { ReviewedRecord } from '../record/next-visit';
-import type { Piece } from '../record/patient-record';
+import type { LimbSide, Piece } from '../record/patient-record';
 import type { ChangeBetween } from '../trend/limb-change';
 import { changedSince, type LimbCourse } from '../trend/limb-course';
 import type { LimbSeries } from '../trend/series-visit';
@@ -27,7 +28,11 @@ export type AnalysedPiece = {
   readonly wear: FabricWear;
   /** The limb's own trend beyond what the body explains, as its dates take it. */
   readonly trend: OwnTrend | undefined;
+  /** Of a set of several ladders the limb that ends the fit first, `outgrowOn`; else of the piece's own limb. */
   readonly outgrow: OutgrowDate | NoAnswer;
+  readonly outgrowOn: LimbSide;
+  /** Every limb of a set of several ladders by itself, the own one first; none where there is one limb, or the piece is out of use. */
+  readonly ofSet: readonly LimbOfSet[];
   readonly room: RoomToGrow | NoAnswer;
   readonly endOfLife: CalendarDay | NoAnswer;
   readonly orderBy: OrderBy | NoAnswer;
@@ -36,6 +41,7 @@ export type AnalysedPiece = {
 /**
  * One piece on a day: its fit and band, what wear took, its dates, and the room the next one needs.
  *
+ * A garment made to several ladders is judged on each of its limbs; its dates are those of the limb that ends the fit first.
  * Shape: a piece, the limbs and series of its patient, the record, the policy, the changes between visits. A piece out of use, or one that cannot be
  * compared, has its reason in place of dates.
  */
@@ -57,27 +63,56 @@ export function analysePiece(
   const life = endOfLife(piece);
   const retired = piece.retired !== null && piece.retired <= today;
   const gone: NoAnswer = { noAnswer: `Out of use since ${piece.retired ? showDay(piece.retired) : ''}.` };
-  if (isNoAnswer(fit) || retired) {
-    const why = retired ? gone : (fit as NoAnswer);
-    return {
-      ...judged,
-      inUse: !retired,
-      trend: undefined,
-      outgrow: why,
-      room: why,
-      endOfLife: life,
-      orderBy: retired ? gone : orderBy(piece, why, life, policy),
-    };
-  }
-  const trend: OwnTrend | undefined = series ? ownTrend(series, between) : undefined;
-  const outgrow = outgrowDate(fit, record, trend, policyOfPiece(policy, band));
+  const judgedPolicy = policyOfPiece(policy, band);
+  const own: LimbOfSet & { trend: OwnTrend | undefined } = retired
+    ? { limb: piece.limb, side: piece.side, fit, trend: undefined, outgrow: gone, room: gone }
+    : outlookOn(piece, series, fit, record, policy, judgedPolicy, between, today);
+  const others = retired
+    ? []
+    : furtherLimbs(piece).map((one) => onFurtherLimb(onLimb(piece, one), limbs, record, policy, judgedPolicy, between, today));
+  const { trend, ...first } = own;
+  const worst = worseOutlook([first, ...others]);
   return {
     ...judged,
-    inUse: true,
+    inUse: !retired,
     trend,
-    outgrow,
-    room: roomToGrow(fit, record, trend, policy, today),
+    outgrow: worst.outgrow,
+    outgrowOn: { limb: worst.limb, side: worst.side },
+    ofSet: others.length > 0 ? [first, ...others] : [],
+    room: own.room,
     endOfLife: life,
-    orderBy: orderBy(piece, outgrow, life, policy),
+    orderBy: retired ? gone : orderBy(piece, worst.outgrow, life, policy),
   };
+}
+
+/** A garment on another limb of its set: fit and outlook as if it lay there alone, by the band of the piece. */
+function onFurtherLimb(
+  piece: Piece,
+  limbs: readonly { readonly series: LimbSeries; readonly course: LimbCourse }[],
+  record: ReviewedRecord,
+  policy: Policy,
+  judgedPolicy: Policy,
+  between: ChangeBetween,
+  today: CalendarDay,
+): LimbOfSet {
+  const limb = limbs.find(({ series }) => series.limb === piece.limb && series.side === piece.side);
+  const fit = fitToday(piece, limb?.series, policy, between, (cut) => (limb ? changedSince(limb.course, cut) : 1));
+  const { trend: _own, ...found } = outlookOn(piece, limb?.series, fit, record, policy, judgedPolicy, between, today);
+  return found;
+}
+
+function outlookOn(
+  { limb, side }: Piece,
+  series: LimbSeries | undefined,
+  fit: FitToday | NoAnswer,
+  record: ReviewedRecord,
+  policy: Policy,
+  judgedPolicy: Policy,
+  between: ChangeBetween,
+  today: CalendarDay,
+): LimbOfSet & { readonly trend: OwnTrend | undefined } {
+  if (isNoAnswer(fit)) return { limb, side, fit, trend: undefined, outgrow: fit, room: fit };
+  const trend = series ? ownTrend(series, between) : undefined;
+  const outgrow = outgrowDate(fit, record, trend, judgedPolicy);
+  return { limb, side, fit, trend, outgrow, room: roomToGrow(fit, record, trend, policy, today) };
 }

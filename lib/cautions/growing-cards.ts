@@ -1,4 +1,5 @@
-import { type GrowthWatchPart, garmentForm } from '../record/garment-catalogue';
+import type { GrowthWatchPart } from '../record/garment-catalogue';
+import { formOf } from '../record/own-form';
 import type { Piece } from '../record/patient-record';
 import { ageInYears } from '../units/age';
 import type { CautionAbout, CautionCard } from './caution-card';
@@ -20,10 +21,7 @@ function watchedParts(about: CautionAbout): {
   if (ageInYears(record.born, today) >= policy.growthWatchYears) return { parts: [], noForm: [] };
   const pieces = piecesAbout(about);
   const elsewhere = record.cautions?.find(({ card, answer }) => card === ELSEWHERE && answer === 'present')?.figures?.details?.part;
-  const found = [
-    ...pieces.flatMap((piece) => (piece.garment ? (garmentForm(piece.garment.form)?.watch ?? []) : [])),
-    ...partsIn(elsewhere),
-  ];
+  const found = [...pieces.flatMap((piece) => formOf(piece.garment)?.watch ?? []), ...partsIn(elsewhere)];
   return { parts: PARTS.filter((part) => found.includes(part)), noForm: pieces.filter((piece) => !piece.garment) };
 }
 

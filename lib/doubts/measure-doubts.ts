@@ -2,8 +2,8 @@ import type { JointFigures } from '../body-model/given-the-others';
 import type { UsualBody } from '../body-model/usual-body';
 import { SLIP_WORDS } from '../ladder/slip';
 import type { Policy } from '../limits/policy';
-import { measureOf } from '../parts/catalogue';
-import { type Measure, measureInWords } from '../parts/measure';
+import { type Measure, measureInWords, type OwnMeasure } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
 import { showDay } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
@@ -38,16 +38,33 @@ export function measureDoubts(
   const odd = crossExaminedFigures(observations, all, policy);
   const asked = [...odd].flatMap(([index, { evidence, expectedMm }]) => {
     const taken = observations[index]?.today;
-    const measure = taken && measureOf(taken.measure);
+    const measure = taken && measureTaken(taken);
     return taken && measure ? [inWords(taken, measure, evidence, expectedMm, before, visit)] : [];
   });
   const trusted = observations.flatMap(({ today }, index) => (today && !odd.has(index) ? [today] : []));
   const isOut = (variable: string) => observations.some((one, index) => one.variable === variable && odd.has(index));
   const height = isOut('height') ? null : visit.height;
   const sums = sumDoubts(record, visit, trusted, height, apartOf(observations, without(all, [...odd.keys()])), policy);
-  const soFar = new Set([...asked, ...sums].map(({ taken }) => taken));
+  const ranges = outsideOwnRange(visit, new Set([...asked, ...sums].map(({ taken }) => taken)));
+  const soFar = new Set([...asked, ...sums, ...ranges].map(({ taken }) => taken));
   const twice = (visit.measures ?? []).flatMap((taken) => (soFar.has(taken) ? [] : takenTwice(taken, policy)));
-  return [...asked, ...sums, ...twice];
+  return [...asked, ...sums, ...ranges, ...twice];
+}
+
+/** Figures of a clinic's own measures outside the range that the clinic gave them, where nothing else asks about them. */
+function outsideOwnRange(visit: Visit, asked: ReadonlySet<NamedMeasure>): MeasureDoubt[] {
+  return (visit.measures ?? []).flatMap((taken): MeasureDoubt[] => {
+    const measure = measureTaken(taken);
+    const lengthMm = mm(taken.length.nm);
+    if (!measure?.own || asked.has(taken) || (lengthMm >= measure.own.lowMm && lengthMm <= measure.own.highMm)) return [];
+    const shown = (length: number) => showLengthWithUnit(length, taken.length.unit);
+    const name = capitalized(measureInWords(measure, taken.side));
+    return [{ taken, kind: 'own-range', message: `${name}: ${shown(lengthMm)}? ${ownRangeInWords(measure.own, shown)}` }];
+  });
+}
+
+function ownRangeInWords({ lowMm, highMm }: OwnMeasure, shown: (lengthMm: number) => string): string {
+  return `This clinic expects ${shown(lowMm)} to ${shown(highMm)}.`;
 }
 
 /** Two measurings of one measure by one hand seldom differ by more than so many SDs of two readings. Clinic default. */
@@ -64,7 +81,7 @@ export function isTwiceApart(measure: Measure, first: TypedLength, again: TypedL
 
 /** The second measuring offered in place of the first, where they lie further apart than two readings do. */
 function takenTwice(taken: NamedMeasure, policy: Policy): MeasureDoubt[] {
-  const measure = measureOf(taken.measure);
+  const measure = measureTaken(taken);
   if (!measure || !taken.again) return [];
   const [first, second] = [mm(taken.length.nm), mm(taken.again.nm)];
   if (!isTwiceApart(measure, taken.length, taken.again, policy.errorScale)) return [];
@@ -147,7 +164,9 @@ function inWords(
     ? `On ${showDay(last.day)} it was ${shown(mm(last.taken.length.nm))}, and about ${shown(expectedMm)} is expected.`
     : other
       ? `The ${other.side} one is ${shown(mm(other.length.nm))}, and about ${shown(expectedMm)} is expected.`
-      : `By the other figures of the visit about ${shown(expectedMm)} is expected.`;
+      : measure.own
+        ? ownRangeInWords(measure.own, shown)
+        : `By the other figures of the visit about ${shown(expectedMm)} is expected.`;
   const own = shown(mm(taken.length.nm));
   const question = slip ? `${name}: ${own} or ${shown(slip.value)}?` : `${name}: ${own}?`;
   return {

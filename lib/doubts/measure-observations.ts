@@ -2,9 +2,9 @@ import { type JointFigures, jointFigures } from '../body-model/given-the-others'
 import { type UsualBody, usualBody } from '../body-model/usual-body';
 import { bodyAt } from '../growth/body-at';
 import type { Policy } from '../limits/policy';
-import { measureOf } from '../parts/catalogue';
 import { expectedGrowth } from '../parts/expected-growth';
-import type { Measure, PartSide } from '../parts/measure';
+import type { Measure, OwnMeasure, PartSide } from '../parts/measure';
+import { measureTaken, withOwn } from '../parts/own-measure';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
 import { type CalendarDay, daysBetween } from '../units/calendar-day';
 import { mm } from '../units/length';
@@ -28,6 +28,8 @@ export type Observation = {
   readonly today: NamedMeasure | undefined;
   /** What was typed, where it may be wrong; undefined of a figure that was trusted before. */
   readonly typed: TypedFigure | undefined;
+  /** A clinic's own measure: no survey tells how it goes with others. */
+  readonly own?: OwnMeasure;
 };
 
 /**
@@ -47,11 +49,11 @@ const MEASURE_SPREAD = {
 /** Everything that the named measures of one visit are held against, themselves among it. */
 export function observationsOf(record: PatientRecord, visit: Visit, before: readonly EarlierMeasure[], policy: Policy): Observation[] {
   const own = (visit.measures ?? []).flatMap((taken) => {
-    const measure = measureOf(taken.measure);
+    const measure = measureTaken(taken);
     return measure ? [observed(record, measure, taken, policy)] : [];
   });
   const then = before.flatMap((earlier) => {
-    const measure = measureOf(earlier.taken.measure);
+    const measure = measureTaken(earlier.taken);
     return measure ? [carried(record, measure, earlier, visit.day, policy)] : [];
   });
   return [...bodyOf(record, visit, policy), ...own, ...then];
@@ -66,8 +68,14 @@ export function jointlyExpected(
 ): JointFigures | undefined {
   const variables = [...new Set(observations.map(({ variable }) => variable))];
   const place = new Map(variables.map((variable, index) => [variable, index]));
-  const means = variables.map(usual.mean);
-  const covariances = variables.map((one, row) => variables.slice(0, row + 1).map((other) => usual.covariance(one, other)));
+  const own = new Map(observations.flatMap((one) => (one.own ? [[one.variable, ownLaw(one.own)] as const] : [])));
+  const means = variables.map((one) => own.get(one)?.mean ?? usual.mean(one));
+  const together = (one: string, other: string) => {
+    const law = own.get(one);
+    if (law || own.has(other)) return law && one === other ? law.sd ** 2 : 0;
+    return usual.covariance(one, other);
+  };
+  const covariances = variables.map((one, row) => variables.slice(0, row + 1).map((other) => together(one, other)));
   const covariance = (one: number, other: number) => covariances[Math.max(one, other)]?.[Math.min(one, other)] ?? 0;
   const places = observations.map(({ variable }) => place.get(variable) as number);
   return jointFigures(
@@ -80,6 +88,11 @@ export function jointlyExpected(
       }),
     ),
   );
+}
+
+/** A clinic's range as a law of the logarithm: its edges are the 1st and 99th percentile (2.326 SD), by itself and beside nothing else. Clinic default. */
+function ownLaw({ lowMm, highMm }: OwnMeasure): { readonly mean: number; readonly sd: number } {
+  return { mean: Math.log(lowMm * highMm) / 2, sd: Math.log(highMm / lowMm) / (2 * 2.326) };
 }
 
 function bodyOf(record: PatientRecord, visit: Visit, policy: Policy): Observation[] {
@@ -128,6 +141,7 @@ function observed(record: PatientRecord, measure: Measure, taken: NamedMeasure, 
     sideSd: taken.side === 'middle' ? (spread === MEASURE_SPREAD.affected ? spread.side : 0) : spread.side / Math.SQRT2,
     today: taken,
     typed: heightFigure(taken.length),
+    ...withOwn(measure),
   };
 }
 
@@ -135,7 +149,7 @@ function observed(record: PatientRecord, measure: Measure, taken: NamedMeasure, 
  * Whether a figure says the same as an earlier one of its measure and side: within so many SDs of two readings, growth and usual change.
  */
 export function saysTheSame(record: PatientRecord, now: EarlierMeasure, then: EarlierMeasure, policy: Policy): boolean {
-  const measure = measureOf(now.taken.measure);
+  const measure = measureTaken(now.taken);
   if (!measure) return false;
   const [today, before] = [observed(record, measure, now.taken, policy), carried(record, measure, then, now.day, policy)];
   return Math.abs(today.log - before.log) < policy.bodySlipSds * Math.hypot(today.ownSd, before.ownSd);

@@ -1,13 +1,14 @@
 import { sheetRows } from '../forms/entry-rows';
 import type { VisitForm } from '../forms/visit-form';
 import { placeInWords, type Side } from '../ladder/limb';
-import { measureOf } from '../parts/catalogue';
 import { measureInWords, type PartSide } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
 
 /** A box in words: `right leg, 13½`, for lists of differences. */
 export function boxInWords(where: string, form: VisitForm): string {
   const [first, side, row, again] = where.split('/');
-  const measure = first === 'measure' ? measureOf(row ?? '') : undefined;
+  const own = form.measures?.find((one) => one.measure === row)?.own;
+  const measure = first === 'measure' ? measureTaken({ measure: row ?? '', own }) : undefined;
   if (measure) return `${measureInWords(measure, side as PartSide)}${again === 'again' ? ', measured again' : again ? ', kept' : ''}`;
   const sheet = form.sheets[Number(first)];
   if (!sheet || !side) return where;

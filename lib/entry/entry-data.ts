@@ -5,6 +5,7 @@ import type { ExpectedBody } from '../growth/expected-body';
 import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { TapeSds } from '../limits/tape-sds';
+import type { ListedMeasure } from '../parts/own-measure';
 import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
 import type { KnownMeasures } from './measure-questions';
@@ -63,6 +64,8 @@ export type SheetData = Known & {
   /** Where the figures and the set-up come from, in a line or two. */
   readonly setUpFrom: readonly string[];
   readonly who: string;
+  /** The clinic's own measures, retired ones among them, and those of the record that came from elsewhere. */
+  readonly ownMeasures: readonly ListedMeasure[];
   /** New each time the server makes the page. */
   readonly openedId: string;
   /** Under which name and key this person's browser keeps what is typed while the server cannot be reached. */

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { LIMBS } from '../ladder/limb';
-import { measureOf } from '../parts/catalogue';
 import { isTakenOn, PARTS } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
+import { OWN_MEASURE } from '../parts/own-measure-schema';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
 import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
 import { LONGEST_OF_ORDER, ORDER_REASONS, type Order } from '../record/order';
+import { OWN_FORM } from '../record/own-form-schema';
 import type { FiledCaution, FiledPiece } from '../record/patient-file';
 import type { NamedMeasure, PatientEvent } from '../record/patient-record';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
@@ -33,22 +35,25 @@ const landmark = z.enum(Object.values(LIMBS).flatMap((limb) => limb.landmarks));
 const coverEnd = z.union([landmark, TYPED_LENGTH]);
 
 /** What a garment is. */
-export const GARMENT: z.ZodType<GarmentSpec> = z.object({
-  form: z.string(),
-  use: z.enum(['day', 'night', 'other']),
-  pressure: z
-    .object({ scheme: z.string(), name: z.string(), lowMmHg: z.number().positive(), highMmHg: z.number() })
-    .refine(({ lowMmHg, highMmHg }) => lowMmHg <= highMmHg, 'The range of the class runs backwards.')
-    .nullable(),
-  options: z.array(
-    z.object({
-      kind: z.enum(Object.keys(GARMENT_OPTIONS) as [OptionKind, ...OptionKind[]]),
-      choice: z.string(),
-      place: z.string(),
-      width: TYPED_LENGTH.nullable(),
-    }),
-  ),
-});
+export const GARMENT: z.ZodType<GarmentSpec> = z
+  .object({
+    form: z.string(),
+    use: z.enum(['day', 'night', 'other']),
+    pressure: z
+      .object({ scheme: z.string(), name: z.string(), lowMmHg: z.number().positive(), highMmHg: z.number() })
+      .refine(({ lowMmHg, highMmHg }) => lowMmHg <= highMmHg, 'The range of the class runs backwards.')
+      .nullable(),
+    options: z.array(
+      z.object({
+        kind: z.enum(Object.keys(GARMENT_OPTIONS) as [OptionKind, ...OptionKind[]]),
+        choice: z.string(),
+        place: z.string(),
+        width: TYPED_LENGTH.nullable(),
+      }),
+    ),
+    own: OWN_FORM.optional(),
+  })
+  .refine(({ form, own }) => !own || own.id === form, 'The form and its definition are two.');
 
 /** The parts of a piece's life that have a shape of their own. */
 export const PIECE_PARTS = {
@@ -92,19 +97,20 @@ const LADDER_JSON = z.object({
   intervalText: words.optional(),
 });
 
-/** A named measure of the catalogue, under a part and side that it is taken on. */
+/** A named measure of the catalogue or of a clinic, under a part and side that it is taken on. */
 const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
   .object({
     part: z.enum(PARTS),
     side: z.enum(['left', 'right', 'middle']),
     measure: z.string(),
+    own: OWN_MEASURE.optional(),
     length: TYPED_LENGTH,
     again: TYPED_LENGTH.optional(),
     note: z.string().optional(),
     kept: z.array(z.object({ kind: z.string(), by: z.string(), at: moment })).optional(),
   })
-  .refine(({ part, side, measure: id }) => {
-    const measure = measureOf(id);
+  .refine(({ part, side, measure: id, own }) => {
+    const measure = measureTaken({ measure: id, own });
     return measure !== undefined && (measure.part === part || measure.alsoOf === part) && isTakenOn(measure, side);
   }, 'is not a measure of that part and side');
 

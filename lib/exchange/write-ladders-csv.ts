@@ -1,4 +1,5 @@
 import type { Ladder, Rung } from '../ladder/ladder';
+import { ownMeasureCell } from '../parts/own-measure-schema';
 import { isAffected, type NamedMeasure, type PatientRecord, type Visit } from '../record/patient-record';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
@@ -12,7 +13,7 @@ type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
  * Patients with their ladders as a ladders file: what `readLaddersCsv` reads back to the same record, every figure as it was typed.
  *
  * A landmark at a rung shares its row; one between rungs has a row of its own. A height or weight typed without a unit is written with
- * it. A named measure has a row of its own. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder or a named measure, notes of a visit, single readings, second tapings,
+ * it. A named measure has a row of its own, a clinic's own one with its definition. Words that a spreadsheet could take for a formula get an apostrophe, which the reader takes off again. The file has no place for what is not a taped place: visits without a ladder or a named measure, notes of a visit, single readings, second tapings,
  * kept questions, the fold's height above the floor, names and events.
  * Shape: records; CSV text with a header. Source: the file layout of the command line (README); RFC 4180.
  */
@@ -44,7 +45,7 @@ function headCells(record: PatientRecord, visit: Visit, ladder: Ladder): Cells {
   };
 }
 
-function measureCells(record: PatientRecord, { part, side, measure, length, note }: NamedMeasure): Cells {
+function measureCells(record: PatientRecord, { part, side, measure, own, length, note }: NamedMeasure): Cells {
   const affected = record.affectedParts?.some((one) => one.part === part && one.side === side);
   return {
     limb: part,
@@ -52,7 +53,7 @@ function measureCells(record: PatientRecord, { part, side, measure, length, note
     affected: affected ? 'yes' : 'no',
     girth: length.text,
     unit: length.unit,
-    landmark: measure,
+    landmark: own ? ownMeasureCell(own) : measure,
     note: note ?? '',
   };
 }

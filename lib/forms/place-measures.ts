@@ -43,14 +43,15 @@ export type MeasurePasteAt = {
  * Shape: a cut block, the form, where to. Example: `ball girth<tab>22.8` while a hand is measured: "Line 1 is of the left foot …".
  */
 export function planMeasures(block: PastedBlock, form: VisitForm, { from, rows, again, othersMeant }: MeasurePasteAt): MeasurePaste {
-  const named = block.rows.some((cells) => cells.length > 1 && measureNamed(cells[0] ?? '', from.side) !== undefined);
+  const own = rows.flatMap(({ measure }) => (measure.own ? [measure] : []));
+  const named = block.rows.some((cells) => cells.length > 1 && measureNamed(cells[0] ?? '', from.side, own) !== undefined);
   const start = rows.findIndex((row) => keyOf(row) === keyOf(from));
   const unit = unitOf(form, from);
   const figures = block.rows.flatMap((cells, index): PastedMeasure[] => {
     const line = index + 1 + (block.header ? 1 : 0);
     const text = (named ? cells.slice(1) : cells).findLast((cell) => cell !== '') ?? '';
     if (text === '') return [];
-    const row = named ? measureNamed(cells[0] ?? '', from.side) : rows[start + index];
+    const row = named ? measureNamed(cells[0] ?? '', from.side, own) : rows[start + index];
     if (!row)
       return [
         {
@@ -102,10 +103,10 @@ function refusalOf(figures: readonly PastedMeasure[]): string | null {
 }
 
 /** The measure that a name or id means, on the side it says, else on the one being measured; undefined where it means none. */
-function measureNamed(name: string, side: PartOfSide['side']): MeasureRow | undefined {
+function measureNamed(name: string, side: PartOfSide['side'], own: readonly Measure[]): MeasureRow | undefined {
   const words = name.trim().toLowerCase().replaceAll(/[–_]/g, '-').replaceAll(/\s+/g, ' ');
   const [, said, bare = ''] = /^(?:(left|right)[ :,-]+)?(.*)$/.exec(words) ?? [];
-  const measure = MEASURES.find((one) => one.id === bare.replaceAll(' ', '-') || plain(one) === bare);
+  const measure = [...MEASURES, ...own].find((one) => one.id === bare.replaceAll(' ', '-') || plain(one) === bare);
   if (!measure) return undefined;
   const meant = measure.sides === 'middle' ? 'middle' : ((said as 'left' | 'right' | undefined) ?? (side === 'middle' ? 'right' : side));
   return isTakenOn(measure, meant) ? { part: measure.part, side: meant, measure } : undefined;

@@ -1,14 +1,15 @@
 import type { Reading } from '../outcome';
+import type { OwnForm } from '../record/garment-catalogue';
 import {
   GARMENT_OPTIONS,
   type GarmentOption,
   type GarmentSpec,
   type GarmentUse,
-  garmentForm,
   type OptionKind,
   type PressureClass,
 } from '../record/garment-catalogue';
 import { LONGEST_OF_ORDER, ORDER_REASONS, type Order, type OrderReason } from '../record/order';
+import { formOf } from '../record/own-form';
 import { readDay, showDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
@@ -55,10 +56,10 @@ export function optionKey(kind: OptionKind, choice: string): string {
  *
  * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
  * backwards, as many pieces held back as are ordered, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
- * Room left empty beside an expansion panel is the width of the one panel that holds it.
- * Shape: typed boxes, the ladders on offer; what the order decides and its ladder.
+ * Room left empty beside an expansion panel is the width of the one panel that holds it; days left empty are those of a clinic's own form.
+ * Shape: typed boxes, the ladders on offer, the clinic's own forms; what the order decides and its ladder.
  */
-export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[]): OrderFormRead {
+export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder[], forms: readonly OwnForm[] = []): OrderFormRead {
   const errors: Record<string, string> = {};
   const refuse = (box: string, reason: string): null => {
     errors[box] ??= reason;
@@ -68,7 +69,8 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const accept = <T>(box: string, reading: Reading<T>): T | null => (reading.kind === 'read' ? reading.value : refuse(box, reading.reason));
 
   const ladder = ladders.find((one) => one.key === text('cutFrom')) ?? refuse('cutFrom', 'Choose the ladder that is sent.');
-  const form = garmentForm(text('form')) ?? refuse('form', 'Choose what the garment covers.');
+  const own = definitionOf(forms.find(({ id }) => id === text('form')));
+  const form = formOf({ form: text('form'), ...own }) ?? refuse('form', 'Choose what the garment covers.');
   if (form && ladder && form.limb !== ladder.limb)
     refuse('form', `This is a garment for the ${form.limb}; the ladder is of the ${ladder.limb}.`);
   const from = ladder && accept('from', readEnd(text('from'), ladder));
@@ -87,8 +89,9 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
     refuse('heldBack', 'At least one piece is made at once: the others wait until it has been fitted.');
   const decided =
     text('allowance') === '' || /^0+$/.test(text('allowance')) ? null : accept('allowance', readLength(text('allowance'), unit));
-  const lifeDays = accept('lifeDays', readDays(text('lifeDays'), 1));
-  const leadDays = accept('leadDays', readDays(text('leadDays'), 0));
+  const daysOf = (box: 'lifeDays' | 'leadDays', least: number) =>
+    own.own && text(box) === '' ? own.own[box] : accept(box, readDays(text(box), least));
+  const [lifeDays, leadDays] = [daysOf('lifeDays', 1), daysOf('leadDays', 0)];
   const reasonCode = ORDER_REASONS.find((one) => one === text('reasonCode')) ?? refuse('reasonCode', 'Choose why it is ordered.');
 
   for (const box of ['maker', 'colour'] as const)
@@ -99,7 +102,7 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   if (Object.keys(errors).length > 0 || !ladder || !form || !from || !to || !use || !convention || !reasonCode)
     return { kind: 'refused', errors };
   if (reductionPct === null || quantity === null || lifeDays === null || leadDays === null) return { kind: 'refused', errors };
-  const garment: GarmentSpec = { form: form.id, use, pressure, options };
+  const garment: GarmentSpec = { form: form.id, use, pressure, options, ...own };
   const room = text('allowance') === '' ? widthOfPanel(options) : decided;
   const { limb, side, day: cutFrom } = ladder;
   const figures = { reductionPct, convention, quantity, decided: room, lifeDays, leadDays };
@@ -128,6 +131,13 @@ export function asFarAsRoom(typed: TypedOrderForm): TypedOrderForm {
   const ofRoom = ['cutFrom', 'form', 'from', 'to', 'reduction', 'convention', 'lifeDays', 'leadDays'];
   const own = Object.fromEntries(ofRoom.map((box) => [box, typed[box] ?? '']));
   return { ...own, quantity: '1', use: 'day', reasonCode: 'first piece' };
+}
+
+/** A form's definition as a garment keeps it. */
+function definitionOf(form: OwnForm | undefined): Pick<GarmentSpec, 'own'> {
+  if (!form) return {};
+  const { id, words, ladders, measures, own, leadDays, lifeDays } = form;
+  return { own: { id, words, ladders, measures, own, leadDays, lifeDays } };
 }
 
 type Text = (box: string) => string;

@@ -1,5 +1,5 @@
 import { isHeldBack } from '../garments/piece-stage';
-import { garmentForm } from '../record/garment-catalogue';
+import { formOf } from '../record/own-form';
 import type { Piece } from '../record/patient-record';
 import {
   type FirstFit,
@@ -28,7 +28,7 @@ export type StepRead =
 
 /** Zones judged at the first fit of a piece: those of its form, else three that every tube has. */
 export function zonesOf(piece: Pick<Piece, 'garment'>): readonly string[] {
-  return (piece.garment && garmentForm(piece.garment.form)?.zones) || ['bottom edge', 'middle', 'top edge'];
+  return formOf(piece.garment)?.zones || ['bottom edge', 'middle', 'top edge'];
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { OwnMeasure } from '../parts/measure';
 import type { SingleReading, Visit } from '../record/patient-record';
 import { refusedDay, type VisitDays } from '../record/visit-days';
 import { readDay } from '../units/calendar-day';
@@ -21,11 +22,11 @@ export type VisitRead =
 /**
  * What a form says, or every box that cannot be saved and why. The same on both sides of the wire.
  *
- * Shape: a form, and the days a visit may have (from birth to today); a visit with exact lengths, or refusals in the order of the page.
+ * Shape: a form, the days a visit may have (from birth to today), the clinic's own measures where they are known (`knownOwnMeasures`); a visit with exact lengths, or refusals in the order of the page.
  * Refuses: a day that is not one, lies before birth or has not come, a time that no clock shows, any text that cannot be read as one figure, a girth
  * whose place is not known, two rows at one place, a visit with nothing measured.
  */
-export function readVisitForm(form: VisitForm, days: VisitDays): VisitRead {
+export function readVisitForm(form: VisitForm, days: VisitDays & { readonly ownMeasures?: readonly OwnMeasure[] }): VisitRead {
   const refusals: FormRefusal[] = [];
   const refuse = (where: string, reason: string) => refusals.push({ where, reason });
   const day = readDay(form.day);
@@ -51,7 +52,7 @@ export function readVisitForm(form: VisitForm, days: VisitDays): VisitRead {
     }),
   );
   const readings = readSingles(form, refuse);
-  const measures = readMeasures(form, refuse);
+  const measures = readMeasures(form, refuse, days.ownMeasures);
   const nothing = ladders.length === 0 && !height && !weight && readings.length + measures.length === 0;
   if (refusals.length === 0 && nothing) refuse('form', 'Nothing is typed yet, so there is nothing to save.');
   if (refusals.length > 0 || day.kind !== 'read') return { kind: 'refused', refusals: once(refusals) };

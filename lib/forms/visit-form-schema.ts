@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { PARTS } from '../parts/measure';
+import { OWN_MEASURE } from '../parts/own-measure-schema';
 import { OCCASIONS } from '../record/patient-record';
 import { isPlainText } from '../units/plain-text';
 import type { VisitForm } from './visit-form';
@@ -37,7 +38,8 @@ const place = { part: z.enum(PARTS), side: z.enum(['left', 'right', 'middle']) }
 
 const measure = z.object({
   ...place,
-  measure: z.string().regex(/^[a-z-]{1,60}$/),
+  measure: z.string().regex(/^[a-z0-9-]{1,60}$/),
+  own: OWN_MEASURE.optional(),
   text: SHORT,
   again: SHORT.optional(),
   unit,

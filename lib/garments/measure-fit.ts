@@ -53,7 +53,7 @@ const DIGIT = /(thumb|finger|toe)-length$/;
  */
 export function measureFits(piece: Piece, record: PatientRecord, policy: Policy): readonly MeasureFit[] {
   if (!piece.garment) return [];
-  const set = garmentSet(piece.garment.form, piece);
+  const set = garmentSet(piece.garment, piece);
   const cutVisit =
     record.visits.find(({ visitId }) => visitId !== undefined && visitId === piece.cutFromVisitId) ??
     record.visits.find(({ day }) => day === piece.cutFrom);

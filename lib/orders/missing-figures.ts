@@ -1,6 +1,7 @@
 import { limbInWords } from '../ladder/limb';
-import { measureOf } from '../parts/catalogue';
 import { measureInWords } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
+import type { GarmentSpec } from '../record/garment-catalogue';
 import { garmentSet, type NeededMeasure } from '../record/garment-needs';
 import type { LimbSide, Visit } from '../record/patient-record';
 
@@ -16,16 +17,16 @@ const IN_WORDS: readonly { readonly measures: RegExp; readonly named: RegExp }[]
  * What a garment is made to and its visit does not have, in words: ladders first, then named measures by part.
  *
  * A named measure is there under its id and side, or under another of those that will do; a part that single readings of the visit name is not
- * asked about. Shape: the id of a form, the limb and side it is ordered for, the visit; nothing for a form that lies on its own ladder alone.
+ * asked about. Shape: a garment, the limb and side it is ordered for, the visit; nothing for a form that lies on its own ladder alone.
  * Source: the form's set (`record/garment-needs`). Example: a thigh-high with foot and no foot: `right foot length`, `right ball girth`,
  * `right heel–ankle girth`.
  */
 export function missingFigures(
-  formId: string,
+  garment: Pick<GarmentSpec, 'form' | 'own'>,
   ordered: LimbSide,
   { ladders, measures, readings }: Pick<Visit, 'ladders' | 'measures' | 'readings'>,
 ): readonly string[] {
-  const set = garmentSet(formId, ordered);
+  const set = garmentSet(garment, ordered);
   const untaped = set.ladders.filter(({ limb, side }) => !ladders.some((one) => one.limb === limb && one.side === side));
   const inWords = IN_WORDS.filter(({ named }) => readings?.some(({ name }) => named.test(name)));
   const untaken = set.measures.filter(
@@ -36,7 +37,7 @@ export function missingFigures(
   return [...untaped.map(({ limb, side }) => `ladder of the ${limbInWords(limb, side)}`), ...untaken.map(inShort)];
 }
 
-function inShort({ measures: [id], side }: NeededMeasure): string {
-  const measure = measureOf(id);
+function inShort({ measures: [id], side, own }: NeededMeasure): string {
+  const measure = measureTaken({ measure: id, own });
   return measure ? measureInWords(measure, side) : id;
 }

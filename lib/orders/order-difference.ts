@@ -1,6 +1,7 @@
 import { lengthAsTyped } from '../forms/read-cut';
 import { coverInWords } from '../prompts/show-figures';
-import { type GarmentSpec, garmentForm } from '../record/garment-catalogue';
+import type { GarmentSpec } from '../record/garment-catalogue';
+import { formOf } from '../record/own-form';
 import type { Piece } from '../record/patient-record';
 import { showDay } from '../units/calendar-day';
 
@@ -21,7 +22,7 @@ export type Compared = Pick<
 export function orderDifference(before: Compared, now: Compared): OrderDifference[] {
   const rows: [string, (one: Compared) => string][] = [
     ['Ladder', (one) => showDay(one.cutFrom)],
-    ['Garment', (one) => (one.garment ? (garmentForm(one.garment.form)?.words ?? one.garment.form) : NOT_RECORDED)],
+    ['Garment', (one) => formOf(one.garment)?.words ?? one.garment?.form ?? NOT_RECORDED],
     ['Worn', (one) => (one.garment ? wornInWords(one.garment) : NOT_RECORDED)],
     ['Covers', (one) => coverInWords(one.covers)],
     ['Reduction', (one) => `${one.reductionPct}\u202f%, ${conventionInWords(one.convention)}`],

@@ -9,7 +9,7 @@ import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
-import { isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
+import { affectedInWords, isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { missingFigures } from './missing-figures';
@@ -37,10 +37,14 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   const taped = series && visitCutFrom(series.visits, cut);
   if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
   const questions: OrderQuestion[] = [];
-  const set = cut.garment ? garmentSet(cut.garment.form, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
-  if (record.affected.length > 0 && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
+  const set = cut.garment ? garmentSet(cut.garment, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
+  const liesOnPart = set.measures.some(({ part, side }) => record.affectedParts?.some((one) => one.part === part && one.side === side));
+  if (record.affected.length > 0 && !liesOnPart && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
     questions.push(
-      question(`side ${cut.side} ${cut.limb}`, `The ${limb} is not among the affected limbs (${affectedOf(record)}): is this limb meant?`),
+      question(
+        `side ${cut.side} ${cut.limb}`,
+        `The ${limb} is not among the affected limbs (${affectedInWords(record)}): is this limb meant?`,
+      ),
     );
   const age = daysBetween(cut.cutFrom, today);
   if (age > policy.orderLadderDays)
@@ -74,7 +78,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
   if (record.cautions) questions.push(...cautionQuestions({ ...record, cautions: record.cautions }, cut, policy, today));
-  const missing = cut.garment ? missingFigures(cut.garment.form, cut, taped.visit) : [];
+  const missing = cut.garment ? missingFigures(cut.garment, cut, taped.visit) : [];
   if (missing.length > 0)
     questions.push(
       question(
@@ -150,10 +154,6 @@ function cautionQuestions(
 /** A stop of an order as the boxes that lift it show it. */
 export function asStop({ key, message }: OrderQuestion): Stop {
   return { key, message, card: '', title: message.split(':')[0] ?? '' };
-}
-
-function affectedOf({ affected }: PatientRecord): string {
-  return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ');
 }
 
 function question(key: string, message: string, limit: ComparedWith | null = null): OrderQuestion {

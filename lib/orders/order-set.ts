@@ -11,7 +11,7 @@ type OrderedGarment = LimbSide & Pick<Order, 'garment'>;
 
 /** The ladders and named measures that an order's garment is made to. */
 export function orderSet({ limb, side, garment }: OrderedGarment): GarmentSet {
-  return garmentSet(garment.form, { limb, side });
+  return garmentSet(garment, { limb, side });
 }
 
 /** What an order is of, in words: `right leg`, `both legs`, `both legs and both arms`. */

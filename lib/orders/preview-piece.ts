@@ -1,6 +1,6 @@
 import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
 import type { AnalysedPiece } from '../analysis/analyse-piece';
-import { LIMBS, type LimbKind } from '../ladder/limb';
+import { onLimb } from '../garments/limbs-of-set';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
 import type { GarmentSpec } from '../record/garment-catalogue';
@@ -33,7 +33,7 @@ export function previewPiece(
 /**
  * The room to let out that the engine proposes along each further ladder of the order's set, as if the piece lay on that limb too.
  *
- * On another limb of the kind the cover is the same; on a limb of another kind it is taken from its far landmark to the trunk.
+ * Its cover there is that of `onLimb`.
  * Shape: as `previewPiece`; one entry a ladder that the visit has. Example: tights: the other leg.
  */
 export function furtherRoom(
@@ -45,15 +45,12 @@ export function furtherRoom(
   const visits = record.visits.map((visit) => ({ visit }));
   const visit = visitCutFrom(visits, cut)?.visit;
   return (visit ? furtherLadders(cut, visit) : []).map(({ limb, side }) => {
-    const covers =
-      limb === cut.limb && typeof cut.covers.from === 'string' && typeof cut.covers.to === 'string' ? cut.covers : wholeOf(limb);
-    return { limb, side, proposed: proposedRoom(previewPiece(record, { ...cut, limb, side, covers }, policy, today).piece) };
+    return {
+      limb,
+      side,
+      proposed: proposedRoom(previewPiece(record, { ...onLimb(cut, { limb, side }), garment: null }, policy, today).piece),
+    };
   });
-}
-
-function wholeOf(limb: LimbKind): Order['covers'] {
-  const [from, , to] = LIMBS[limb].landmarks;
-  return { from, to };
 }
 
 /** The room to let out that the engine proposes for such a piece, middle and 90 %, mm, and by place; or why it cannot say. */

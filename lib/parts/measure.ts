@@ -7,6 +7,18 @@ export type Part = (typeof PARTS)[number];
 /** Where a named measure is taken: the patient's own left or right, or once for both in the middle. */
 export type PartSide = Side | 'middle';
 
+/** Every part with each side it is taken on, in the order in which they are offered. */
+export const PART_PLACES: readonly { readonly part: Part; readonly side: PartSide }[] = [
+  { part: 'hand', side: 'right' },
+  { part: 'hand', side: 'left' },
+  { part: 'foot', side: 'right' },
+  { part: 'foot', side: 'left' },
+  { part: 'trunk', side: 'middle' },
+  { part: 'head', side: 'middle' },
+  { part: 'residual-limb', side: 'right' },
+  { part: 'residual-limb', side: 'left' },
+];
+
 /** What the tape does: goes round, along the skin, straight from mark to mark, up from the floor or seat, across. */
 export type MeasureKind = 'girth' | 'length' | 'height' | 'breadth';
 
@@ -44,6 +56,29 @@ export type Measure = {
   readonly yearlyGrowthMm: YearlyGrowth | null;
   /** What is known of its growth, in words. */
   readonly growth: string;
+  /** Where a clinic added it: its definition, which travels with the figures. */
+  readonly own?: OwnMeasure;
+};
+
+/**
+ * A named measure that a clinic added itself. Its definition travels with every figure taken by it, so that a figure stays readable where
+ * the measure was retired, and in another clinic.
+ */
+export type OwnMeasure = {
+  /** `own-` and twelve hex digits, given once at random: two clinics never mean two things by one id. */
+  readonly id: string;
+  readonly part: Part;
+  readonly name: string;
+  readonly kind: MeasureKind;
+  readonly sides: Measure['sides'];
+  /** A figure outside is asked about, mm. */
+  readonly lowMm: number;
+  readonly highMm: number;
+  /** SD of one reading, mm. */
+  readonly tapeSdMm: number;
+  /** How it is taken, and where that is laid down, in the clinic's words. */
+  readonly definition: string;
+  readonly source: string;
 };
 
 /** Middles of the age bands of `childrenMm` (2–3.4, 3.5–5.4, 5.5–8.4, 8.5–11.4, 11.5–14.4, 14.5–17.4), years. */

@@ -1,4 +1,5 @@
 import type { LimbKind } from '../ladder/limb';
+import type { OwnMeasure } from '../parts/measure';
 import type { TypedLength } from '../units/length';
 
 /** A part of the body whose bones or airway a child's garment may press while they grow. Source: Fricke 1996 and 1999; common practice. */
@@ -144,10 +145,33 @@ export type GarmentOption = {
   readonly width: TypedLength | null;
 };
 
+/** The ladders that a clinic's own form of garment may be made to. */
+export const OWN_FORM_LADDERS = ['leg', 'both legs', 'arm', 'both arms', 'both legs and both arms'] as const;
+
+/**
+ * A form of garment that a clinic added itself. Its definition goes with every order and piece of it, so that they stay readable where it
+ * was retired, and in another clinic.
+ */
+export type OwnForm = {
+  /** `own-` and twelve hex digits, given once at random. */
+  readonly id: string;
+  readonly words: string;
+  readonly ladders: (typeof OWN_FORM_LADDERS)[number];
+  /** Ids of the named measures it is made to. */
+  readonly measures: readonly string[];
+  /** Definitions of those among them that the clinic added. */
+  readonly own: readonly OwnMeasure[];
+  /** Days to make and deliver, and days of wear: what an order starts from. */
+  readonly leadDays: number;
+  readonly lifeDays: number;
+};
+
 /** What a garment is, beside the figures it is cut to. */
 export type GarmentSpec = {
   readonly form: string;
   readonly use: GarmentUse;
   readonly pressure: PressureClass | null;
   readonly options: readonly GarmentOption[];
+  /** The definition of the form, where a clinic added it. */
+  readonly own?: OwnForm;
 };

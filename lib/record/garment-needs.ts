@@ -1,5 +1,8 @@
 import { type LimbKind, otherSide } from '../ladder/limb';
-import { measureOf } from '../parts/catalogue';
+import type { OwnMeasure } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
+import type { GarmentSpec, OwnForm } from './garment-catalogue';
+import { laddersOf } from './own-form';
 import type { LimbSide, NamedMeasure, PartOfSide } from './patient-record';
 
 /** Named measures of which any one will do: a waist by either definition, a rise in one or in two. */
@@ -60,7 +63,7 @@ const NEEDS: Readonly<Record<string, Needs>> = {
 };
 
 /** One figure that a garment is made to, on one side; `measures` are the ids of which any one will do, the usual one first. */
-export type NeededMeasure = PartOfSide & { readonly measures: AnyOf };
+export type NeededMeasure = PartOfSide & { readonly measures: AnyOf; readonly own?: OwnMeasure };
 
 /** Everything that one garment is made to: ladders, the one of its own limb first, and named measures. */
 export type GarmentSet = { readonly ladders: readonly LimbSide[]; readonly measures: readonly NeededMeasure[] };
@@ -69,21 +72,29 @@ export type GarmentSet = { readonly ladders: readonly LimbSide[]; readonly measu
  * The ladders and named measures that a garment of a form is made to.
  *
  * The limb it is ordered for comes first. A form for both sides adds the other limb and the hands or feet of both; what is taken once (the
- * trunk, the head) stands once. Shape: the id of a form, the limb and side it is ordered for. Source: common practice.
+ * trunk, the head) stands once. A clinic's own form says it itself.
+ * Shape: a garment, the limb and side it is ordered for. Source: common practice.
  * Example: waist-high for the right leg: ladders of the right and the left leg, foot measures of both, waist, hip and rise.
  */
-export function garmentSet(formId: string, { limb, side }: LimbSide): GarmentSet {
-  const needs = NEEDS[formId] ?? own();
+export function garmentSet(garment: Pick<GarmentSpec, 'form' | 'own'>, { limb, side }: LimbSide): GarmentSet {
+  const needs = garment.own ? needsOf(garment.own) : (NEEDS[garment.form] ?? own());
   const sides = needs.sides === 'both' ? [side, otherSide(side)] : [side];
   const ladders = [limb, ...(needs.limbsToo ?? [])].flatMap((kind) => sides.map((one) => ({ limb: kind, side: one })));
-  const taken = sides.flatMap((one) => needs.measures.flatMap((measures) => neededOn(measures, one)));
+  const taken = sides.flatMap((one) => needs.measures.flatMap((measures) => neededOn(measures, one, garment.own?.own ?? [])));
   const measures = [...new Map(taken.map((needed) => [`${needed.side} ${needed.measures.join('|')}`, needed])).values()];
   return { ladders, measures };
 }
 
-function neededOn(measures: AnyOf, side: LimbSide['side']): NeededMeasure[] {
-  const measure = measureOf(measures[0]);
-  return measure ? [{ part: measure.part, side: measure.sides === 'middle' ? 'middle' : side, measures }] : [];
+function needsOf(form: OwnForm): Needs {
+  const { sides, limbsToo } = laddersOf(form);
+  return { sides, limbsToo, measures: form.measures.map((id): AnyOf => [id]) };
+}
+
+function neededOn(measures: AnyOf, side: LimbSide['side'], defined: readonly OwnMeasure[]): NeededMeasure[] {
+  const own = defined.find(({ id }) => id === measures[0]);
+  const measure = measureTaken({ measure: measures[0], own });
+  if (!measure) return [];
+  return [{ part: measure.part, side: measure.sides === 'middle' ? 'middle' : side, measures, ...(own ? { own } : {}) }];
 }
 
 /** Whether a named measure belongs to a garment's set: of a part and side the garment has, or needed by name. Example: the left foot of tights. */

@@ -1,7 +1,7 @@
 import type { KeptDoubt, Ladder } from '../ladder/ladder';
-import type { LandmarkId, LimbKind, Side } from '../ladder/limb';
+import { type LandmarkId, type LimbKind, limbInWords, type Side } from '../ladder/limb';
 import type { KeptObservation } from '../observations/observation';
-import type { Part, PartSide } from '../parts/measure';
+import { type OwnMeasure, type Part, type PartSide, partOfSideInWords } from '../parts/measure';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
@@ -20,12 +20,14 @@ export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 /** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
 export type SingleReading = { readonly name: string; readonly length: TypedLength };
 
-/** One named measure of a visit: an id of the catalogue, its side, and the figure as typed. */
+/** One named measure of a visit: an id of the catalogue or of a clinic’s own, its side, and the figure as typed. */
 export type NamedMeasure = {
   /** The part it was written under. */
   readonly part: Part;
   readonly side: PartSide;
   readonly measure: string;
+  /** The definition, where a clinic added the measure. */
+  readonly own?: OwnMeasure;
   readonly length: TypedLength;
   /** The same, measured a second time. */
   readonly again?: TypedLength;
@@ -125,4 +127,11 @@ export type PatientRecord = {
 /** True when the record says that this limb is affected. */
 export function isAffected(record: PatientRecord, limb: LimbKind, side: Side): boolean {
   return record.affected.some((one) => one.limb === limb && one.side === side);
+}
+
+/** What is affected, in words: `left leg`, `right arm and right hand`; empty where nothing is marked. */
+export function affectedInWords({ affected, affectedParts }: Pick<PatientRecord, 'affected' | 'affectedParts'>): string {
+  const limbs = affected.map(({ limb, side }) => limbInWords(limb, side));
+  const parts = (affectedParts ?? []).map(({ part, side }) => partOfSideInWords(part, side));
+  return [...limbs, ...parts].join(' and ');
 }

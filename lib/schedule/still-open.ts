@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { fitsOfSet } from '../garments/limbs-of-set';
 import { sideOfBand } from '../garments/worn-fit';
-import { isNoAnswer } from '../outcome';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
 import { isAtRest } from '../record/day-to-ask';
 import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
@@ -33,10 +33,13 @@ export function stillOpen(
 }
 
 function outsideBand({ pieces }: PatientAnalysis): string[] {
-  return pieces.flatMap(({ piece, inUse, fit, band, wear }) => {
-    if (!inUse || isNoAnswer(fit)) return [];
-    const outside = fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length;
-    const places = `${outside} of ${fit.places.length} places`;
-    return outside === 0 ? [] : [`Piece ${piece.piece}, ${piece.side} ${piece.limb}: ${places} outside the working band.`];
+  return pieces.flatMap((one) => {
+    const { piece, inUse, band, wear } = one;
+    if (!inUse) return [];
+    return fitsOfSet(one).flatMap(({ fit, onLimb }) => {
+      const outside = fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length;
+      const places = `${outside} of ${fit.places.length} places${onLimb}`;
+      return outside === 0 ? [] : [`Piece ${piece.piece}, ${piece.side} ${piece.limb}: ${places} outside the working band.`];
+    });
   });
 }

@@ -2,9 +2,9 @@ import type { MeasureDoubt } from '../doubts/measure-doubt';
 import { placeOf, recordMeasureDoubts } from '../doubts/record-measure-doubts';
 import type { Policy } from '../limits/policy';
 import type { NoAnswer } from '../outcome';
-import { measureOf } from '../parts/catalogue';
 import { expectedGrowth } from '../parts/expected-growth';
 import type { Measure } from '../parts/measure';
+import { measureTaken } from '../parts/own-measure';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
 import { REACH_95 } from '../statistics/reach-95';
 import { type CalendarDay, daysBetween } from '../units/calendar-day';
@@ -48,7 +48,7 @@ export function measureSeries(record: PatientRecord, policy: Policy): MeasureSer
   const places = new Map<string, { measure: Measure; taken: NamedMeasure; visits: MeasureAt[] }>();
   for (const visit of record.visits) {
     for (const taken of visit.measures ?? []) {
-      const measure = measureOf(taken.measure);
+      const measure = measureTaken(taken);
       if (!measure) continue;
       const series = places.get(placeOf(taken)) ?? { measure, taken, visits: [] };
       places.set(placeOf(taken), series);

@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { clinicDay, type DemoPatient } from '@/app/_commands/demonstration/demo-patient';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
+import { recordMeasureDoubts } from '@/lib/doubts/record-measure-doubts';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { missingFigures } from '@/lib/orders/missing-figures';
 import { isNoAnswer } from '@/lib/outcome';
+import type { PatientRecord } from '@/lib/record/patient-record';
 import { ageInYears } from '@/lib/units/age';
 import { addDays, calendarDay, dayNumber, daysBetween } from '@/lib/units/calendar-day';
 import { kg, readMass } from '@/lib/units/mass';
@@ -174,6 +177,25 @@ describe.each(DAYS)('the stories on %s', (today) => {
     const wim = patient('HL-0102', today);
     expect(weightKg(wim, -1) / weightKg(wim, 1) - 1).toBeCloseTo(0.055, 2);
     expect(wim.pieces.find((piece) => !piece.retired)?.cutFrom).toBe(wim.visits[1]?.day);
+  });
+
+  it('Wim’s tights lie on both legs and have every measure they are made to; Sol’s sleeve with glove has its hand, which comes down', () => {
+    const record = (one: DemoPatient) => ({ ...one.details, visits: one.visits, pieces: one.pieces });
+    for (const [reference, limb, side] of [
+      ['HL-0102', 'leg', 'left'],
+      ['HL-0140', 'arm', 'right'],
+    ] as const) {
+      const one = patient(reference, today);
+      const { pieces, trusted } = analysePatient(record(one) as PatientRecord, DEFAULT_POLICY, today);
+      const worn = pieces.find(({ inUse }) => inUse)?.piece;
+      for (const visit of one.visits) expect(missingFigures(worn?.garment ?? { form: '' }, { limb, side }, visit)).toEqual([]);
+      expect([...recordMeasureDoubts(trusted, DEFAULT_POLICY).values()].flat().map(({ message }) => message)).toEqual([]);
+      expect(pieces.find(({ inUse }) => inUse)?.ofSet).toHaveLength(reference === 'HL-0102' ? 2 : 0);
+    }
+    const hand = patient('HL-0140', today).visits.map(
+      ({ measures }) => measures?.find((one) => one.measure === 'hand-girth')?.length.nm ?? 0,
+    );
+    expect((hand.at(-1) ?? 0) - (hand[0] ?? 0)).toBeLessThan(-4e6);
   });
 
   it('Tess swells in one arm only', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readPatient, type TypedPatient, typedPatient } from '@/app/patients/read-patient';
+import { readPatient, type TypedPatient, typedFrom, typedPatient } from '@/app/patients/read-patient';
+import { affectedInWords } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 
 const TODAY = calendarDay('2026-11-25');
@@ -38,6 +39,20 @@ describe('a new patient’s form', () => {
         note: null,
       },
     });
+  });
+
+  it('a hand alone may be affected, a box of a part is read as one and shown ticked again; nothing ticked is refused', () => {
+    const read = readPatient({ ...TYPED, affected: ['left hand', 'head'] }, TODAY);
+    if (read.kind !== 'read') throw new Error('refused');
+    const affectedParts = [
+      { part: 'hand', side: 'left' },
+      { part: 'head', side: 'middle' },
+    ];
+    expect(read.details).toMatchObject({ affected: [], affectedParts });
+    expect(affectedInWords(read.details)).toBe('left hand and head');
+    expect(typedFrom(read.details).affected).toEqual(['left hand', 'head']);
+    expect(errorsOf({ affected: [] })).toEqual({ affected: 'Tick each affected limb or part.' });
+    expect(Object.keys(errorsOf({ affected: ['middle hand'] }))).toEqual(['affected']);
   });
 
   it('has no name when the box is empty or blank', () => {

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { patientFileOf } from '@/lib/exchange/spreadsheet/read-spreadsheet';
 import { writeLaddersCsv } from '@/lib/exchange/write-ladders-csv';
+import { ownMeasureOfCell } from '@/lib/parts/own-measure-schema';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -14,12 +15,16 @@ const TODAY = calendarDay('2026-11-25');
 const form = () => crypto.randomUUID();
 const measured = (cells: Parameters<typeof row>[0]) => row({ zero: '', affected: '', distance: '', ...cells });
 
-/** A ladders file of one patient: a leg, a hand that is affected, a foot in inches, a neck. */
+/** A clinic's own measure, its definition in the cell that names it. */
+const OWN = 'own-0a1b2c3d4e5f | cheek girth | head | girth | middle | 300 | 800 | 4 | Level over both cheeks. | Our leaflet 3.';
+
+/** A ladders file of one patient: a leg, a hand that is affected, a foot in inches, a neck, and a measure that a clinic added. */
 const FILE = laddersFile(
   ...THREE,
   measured({ limb: 'hand', landmark: 'hand-girth', girth: '18.7', affected: 'yes' }),
   measured({ limb: 'foot', side: 'right', landmark: 'foot-length', girth: '9 1/2', unit: 'in', note: 'standing' }),
   measured({ limb: 'trunk', side: 'middle', landmark: 'neck-girth', girth: '"33,5"' }),
+  measured({ limb: 'head', side: 'middle', landmark: OWN, girth: '51.5' }),
 );
 
 describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
@@ -76,6 +81,30 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
     expect([kept?.ladders, kept?.measures]).toEqual([[], measures]);
   });
 
+  it('a clinic’s own measures and forms are of that clinic alone, and each change is a deed', async () => {
+    const [{ OWN_MEASURES_KEY, OWN_FORMS_KEY, ownPartsOf }, { changeSetting, historyOfSetting }] = await Promise.all([
+      import('@/db/clinic/own-parts'),
+      import('@/db/clinic/clinic'),
+    ]);
+    const own = ownMeasureOfCell(OWN);
+    const listed = own ? { ...own, asked: true } : undefined;
+    const hood = {
+      id: 'own-ffffffffffff',
+      words: 'hood with sleeve',
+      ladders: 'arm',
+      measures: [own?.id],
+      own: [own],
+      leadDays: 14,
+      lifeDays: 90,
+    };
+    await changeSetting(at.therapist, { key: OWN_MEASURES_KEY, value: [listed], reason: 'a named measure added' });
+    await changeSetting(at.therapist, { key: OWN_FORMS_KEY, value: [{ ...hood, asked: false }], reason: 'retired' });
+    expect(await ownPartsOf(at.therapist)).toEqual({ measures: [listed], forms: [{ ...hood, asked: false }] });
+    expect(await ownPartsOf(at.stranger)).toEqual({ measures: [], forms: [] });
+    expect((await historyOfSetting(at.therapist, OWN_FORMS_KEY)).map(({ reason }) => reason)).toEqual(['retired']);
+    await expect(changeSetting({ ...at.therapist, role: 'read-only' }, { key: OWN_FORMS_KEY, value: [], reason: null })).rejects.toThrow();
+  });
+
   it('affected parts stay when a form that does not speak of them corrects the patient', async () => {
     const head = await at.db.patients.patientHead(at.therapist, patientId);
     if (!head) throw new Error('no patient');
@@ -92,7 +121,7 @@ describe.each(ENGINES)('named measures of a visit on %s', (engine) => {
     await bring([patientFileOf(record, 'other')]);
     const file = await outgoing(record.reference);
     expect(file.visits.map(({ measures }) => measures)).toEqual(record.visits.map(({ measures }) => measures));
-    expect(file.visits[0]?.measures?.length).toBe(3);
+    expect(file.visits[0]?.measures?.map(({ own }) => own?.name)).toEqual([undefined, undefined, undefined, 'cheek girth']);
     expect(file.details.affectedParts).toEqual([{ part: 'hand', side: 'left' }]);
     const [again] = recordsIn(writeLaddersCsv([recordOfFile(file)]));
     expect(again).toEqual(record);

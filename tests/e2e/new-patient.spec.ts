@@ -70,7 +70,7 @@ test('a refused form says why beside each field and keeps everything that was ty
   await expect(page.getByRole('alert').filter({ hasText: 'Nothing was saved yet' })).toBeFocused();
   await expect(page.getByLabel('Date of birth')).toHaveAccessibleDescription('This day has not come yet.');
   await expect(page.getByLabel('Date of birth')).toHaveAttribute('aria-invalid', 'true');
-  await expect(page.getByRole('group', { name: 'Affected limbs' })).toHaveAccessibleDescription(/Tick each affected limb\./);
+  await expect(page.getByRole('group', { name: 'Affected limbs' })).toHaveAccessibleDescription(/Tick each affected limb or part\./);
   await expect(page.getByLabel('Reference', { exact: true })).toHaveValue('HL-0200');
   await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Nadia Brook');
   await expect(page.getByLabel('Date of birth')).toHaveValue('2999-01-01');

@@ -1,4 +1,5 @@
 import { ARMS, armPiece, armVisit, swollen } from './arm-tapings';
+import { SWOLLEN_HAND } from './measure-visit';
 import type { Story } from './story';
 
 /** The left arm swells month by month while weight and the right arm stay; two pieces wear out next month. */
@@ -49,7 +50,7 @@ const TESS: Story = {
   answers: [{ action: 'review', answer: 'act', daysBack: 9, reason: 'Seen with the prescriber; two new sleeves ordered.' }],
 };
 
-/** The right arm comes down over seven months of treatment; a new piece lies ready. */
+/** The right arm and hand come down over seven months of treatment; a new piece lies ready. */
 const SOL: Story = {
   reference: 'HL-0140',
   name: 'Sol Marchetti',
@@ -65,6 +66,8 @@ const SOL: Story = {
   affected: ['right'],
   affectedFactor: 1.02,
   taping: ARMS,
+  measures: SWOLLEN_HAND,
+  form: 'sleeve-glove',
   visits: [
     armVisit(222, '15:10', 'RA', 64.5, { swelling: swollen('right', 0.14) }),
     armVisit(180, '15:20', 'RA', 64.2, { swelling: swollen('right', 0.115) }),

@@ -132,9 +132,9 @@ function coversOf({ from, to }: { readonly from: string; readonly to: string }):
   return { from: end(from), to: end(to) };
 }
 
-/** Sleeves of the limb; swelling and venous disease by a class of the clinic's own scheme, scars without one. */
+/** The story's form, else sleeves of the limb; swelling and venous disease by a class of the clinic's own scheme, scars without one. */
 function garmentOf(story: Story): GarmentSpec {
-  const form = story.taping.limb === 'leg' ? 'leg-sleeve' : 'arm-sleeve';
+  const form = story.form ?? (story.taping.limb === 'leg' ? 'leg-sleeve' : 'arm-sleeve');
   const byClass = story.diagnosisGroup !== 'burn scar';
   const pressure = byClass ? { scheme: 'the clinic’s own scheme', name: 'class 2', lowMmHg: 20, highMmHg: 30 } : null;
   return { form, use: 'day', pressure, options: [] };

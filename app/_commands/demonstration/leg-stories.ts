@@ -1,3 +1,4 @@
+import { TIGHTS } from './measure-visit';
 import type { Story, StoryPiece, StoryVisit, Taping } from './story';
 
 const visit = (daysBack: number, time: string, by: StoryVisit['by'], weightKg: number, rest: Partial<StoryVisit> = {}): StoryVisit => ({
@@ -30,7 +31,7 @@ const legPiece = (rest: Partial<StoryPiece> & Pick<StoryPiece, 'piece' | 'side' 
   ...rest,
 });
 
-/** 5 % heavier than when his piece was cut, and both legs are as much larger as that explains. */
+/** 5 % heavier than when his piece was cut, and both legs are as much larger as that explains; tights over both, with the measures they are made to. */
 const WIM: Story = {
   reference: 'HL-0102',
   name: 'Wim Aldous',
@@ -46,6 +47,8 @@ const WIM: Story = {
   affected: ['left'],
   affectedFactor: 1.06,
   taping: LEG,
+  measures: TIGHTS,
+  form: 'waist-high',
   visits: [
     visit(348, '09:20', 'RA', 91.4),
     visit(166, '09:10', 'RA', 91.9, { note: 'New piece ordered after this ladder.' }),

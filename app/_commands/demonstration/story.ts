@@ -6,6 +6,7 @@ import type { Phase } from '@/lib/record/phases';
 import type { LengthUnit } from '@/lib/units/length';
 import type { Hand } from './hand';
 import type { BodyShape } from './limb-shapes';
+import type { StoryMeasure } from './measure-visit';
 
 /** How the limbs of a story are taped at every visit. */
 export type Taping = {
@@ -113,6 +114,10 @@ export type Story = {
   readonly orders?: readonly StoryOrder[];
   readonly answers?: readonly StoryAnswer[];
   readonly phases?: readonly StoryPhase[];
+  /** Named measures that are taken at every visit. */
+  readonly measures?: readonly StoryMeasure[];
+  /** Form of every piece; a sleeve of the limb where none is told. */
+  readonly form?: string;
   /** Nobody has gone through the caution cards yet. */
   readonly cautionsUnasked?: true;
 };

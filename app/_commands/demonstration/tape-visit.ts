@@ -6,6 +6,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { type CalendarDay, daysBetween } from '@/lib/units/calendar-day';
 import { type Hand, typedHeight, typedLength, typedMass } from './hand';
 import { type Body, footCm, type MadeUpLimb, madeUpLimb } from './made-up-limb';
+import { measuresOn } from './measure-visit';
 import { type SeededRandom, seededRandom } from './seeded-random';
 import type { Story, StoryVisit } from './story';
 
@@ -34,6 +35,7 @@ export function tapeVisit(story: Story, number: number, planned: StoryVisit, bor
     weight: typedMass(body.weightKg, unit === 'in' ? 'lb' : 'kg'),
     note: planned.note ?? null,
     ladders: story.taping.sides.map((side) => tapeLadder(story, planned, body, side, tension, random)),
+    ...(story.measures ? { measures: measuresOn(story.reference, number, story.measures, unit, planned.by) } : {}),
   };
 }
 

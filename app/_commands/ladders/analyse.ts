@@ -16,7 +16,7 @@ import { indexOf, laddersAt, NotText } from './ladders-by-patient';
 import { writeDocument } from './write-document';
 
 const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [--phases phases.csv] [--today YYYY-MM-DD] [--policy policy.json] [--scale learn|NUMBER] [--workers N]
-  One of the files may be - for standard input. With --workers 4 four processes share the work; the document is the same. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
+  One of the files may be - for standard input. With --workers 4 four processes share the work; the document is the same. A named measure that a clinic added is read by the definition in its landmark cell (README), its id alone is refused. Ends with 0 when the document was printed, with 2 when nothing was, and says why on standard error.`;
 
 /** Patients that a job takes: enough that handing over costs little, few enough that workers end together. */
 const A_JOB = 16;

@@ -5,9 +5,10 @@ import type { Answer } from '@/app/_sheet/table/question-card';
 import { cellWish } from '@/lib/entry/cell-keys';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { keptMeasure, type MeasureQuestion, measureQuestions } from '@/lib/entry/measure-questions';
-import { type MeasureRow, measureKey, measureRows, partsOf, withMeasure, withMeasureAgain } from '@/lib/forms/read-measures';
+import { type MeasureRow, measureKey, measureRows, ownOf, partsOf, withMeasure, withMeasureAgain } from '@/lib/forms/read-measures';
 import type { VisitForm } from '@/lib/forms/visit-form';
-import { measureInWords, partOfSideInWords } from '@/lib/parts/measure';
+import { measureInWords, PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
+import { offeredMeasures } from '@/lib/parts/own-measure';
 import type { PartOfSide } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
@@ -15,17 +16,6 @@ import { readLength } from '@/lib/units/read-length';
 import { MeasureLine, measureBoxId } from './measure-line';
 import styles from './measures.module.css';
 import { PasteMeasures } from './paste-measures';
-
-const CHOICES: readonly PartOfSide[] = [
-  { part: 'hand', side: 'right' },
-  { part: 'hand', side: 'left' },
-  { part: 'foot', side: 'right' },
-  { part: 'foot', side: 'left' },
-  { part: 'trunk', side: 'middle' },
-  { part: 'head', side: 'middle' },
-  { part: 'residual-limb', side: 'right' },
-  { part: 'residual-limb', side: 'left' },
-];
 
 type SectionProps = {
   readonly form: VisitForm;
@@ -51,7 +41,8 @@ export function MeasureSection({ form, data, unit, twice, onField, onAct, onRead
   const [editing, setEditing] = useState<Editing | null>(null);
   const [picked, setPicked] = useState<string | null>(null);
   const [pasted, setPasted] = useState<{ readonly text: string; readonly from: MeasureRow; readonly again: boolean } | null>(null);
-  const rows = measureRows(parts);
+  const offered = offeredMeasures(data.ownMeasures, ownOf(form.measures ?? []));
+  const rows = measureRows(parts, offered);
   const textAt = (row: MeasureRow) => typedAt(form, row)?.text ?? '';
   const half = editing && textAt(editing.row) !== editing.before ? editing : null;
   const settled = useMemo(() => (half ? { ...form, ...withMeasure(form, half.row, half.before, unit) } : form), [form, half, unit]);
@@ -106,12 +97,12 @@ export function MeasureSection({ form, data, unit, twice, onField, onAct, onRead
   const takeUp = (part: PartOfSide) => {
     const more = partsOf([...parts, part]);
     onField({ parts: more });
-    const first = measureRows(more).find((one) => one.part === part.part && one.side === part.side);
+    const first = measureRows(more, offered).find((one) => one.part === part.part && one.side === part.side);
     setTimeout(() => goTo(first), 0);
   };
   const putAway = (part: PartOfSide) => onField({ parts: parts.filter((one) => one.part !== part.part || one.side !== part.side) });
 
-  const free = CHOICES.filter((one) => !parts.some(({ part, side }) => part === one.part && side === one.side));
+  const free = PART_PLACES.filter((one) => !parts.some(({ part, side }) => part === one.part && side === one.side));
   return (
     <section className={styles.measures} aria-labelledby="measures-head">
       <h2 id="measures-head" className={styles.measuresHead}>

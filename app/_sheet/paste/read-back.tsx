@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { SheetView } from '@/lib/entry/entry-view';
-import { measureKey, measureRows, partsOf } from '@/lib/forms/read-measures';
+import { measureKey, measureRows, ownOf, partsOf } from '@/lib/forms/read-measures';
 import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { measureInWords } from '@/lib/parts/measure';
@@ -102,7 +102,7 @@ export function ReadBack({ view, form, shown, from, onAt, onDiffers, onClose }: 
 
 /** The named measures of the form, in the order in which they stand on the sheet. */
 function measuresOf(form: VisitForm) {
-  const rows = measureRows(partsOf([...(form.parts ?? []), ...(form.measures ?? [])]));
+  const rows = measureRows(partsOf([...(form.parts ?? []), ...(form.measures ?? [])]), ownOf(form.measures ?? []));
   return rows.flatMap(({ side, measure }) => {
     const typed = form.measures?.find((one) => one.side === side && one.measure === measure.id);
     const reading = typed && readLength(typed.text, typed.unit, true);

@@ -1,6 +1,6 @@
 import type { Device, DeviceRequest, DeviceUseStatement, EpisodeOfCare, Observation } from 'fhir/r4';
-import { garmentForm } from '../../record/garment-catalogue';
 import type { Order } from '../../record/order';
+import { formOf } from '../../record/own-form';
 import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent } from '../../record/patient-record';
 import type { Phase } from '../../record/phases';
@@ -23,7 +23,7 @@ export function orderResource(order: Order): DeviceRequest {
     extension: jsonExtension('order', order),
     status: ORDER_STATUS[order.state],
     intent: order.state === 'ordered' ? 'order' : 'proposal',
-    codeCodeableConcept: ownConcept('custom-garment', garmentForm(order.garment.form)?.words),
+    codeCodeableConcept: ownConcept('custom-garment', formOf(order.garment)?.words),
     parameter: [
       { code: { text: 'Limb' }, valueCodeableConcept: limbSite(order.limb, order.side) },
       { code: { text: 'Pieces' }, valueQuantity: { value: order.quantity } },
@@ -49,7 +49,7 @@ export function pieceResources(piece: FiledPiece, name: string, number: number):
     extension: [...textExtension('number', String(number)), ...jsonExtension('piece', piece)],
     status: piece.retired ? 'inactive' : 'active',
     deviceName: [{ name: fhirText(piece.piece) || id, type: 'user-friendly-name' }],
-    type: ownConcept('custom-garment', garmentForm(piece.garment?.form ?? '')?.words),
+    type: ownConcept('custom-garment', formOf(piece.garment)?.words),
     patient: SUBJECT,
     owner: CLINIC,
   };

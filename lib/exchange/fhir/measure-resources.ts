@@ -1,10 +1,13 @@
 import type { CodeSystem, Coding, Observation } from 'fhir/r4';
-import { MEASURES, measureOf } from '../../parts/catalogue';
+import { MEASURES } from '../../parts/catalogue';
 import { isTakenOn, measureInWords, PARTS, type PartSide, partOfSideInWords } from '../../parts/measure';
+import { measureTaken, withOwn } from '../../parts/own-measure';
+import { OWN_MEASURE } from '../../parts/own-measure-schema';
 import type { FiledVisit } from '../../record/patient-file';
 import type { NamedMeasure } from '../../record/patient-record';
 import type { TypedLength } from '../../units/length';
-import { extendedText, extensionsOf, fhirText, keptExtension, keptQuestions, textExtension } from './extensions';
+import { readJson } from '../filed-json';
+import { extendedText, extensionsOf, fhirText, jsonExtension, keptExtension, keptQuestions, textExtension } from './extensions';
 import { OWN, ownExtension } from './own-codes';
 import { category } from './public-codes';
 import { lengthOf, typedQuantity } from './typed-quantity';
@@ -12,6 +15,9 @@ import { measuredAt } from './visit-resources';
 
 /** The code system of named measures: the ids of the catalogue. */
 export const MEASURE_SYSTEM = `${OWN}/CodeSystem/named-measure`;
+
+/** Ids of measures that a clinic added itself: each Observation carries its definition, and no list of them is complete. */
+const OWN_MEASURE_SYSTEM = `${OWN}/CodeSystem/own-measure`;
 
 /**
  * LOINC codes of measures whose definition is the same. Source: LOINC as the value sets of HL7 FHIR (headcircum) and open implementation
@@ -26,11 +32,11 @@ const LOINC: Readonly<Record<string, readonly [code: string, display: string]>> 
 /** Every named measure of a visit as an Observation: our code, a public one beside it where there is one, and the figure as typed. */
 export function measureResources(visit: FiledVisit, encounterId: string, status: Observation['status']): Observation[] {
   return (visit.measures ?? []).flatMap((taken, index): Observation[] => {
-    const measure = measureOf(taken.measure);
+    const measure = measureTaken(taken);
     if (!measure) return [];
     const loinc = LOINC[measure.id];
     const coding: Coding[] = [
-      { system: MEASURE_SYSTEM, code: measure.id, display: measure.name },
+      { system: taken.own ? OWN_MEASURE_SYSTEM : MEASURE_SYSTEM, code: measure.id, display: measure.name },
       ...(loinc ? [{ system: 'http://loinc.org', code: loinc[0], display: loinc[1] }] : []),
     ];
     const note = taken.note ? fhirText(taken.note) : '';
@@ -42,6 +48,7 @@ export function measureResources(visit: FiledVisit, encounterId: string, status:
           ...textExtension('number', String(index + 1)),
           ...textExtension('part', taken.part),
           ...textExtension('side', taken.side),
+          ...jsonExtension('own-measure', taken.own),
           ...(taken.again ? [{ url: ownExtension('second-taping'), valueQuantity: typedQuantity(taken.again) }] : []),
           ...(taken.kept ?? []).map(keptExtension),
         ],
@@ -57,14 +64,22 @@ export function measureResources(visit: FiledVisit, encounterId: string, status:
   });
 }
 
+function isMeasureSystem(system: string | undefined): boolean {
+  return system === MEASURE_SYSTEM || system === OWN_MEASURE_SYSTEM;
+}
+
 /** Whether an Observation is a named measure of ours. */
 export function isNamedMeasure({ code }: Observation): boolean {
-  return code.coding?.some(({ system }) => system === MEASURE_SYSTEM) ?? false;
+  return code.coding?.some(({ system }) => isMeasureSystem(system)) ?? false;
 }
 
 /** A named measure read back, with its figure; undefined where part, side and measure do not go together. */
 export function namedMeasureOf(observation: Observation, length: TypedLength): NamedMeasure | undefined {
-  const measure = measureOf(observation.code.coding?.find(({ system }) => system === MEASURE_SYSTEM)?.code ?? '');
+  const defined = extendedText(observation, 'own-measure');
+  const read = defined === null ? undefined : readJson(defined, OWN_MEASURE);
+  if (read?.kind === 'refused') return undefined;
+  const id = observation.code.coding?.find(({ system }) => isMeasureSystem(system))?.code ?? '';
+  const measure = measureTaken({ measure: id, own: read?.value });
   const part = PARTS.find((one) => one === extendedText(observation, 'part'));
   const side = (['left', 'right', 'middle'] as const).find((one): one is PartSide => one === extendedText(observation, 'side'));
   if (!measure || !part || !side || (measure.part !== part && measure.alsoOf !== part) || !isTakenOn(measure, side)) return undefined;
@@ -75,6 +90,7 @@ export function namedMeasureOf(observation: Observation, length: TypedLength): N
     part,
     side,
     measure: measure.id,
+    ...withOwn(measure),
     length,
     ...(again ? { again } : {}),
     ...(note ? { note } : {}),

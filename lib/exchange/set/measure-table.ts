@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { measureOf } from '../../parts/catalogue';
 import { isTakenOn, PARTS } from '../../parts/measure';
+import { measureTaken, withOwn } from '../../parts/own-measure';
+import { OWN_MEASURE } from '../../parts/own-measure-schema';
 import type { NamedMeasure } from '../../record/patient-record';
 import type { CsvRow } from '../csv-table';
 import { isMoment } from '../filed-json';
@@ -17,11 +18,17 @@ export const NAMED_MEASURE: SetTable = {
     VISIT_ID,
     { name: 'part', kind: 'word', says: 'hand, foot, trunk, head or residual-limb.' },
     { name: 'side', kind: 'word', says: 'left or right, the patient’s own; middle where there is one for both.' },
-    { name: 'measure', kind: 'word', says: 'The measure, by the id of the catalogue.' },
+    { name: 'measure', kind: 'word', says: 'The measure, by the id of the catalogue or of a clinic’s own.' },
     ...typedColumns('length', 'The figure'),
-    ...typedColumns('again', 'The same measured a second time').map((column) => ({ ...column, younger: true as const })),
+    ...typedColumns('again', 'The same measured a second time').map((column) => ({ ...column, younger: 'second measuring' })),
     { name: 'note', kind: 'free-text', says: 'Note on the figure.' },
     { name: 'kept_questions', kind: 'json', says: 'Questions about the figure that were answered "keep": which, by whom and when.' },
+    {
+      name: 'definition',
+      kind: 'json',
+      says: 'A clinic’s own measure: name, range, error in mm, how it is taken and source.',
+      younger: 'own measures',
+    },
   ],
   rows: (part) =>
     part.file.visits.flatMap((visit) =>
@@ -35,6 +42,7 @@ export const NAMED_MEASURE: SetTable = {
         ...lengthCells('again', taken.again),
         note: taken.note ?? '',
         kept_questions: taken.kept ? JSON.stringify(taken.kept) : '',
+        definition: taken.own ? JSON.stringify(taken.own) : '',
       })),
     ),
 };
@@ -46,10 +54,11 @@ export function readNamedMeasure(row: CsvRow): NamedMeasure {
   const part = oneOfCell(row, 'part', PARTS);
   const side = oneOfCell(row, 'side', ['left', 'right', 'middle'] as const);
   const id = filledCell(row, 'measure');
-  const measure = measureOf(id);
+  const own = jsonCell(row, 'definition', OWN_MEASURE) ?? undefined;
+  const measure = measureTaken({ measure: id, own });
   if (!measure || (measure.part !== part && measure.alsoOf !== part))
-    refuseCell(row, 'measure', `“${id}” is not a measure of the ${part}.`);
-  else if (!isTakenOn(measure, side)) refuseCell(row, 'side', `The ${id} is not taken on the ${side}.`);
+    return refuseCell(row, 'measure', `“${id}” is not a measure of the ${part}.`);
+  if (!isTakenOn(measure, side)) return refuseCell(row, 'side', `The ${id} is not taken on the ${side}.`);
   const note = row.cell('note');
   const kept = jsonCell(row, 'kept_questions', KEPT);
   const again = typedLengthCells(row, 'again');
@@ -57,6 +66,7 @@ export function readNamedMeasure(row: CsvRow): NamedMeasure {
     part,
     side,
     measure: id,
+    ...withOwn(measure),
     length: neededLengthCells(row, 'length'),
     ...(again ? { again } : {}),
     ...(note === '' ? {} : { note }),

@@ -116,11 +116,11 @@ function rowsOfTable(table: SetTable, text: string | undefined, wasDefused: bool
   }));
 }
 
-/** The columns of a table; those it did not have from the start only where its header has one of them. */
+/** The columns of a table; those it did not have from the start only where its header has one of the same addition. */
 function columnsExpected({ columns }: SetTable, text: string): readonly string[] {
   const header = text.split(/\r?\n/, 1)[0] ?? '';
-  const younger = columns.filter((column) => column.younger);
-  const known = younger.some(({ name }) => header.includes(name)) ? columns : columns.filter((column) => !column.younger);
+  const added = new Set(columns.flatMap(({ name, younger }) => (younger && header.includes(name) ? [younger] : [])));
+  const known = columns.filter(({ younger }) => !younger || added.has(younger));
   return known.map(({ name }) => name);
 }
 

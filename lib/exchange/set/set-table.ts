@@ -20,8 +20,8 @@ export type Column = {
   readonly unit?: string;
   /** Tells when something was, beside ages: left out of a research export. */
   readonly tellsWhen?: true;
-  /** Tables did not have it from the start: a set without it is read as if it were empty. */
-  readonly younger?: true;
+  /** Tables did not have it from the start: a set without it is read as if it were empty. Columns that came with one addition stand together or not at all. */
+  readonly younger?: string;
 };
 
 /** A row's cells by column name; a cell that is not there is empty. */

@@ -1,5 +1,5 @@
 import { letOutMm } from '../../garments/let-out';
-import { isNoAnswer } from '../../outcome';
+import { fitsOfSet } from '../../garments/limbs-of-set';
 import { showDay } from '../../units/calendar-day';
 import { mm } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
@@ -11,10 +11,16 @@ export const allowanceUsedUp: Rule = {
   id: 'allowance-used-up',
   version: 1,
   apply: ({ pieces }) =>
-    pieces.flatMap(({ piece, fit, inUse }) => {
-      if (!inUse || isNoAnswer(fit) || !piece.allowance) return [];
-      const neededMm = Math.max(...fit.places.map((place) => place.relaxedMm * (place.evenedRatio - 1)));
-      if (neededMm < mm(piece.allowance.nm)) return [];
+    pieces.flatMap((one) => {
+      const { piece, inUse } = one;
+      if (!inUse || !piece.allowance) return [];
+      const asked = fitsOfSet(one).map((limb) => ({
+        ...limb,
+        neededMm: Math.max(...limb.fit.places.map((place) => place.relaxedMm * (place.evenedRatio - 1))),
+      }));
+      const most = asked.sort((limb, other) => other.neededMm - limb.neededMm)[0];
+      if (!most || most.neededMm < mm(piece.allowance.nm)) return [];
+      const { fit, onLimb, neededMm } = most;
       const left = mm(piece.allowance.nm) - letOutMm(piece);
       return [
         {
@@ -25,7 +31,7 @@ export const allowanceUsedUp: Rule = {
               ? `Consider letting out or replacing the ${pieceInWords(piece)}: its room is used up.`
               : `Consider replacing the ${pieceInWords(piece)}: its room is let out and used up.`,
           facts: [
-            `The newest girths ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
+            `The newest girths${onLimb} ask for ${showLengthWithUnit(neededMm, piece.allowance.unit)} of relaxed width; ${piece.allowance.text} was sewn in.`,
             ...(letOutMm(piece) > 0 ? [`Let out so far: ${showLengthWithUnit(letOutMm(piece), piece.allowance.unit)}.`] : []),
             `By the ladder of ${showDay(fit.latest.visit.day)}, made to the measurements of ${showDay(piece.cutFrom)}.`,
           ],
@@ -33,7 +39,7 @@ export const allowanceUsedUp: Rule = {
           limits: [],
           cause: `${piece.side} ${piece.limb}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
-          inputs: `${piece.piece} ${fit.latest.visit.day} ${neededMm.toFixed(1)}${letOutMm(piece) > 0 ? ` let out ${letOutMm(piece).toFixed(1)}` : ''}`,
+          inputs: `${piece.piece} ${fit.latest.visit.day} ${neededMm.toFixed(1)}${onLimb}${letOutMm(piece) > 0 ? ` let out ${letOutMm(piece).toFixed(1)}` : ''}`,
         },
       ];
     }),

@@ -16,7 +16,7 @@ export const childPartNotMeasured: Rule = {
       : pieces.flatMap(({ piece, inUse }) => {
           if (!inUse || !piece.garment || !piece.firstWorn) return [];
           const parts = new Map(
-            garmentSet(piece.garment.form, piece)
+            garmentSet(piece.garment, piece)
               .measures.filter(({ part }) => part === 'hand' || part === 'foot')
               .map(({ part, side }) => [`${side} ${part}`, { part, side }] as const),
           );

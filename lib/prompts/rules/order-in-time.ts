@@ -1,6 +1,8 @@
 import type { AnalysedPiece } from '../../analysis/analyse-piece';
+import { fitsOfSet } from '../../garments/limbs-of-set';
 import { isHeldBack } from '../../garments/piece-stage';
 import { coverKey } from '../../garments/wear';
+import { limbInWords } from '../../ladder/limb';
 import { placeOnTape } from '../../ladder/place-on-tape';
 import { isNoAnswer } from '../../outcome';
 import { rulerOf } from '../../trend/limb-series';
@@ -57,10 +59,11 @@ function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: Calenda
 }
 
 function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: CalendarDay): Omit<Prompt, 'rule' | 'ruleVersion'> {
-  const { piece, fit, outgrow, room, endOfLife, orderBy } = one;
+  const { piece, fit, outgrow, endOfLife, orderBy } = one;
+  const { room, onLimb } = mostRoom(one);
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
-  const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}.`] : [];
+  const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}${outlookOn(one)}.`] : [];
   const lasts = isNoAnswer(endOfLife)
     ? endOfLife.noAnswer
     : `Replacement due ${showDay(endOfLife)}, ${piece.lifeDays} days after first wear.`;
@@ -69,7 +72,7 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   const facts = [
     ...ends,
     `Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`,
-    ...(!isNoAnswer(room) && room.highMm > 0 ? [`Room to grow: ${roomSizes(room, unit)}.`] : []),
+    ...(!isNoAnswer(room) && room.highMm > 0 ? [`Room to grow${onLimb}: ${roomSizes(room, unit)}.`] : []),
   ];
   return {
     action: 'order',
@@ -88,26 +91,47 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   };
 }
 
-function figuresOf({ piece, fit, outgrow, endOfLife, room }: AnalysedPiece, unit: LengthUnit): NonNullable<Prompt['figures']> {
+function figuresOf(one: AnalysedPiece, unit: LengthUnit): NonNullable<Prompt['figures']> {
+  const { piece, outgrow, endOfLife } = one;
+  const { room, onLimb: roomOn } = mostRoom(one);
   const figures: { value: string; label: string }[] = [];
-  if (!isNoAnswer(fit)) {
-    const tightest = fit.places.reduce((most, place) => (place.tightness > most.tightness ? place : most));
+  const places = fitsOfSet(one).flatMap(({ fit, onLimb }) => fit.places.map((place) => ({ place, fit, onLimb })));
+  const [tightest] = places.sort((least, most) => most.place.tightness - least.place.tightness);
+  if (tightest) {
+    const { place, fit, onLimb } = tightest;
     figures.push({
-      value: tightest.tightness.toFixed(2),
-      label: `× the tightness as fitted, calculated, not a pressure; tightest place, ${placeOnTape(tightest.heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}`,
+      value: place.tightness.toFixed(2),
+      label: `× the tightness as fitted, calculated, not a pressure; tightest place${onLimb}, ${placeOnTape(place.heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}`,
     });
   }
   if (!isNoAnswer(outgrow) && outgrow.earlyDay) {
     const middle = outgrow.day && outgrow.day !== outgrow.earlyDay ? `; expected from ${showDay(outgrow.day)}` : '';
-    figures.push({ value: showDay(outgrow.earlyDay), label: `piece ${piece.piece} possibly ${endOfFit(outgrow)} from this day${middle}` });
+    figures.push({
+      value: showDay(outgrow.earlyDay),
+      label: `piece ${piece.piece} possibly ${endOfFit(outgrow)}${outlookOn(one)} from this day${middle}`,
+    });
   }
   if (!isNoAnswer(endOfLife)) figures.push({ value: showDay(endOfLife), label: `replacement due, ${piece.lifeDays} days from first wear` });
   figures.push({ value: `${piece.leadDays} days`, label: 'to make and deliver' });
   if (!isNoAnswer(room) && room.highMm > 0) {
     figures.push({
       value: `${showLengthWithUnit(room.middleMm, unit)} – ${showLengthWithUnit(room.highMm, unit)}`,
-      label: 'room to grow; the larger is enough nine times in ten',
+      label: `room to grow${roomOn}; the larger is enough nine times in ten`,
     });
   }
   return figures;
+}
+
+/** ` on the left leg` where another limb of the set than the piece's own ends its fit first. */
+function outlookOn({ piece, outgrowOn: { limb, side } }: AnalysedPiece): string {
+  return limb === piece.limb && side === piece.side ? '' : ` on the ${limbInWords(limb, side)}`;
+}
+
+/** The most room that any limb of the set asks for, and which. */
+function mostRoom({ piece, room, ofSet }: AnalysedPiece): { readonly room: AnalysedPiece['room']; readonly onLimb: string } {
+  const known = ofSet.flatMap((one) => (isNoAnswer(one.room) ? [] : [{ ...one, room: one.room }]));
+  const [most] = known.sort((one, other) => other.room.highMm - one.room.highMm);
+  if (!most) return { room, onLimb: '' };
+  const isOwn = most.limb === piece.limb && most.side === piece.side;
+  return { room: most.room, onLimb: isOwn ? '' : ` on the ${limbInWords(most.limb, most.side)}` };
 }

@@ -1,7 +1,8 @@
+import type { FitToday } from '../../garments/fit-today';
+import { fitsOfSet } from '../../garments/limbs-of-set';
 import { relativeTightness } from '../../garments/tightness';
 import { sideOfBand } from '../../garments/worn-fit';
 import { placeOnTape } from '../../ladder/place-on-tape';
-import { isNoAnswer } from '../../outcome';
 import { rulerOf } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
@@ -11,26 +12,31 @@ import { bandInWords, wearInWords } from '../wear-in-words';
 /**
  * Tightness left the band of the piece as worn → remeasure and refit. The figure as cut is the place's own, the same as in strip, chart and table; what
  * wear took is counted by `sideOfBand`. A place counts only where it is still outside after its reading is drawn towards the rest of the
- * limb, so that one rough reading does not order a piece.
+ * limb, so that one rough reading does not order a piece. Of a garment on several limbs the worst place of all of them is said, and its limb.
  */
 export const tightnessLeftBand: Rule = {
   id: 'tightness-left-band',
   version: 3,
   apply: ({ pieces }) =>
-    pieces.flatMap(({ piece, fit, inUse, band, wear }) => {
-      if (!inUse || isNoAnswer(fit)) return [];
-      const outside = fit.places.flatMap((place) => {
-        const evened = relativeTightness(
-          place.relaxedNowMm,
-          place.cutFromGirthMm * place.evenedRatio,
-          place.cutFromGirthMm,
-          place.relaxedMm,
-        );
-        const side = sideOfBand(place.tightness, wear, band);
-        return side && sideOfBand(evened, wear, band) === side ? [{ place, side, worn: place.tightness * wear.left.middle }] : [];
-      });
-      const worst = outside.sort((one, other) => Math.abs(Math.log(other.worn || 0.01)) - Math.abs(Math.log(one.worn || 0.01)))[0];
+    pieces.flatMap((one) => {
+      const { piece, inUse, band, wear } = one;
+      if (!inUse) return [];
+      const outsideOf = (fit: FitToday) =>
+        fit.places.flatMap((place) => {
+          const evened = relativeTightness(
+            place.relaxedNowMm,
+            place.cutFromGirthMm * place.evenedRatio,
+            place.cutFromGirthMm,
+            place.relaxedMm,
+          );
+          const side = sideOfBand(place.tightness, wear, band);
+          return side && sideOfBand(evened, wear, band) === side ? [{ place, side, worn: place.tightness * wear.left.middle }] : [];
+        });
+      const found = fitsOfSet(one).flatMap(({ fit, onLimb }) => outsideOf(fit).map((place) => ({ ...place, fit, onLimb })));
+      const worst = found.sort((place, other) => Math.abs(Math.log(other.worn || 0.01)) - Math.abs(Math.log(place.worn || 0.01)))[0];
       if (!worst) return [];
+      const { fit, onLimb } = worst;
+      const outside = found.filter((place) => place.fit === fit);
       const { unit } = fit.latest.ladder;
       const { tightness, heightMm } = worst.place;
       const range = [wear.left.least, wear.left.most].map((left) => (tightness * left).toFixed(2)).join('–');
@@ -39,10 +45,10 @@ export const tightnessLeftBand: Rule = {
         {
           action: 'refit' as const,
           due: fit.latest.visit.day,
-          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${worst.side} than the working band.`,
+          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${worst.side} than the working band${onLimb}.`,
           facts: [
             `${figure}${wear.wornDays > 0 ? `, ${tightness.toFixed(2)} as cut` : ''} × the tightness as fitted, calculated, at ${placeOnTape(heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}, band ${bandInWords(band)}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
-            `${outside.length} of ${fit.places.length} places are outside the band${wear.wornDays > 0 ? ' as worn' : ''}.`,
+            `${outside.length} of ${fit.places.length} places${onLimb} are outside the band${wear.wornDays > 0 ? ' as worn' : ''}.`,
             wear.wornDays > 0 ? `Judged as worn. ${wearInWords(wear)}` : 'Judged as cut: it has not been worn yet.',
             ...band.says,
           ],
@@ -51,7 +57,7 @@ export const tightnessLeftBand: Rule = {
               value: worst.worn.toFixed(2),
               label: `${worst.side === 'tighter' ? 'tightest' : 'loosest'} place${wear.wornDays > 0 ? ' as worn' : ''}, ${placeOnTape(heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}; band ${bandInWords(band)}`,
             },
-            { value: `${outside.length} of ${fit.places.length}`, label: 'places outside the band' },
+            { value: `${outside.length} of ${fit.places.length}`, label: `places${onLimb} outside the band` },
             { value: showDay(fit.latest.visit.day), label: `measured; made to the measurements of ${showDay(piece.cutFrom)}` },
           ],
           missing: [],
@@ -59,7 +65,7 @@ export const tightnessLeftBand: Rule = {
             wear.wornDays > 0 ? (['bandLow', 'bandHigh', ...lossLimits(wear.loss.fabric)] as const) : (['bandLow', 'bandHigh'] as const),
           cause: `${piece.side} ${piece.limb}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
-          inputs: `${piece.piece} ${fit.latest.visit.day} ${tightness.toFixed(3)}`,
+          inputs: `${piece.piece} ${fit.latest.visit.day} ${tightness.toFixed(3)}${onLimb}`,
         },
       ];
     }),

@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import { inUse } from '../../garments/wear';
-import { garmentForm } from '../../record/garment-catalogue';
+import { formOf } from '../../record/own-form';
 import type { LimbSide } from '../../record/patient-record';
 import { emergencyNumber } from './emergency-number';
 import type { FamilyHelp } from './family-content';
@@ -20,7 +20,7 @@ export function familyHelp({ record, policy, today }: PatientAnalysis, { limb, s
   return {
     emergency: emergencyNumber(timeZone),
     minutes: policy.feelingBackMinutes,
-    watch: [...new Set(garments.flatMap(({ garment }) => garmentForm(garment.form)?.watch ?? []))],
+    watch: [...new Set(garments.flatMap(({ garment }) => formOf(garment)?.watch ?? []))],
     closures: [...new Set(closures)],
   };
 }

@@ -2,7 +2,7 @@ import { lengthAsTyped } from '../../forms/read-cut';
 import { limbInWords } from '../../ladder/limb';
 import { optionsInWords, pressureInWords, wornInWords } from '../../orders/order-difference';
 import { coverInWords } from '../../prompts/show-figures';
-import { garmentForm } from '../../record/garment-catalogue';
+import { formOf } from '../../record/own-form';
 import { showDay } from '../../units/calendar-day';
 import type { LetterFacts } from './letter-facts';
 import { garmentKind } from './letter-kind';
@@ -19,7 +19,7 @@ export function letterDraft(facts: LetterFacts): LetterDraft {
 function asked({ order, piece, newVisit }: LetterFacts): string {
   const garment = order?.garment ?? piece.garment;
   const quantity = order?.quantity ?? 1;
-  const what = garment ? (garmentForm(garment.form)?.words ?? garment.form) : garmentKind(garment);
+  const what = garment ? (formOf(garment)?.words ?? garment.form) : garmentKind(garment);
   const day = order?.cutFrom ?? newVisit?.day;
   return [
     WORDS.asked(

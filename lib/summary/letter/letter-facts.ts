@@ -45,6 +45,7 @@ export type LetterFacts = {
   readonly name: string | null;
   readonly born: CalendarDay;
   readonly affected: PatientRecord['affected'];
+  readonly affectedParts: PatientRecord['affectedParts'];
   readonly today: CalendarDay;
   /** The phase of the course today with its baseline; null where none holds the day. */
   readonly phase: ShownPhase | null;
@@ -101,6 +102,7 @@ export function letterFacts({ analysis, name, piece, orders, coverage }: From): 
     name,
     born: record.born,
     affected: record.affected,
+    affectedParts: record.affectedParts,
     today,
     phase: shownPhases(analysis).find(({ current }) => current) ?? null,
     piece,

@@ -23,7 +23,7 @@ export type MeasurePair = {
  */
 export function measurePairs(analysis: PatientAnalysis, piece: Piece, cut: Visit | null, newest: Visit | null): MeasurePair[] {
   if (!piece.garment || !cut?.measures || !newest?.measures || cut.day >= newest.day) return [];
-  const set = garmentSet(piece.garment.form, piece);
+  const set = garmentSet(piece.garment, piece);
   return measureSeries(analysis.trusted, analysis.policy).flatMap(({ measure, visits }): MeasurePair[] => {
     const [before, now] = [cut, newest].map((one) => visits.find(({ visit }) => visit.day === one.day));
     if (!before || !now || !isOfSet(set, now.taken) || before.doubts.length > 0 || now.doubts.length > 0) return [];

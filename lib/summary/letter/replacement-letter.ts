@@ -1,4 +1,4 @@
-import { limbInWords } from '../../ladder/limb';
+import { affectedInWords } from '../../record/patient-record';
 import { clockInWords } from '../../schedule/coverage-of-patient';
 import { showDay } from '../../units/calendar-day';
 import { type LetterTable, letterEvidence } from './letter-evidence';
@@ -98,8 +98,8 @@ function who({ name, reference, born, today }: LetterFacts, { payer, payerNumber
   ];
 }
 
-function diagnosis({ affected, phase }: LetterFacts, choice: LetterChoice): string[] {
-  const limbs = affected.map((one) => limbInWords(one.limb, one.side)).join(' and ');
+function diagnosis({ affected, affectedParts, phase }: LetterFacts, choice: LetterChoice): string[] {
+  const limbs = affectedInWords({ affected, affectedParts });
   return [
     LETTER_WORDS.diagnosis(choice.diagnosis),
     ...(choice.onset === '' ? [] : [LETTER_WORDS.onset(choice.onset)]),

@@ -189,7 +189,7 @@ describe('figures beyond the ladder', () => {
 
   it('are asked for by the form: a foot piece without a foot, a glove without a hand, a waist piece without a waist', () => {
     const missing = (form: string, readings: readonly SingleReading[] = []) =>
-      missingFigures(form, { limb: 'leg', side: 'left' }, { ladders: [legOf()], measures: null, readings });
+      missingFigures({ form: form }, { limb: 'leg', side: 'left' }, { ladders: [legOf()], measures: null, readings });
     expect(missing('knee-high')).toEqual(['left foot length', 'left ball girth', 'left heel–ankle girth']);
     expect(missing('knee-high', [toe])).toEqual([]);
     expect(missing('thigh-high-waist', [toe])).toEqual(['waist girth, halfway', 'hip girth']);

@@ -44,7 +44,7 @@ const order = (form: string) => ({
 describe('the set of a garment', () => {
   it('names only measures of the catalogue, each on a side it is taken on, and lies on the limb of its form first', () => {
     for (const { id, limb } of GARMENT_FORMS) {
-      const set = garmentSet(id, { limb, side: 'left' });
+      const set = garmentSet({ form: id }, { limb, side: 'left' });
       expect(set.ladders[0], id).toEqual({ limb, side: 'left' });
       for (const { side, measures } of set.measures)
         for (const one of measures) {
@@ -56,7 +56,7 @@ describe('the set of a garment', () => {
 
   // Common practice: tights are made to both legs and feet, hip, waist and rise; a vest with two sleeves to both arms and the chest.
   it('has both limbs where the garment has both, and what is taken once stands once', () => {
-    const set = garmentSet('waist-high', { limb: 'leg', side: 'right' });
+    const set = garmentSet({ form: 'waist-high' }, { limb: 'leg', side: 'right' });
     expect(set.ladders).toEqual([
       { limb: 'leg', side: 'right' },
       { limb: 'leg', side: 'left' },
@@ -68,15 +68,15 @@ describe('the set of a garment', () => {
     ]);
     expect(orderedInWords({ limb: 'leg', side: 'left', garment: garment('body-garment-sleeves') })).toBe('both legs and both arms');
     expect(orderedInWords({ limb: 'arm', side: 'left', garment: garment('sleeve-glove') })).toBe('left arm');
-    expect(garmentSet('body-garment-sleeves', { limb: 'leg', side: 'left' }).ladders).toHaveLength(4);
+    expect(garmentSet({ form: 'body-garment-sleeves' }, { limb: 'leg', side: 'left' }).ladders).toHaveLength(4);
   });
 });
 
 describe('an order of a set', () => {
   it('is complete with either definition of the waist and the rise in two; else it says what is missing, ladders first', () => {
     const own = { limb: 'leg', side: 'left' } as const;
-    expect(missingFigures('waist-high', own, tights())).toEqual([]);
-    expect(missingFigures('waist-high', own, tights(false, [...foot('left'), ...waist.slice(1)]))).toEqual([
+    expect(missingFigures({ form: 'waist-high' }, own, tights())).toEqual([]);
+    expect(missingFigures({ form: 'waist-high' }, own, tights(false, [...foot('left'), ...waist.slice(1)]))).toEqual([
       'ladder of the right leg',
       'waist girth, halfway',
       'right foot length',
@@ -84,7 +84,7 @@ describe('an order of a set', () => {
       'right heel–ankle girth',
     ]);
     const rise = [...foot('left'), ...foot('right'), ...waist.slice(0, 2), taken('crotch-length', 'middle', 62)];
-    expect(missingFigures('waist-high', own, tights(true, rise))).toEqual([]);
+    expect(missingFigures({ form: 'waist-high' }, own, tights(true, rise))).toEqual([]);
   });
 
   it('is asked about while something is missing, and by another key once it is another thing', () => {

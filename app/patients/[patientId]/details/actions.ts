@@ -25,7 +25,7 @@ export async function correctPatientAction(_before: PatientFormState, form: Form
   if (!head) return { errors: { reference: 'This patient is not in your clinic. Nothing was saved.' }, typed };
   const saved = await revisePatient(therapist, patientId, Number(revision), {
     submissionId: submissionId || crypto.randomUUID(),
-    details: { ...read.details, note: head.note },
+    details: { ...read.details, affectedParts: read.details.affectedParts ?? null, note: head.note },
     reason,
   });
   if (saved.kind === 'reference-taken')

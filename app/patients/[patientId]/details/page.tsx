@@ -5,9 +5,9 @@ import { todayIn } from '@/app/_auth/today';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { HistoryTable } from '@/app/_shell/history-table';
 import { clinicOf } from '@/db/clinic/clinic';
-import { type PatientState, patientStates } from '@/db/patients/patients';
+import { patientStates } from '@/db/patients/patients';
 import { peopleOf } from '@/db/people/people';
-import { limbInWords } from '@/lib/ladder/limb';
+import { affectedInWords } from '@/lib/record/patient-record';
 import { showDay } from '@/lib/units/calendar-day';
 import { PatientForm } from '../../patient-form';
 import { typedFrom } from '../../read-patient';
@@ -57,7 +57,7 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
           { head: 'Born', show: ({ born }) => showDay(born) },
           { head: 'Growth table', show: ({ sex }) => TABLES[sex] },
           { head: 'Diagnosis group', show: ({ diagnosisGroup }) => diagnosisGroup },
-          { head: 'Affected limbs', show: limbs },
+          { head: 'Affected', show: (state) => affectedInWords(state) || 'none' },
         ]}
       />
     </main>
@@ -65,7 +65,3 @@ export default async function DetailsPage({ params }: { params: Promise<{ patien
 }
 
 const TABLES = { F: 'girls’ and women’s', M: 'boys’ and men’s', X: 'none' } as const;
-
-function limbs({ affected }: PatientState): string {
-  return affected.map(({ limb, side }) => limbInWords(limb, side)).join(', ') || 'none';
-}

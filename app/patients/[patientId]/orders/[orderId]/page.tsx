@@ -14,6 +14,7 @@ import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PrintButton } from '@/app/_shell/print-button';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { peopleOf } from '@/db/people/people';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { orderFormOf } from '@/lib/forms/read-order-form';
@@ -21,6 +22,7 @@ import { isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
+import { formsOffered } from '@/lib/record/own-form';
 import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Order' };
@@ -88,6 +90,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
         <details className="as-table no-print">
           <summary>Change the order</summary>
           <OrderForm
+            ownForms={formsOffered((await ownPartsOf(therapist)).forms, order.garment)}
             patientId={patientId}
             orderId={orderId}
             revision={order.revision}

@@ -8,7 +8,9 @@ import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { RoomTable } from '@/app/_what-if/room-table';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { leadTimesByForm } from '@/db/service/lead-times';
+import { formsOffered } from '@/lib/record/own-form';
 import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };
@@ -51,6 +53,7 @@ export default async function NewOrderPage({
           start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
+          ownForms={formsOffered((await ownPartsOf(therapist)).forms)}
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />
       )}

@@ -6,6 +6,7 @@ import { todayIn } from '@/app/_auth/today';
 import { DONE_BY_MEASURING } from '@/app/_patient/after-acting';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft } from '@/db/patients/drafts';
 import { recordOf } from '@/db/patients/records';
@@ -17,6 +18,7 @@ import { signedForm } from '@/lib/entry/signed-form';
 import type { FormRefusal } from '@/lib/forms/read-sheet-side';
 import { readVisitForm } from '@/lib/forms/read-visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
+import { knownOwnMeasures } from '@/lib/parts/own-measure';
 
 /** Why a visit was not saved: boxes to be looked at, or questions that the sheet has not asked. */
 export type NotSaved = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] } | ServerAsks;
@@ -35,7 +37,8 @@ export async function finishVisit(patientId: string, submissionId: string, typed
   const record = await recordOf(therapist, patientId);
   if (!record) return notYours();
   const signed = signedForm(form.data, therapist.name, new Date());
-  const read = readVisitForm(signed, { born: record.born, today, phases: record.phases });
+  const ownMeasures = knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits);
+  const read = readVisitForm(signed, { born: record.born, today, phases: record.phases, ownMeasures });
   if (read.kind === 'refused') return read;
   const known = whatIsKnown(record, await policyOf(therapist), read.visit.day, today);
   const sentBefore = await visitOfSubmission(therapist, submissionId);

@@ -8,11 +8,13 @@ import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-she
 import styles from '@/app/_sheet/sheet.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft, draftOf } from '@/db/patients/drafts';
 import { recordOf } from '@/db/patients/records';
 import { visitOfSubmission } from '@/db/patients/visits';
 import type { SheetData } from '@/lib/entry/entry-data';
+import { knownOwnMeasures } from '@/lib/parts/own-measure';
 import { showDayOfYear } from '@/lib/units/calendar-day';
 import { NewVisit } from './new-visit';
 
@@ -51,6 +53,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
       'Every measured figure is typed new.',
     ],
     who: therapist.name,
+    ownMeasures: knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits),
     openedId: crypto.randomUUID(),
     device: deviceKey(therapist, patientId, 'visit'),
   };

@@ -6,6 +6,7 @@ import { todayIn } from '@/app/_auth/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
 import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft } from '@/db/patients/drafts';
 import { visitWithHistory } from '@/db/patients/read-visits';
@@ -19,6 +20,7 @@ import type { FormRefusal } from '@/lib/forms/read-sheet-side';
 import { readVisitForm } from '@/lib/forms/read-visit-form';
 import type { VisitForm } from '@/lib/forms/visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
+import { knownOwnMeasures } from '@/lib/parts/own-measure';
 
 type Refused = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
 
@@ -36,7 +38,8 @@ export async function previewCorrection(
   const today = todayIn((await clinicOf(therapist)).timeZone);
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
-  const read = readVisitForm(form.data, { born: record.born, today, phases: record.phases });
+  const ownMeasures = knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits);
+  const read = readVisitForm(form.data, { born: record.born, today, phases: record.phases, ownMeasures });
   if (read.kind === 'refused') return read;
   const policy = await policyOf(therapist);
   const known = knownBefore(record, visitId, policy, today);
@@ -76,7 +79,8 @@ export async function saveCorrection(
     return { kind: 'refused', refusals: [{ where: 'reason', reason: 'Type why the visit is corrected. The reason stays with it.' }] };
   const onRecord = formOfVisit(history.current, units);
   const signed = signedForm(form.data, therapist.name, new Date(), onRecord);
-  const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone), phases: record.phases });
+  const ownMeasures = knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits);
+  const read = readVisitForm(signed, { born: record.born, today: todayIn(timeZone), phases: record.phases, ownMeasures });
   if (read.kind === 'refused') return read;
   const known = knownBefore(record, visitId, await policyOf(therapist), todayIn(timeZone));
   const asked = unasked(signed, known, keysOf(sent.leftOpen));

@@ -7,12 +7,14 @@ import { knownBefore, metDraft } from '@/app/_sheet/read-sheet-data';
 import styles from '@/app/_sheet/sheet.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
+import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
 import { draftOf } from '@/db/patients/drafts';
 import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { formOfVisit } from '@/lib/forms/form-of-visit';
+import { knownOwnMeasures } from '@/lib/parts/own-measure';
 import { showDay } from '@/lib/units/calendar-day';
 import { CorrectVisit } from './correct-visit';
 import { EarlierStates } from './earlier-states';
@@ -46,6 +48,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
     ...knownBefore(record, visitId, await policyOf(therapist), todayIn(clinic.timeZone)),
     setUpFrom: ['As on record.', 'Change what was wrong.'],
     who: therapist.name,
+    ownMeasures: knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits),
     openedId: crypto.randomUUID(),
     device: deviceKey(therapist, patientId, kind),
   };
