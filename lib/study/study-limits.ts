@@ -38,10 +38,13 @@ export function limitsOfStudy(errors: StudyErrors): Partial<Record<StudyLimitNam
   );
 }
 
+/** How the sentence begins that stands beside a limit that a study set. */
+export const STUDY_REASON = 'measured in this clinic on ';
+
 /** What stands beside a limit that a study set. Example: `measured in this clinic on 18 Nov 2026, n = 30 tapings of 5 limbs by 3 measurers (study 1a2b3c4d)`. */
 export function reasonOfStudy(plan: StudyPlan, studyId: string, day: CalendarDay): string {
   const n = plan.limbs.length * plan.measurers.length * plan.repeats;
-  return `measured in this clinic on ${showDay(day)}, n = ${n} tapings of ${plan.limbs.length} limbs by ${plan.measurers.length} measurers (study ${studyId.slice(0, 8)})`;
+  return `${STUDY_REASON}${showDay(day)}, n = ${n} tapings of ${plan.limbs.length} limbs by ${plan.measurers.length} measurers (study ${studyId.slice(0, 8)})`;
 }
 
 /** The limits without what a study set: each as it stood before, or gone where it stood at its default. */

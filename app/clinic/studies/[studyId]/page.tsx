@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import styles from '@/app/_service/service.module.css';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { clinicOf } from '@/db/clinic/clinic';
 import { type Study, studyOf, studyResultFor, studyStatesFor } from '@/db/service/studies';
@@ -38,7 +39,7 @@ export default async function StudyPage({ params }: { params: Promise<{ studyId:
       </ClinicTitle>
       {!isWhole && <Progress study={study} personId={therapist.id} />}
       {result && !isNoAnswer(result) && (
-        <>
+        <div className={styles.servicePanels}>
           <ClinicPanel {...result.clinic} />
           {result.measurers.map((one) => (
             <MeasurerPanel
@@ -54,8 +55,10 @@ export default async function StudyPage({ params }: { params: Promise<{ studyId:
             kept={await studyLimitsKept(therapist, studyId, day)}
             mayKeep={therapist.role === 'lead'}
           />
-          <TypedPanel study={study} states={await studyStatesFor(therapist, studyId)} personId={therapist.id} timeZone={timeZone} />
-        </>
+        </div>
+      )}
+      {result && !isNoAnswer(result) && (
+        <TypedPanel study={study} states={await studyStatesFor(therapist, studyId)} personId={therapist.id} timeZone={timeZone} />
       )}
     </main>
   );
