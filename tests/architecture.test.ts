@@ -15,6 +15,7 @@ const LIB_ORDER = [
   'volume',
   'parts',
   'limits',
+  'study',
   'course-model',
   'observations',
   'record',

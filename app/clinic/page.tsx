@@ -72,6 +72,11 @@ export default async function ClinicPage() {
               Who measured
             </Link>
           )}
+          {therapist.role !== 'read-only' && (
+            <Link className="button" href="/clinic/studies" prefetch={false}>
+              Measurer studies
+            </Link>
+          )}
           {therapist.role === 'lead' && (
             <Link className="button" href="/clinic/service" prefetch={false}>
               How good are we?

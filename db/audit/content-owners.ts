@@ -25,6 +25,7 @@ import {
   repeatTaping,
   secondFactor,
   shareLink,
+  studyRevision,
   user,
   visit,
   visitRevision,
@@ -96,6 +97,8 @@ export const ROWS_OF_CLINIC: Readonly<Record<string, (tx: Database, clinicId: st
   clinic: (tx, id) => tx.select({ owner: clinic.id, row: clinic }).from(clinic).where(eq(clinic.id, id)),
   clinic_setting: (tx, id) =>
     tx.select({ owner: clinicSetting.clinicId, row: clinicSetting }).from(clinicSetting).where(eq(clinicSetting.clinicId, id)),
+  study_revision: (tx, id) =>
+    tx.select({ owner: studyRevision.clinicId, row: studyRevision }).from(studyRevision).where(eq(studyRevision.clinicId, id)),
   user: (tx, id) => tx.select({ owner: user.clinicId, row: user }).from(user).where(eq(user.clinicId, id)),
   erasure: (tx, id) => tx.select({ owner: erasure.clinicId, row: erasure }).from(erasure).where(eq(erasure.clinicId, id)),
   account: (tx, id) =>

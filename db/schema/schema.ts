@@ -32,3 +32,4 @@ export {
   workLine,
   workState,
 } from './schema-schedule';
+export { studyDraft, studyRevision } from './schema-study';

@@ -15,6 +15,11 @@ const by = (...columns: readonly SQLWrapper[]) => columns.map((column) => sql`${
 
 /** What the clinic's record holds of its own service, counted by the database; answers to prompts, what came of what was given, and care are those of the period. */
 export async function serviceCounts(therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts> {
+  return { ...(await wholeCounts(therapist)), ...(await periodCounts(therapist, period)) };
+}
+
+/** What is counted over the whole record, whatever the period. */
+export async function wholeCounts(therapist: Therapist): Promise<Omit<ServiceCounts, 'answers' | 'right' | 'care'>> {
   const database = await getDatabase();
   const fittings = await fittingCounts(database, therapist);
   return {
@@ -23,6 +28,16 @@ export async function serviceCounts(therapist: Therapist, period: ServicePeriod)
     delivered: await deliveredCounts(database, therapist),
     booked: await bookedCounts(database, therapist),
     betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
+  };
+}
+
+/** What is counted of a period. */
+export async function periodCounts(
+  therapist: Therapist,
+  period: ServicePeriod,
+): Promise<Pick<ServiceCounts, 'answers' | 'right' | 'care'>> {
+  const database = await getDatabase();
+  return {
     answers: await answerCounts(database, therapist, period),
     right: await rightCounts(database, therapist, period),
     care: await careCounts(database, therapist, period),

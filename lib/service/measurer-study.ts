@@ -15,6 +15,17 @@ export type MeasurerStudy = {
   readonly within: { readonly sem: number; readonly smallestDifference: number };
   readonly between: { readonly sem: number; readonly smallestDifference: number };
   readonly agreement: number;
+  /** What the components were made of, for their ranges; where two were pooled, both are the pooled one. */
+  readonly layout: StudyLayout;
+};
+
+/** How many limbs, measurers and repeats, and the mean squares with their degrees of freedom. */
+export type StudyLayout = {
+  readonly limbs: number;
+  readonly measurers: number;
+  readonly repeats: number;
+  readonly squares: { readonly measurers: number; readonly together: number; readonly repeats: number };
+  readonly free: { readonly measurers: number; readonly together: number; readonly repeats: number };
 };
 
 /**
@@ -48,6 +59,7 @@ export function measurerStudy(limbs: readonly StudiedLimb[]): MeasurerStudy | un
   const pooled = (squares.together * free.together + squares.repeats * free.repeats) / (free.together + free.repeats);
   const repeats = isPooled ? pooled : squares.repeats;
   const interaction = isPooled ? pooled : squares.together;
+  const pooledFree = free.together + free.repeats;
   const components = {
     limbs: Math.max(0, (squares.limbs - interaction) / (r * m)),
     measurers: Math.max(0, (squares.measurers - interaction) / (p * m)),
@@ -61,6 +73,11 @@ export function measurerStudy(limbs: readonly StudiedLimb[]): MeasurerStudy | un
     within: errorOf(components.repeats),
     between: errorOf(components.repeats + components.together + components.measurers),
     agreement: all > 0 ? components.limbs / all : 0,
+    layout: {
+      ...{ limbs: p, measurers: r, repeats: m },
+      squares: { measurers: squares.measurers, together: interaction, repeats },
+      free: { measurers: r - 1, together: isPooled ? pooledFree : free.together, repeats: isPooled ? pooledFree : free.repeats },
+    },
   };
 }
 

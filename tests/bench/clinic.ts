@@ -29,6 +29,9 @@ async function run(): Promise<void> {
     await (await import('./search')).benchSearch(clinic, bare);
     if (size.renewed > 0) await (await import('./renewal')).benchRenewal(clinic, bare, size.renewed);
     if (size.ladderRows > 0) await (await import('./exchange')).benchExchange(clinic, size.ladderRows);
+    // Not to the patients whose own pages are measured.
+    const others = { ...clinic, patientIds: clinic.patientIds.slice(size.pageTimes) };
+    console.log(`  ${await (await import('./service-rows')).addServiceRows(others)} pieces with their fittings for the service figures`);
     await bare.close();
     await (await import('@/db/client')).closeDatabase();
     console.log(`  this process held ${peakMegabytes(process.pid)} MB at most`);

@@ -28,6 +28,7 @@ export async function benchPages(clinic: FilledClinic, times: number): Promise<v
       [`Patient with ${LONG_RECORD} visits`, `/patients/${clinic.longRecordId}`, AIMS.patient],
     ] as const;
     for (const page of pages) await compare(server, cookie, page, times, clinic.patientIds.length);
+    await compareService(server, cookie, times);
     await readCold(server, cookie, clinic.patientIds.slice(0, times));
     console.log(`  the server held ${peakMegabytes(server.pid)} MB at most`);
   } finally {
@@ -55,6 +56,19 @@ async function compare(server: BuiltServer, cookie: string, [what, page, aim]: P
   const ofPage = await processorTime(server, cookie, page, times);
   const busy = besideAim(`${what}, processor time`, ofPage / ofEmpty, aim);
   console.log(`  processor time: ${ofPage.toFixed(1)} ms against ${ofEmpty.toFixed(1)} ms an answer: ${busy}`);
+}
+
+/** The page of service figures, first when everything is counted, then with nothing written since, against the first page of Today. */
+async function compareService({ address }: BuiltServer, cookie: string, times: number): Promise<void> {
+  const first = await timedGet(`${address}/clinic/service`, cookie);
+  const [service, today]: [number[], number[]] = [[], []];
+  for (let turn = 0; turn < times; turn++) {
+    today.push(await timedGet(`${address}/`, cookie));
+    service.push(await timedGet(`${address}/clinic/service`, cookie));
+  }
+  const ratio = besideAim('Service figures', median(service) / median(today), AIMS.service);
+  console.log(`Service figures: ${median(service).toFixed(1)} ms against ${median(today).toFixed(1)} ms for Today: ${ratio}`);
+  console.log(`  after a write, all counted anew: ${first.toFixed(0)} ms, ${(first / median(today)).toFixed(1)} times`);
 }
 
 /** Processor time of the server an answer, ms. */

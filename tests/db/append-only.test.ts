@@ -18,6 +18,7 @@ const APPEND_ONLY = [
     'order_revision',
   ],
   ...['patient_coverage', 'patient_event', 'patient_revision', 'piece_revision', 'prompt_answer', 'repeat_taping', 'share_opening'],
+  'study_revision',
   'visit_revision',
 ];
 
@@ -44,6 +45,7 @@ const OTHERS = [
     'second_factor',
     'service_case',
     'session',
+    'study_draft',
     'user',
     'verification',
     'work_count',

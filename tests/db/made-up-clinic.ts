@@ -92,6 +92,7 @@ async function modules() {
     readingImports: await import('@/db/exchange/read-imports'),
     undo: await import('@/db/exchange/undo-import'),
     repeats: await import('@/db/patients/repeat-tapings'),
+    studies: await import('@/db/service/studies'),
   };
 }
 

@@ -6,6 +6,7 @@ import { LETTER_HEADS, LETTER_VERSION } from '@/lib/summary/letter/letter-words'
 import { calendarDay } from '@/lib/units/calendar-day';
 import { details, orderFrom, pieceFrom, visitOn } from '@/tests/db/made-up-records';
 import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
+import { typedStudy } from '@/tests/typed-study';
 import { PASSWORD } from './people';
 
 /** The file that the server of the browser tests keeps its records in. */
@@ -37,8 +38,10 @@ export async function makeMillLane(): Promise<Record<string, string>> {
   const personId = person.kind === 'added' ? person.id : '';
   await makeLink(lead, personId);
   const records = await recordsOf(lead);
+  const other = await therapistWithId(personId);
+  const studyId = other ? await typedStudy([lead, other]) : '';
   await closeDatabase();
-  return { ...records, personId, clinicId: lead.clinicId };
+  return { ...records, personId, clinicId: lead.clinicId, studyId, turn: '0-0-0' };
 }
 
 async function recordsOf(lead: import('@/db/therapist').Therapist) {

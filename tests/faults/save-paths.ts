@@ -7,6 +7,7 @@ import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, orderFrom, pieceFrom, tapedTwice, visitOn } from '@/tests/db/made-up-records';
 import { FACTS } from '@/tests/lib/made-up-noted';
+import { madeUpPlan } from '@/tests/lib/study/made-up-plan';
 import { FAMILY_TEXTS } from '@/tests/lib/summary/family-texts';
 
 /** One way in which the program writes: what it is called, and the write, which can be tried again from where things stand. */
@@ -207,6 +208,21 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     { name: 'draft kept', write: () => db.drafts.keepDraft(therapist, patientId, `visit ${++made}`, { version: 0, content: { words } }) },
     { name: 'worklist renewed', write: () => db.renew.refreshPatient(therapist, patientId, addDays(calendarDay('2026-11-25'), ++made)) },
     { name: 'setting changed', write: () => db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null }) },
+    {
+      name: 'study begun and a taping saved',
+      write: async () => {
+        const { studyId } = await db.studies.beginStudy(therapist, form(), madeUpPlan(therapist.id));
+        const entry = {
+          submissionId: form(),
+          turn: { measurer: 0, limb: 0, repeat: 0 },
+          girths: madeUpPlan('').heights,
+          expected: 0,
+          reason: null,
+        };
+        await db.studies.keepStudyDraft(therapist, studyId, { ...entry.turn, limb: 1 }, ['24']);
+        return db.studies.saveStudyRun(therapist, studyId, entry);
+      },
+    },
   ];
 }
 

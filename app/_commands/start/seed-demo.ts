@@ -1,6 +1,8 @@
 import { hashPassword } from 'better-auth/crypto';
 import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { seedClinic } from '@/app/_commands/demonstration/seed-clinic';
+import { seedHistory } from '@/app/_commands/demonstration/seed-history';
+import { seedStudy } from '@/app/_commands/demonstration/seed-study';
 import { closeDatabase } from '@/db/client';
 import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
@@ -13,7 +15,9 @@ async function seed(today: CalendarDay): Promise<number> {
   const added = await openClinic(clinic, { email: process.env.DEMO_EMAIL ?? '', name: 'R. Adeyemi', role: 'lead', passwordHash });
   const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
   if (!lead) throw new Error('The made-up clinic is there already.');
-  return seedClinic(lead, today);
+  const named = await seedClinic(lead, today);
+  await seedStudy(lead, today);
+  return named + (await seedHistory(lead, today));
 }
 
 const count = await seed(calendarDay(process.env.DEMO_DAY ?? new Date().toISOString().slice(0, 10)));

@@ -2,12 +2,14 @@ import type { Metadata } from 'next';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
-import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
+import { clinicOf, historyOfSetting, type Setting } from '@/db/clinic/clinic';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';
 import { peopleOf } from '@/db/people/people';
 import { limitShown, limitUnit, REVIEW_SOURCE } from '@/lib/limits/limit-in-words';
 import { LIMIT_GROUPS, LIMITS, type LimitName } from '@/lib/limits/limits';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { STUDY_LIMIT_NAMES, STUDY_REASON } from '@/lib/study/study-limits';
+import { capitalized } from '@/lib/units/capitalized';
 import { LearntScalePanel } from './learnt-scale-panel';
 import styles from './limits.module.css';
 import { LimitsForm } from './limits-form';
@@ -25,7 +27,9 @@ export default async function LimitsPage() {
   const lineOf = (name: LimitName) => {
     const { does, kind, source, value } = LIMITS[name];
     const line = { name, does, kind, source, now: limitShown(name, policy[name]), usual: limitShown(name, value), unit: limitUnit(name) };
-    return name === 'readingSdMm' ? { ...line, ...ownTapings(reading) } : line;
+    const studied = studyBehind(name, policy[name], history);
+    if (name === 'readingSdMm') return { ...line, ...ownTapings(reading), ...(studied && { because: studied }) };
+    return studied ? { ...line, because: studied } : line;
   };
   const groups = LIMIT_GROUPS.map(({ name, limits }) => ({ name, lines: limits.map(lineOf) }));
   const review = policy.reviewDays.map((row, index) => ({
@@ -69,6 +73,14 @@ export default async function LimitsPage() {
       )}
     </main>
   );
+}
+
+/** Where a limit is from that a measurer study set and that still stands so: the sentence kept with it. */
+function studyBehind(name: LimitName, now: number, history: readonly Setting[]): string | undefined {
+  const of = (one: Setting | undefined) => ((one?.value ?? {}) as Partial<Record<LimitName, number>>)[name];
+  const first = history.findLastIndex((one) => of(one) !== now) + 1;
+  const reason = of(history[first]) === now ? history[first]?.reason : undefined;
+  return STUDY_LIMIT_NAMES.some((one) => one === name) && reason?.startsWith(STUDY_REASON) ? `${capitalized(reason)}.` : undefined;
 }
 
 function ownInWords(value: unknown): string {
