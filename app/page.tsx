@@ -4,6 +4,8 @@ import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import styles from '@/app/_today/today.module.css';
 import { clinicOf } from '@/db/clinic/clinic';
+import { clinicDetailsOf } from '@/db/clinic/clinic-details';
+import { setUpInWords } from '@/lib/record/clinic-details';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
 import { ClientNavigation } from './_shell/client-navigation';
@@ -52,18 +54,30 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         )}
       </div>
       {shown.patients === 0 ? (
-        <FirstStart mayWrite={mayWrite} leads={therapist.role === 'lead'} />
+        <FirstStart mayWrite={mayWrite} leads={therapist.role === 'lead'} measures={setUpInWords(await clinicDetailsOf(therapist))} />
       ) : (
         <>
           <ClientNavigation />
           <MarkShapes />
           <WeeksStrip days={shown.days} today={today} />
           <div className={styles.workTools}>
+            <nav className="filters" aria-label="Whose work">
+              {[false, true].map((mine) => (
+                <a
+                  key={String(mine)}
+                  href={addressOf({ ...view, mine, places: {}, answer: null })}
+                  aria-current={mine === view.mine ? 'true' : undefined}
+                  data-soft="stay"
+                >
+                  {mine ? 'Mine' : 'Everyone’s'}
+                </a>
+              ))}
+            </nav>
             <nav className="filters" aria-label="Kind of work">
               {FILTERS.map(({ kind, words }) => (
                 <a
                   key={kind}
-                  href={addressOf({ kind, q: view.q, places: {}, answer: null })}
+                  href={addressOf({ ...view, kind, places: {}, answer: null })}
                   aria-current={kind === view.kind ? 'true' : undefined}
                   data-soft="stay"
                 >
@@ -74,6 +88,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
             <search>
               <form action="/" className={styles.workSearch}>
                 {view.kind !== 'all' && <input type="hidden" name="kind" value={view.kind} />}
+                {view.mine && <input type="hidden" name="whose" value="mine" />}
                 <label className="visually-hidden" htmlFor="work-search">
                   Reference or name in this list
                 </label>
@@ -84,6 +99,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
               </form>
             </search>
           </div>
+          {view.mine && <p className={styles.workMatches}>Patients whose newest visit was written by you.</p>}
           {shown.matches !== null && <Matches shown={shown} view={view} />}
           {shown.groups.map((group) => (
             <WorkTable
@@ -103,8 +119,9 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
   );
 }
 
-function summary({ all, patients }: Today): string {
-  return `${all.overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${all['this-week']} to see to this week.`;
+function summary({ all, patients, awaited }: Today): string {
+  const way = awaited === 0 ? '' : `, ${awaited} ${awaited === 1 ? 'piece' : 'pieces'} on the way`;
+  return `${all.overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${all['this-week']} to see to this week${way}.`;
 }
 
 function Matches({ shown: { matches }, view }: { shown: Today; view: TodayView }) {

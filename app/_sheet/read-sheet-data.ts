@@ -1,5 +1,4 @@
 import 'server-only';
-import type { Clinic } from '@/db/clinic/clinic';
 import type { Draft } from '@/db/patients/drafts';
 import type { KeptRecord } from '@/db/patients/records';
 import { recordBodyDoubts, withoutBodyInDoubt } from '@/lib/doubts/record-body-doubts';
@@ -15,6 +14,7 @@ import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
 import type { Policy } from '@/lib/limits/policy';
 import { tapeSds } from '@/lib/limits/tape-sds';
+import type { ClinicDetails } from '@/lib/record/clinic-details';
 import { isAffected, type Visit } from '@/lib/record/patient-record';
 import { lastLadder } from '@/lib/trend/last-ladder';
 import { isGrowing, limbSeries } from '@/lib/trend/limb-series';
@@ -63,10 +63,10 @@ export function knownBefore(record: KeptRecord, visitId: string, policy: Policy,
   return { ...whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today), otherVisits: others };
 }
 
-/** The form a new visit starts from: the last visit's set-up and nothing measured. */
+/** The form a new visit starts from: the last visit's set-up, else the clinic's own, else a zero and an interval that are asked for; and nothing measured. */
 export function firstForm(
   record: KeptRecord,
-  clinic: Clinic,
+  clinic: ClinicDetails,
   now: { readonly day: CalendarDay; readonly time: string; readonly who: string },
 ): VisitForm {
   const before = [...record.visits].reverse().find((visit) => visit.ladders.length > 0);
@@ -76,14 +76,16 @@ export function firstForm(
   return {
     day: now.day,
     time: now.time,
-    posture: before?.posture ?? 'lying',
+    posture: before?.posture ?? clinic.posture ?? '',
     measurer: now.who,
     height: '',
     heightUnit: before?.height?.unit ?? clinic.lengthUnit,
     weight: '',
     massUnit: before?.weight?.unit ?? clinic.massUnit,
     note: '',
-    sheets: before ? carriedSheets(before.ladders) : [firstSheet(treated, clinic.lengthUnit)],
+    sheets: before
+      ? carriedSheets(before.ladders)
+      : [{ ...firstSheet(treated, clinic.lengthUnit), ...(clinic.setUp?.[treated] ?? { zero: '', interval: '' }) }],
     ...(parts.length > 0 ? { parts } : {}),
     readings: (before?.readings ?? []).map(({ name, length }) => ({ name, text: '', unit: length.unit })),
   };

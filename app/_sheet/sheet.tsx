@@ -7,7 +7,7 @@ import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { Asked, ServerAsks } from '@/lib/entry/open-questions';
 import { tapedWhen } from '@/lib/entry/taped-when';
-import { type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
+import { isSetUp, type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
 import { SheetBar } from './bar/sheet-bar';
@@ -49,7 +49,7 @@ type Panel = 'set-up' | 'paste' | 'read-back' | null;
 export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const [asked, setAsked] = useState<(ServerAsks & Asked) | null>(null);
   const data = useMemo(() => (asked ? { ...opened, ...asked.known } : opened), [opened, asked]);
-  const [panel, setPanel] = useState<Panel>(null);
+  const [panel, setPanel] = useState<Panel>(isSetUp(data.form) ? null : 'set-up');
   const [readBackFrom, setReadBackFrom] = useState(0);
   const [twice, setTwice] = useState(false);
   const [pasted, setPasted] = useState<{ readonly text: string; readonly from: CellPlace | null }>({ text: '', from: null });

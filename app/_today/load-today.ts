@@ -3,6 +3,7 @@ import { after } from 'next/server';
 import { findPatients } from '@/db/patients/find-patients';
 import { unlessTrouble } from '@/db/sql/storage-trouble';
 import type { Therapist } from '@/db/therapist';
+import { ownPatients } from '@/db/worklist/own-patients';
 import { refreshStale, workAim } from '@/db/worklist/refresh-work';
 import { staleCount } from '@/db/worklist/stale-work';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
@@ -21,6 +22,8 @@ const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 12, 'this-week': 12
 /** Referrals in front of the list; more are found under their own filter. */
 const MOST_REFERRALS = 50;
 const MOST_FOUND = 200;
+/** Patients looked at under “Mine”: those seen last. */
+const MOST_MINE = 500;
 export const STRIP = { back: 16, ahead: 46 } as const;
 
 /** One group as shown: its lines, how many there are in all, and whether more follow. */
@@ -37,6 +40,8 @@ export type Today = {
   readonly nextVisit: WorkRow | undefined;
   /** With a search: how many patients match it. */
   readonly matches: number | null;
+  /** Pieces on their way to the clinic. */
+  readonly awaited: number;
 };
 
 /** Reads the first screen from the stored lines and counts. A few stale patients are looked at first, the rest after the page was sent. */
@@ -55,13 +60,21 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
   }
   const later = laterFrom(today);
   const [totals, days] = await Promise.all([
-    workTotals(therapist, today, later, ['all', 'refer', view.kind]),
+    workTotals(therapist, today, later, ['all', 'refer', 'delivery', view.kind]),
     workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1)),
   ]);
-  const found = view.q ? await searched(therapist, view, today) : { groups: await pages(therapist, view, today, totals), matches: null };
+  const few = view.q
+    ? await searched(therapist, view.q)
+    : view.mine
+      ? { of: await ownPatients(therapist, MOST_MINE), matches: null }
+      : null;
+  const found = few
+    ? { groups: await ofPatients(therapist, view, today, few.of), matches: few.matches }
+    : { groups: await pages(therapist, view, today, totals), matches: null };
   const quiet = found.groups.every((one) => one.group !== 'this-week' || one.total === 0);
   const [nextVisit] = quiet ? await workPage(therapist, { kind: 'visit', from: later }, 1) : [];
-  return { ...stale, ...found, all: totalsOf(totals, 'all'), days, nextVisit };
+  const awaited = Object.values(totalsOf(totals, 'delivery')).reduce((sum, lines) => sum + lines, 0);
+  return { ...stale, ...found, all: totalsOf(totals, 'all'), days, nextVisit, awaited };
 }
 
 async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, totals: WorkTotals): Promise<ShownGroup[]> {
@@ -80,16 +93,22 @@ async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, 
   );
 }
 
-async function searched(therapist: Therapist, { q, kind }: TodayView, today: CalendarDay) {
+async function searched(therapist: Therapist, q: string) {
   const found = await findPatients(therapist, q, 1, MOST_FOUND);
-  const rows = await workOf(
-    therapist,
-    found.rows.map((row) => row.patientId),
-    kind,
-  );
-  const groups = GROUPS.map((group): ShownGroup => {
-    const own = rows.filter((row) => groupOf(row.due, today) === group);
-    return { group, rows: own, total: own.length, more: false };
+  return { of: found.rows.map((row) => row.patientId), matches: found.total };
+}
+
+/** The lines of a few patients, whole. */
+async function ofPatients(
+  therapist: Therapist,
+  { kind, mine, q }: TodayView,
+  today: CalendarDay,
+  patientIds: readonly string[],
+): Promise<ShownGroup[]> {
+  const own = mine && q ? new Set(await ownPatients(therapist, MOST_MINE)) : undefined;
+  const rows = await workOf(therapist, own ? patientIds.filter((id) => own.has(id)) : patientIds, kind);
+  return GROUPS.map((group) => {
+    const due = rows.filter((row) => groupOf(row.due, today) === group);
+    return { group, rows: due, total: due.length, more: false };
   });
-  return { groups, matches: found.total };
 }

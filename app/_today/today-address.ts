@@ -17,6 +17,8 @@ export const FILTERS: readonly { readonly kind: WorkKind | 'all'; readonly words
 export type TodayView = {
   readonly kind: WorkKind | 'all';
   readonly q: string;
+  /** Only patients whose newest visit the person signed in wrote. */
+  readonly mine: boolean;
   /** Where each group is read from; absent at its start. */
   readonly places: Readonly<Partial<Record<WorkGroup, Place>>>;
   /** The line whose answer form is open. */
@@ -35,14 +37,15 @@ export function readView(asked: Readonly<Record<string, string | readonly string
     if (due.kind === 'read' && id) places[group] = { due: due.value, id };
   }
   const kind = FILTERS.find((one) => one.kind === said('kind'))?.kind ?? 'all';
-  return { kind, q: said('q').trim().slice(0, 100), places, answer: said('answer') || null };
+  return { kind, q: said('q').trim().slice(0, 100), mine: said('whose') === 'mine', places, answer: said('answer') || null };
 }
 
 /** The address of a view. Example: only orders is `/?kind=order`. */
-export function addressOf({ kind, q, places, answer }: TodayView): string {
+export function addressOf({ kind, q, mine, places, answer }: TodayView): string {
   const asked = new URLSearchParams();
   if (kind !== 'all') asked.set('kind', kind);
   if (q) asked.set('q', q);
+  if (mine) asked.set('whose', 'mine');
   for (const group of GROUPS) {
     const place = places[group];
     if (place) asked.set(group, `${place.due}~${place.id}`);

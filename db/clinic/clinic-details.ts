@@ -9,9 +9,17 @@ import { clinicOf, settingsOf, writeSetting } from './clinic';
 /** Key of the clinic setting that keeps every state of the clinic's own details. */
 export const DETAILS_KEY = 'clinic';
 
+const FIRST_SET_UP = z.object({
+  zero: z.string().max(60),
+  direction: z.enum(['up', 'down']),
+  interval: z.string().max(CLINIC_BOUNDS.interval),
+});
+
 const PLACE = z.object({
   address: z.array(z.string().max(CLINIC_BOUNDS.line)).max(CLINIC_BOUNDS.lines),
   phone: z.string().max(CLINIC_BOUNDS.phone).nullable(),
+  setUp: z.partialRecord(z.enum(['leg', 'arm']), FIRST_SET_UP).optional(),
+  posture: z.string().max(CLINIC_BOUNDS.posture).optional(),
 });
 
 /** The clinic's details as they stand: name, units and zone, and where pieces are delivered once that was written. */
@@ -28,7 +36,8 @@ export async function changeClinicDetails(
   at = new Date(),
 ): Promise<'saved' | 'stale'> {
   const { details, ...rest } = change;
-  const { address: _address, phone: _phone, ...own } = details;
+  const { name, subtitle, lengthUnit, massUnit, timeZone } = details;
+  const own = { name, subtitle, lengthUnit, massUnit, timeZone };
   const update: Statement = (tx) => tx.update(clinic).set(own).where(eq(clinic.id, therapist.clinicId)).returning({ id: clinic.id });
   return writeSetting(therapist, { key: DETAILS_KEY, value: details, ...rest }, [update], at);
 }

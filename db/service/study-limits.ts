@@ -44,6 +44,6 @@ export async function studyLimitsKept(therapist: Therapist, studyId: string, day
   if (!set) return undefined;
   const { own } = await policyInForce(therapist);
   const then = (set.value ?? {}) as Partial<Record<StudyLimitName, number>>;
-  const set4 = STUDY_LIMIT_NAMES.filter((name) => then[name] !== undefined && then[name] === own[name]);
-  return { reason, standing: set4 };
+  const standing = STUDY_LIMIT_NAMES.filter((name) => then[name] !== undefined && then[name] === own[name]);
+  return { reason, standing };
 }

@@ -1,4 +1,6 @@
-import { CLINIC_BOUNDS, type ClinicDetails } from '../record/clinic-details';
+import { isLandmarkOf, LIMBS, type LimbKind } from '../ladder/limb';
+import { CLINIC_BOUNDS, type ClinicDetails, type FirstSetUp } from '../record/clinic-details';
+import { readLength } from '../units/read-length';
 
 /** What was typed, word for word, by box; the address one line a line. */
 export type TypedClinicDetails = Readonly<Record<string, string>>;
@@ -6,7 +8,8 @@ export type TypedClinicDetails = Readonly<Record<string, string>>;
 /**
  * A clinic's details from what was typed, or one sentence beside each box that stops them.
  *
- * Refuses an empty name, texts too long, too many lines of address, a unit that is none and a time zone that is not among those given.
+ * Refuses an empty name, texts too long, too many lines of address, a unit that is none, a time zone that is not among those given, and a first set-up
+ * of a limb that is not whole: zero, direction and interval go together.
  * Shape: typed boxes, the zones this machine knows. Example: an address of two lines and an empty telephone is read.
  */
 export function readClinicDetails(
@@ -35,6 +38,24 @@ export function readClinicDetails(
   if (!massUnit) errors.massUnit = 'Choose pounds or kilograms.';
   const timeZone = zones.find((one) => one === typed.timeZone);
   if (!timeZone) errors.timeZone = 'Choose the zone in which the clinic counts its days.';
+  const posture = text('posture', CLINIC_BOUNDS.posture);
+  const setUp: Partial<Record<LimbKind, FirstSetUp>> = {};
+  for (const limb of Object.keys(LIMBS) as LimbKind[]) {
+    const [zero, direction, interval] = [
+      text(`${limb}Zero`, 60),
+      text(`${limb}Direction`, 4),
+      text(`${limb}Interval`, CLINIC_BOUNDS.interval),
+    ];
+    if (zero === '' && direction === '' && interval === '') continue;
+    const way = (['up', 'down'] as const).find((one) => one === direction);
+    if (!isLandmarkOf(limb, zero)) errors[`${limb}Zero`] = 'Choose the landmark that is zero, or leave all three empty.';
+    if (!way) errors[`${limb}Direction`] = 'Choose the direction, or leave all three empty.';
+    const step = lengthUnit && readLength(interval, lengthUnit, true);
+    if (step && step.kind !== 'read')
+      errors[`${limb}Interval`] = interval === '' ? 'Type the interval, or leave all three empty.' : step.reason;
+    else if (step && step.value.nm <= 0) errors[`${limb}Interval`] = 'The interval is more than nought.';
+    if (way) setUp[limb] = { zero, direction: way, interval };
+  }
   if (!lengthUnit || !massUnit || !timeZone || Object.keys(errors).length > 0) return { kind: 'refused', errors };
-  return { kind: 'read', details: { name, subtitle, lengthUnit, massUnit, timeZone, address, phone } };
+  return { kind: 'read', details: { name, subtitle, lengthUnit, massUnit, timeZone, address, phone, setUp, ...(posture && { posture }) } };
 }

@@ -106,3 +106,8 @@ export function isUntouched(form: VisitForm): boolean {
     form.sheets.every(bare)
   );
 }
+
+/** Whether a form says of each limb how far apart it is measured; where it does not, that is asked first. */
+export function isSetUp({ sheets }: Pick<VisitForm, 'sheets'>): boolean {
+  return sheets.every(({ interval }) => interval !== '');
+}

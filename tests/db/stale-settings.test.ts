@@ -54,6 +54,8 @@ describe('settings that two leads change at once', () => {
     expect(await saveClinicDetailsAction(nothing, posted(typed))).toEqual({ errors: { form: expect.stringMatching(stale) }, typed });
     const bare = await saveClinicDetailsAction(nothing, posted({ number: '1', timeZone: 'Atlantis/Old Town', phone: '5'.repeat(41) }));
     expect(Object.keys(bare.errors).sort()).toEqual(['lengthUnit', 'massUnit', 'name', 'phone', 'timeZone']);
+    const half = await saveClinicDetailsAction(nothing, posted({ ...typed, number: '1', legZero: 'ankle-crease', armInterval: 'wide' }));
+    expect(Object.keys(half.errors).sort()).toEqual(['armDirection', 'armInterval', 'armZero', 'legDirection', 'legInterval']);
     const long = { ...typed, number: '1', address: Array.from({ length: 6 }, () => 'line').join('\n') };
     expect((await saveClinicDetailsAction(nothing, posted(long))).errors).toEqual({ address: '5 lines at most.' });
   });

@@ -1,4 +1,5 @@
 import type { Clinic } from '@/db/clinic/clinic';
+import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { ARM_STORIES } from './arm-stories';
 import { CHILD_STORIES } from './child-stories';
@@ -14,6 +15,17 @@ export type DemoClinic = {
   /** Everyone who tapes, by initials. */
   readonly staff: readonly { readonly initials: string; readonly name: string }[];
   readonly patients: readonly DemoPatient[];
+};
+
+/** Where the made-up clinic is and how it measures; the telephone is of a range that is given to nobody. */
+export const HARBOUR_LANE: Pick<ClinicDetails, 'address' | 'phone' | 'setUp' | 'posture'> = {
+  address: ['14 Harbour Lane', 'Eastport'],
+  phone: '555-0142',
+  setUp: {
+    leg: { zero: 'ankle-crease', direction: 'up', interval: '1 1/2' },
+    arm: { zero: 'wrist-crease', direction: 'up', interval: '1 1/2' },
+  },
+  posture: 'lying',
 };
 
 /**

@@ -1,9 +1,10 @@
 import { hashPassword } from 'better-auth/crypto';
-import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { demoClinic, HARBOUR_LANE } from '@/app/_commands/demonstration/demo-clinic';
 import { seedClinic } from '@/app/_commands/demonstration/seed-clinic';
 import { seedHistory } from '@/app/_commands/demonstration/seed-history';
 import { seedStudy } from '@/app/_commands/demonstration/seed-study';
 import { closeDatabase } from '@/db/client';
+import { changeClinicDetails } from '@/db/clinic/clinic-details';
 import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
@@ -15,6 +16,7 @@ async function seed(today: CalendarDay): Promise<number> {
   const added = await openClinic(clinic, { email: process.env.DEMO_EMAIL ?? '', name: 'R. Adeyemi', role: 'lead', passwordHash });
   const lead = added.kind === 'added' ? await therapistWithId(added.id) : undefined;
   if (!lead) throw new Error('The made-up clinic is there already.');
+  await changeClinicDetails(lead, { details: { ...clinic, ...HARBOUR_LANE }, reason: 'set up' });
   const named = await seedClinic(lead, today);
   await seedStudy(lead, today);
   return named + (await seedHistory(lead, today));

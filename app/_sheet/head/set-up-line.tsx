@@ -13,7 +13,7 @@ export function SetUpLine({ form, sheet, open, onChange }: { form: VisitForm; sh
       <p>
         <b>{limbsInWords(sheet)}</b>
         <span>
-          zero <b>{placeInWords(sheet.zero)}</b>, {sheet.direction === 'up' ? 'upward' : 'downward'}
+          zero <b>{placeInWords(sheet.zero) || 'not said yet'}</b>, {sheet.direction === 'up' ? 'upward' : 'downward'}
         </span>
         <span>
           every <b>{every}</b>

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { LIMBS, type LimbKind, placeInWords } from '@/lib/ladder/limb';
 import { CLINIC_BOUNDS } from '@/lib/record/clinic-details';
 import { type ClinicDetailsState, saveClinicDetailsAction } from './actions';
 
@@ -11,6 +12,13 @@ type Props = {
   readonly start: Readonly<Record<string, string>>;
   readonly zones: readonly string[];
 };
+
+const LIMB_KINDS = Object.keys(LIMBS) as LimbKind[];
+const DIRECTIONS = [
+  { key: 'up', words: 'upward, to the trunk' },
+  { key: 'down', words: 'downward, from the trunk' },
+];
+const zerosOf = (limb: LimbKind) => LIMBS[limb].landmarks.map((landmark) => ({ key: landmark, words: placeInWords(landmark) }));
 
 const LENGTHS = [
   { key: 'in', words: 'inches and fractions' },
@@ -43,8 +51,22 @@ export function ClinicDetailsForm({ number, start, zones }: Props) {
         {choice('lengthUnit', 'Tapes in', LENGTHS, null)}
         {choice('massUnit', 'Weighs in', MASSES, null)}
         {choice('timeZone', 'Counts days in', asChoices(zones), null, 'Dates of work change with it from the next reading on.')}
-        {text('reason', 'Why it is changed', 'In a few words; for the history.', { maxLength: 200 })}
       </div>
+      <fieldset className="field">
+        <legend>How a limb is measured that was never measured</legend>
+        <span className="hint">
+          A first visit begins so, later ones as the visit before. Left empty, the sheet asks: nobody else’s way is put in.
+        </span>
+        {LIMB_KINDS.map((limb) => (
+          <div key={limb} className="four-columns">
+            {choice(`${limb}Zero`, `Zero on the ${limb}`, zerosOf(limb), 'Not set')}
+            {choice(`${limb}Direction`, `Direction, ${limb}`, DIRECTIONS, 'Not set')}
+            {text(`${limb}Interval`, `Interval on the ${limb}`, undefined, { maxLength: CLINIC_BOUNDS.interval })}
+          </div>
+        ))}
+        {text('posture', 'Posture', 'Such as lying or standing.', { maxLength: CLINIC_BOUNDS.posture })}
+      </fieldset>
+      {text('reason', 'Why it is changed', 'In a few words; for the history.', { maxLength: 200 })}
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>
           Save

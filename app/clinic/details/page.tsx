@@ -18,7 +18,14 @@ export default async function ClinicDetailsPage() {
     historyOfSetting(therapist, DETAILS_KEY),
     peopleOf(therapist),
   ]);
-  const { address, phone, ...own } = details;
+  const { address, phone, setUp = {}, posture = '', ...own } = details;
+  const measured = Object.fromEntries(
+    Object.entries(setUp).flatMap(([limb, { zero, direction, interval }]) => [
+      [`${limb}Zero`, zero],
+      [`${limb}Direction`, direction],
+      [`${limb}Interval`, interval],
+    ]),
+  );
   return (
     <main id="main">
       <ClinicTitle title="Name, address, units">
@@ -27,7 +34,7 @@ export default async function ClinicDetailsPage() {
       <ClinicDetailsForm
         key={history.length}
         number={history.length}
-        start={{ ...own, address: address.join('\n'), phone: phone ?? '' }}
+        start={{ ...own, ...measured, posture, address: address.join('\n'), phone: phone ?? '' }}
         zones={timeZones(own.timeZone)}
       />
       <SettingChanges history={history} people={people} timeZone={own.timeZone} />

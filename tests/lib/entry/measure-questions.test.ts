@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
-import type { Clinic } from '@/db/clinic/clinic';
+
 import type { KeptRecord } from '@/db/patients/records';
 import { goneThroughMeasures } from '@/lib/doubts/record-measure-doubts';
 import { figureDifferences } from '@/lib/entry/figure-differences';
@@ -15,6 +15,7 @@ import { readVisitForm } from '@/lib/forms/read-visit-form';
 import { isUntouched, type MeasureText, type VisitForm } from '@/lib/forms/visit-form';
 import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { NamedMeasure, Visit } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres } from '@/lib/units/length';
@@ -145,7 +146,7 @@ describe('named measures on the sheet', () => {
 
   it('the section opens by itself only where the last visit has some', () => {
     const now = { day: TODAY, time: '10:00', who: 'RA' };
-    const clinic = UNITS as unknown as Clinic;
+    const clinic = UNITS as unknown as ClinicDetails;
     expect('parts' in firstForm(record(undefined), clinic, now)).toBe(false);
     const begun = firstForm(record([...AUGUST, taken('head-girth', '55', 'middle')]), clinic, now);
     expect(begun.parts).toEqual([

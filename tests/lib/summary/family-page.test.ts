@@ -62,7 +62,8 @@ describe('the family page', () => {
             walked++;
           }
           const taller = facts.taller && facts.taller.byMm >= 5 ? 1 : 0;
-          expect(pages[0]?.sections[0]?.sentences).toHaveLength(2 + taller);
+          const part = Number(facts.part !== undefined) + Number(Boolean(facts.part?.longer));
+          expect(pages[0]?.sections[0]?.sentences).toHaveLength(2 + taller + part);
           expect(pages[0]?.sections[0]?.sentences.at(-1)).toBe('The tape did not give a clear answer this time.');
         }
     }

@@ -7,7 +7,7 @@ import { TapingReminders } from '@/app/_sheet/head/taping-reminders';
 import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import styles from '@/app/_sheet/sheet.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
-import { clinicOf } from '@/db/clinic/clinic';
+import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
 import { discardDraft, draftOf } from '@/db/patients/drafts';
@@ -26,7 +26,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
   const therapist = await requireRole('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
   if (!record) notFound();
-  const clinic = await clinicOf(therapist);
+  const clinic = await clinicDetailsOf(therapist);
   const today = todayIn(clinic.timeZone);
   const now = { day: today, time: clockIn(clinic.timeZone, new Date()), who: therapist.name };
   const draft = metDraft(await draftOf(therapist, patientId, 'visit'), clinic.timeZone);
@@ -49,7 +49,11 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     form: draft?.content.form ?? firstForm(record, clinic, now),
     ...whatIsKnown(record, await policyOf(therapist), today, today),
     setUpFrom: [
-      before ? `Set-up carried over from ${showDayOfYear(before.day)}.` : 'First visit: look at the set-up above.',
+      before
+        ? `Set-up carried over from ${showDayOfYear(before.day)}.`
+        : clinic.setUp
+          ? 'First visit: set up as the clinic measures; look at it above.'
+          : 'First visit: say above where zero is, which way and how far apart. A lead can set it for the clinic.',
       'Every measured figure is typed new.',
     ],
     who: therapist.name,
