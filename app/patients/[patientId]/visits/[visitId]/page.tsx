@@ -15,6 +15,7 @@ import { LimbResult } from '@/app/_result/limb-result';
 import { LookingBackLines } from '@/app/_result/looking-back';
 import { MeasureFitTable } from '@/app/_result/measure-fit-table';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
+import { NextSteps } from '@/app/_result/next-steps';
 import { OtherReadings } from '@/app/_result/other-readings';
 import { PieceResult } from '@/app/_result/piece-result';
 import { ResidualLines } from '@/app/_result/residual-lines';
@@ -148,6 +149,14 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             first={false}
           />
         </section>
+      )}
+      {newest && loaded.prompts.length === 0 && (
+        <NextSteps
+          patientId={patientId}
+          next={loaded.dates.find(({ kind }) => kind === 'visit' || kind === 'booking')?.day ?? null}
+          hasPieces={loaded.record.pieces.length > 0}
+          mayWrite={mayWrite}
+        />
       )}
       <ProtocolLine />
     </main>
