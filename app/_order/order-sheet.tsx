@@ -192,6 +192,9 @@ function taping({ ladder, height, weight, readings }: SentFigures): string {
   return `${counting(ladder)}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
 }
 
+/** Stands on the screen at the foot of the page, on paper in the box that is read last. */
+export const ORDER_CARE = 'Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.';
+
 /** Boxes for whoever reads the sheet back aloud before it leaves. */
 function ReadBack({ order, pages, measures }: { order: Order; pages: readonly (readonly SheetRow[])[]; measures: number }) {
   const girths = pages.flat().filter((row) => row.girth).length;
@@ -219,6 +222,7 @@ function ReadBack({ order, pages, measures }: { order: Order; pages: readonly (r
         <span>heard by</span>
         <span>day</span>
       </div>
+      <p className={styles.orderCare}>{ORDER_CARE}</p>
     </div>
   );
 }

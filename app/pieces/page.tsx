@@ -124,7 +124,7 @@ export default async function PiecesPage({ searchParams }: Asked) {
 
 /** The day to order by, with how far it is over; another piece follows, or no end is in sight, where there is none. */
 function OrderBy({ day, today }: { day: CalendarDay | null; today: CalendarDay }) {
-  if (!day) return <span className="secondary">no day</span>;
+  if (!day) return <span className="secondary">another follows, or no end is in sight</span>;
   const over = daysBetween(day, today);
   if (over <= 0) return showDay(day);
   return (

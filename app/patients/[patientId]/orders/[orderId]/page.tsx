@@ -6,7 +6,7 @@ import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { loadOrder } from '@/app/_order/load-order';
 import { OrderForm } from '@/app/_order/order-form';
 import { OrderHistory } from '@/app/_order/order-history';
-import { OrderSheet } from '@/app/_order/order-sheet';
+import { ORDER_CARE, OrderSheet } from '@/app/_order/order-sheet';
 import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
 import { leadWords, roomInWords } from '@/app/_order/start-order';
@@ -107,7 +107,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       )}
       {mayWrite && order.state !== 'cancelled' && (order.state === 'proposed' || toCome) && <CancelOrder {...step} />}
       <OrderHistory revisions={loaded.revisions} names={names} timeZone={clinic.timeZone} />
-      <p className="protocol-line">Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.</p>
+      <p className="protocol-line no-print">{ORDER_CARE}</p>
     </main>
   );
 }
