@@ -62,7 +62,8 @@ test('a lead adds a measure and a form; the sheet asks about it, an order is mad
   await page.getByLabel('Reduction, %').fill('15');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByRole('heading', { name: new RegExp(`Order 1: ${hood}`) })).toBeVisible();
-  await expect(page.getByText('120 days from first wear, 17 days to make')).toBeVisible();
+  await expect(page.getByText('meant to last 120 days from first wear')).toBeVisible();
+  await expect(page.getByText('17 days to make and deliver')).toBeVisible();
   await expect(page.getByRole('row', { name: new RegExp(`^${name} 35 in`, 'i') })).toContainText('Level over both cheeks.');
 
   await page.goto('/clinic/parts');

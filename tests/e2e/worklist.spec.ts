@@ -91,6 +91,14 @@ test('the kind, the words searched for and the open answer stand in the address;
   page,
 }) => {
   await page.goto('/');
+  const whose = page.getByRole('navigation', { name: 'Whose work' });
+  await whose.getByRole('link', { name: 'Mine' }).click();
+  await expect(page).toHaveURL('/?whose=mine');
+  await expect(page.getByText('Patients whose newest visit was written by you.')).toBeVisible();
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Tess Ibarra' }).first()).toBeVisible();
+  await expect(page.locator('tr[data-line]').filter({ hasText: 'Joss Tamblyn' }), 'nobody measured him yet').toHaveCount(0);
+  await whose.getByRole('link', { name: 'Everyone’s' }).click();
+  await expect(page).toHaveURL('/');
   await page.getByRole('navigation', { name: 'Kind of work' }).getByRole('link', { name: 'Remeasure' }).focus();
   await page.keyboard.press('Enter');
   await expect(page).toHaveURL('/?kind=remeasure');
