@@ -28,6 +28,7 @@ export default async function StudiesPage() {
           Begin a study
         </Link>
       </div>
+      <h2 className="section-head">Studies</h2>
       {studies.length === 0 ? (
         <p className="nothing-yet">No study that you tape in was begun yet.</p>
       ) : (
