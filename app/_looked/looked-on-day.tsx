@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { kindsOf, type OwnKind } from '@/lib/observations/catalogue';
 import type { KeptObservation } from '@/lib/observations/observation';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import styles from './looked.module.css';
 import { lookedInWords } from './looked-words';
 
 type Props = {
@@ -20,7 +21,7 @@ export function LookedOnDay({ observations, own, patientId, day, mayWrite }: Pro
   const open = kinds.filter(({ id }) => own.every((one) => one.id !== id || one.asked) && seen.every((one) => one.kind !== id));
   if (seen.length === 0 && !mayWrite) return null;
   return (
-    <p>
+    <p className={styles.onDay}>
       <b>Looked at</b>{' '}
       {seen.length === 0
         ? 'nothing yet on this day.'
