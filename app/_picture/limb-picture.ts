@@ -7,6 +7,7 @@ import type { Ruler } from '@/lib/ladder/place-on-tape';
 import { placeOf } from '@/lib/ladder/taped-line';
 import type { Policy } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
+import { limbOf, type Piece } from '@/lib/record/patient-record';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
 import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
@@ -177,4 +178,10 @@ export function pictureInWords(picture: LimbPicture): string {
     return `${one.side} ${picture.limb} on ${showDay(one.day)}, ${one.girthsMm.length} girths${questions}`;
   });
   return `Outline of the ${limbs.join('; ')}. The table beside it holds the same figures.`;
+}
+
+/** The picture of the limb that a piece lies on; none of one that has no ladder. */
+export function pictureOf(analysis: PatientAnalysis, piece: Piece): LimbPicture | undefined {
+  const on = piece.covers === 'measures' ? undefined : limbOf(piece);
+  return on && limbPicture(analysis, on.limb);
 }

@@ -83,7 +83,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       reason: 'wrong leg',
     });
     const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
-    expect(found?.current.sent?.ladder.rungs[0]?.girth?.text).toBe('7 3/4');
+    expect(found?.current.sent?.ladder?.rungs[0]?.girth?.text).toBe('7 3/4');
     expect(found?.revisions.map((one) => [one.revision, one.state])).toEqual([
       [1, 'proposed'],
       [2, 'ordered'],

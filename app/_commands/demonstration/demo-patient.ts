@@ -2,7 +2,7 @@ import type { TypedVisit } from '@/db/patients/visits';
 import type { OrderChoice } from '@/lib/forms/read-order-form';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
-import type { LimbSide, Piece } from '@/lib/record/patient-record';
+import type { CoverEnd, LimbSide, Piece } from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
@@ -128,7 +128,7 @@ function demoOrder(story: Story, planned: StoryOrder, today: CalendarDay, days: 
 }
 
 function coversOf({ from, to }: { readonly from: string; readonly to: string }): Piece['covers'] {
-  const end = (text: string) => (/\d/.test(text) ? storyLength(text) : (text as Piece['covers']['from']));
+  const end = (text: string) => (/\d/.test(text) ? storyLength(text) : (text as CoverEnd));
   return { from: end(from), to: end(to) };
 }
 

@@ -1,4 +1,5 @@
 import { firstToLeave, type MeasureFit, type MeasureOutlook, measureFits } from '../../garments/measure-fit';
+import { limbInWords } from '../../ladder/limb';
 import type { Policy } from '../../limits/policy';
 import { measureInWords } from '../../parts/measure';
 import type { Piece } from '../../record/patient-record';
@@ -34,7 +35,7 @@ type Raised = Omit<Prompt, 'rule' | 'ruleVersion'>;
 /** What both have in common: one garment's hand, foot or trunk. */
 function about(piece: Piece): Pick<Raised, 'cause' | 'about' | 'missing'> {
   return {
-    cause: `${piece.side} ${piece.limb}: size of hand, foot or trunk`,
+    cause: `${limbInWords(piece.limb, piece.side)}: size of hand, foot, trunk or head`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     missing: [],
   };

@@ -119,7 +119,7 @@ describe('an order of a set', () => {
     const hand = taken('hand-girth', 'left', 18.7);
     const visit = { ...tights(), revision: 3, measures: [...foot('left'), hand, ...foot('right'), ...waist] };
     const sent = figuresToSend(order('waist-high'), visit);
-    expect(sent?.ladder.side).toBe('left');
+    expect(sent?.ladder?.side).toBe('left');
     expect(sent?.further?.map(({ side }) => side)).toEqual(['right']);
     expect(sent?.measures).toEqual([...foot('left'), ...foot('right'), ...waist]);
     expect(measuresByPart(sent?.measures ?? []).map(({ words, taken: all }) => `${words} ${all.length}`)).toEqual([
