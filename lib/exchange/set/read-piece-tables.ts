@@ -4,7 +4,8 @@ import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent, ReductionConvention } from '../../record/patient-record';
 import { RETIRED_AS } from '../../record/piece-life';
 import type { CsvRow } from '../csv-table';
-import { CAUTION_FIGURES, ORDER_JSON, PIECE_PARTS } from '../filed-json';
+import { ORDER_JSON } from '../filed-garments';
+import { CAUTION_FIGURES, PIECE_PARTS } from '../filed-json';
 import { dayCell, filledCell, oneOfCell, refuseCell, wholeDaysCell } from '../read-cells';
 import { cellOrNull, coverEndCells, dayOrNull, jsonCell, numberCell, typedLengthCells } from './read-set-cells';
 

@@ -43,9 +43,11 @@ const order = (form: string) => ({
 
 describe('the set of a garment', () => {
   it('names only measures of the catalogue, each on a side it is taken on, and lies on the limb of its form first', () => {
-    for (const { id, limb } of GARMENT_FORMS) {
-      const set = garmentSet({ form: id }, { limb, side: 'left' });
-      expect(set.ladders[0], id).toEqual({ limb, side: 'left' });
+    for (const { id, limb, madeTo } of GARMENT_FORMS) {
+      const side = limb === 'trunk' || limb === 'head' ? 'middle' : 'left';
+      const set = garmentSet({ form: id }, { limb, side });
+      expect(set.ladders[0], id).toEqual(madeTo ? undefined : { limb, side });
+      if (madeTo) expect(set.measures[0]?.part, id).toBe(madeTo);
       for (const { side, measures } of set.measures)
         for (const one of measures) {
           const measure = measureOf(one);
