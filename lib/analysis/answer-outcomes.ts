@@ -3,7 +3,7 @@ import { leftBand } from '../garments/outgrow-date';
 import { policyOfPiece } from '../garments/piece-band';
 import type { LimbKind, Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
-import { limbOf, type Piece, type Visit } from '../record/patient-record';
+import { isCutFromLadderOf, limbOf, type Piece, type Visit } from '../record/patient-record';
 import type { GivenAgainst, OutlookCame, VerdictCame } from '../service/what-came';
 import { checkedChange } from '../trend/checked-change';
 import { isAlarm } from '../trend/judged-change';
@@ -135,7 +135,7 @@ function missOf(
   const happened =
     (record.events ?? []).some(({ day }) => isBetween(day)) ||
     (record.phases ?? []).some(({ from }) => isBetween(from)) ||
-    record.pieces.some((piece) => piece.limb === limb && piece.side === side && isBetween(piece.firstWorn));
+    record.pieces.some((piece) => isCutFromLadderOf(piece, limb, side) && isBetween(piece.firstWorn));
   const doubted = [earlier, next].some(({ at }) => at.bodyInDoubt.length > 0 || at.sidesInDoubt);
   if (happened || doubted) return null;
   const change = between(earlier.at, next.at, limb);

@@ -106,6 +106,11 @@ export type Piece = Partial<PieceLife> & {
   readonly firstFit?: CalendarDay | null;
 };
 
+/** Whether a piece was cut from ladders of that limb; one made to named measures alone was cut from none. */
+export function isCutFromLadderOf(piece: Piece, limb: LimbKind, side: Side): boolean {
+  return piece.covers !== 'measures' && piece.limb === limb && piece.side === side;
+}
+
 /** Something after which a limb is no longer the same series: the trend restarts here. */
 export type PatientEvent = {
   readonly day: CalendarDay;

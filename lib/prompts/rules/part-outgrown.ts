@@ -12,7 +12,7 @@ import type { Prompt, Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
 
 /**
- * A hand, foot or trunk left its piece, or is foreseen to before the next one can be here → refit, or order. A measure counts as out only where it is
+ * A hand, foot, trunk or head left its piece, or is foreseen to before the next one can be here → refit, or order. A measure counts as out only where it is
  * as taped and after its reading is drawn towards growth. Silent where the next piece, cut as late, is on its way.
  */
 export const partOutgrown: Rule = {
@@ -32,7 +32,7 @@ export const partOutgrown: Rule = {
 
 type Raised = Omit<Prompt, 'rule' | 'ruleVersion'>;
 
-/** What both have in common: one garment's hand, foot or trunk. */
+/** What both have in common: one garment's hand, foot, trunk or head. */
 function about(piece: Piece): Pick<Raised, 'cause' | 'about' | 'missing'> {
   return {
     cause: `${limbInWords(piece.limb, piece.side)}: size of hand, foot, trunk or head`,

@@ -103,7 +103,10 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             ladders={ladderChoices(ladders)}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
             roomWords={roomInWords(
-              analysis.pieces.findLast((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
+              analysis.pieces.findLast(
+                ({ piece }) =>
+                  piece.limb === order.limb && piece.side === order.side && (piece.covers === 'measures') === (order.covers === 'measures'),
+              )?.room,
               ladders[0]?.unit ?? 'cm',
             )}
           />
