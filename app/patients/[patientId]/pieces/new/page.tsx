@@ -25,7 +25,8 @@ export default async function NewPiecePage({
   const therapist = await requireRole('lead', 'therapist');
   const { record, today } = await loadPatient(therapist, patientId);
   const ladders = cutLadders(record);
-  const before = [...record.pieces].reverse().find((one) => one.covers !== 'measures' && (after === undefined || one.piece === after));
+  const ofLadders = record.pieces.filter(({ covers }) => covers !== 'measures');
+  const before = ofLadders.find((one) => one.piece === after) ?? ofLadders.at(-1);
   const newest = before ? ladders.find((one) => one.limb === before.limb && one.side === before.side) : ladders[0];
   const on = newest && limbOf(newest);
   const start: TypedPieceForm = before
