@@ -35,7 +35,7 @@ type Raised = Omit<Prompt, 'rule' | 'ruleVersion'>;
 /** What both have in common: one garment's hand, foot, trunk or head. */
 function about(piece: Piece): Pick<Raised, 'cause' | 'about' | 'missing'> {
   return {
-    cause: `${limbInWords(piece.limb, piece.side)}: size of hand, foot, trunk or head`,
+    cause: `${limbInWords(piece.limb, piece.side)}: size of hand, foot or trunk`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     missing: [],
   };
