@@ -4,7 +4,7 @@ import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptRecord } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
 import type { CoverageRule } from '@/lib/record/coverage';
-import type { LimbSide } from '@/lib/record/patient-record';
+import type { WornPlace } from '@/lib/record/patient-record';
 import { coverageOfPatient, type LimbClock, type PatientCoverage } from '@/lib/schedule/coverage-of-patient';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
@@ -28,7 +28,7 @@ export async function loadCoverage(
 }
 
 /** Limbs that are affected or ever had a piece, each once. */
-function limbsOf(record: KeptRecord): LimbSide[] {
+function limbsOf(record: KeptRecord): WornPlace[] {
   const all = [...record.affected, ...record.pieces.map(({ limb, side }) => ({ limb, side }))];
   return [...new Map(all.map((one) => [`${one.limb} ${one.side}`, one])).values()];
 }

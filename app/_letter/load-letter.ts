@@ -28,7 +28,9 @@ export async function loadLetter(therapist: Therapist, patientId: string, pieceI
   const orders = await ordersOf(therapist, patientId);
   const { now } = await loadCoverage(therapist, record, orders, today);
   const facts = letterFacts({ analysis, name: record.head.name, piece, orders, coverage: now });
-  const limb = analysis.limbs.find((one) => one.series.limb === piece.limb && one.series.side === piece.side);
+  const limb = analysis.limbs.find(
+    (one) => piece.covers !== 'measures' && one.series.limb === piece.limb && one.series.side === piece.side,
+  );
   const since = limb?.visits.find((one) => one.at.visit === facts.newVisit)?.sinceBaseline;
   return {
     ...loaded,

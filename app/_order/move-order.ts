@@ -117,13 +117,18 @@ function sendStep(
   if (!figures)
     return {
       kind: 'refused',
-      errors: { form: 'The visit it is made to has no ladder of this limb any more. It was not sent: change the order first.' },
+      errors: {
+        form:
+          order.covers === 'measures'
+            ? 'The visit it is made to has no named measures of this garment any more. It was not sent: change the order first.'
+            : 'The visit it is made to has no ladder of this limb any more. It was not sent: change the order first.',
+      },
     };
   if (typed.visitRevision !== String(figures.visitRevision)) return { kind: 'refused', errors: { form: FIGURES_CHANGED } };
   const ordered = readDay(typed.ordered ?? '');
   if (ordered.kind !== 'read') errors.ordered = ordered.reason;
   else if (ordered.value > today) errors.ordered = 'This day has not come yet.';
-  else if (ordered.value < order.cutFrom) errors.ordered = 'This is before the ladder was measured.';
+  else if (ordered.value < order.cutFrom) errors.ordered = 'This is before it was measured.';
   const expectedText = (typed.expected ?? '').trim();
   const expected = expectedText === '' ? null : readDay(expectedText);
   if (expected && expected.kind !== 'read') errors.expected = expected.reason;

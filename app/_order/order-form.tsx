@@ -31,6 +31,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
   const [form, setForm] = useState(typed.form ?? '');
   const own = ownForms.find(({ id }) => id === form);
+  const byMeasures = GARMENT_FORMS.find(({ id }) => id === form)?.madeTo !== undefined;
   const refused = Object.keys(state.errors).length;
   return (
     <form
@@ -59,10 +60,10 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
       <fieldset className="field">
         <legend>The piece</legend>
         <div className="two-columns">
-          {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder')}
+          {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder, or named measures')}
           {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers')}
-          {text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-          {text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+          {!byMeasures && text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+          {!byMeasures && text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
           {text('heldBack', 'Of these held back', 'Made only once another one has been fitted; empty for none.')}
           {choice('use', 'Worn', USES, 'Choose')}
@@ -157,7 +158,7 @@ const USES = [
 
 function formChoices(ownForms: readonly OwnForm[]): { key: string; words: string }[] {
   return [
-    ...GARMENT_FORMS.map(({ id, words, limb }) => ({ key: id, words: `${limb}: ${words}` })),
+    ...GARMENT_FORMS.map(({ id, words, limb, madeTo }) => ({ key: id, words: `${madeTo ?? limb}: ${words}` })),
     ...ownForms.map((one) => ({ key: one.id, words: `${one.ladders}: ${one.words}` })),
   ];
 }

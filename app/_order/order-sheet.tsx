@@ -9,6 +9,7 @@ import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
 import { formOf } from '@/lib/record/own-form';
+import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { showLengthWithUnit } from '@/lib/units/show-length';
@@ -38,7 +39,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
         </div>
         <p className={styles.sideFrame}>
           <strong>{orderedInWords(order)}</strong>
-          {figures && <span>{figures.ladder.unit === 'in' ? 'inches' : 'centimetres'}</span>}
+          {figures && <span>{unitOf(figures) === 'in' ? 'inches' : 'centimetres'}</span>}
         </p>
       </header>
       <dl className={styles.orderBand}>
@@ -60,7 +61,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
             <Fact what="Covers">{coverInWords(order.covers)}</Fact>
             <Fact what="Reduction" also={conventionInWords(order.convention)}>{`${order.reductionPct}\u202f%`}</Fact>
             <Fact what="Class">{pressureInWords(order.garment)}</Fact>
-            <Fact what="Room to let out" also={proposedInWords(order, figures?.ladder.unit ?? 'cm')}>
+            <Fact what="Room to let out" also={proposedInWords(order, figures ? unitOf(figures) : 'cm')}>
               {decidedInWords(order)}
             </Fact>
             <Fact what="Made with">{optionsInWords(order.garment)}</Fact>
@@ -106,10 +107,14 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
               ownPage={pages.length > 1}
             />
           )}
-          <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures?.length ?? 0} />
+          <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures ?? []} />
         </>
       ) : (
-        <p className="guess">The visit whose figures this order is made to no longer has a ladder of this limb.</p>
+        <p className="guess">
+          {order.covers === 'measures'
+            ? 'The visit whose figures this order is made to no longer has named measures of this garment.'
+            : 'The visit whose figures this order is made to no longer has a ladder of this limb.'}
+        </p>
       )}
     </article>
   );
@@ -173,6 +178,11 @@ function roomAlong({ allowance, limb, side }: Order, ladder: Ladder): ProposedRo
   return proposed && 'places' in proposed ? proposed.places : [];
 }
 
+/** The unit of the figures: of the ladder, else of the first named measure. */
+function unitOf({ ladder, measures }: SentFigures): 'in' | 'cm' {
+  return ladder?.unit ?? measures?.[0]?.length.unit ?? 'cm';
+}
+
 /** Where a ladder counts from, which way, and how far its rungs stand apart. */
 function counting(ladder: Ladder): string {
   const interval = usualInterval(ladder);
@@ -186,26 +196,36 @@ function taping({ ladder, height, weight, readings }: SentFigures): string {
   const beside = [
     height && `height ${lengthAsTyped(height)}`,
     weight && `weight ${weight.text} ${weight.unit}`,
-    ladder.floorToFold && `gluteal fold above the floor ${lengthAsTyped(ladder.floorToFold)}`,
+    ladder?.floorToFold && `gluteal fold above the floor ${lengthAsTyped(ladder.floorToFold)}`,
     ...readings.map((one) => `${one.name} ${lengthAsTyped(one.length)}`),
   ].filter(Boolean);
-  return `${counting(ladder)}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
+  const how = ladder ? counting(ladder) : 'Made to the named measures below alone; no ladder belongs to it.';
+  return `${how}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
 }
 
 /** Stands on the screen at the foot of the page, on paper in the box that is read last. */
 export const ORDER_CARE = 'Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.';
 
 /** Boxes for whoever reads the sheet back aloud before it leaves. */
-function ReadBack({ order, pages, measures }: { order: Order; pages: readonly (readonly SheetRow[])[]; measures: number }) {
+function ReadBack({
+  order,
+  pages,
+  measures,
+}: {
+  order: Order;
+  pages: readonly (readonly SheetRow[])[];
+  measures: readonly NamedMeasure[];
+}) {
+  const ladderUnits = pages.flat().map(({ distance }) => distance.unit);
+  const unitsRead = ladderUnits.length > 0 ? ladderUnits : measures.map(({ length }) => length.unit);
   const girths = pages.flat().filter((row) => row.girth).length;
-  const units = new Set(pages.flat().map(({ distance }) => (distance.unit === 'in' ? 'inches' : 'centimetres')));
+  const units = new Set(unitsRead.map((unit) => (unit === 'in' ? 'inches' : 'centimetres')));
   const checks = [
     'reference',
     orderedInWords(order),
     [...units].join(' and '),
-    'zero and direction',
-    `${girths} girths, no row skipped`,
-    ...(measures > 0 ? [`${measures} named measures`] : []),
+    ...(pages.length > 0 ? ['zero and direction', `${girths} girths, no row skipped`] : []),
+    ...(measures.length > 0 ? [`${measures.length} named measures${pages.length > 0 ? '' : ', none skipped'}`] : []),
   ];
   return (
     <div className={`${styles.readBackBox} print-only`}>

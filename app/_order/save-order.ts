@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { heldNow } from '@/app/_cautions/read-hand-over';
-import { cutLadders } from '@/app/_piece/cut-ladders';
+import { cutLadders, cutMeasures } from '@/app/_piece/cut-ladders';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { ownPartsOf } from '@/db/clinic/own-parts';
@@ -39,7 +39,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const before = orderId === '' ? undefined : await orderWithHistory(therapist, orderId);
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms, before?.current.garment);
   if (typed.show === 'room') return showRoom(typed, ownForms, record, analysis, today);
-  const read = readOrderForm(typed, cutLadders(record), ownForms);
+  const read = readOrderForm(typed, [...cutLadders(record), ...cutMeasures(record)], ownForms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
   const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
@@ -49,9 +49,9 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
-    const { ladders } = orderSet(content);
+    const places = content.covers === 'measures' ? [content] : orderSet(content).ladders;
     await completeBegun(therapist, patientId, ['order'], ({ limb }) =>
-      ladders.some((one) => limb?.limb === one.limb && limb.side === one.side),
+      places.some((one) => limb?.limb === one.limb && limb.side === one.side),
     );
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
@@ -80,7 +80,7 @@ function showRoom(
   analysis: PatientAnalysis,
   today: CalendarDay,
 ): OrderFormState {
-  const read = readOrderForm(asFarAsRoom(typed), cutLadders(record), forms);
+  const read = readOrderForm(asFarAsRoom(typed), [...cutLadders(record), ...cutMeasures(record)], forms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const { room } = previewPiece(record, { ...read.choice, cutFromVisitId: read.ladder.visitId }, analysis.policy, today).piece;
   return { errors: {}, typed, notice: null, room: roomInWords(room, read.ladder.unit) };

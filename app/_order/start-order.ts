@@ -6,15 +6,17 @@ import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { ORDER_REASONS, type OrderReason } from '@/lib/record/order';
+import { limbOf } from '@/lib/record/patient-record';
 import type { CountedDays } from '@/lib/service/days-spread';
 import { leadProposal } from '@/lib/service/lead-times';
 
 /** What a new order starts from: the last piece's figures on the newest ladder of its limb, or blanks with the limb's own ends. */
 export function startOfOrder(before: KeptPiece | undefined, ladders: readonly CutLadder[], reason: string | undefined): TypedOrderForm {
   const reasonCode = ORDER_REASONS.find((one) => one === reason) ?? '';
-  const newest = before ? ladders.find((one) => one.limb === before.limb && one.side === before.side) : ladders[0];
+  const newest = before ? ladders.find((one) => isLike(one, before)) : ladders[0];
   if (!before) {
-    const ends = newest ? LIMBS[newest.limb].landmarks : undefined;
+    const on = newest && !newest.madeTo ? limbOf(newest) : undefined;
+    const ends = on && LIMBS[on.limb].landmarks;
     const blank = {
       cutFrom: newest?.key ?? '',
       from: placeInWords(ends?.[0] ?? ''),
@@ -28,6 +30,11 @@ export function startOfOrder(before: KeptPiece | undefined, ladders: readonly Cu
   const garment = before.garment ?? { form: '', use: 'day' as const, pressure: null, options: [] };
   const typed = orderFormOf({ ...before, garment, quantity: 2, reasonCode: 'worn out', note: null, decided: null }, newest?.key ?? '');
   return { ...typed, reasonCode: reasonCode satisfies OrderReason | '' };
+}
+
+/** Whether a choice is of the place of a piece and what it was made to: a ladder, or named measures alone. */
+function isLike(one: CutLadder, { limb, side, covers }: KeptPiece): boolean {
+  return one.limb === limb && one.side === side && (one.madeTo !== undefined) === (covers === 'measures');
 }
 
 /** What making took of late, in words, by the form of garment; of the form that stands at the start also that nothing came of it yet. */

@@ -7,6 +7,7 @@ import { LIMBS, placeInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
+import { isCutFromLadderOf } from '@/lib/record/patient-record';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { type ChangeBase, type GirthCell, girthByPlace } from '@/lib/trend/girth-by-place';
 import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
@@ -33,7 +34,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   const { series } = limb;
   const newest = series.visits.at(-1);
   const own = newest?.ladder.unit ?? 'cm';
-  const cut = analysis.pieces.filter((one) => one.inUse && one.piece.limb === series.limb && one.piece.side === series.side).at(-1);
+  const cut = analysis.pieces.filter((one) => one.inUse && isCutFromLadderOf(one.piece, series.limb, series.side)).at(-1);
   const cutVisit = cut && visitCutFrom(series.visits, cut.piece);
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
   const rows = girthByPlace(series, analysis.policy, from);

@@ -5,6 +5,7 @@ import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { daysWorn } from '@/lib/garments/wear';
+import { limbInWords } from '@/lib/ladder/limb';
 import { orderStage } from '@/lib/orders/order-steps';
 import { isNoAnswer } from '@/lib/outcome';
 import { coverInWords } from '@/lib/prompts/show-figures';
@@ -84,7 +85,7 @@ function OrderLines({ orders, pieces, patientId }: { orders: readonly KeptOrder[
       {open.map(({ order, stage }) => (
         <li key={order.orderId}>
           <Link href={`/patients/${patientId}/orders/${order.orderId}`} prefetch={false}>
-            {`Order ${order.order}, ${order.side} ${order.limb}, ${stage}`}
+            {`Order ${order.order}, ${limbInWords(order.limb, order.side)}, ${stage}`}
           </Link>
           {order.expected && `, expected ${showDay(order.expected)}`}
         </li>
@@ -102,7 +103,7 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
           {piece.piece}
         </Link>
       </th>
-      <td className={styles.cover}>{`${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}`}</td>
+      <td className={styles.cover}>{`${limbInWords(piece.limb, piece.side)}, ${coverInWords(piece.covers)}`}</td>
       <td>{showDay(piece.cutFrom)}</td>
       <td>{piece.firstWorn ? showDay(piece.firstWorn) : 'not yet'}</td>
       <td>

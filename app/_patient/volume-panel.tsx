@@ -61,7 +61,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
     day: event.day,
     words: event.words,
   }));
-  const worn = analysis.pieces.filter((one) => one.piece.limb === limb && one.piece.firstWorn);
+  const worn = analysis.pieces.filter((one) => one.piece.limb === limb && one.piece.covers !== 'measures' && one.piece.firstWorn);
   const pieces = worn.slice(-MOST_PIECES).map((one) => pieceLine(one, analysis.today));
   const phases = shownPhases(analysis);
   const bands = phases.map(asDrawn);

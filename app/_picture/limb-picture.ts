@@ -7,6 +7,7 @@ import type { Ruler } from '@/lib/ladder/place-on-tape';
 import { placeOf } from '@/lib/ladder/taped-line';
 import type { Policy } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
+import { isCutFromLadderOf, limbOf, type Piece } from '@/lib/record/patient-record';
 import { visitCutFrom } from '@/lib/record/visit-cut-from';
 import { limbChange, samePlace } from '@/lib/trend/limb-change';
 import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
@@ -131,7 +132,7 @@ function pictureLimb(series: LimbSeries, newest: SeriesVisit, affected: boolean,
 /** At most two earlier ladders: the one the newest piece in use was cut from, and the first. */
 function earlierLines(series: LimbSeries, newest: SeriesVisit, analysis: PatientAnalysis): EarlierLine[] {
   const inUse = analysis.pieces
-    .filter((one) => one.inUse && isAtHand(one.piece) && one.piece.limb === series.limb && one.piece.side === series.side)
+    .filter((one) => one.inUse && isAtHand(one.piece) && isCutFromLadderOf(one.piece, series.limb, series.side))
     .at(-1);
   const cut = inUse && visitCutFrom(series.visits, inUse.piece);
   const first = series.visits[0];
@@ -177,4 +178,10 @@ export function pictureInWords(picture: LimbPicture): string {
     return `${one.side} ${picture.limb} on ${showDay(one.day)}, ${one.girthsMm.length} girths${questions}`;
   });
   return `Outline of the ${limbs.join('; ')}. The table beside it holds the same figures.`;
+}
+
+/** The picture of the limb that a piece lies on; none of one that has no ladder. */
+export function pictureOf(analysis: PatientAnalysis, piece: Piece): LimbPicture | undefined {
+  const on = piece.covers === 'measures' ? undefined : limbOf(piece);
+  return on && limbPicture(analysis, on.limb);
 }

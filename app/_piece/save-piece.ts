@@ -11,7 +11,7 @@ import { recordOf } from '@/db/patients/records';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { Stop } from '@/lib/cautions/hold';
 import { PIECE_BOXES, type PieceBox, readPieceForm, type TypedPieceForm } from '@/lib/forms/read-piece-form';
-import { cutLadders } from './cut-ladders';
+import { cutLadders, cutMeasures } from './cut-ladders';
 
 /** A refused piece: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type PieceFormState = {
@@ -38,9 +38,9 @@ export async function savePieceAction(_before: PieceFormState, form: FormData): 
   const record = await recordOf(therapist, patientId);
   if (!record) notFound();
   const taken = record.pieces.filter((one) => one.pieceId !== pieceId).map((one) => one.piece);
-  const read = readPieceForm(typed, cutLadders(record), taken);
-  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const before = record.pieces.find((one) => one.pieceId === pieceId);
+  const read = readPieceForm(typed, before?.covers === 'measures' ? cutMeasures(record) : cutLadders(record), taken);
+  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const piece = { ...before, ...read.piece, cutFromVisitId: read.ladder.visitId, retiredReason: read.retiredReason };
   const submissionId = text('submissionId') || crypto.randomUUID();
   if (pieceId === '') {

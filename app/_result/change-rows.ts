@@ -1,6 +1,7 @@
 import type { ChangeRow } from '@/app/_chart/change-ruler';
 import { type AnalysedLimb, type AnalysedVisit, judged, type PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
+import { isCutFromLadderOf } from '@/lib/record/patient-record';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { baselineInWords } from '@/lib/summary/phase-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
@@ -10,9 +11,7 @@ import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** Rows of the change ruler for one visit: since the visit before, the ladder a piece in use was cut from, the baseline of the phase, the first visit. */
 export function changeRows(limb: AnalysedLimb, visit: AnalysedVisit, analysis: PatientAnalysis): ChangeRow[] {
-  const cutFrom = analysis.pieces
-    .filter((one) => one.inUse && one.piece.limb === limb.series.limb && one.piece.side === limb.series.side)
-    .at(-1);
+  const cutFrom = analysis.pieces.filter((one) => one.inUse && isCutFromLadderOf(one.piece, limb.series.limb, limb.series.side)).at(-1);
   const rows: { change: JudgedChange; note: string | null; day: CalendarDay }[] = [];
   const add = (change: JudgedChange | null | { noAnswer: string }, note: string | null): void => {
     if (!change || isNoAnswer(change)) return;

@@ -14,9 +14,9 @@ export function MeasureFitTable({ piece, analysis }: { piece: Piece; analysis: P
   if (fits.length === 0) return null;
   const first = firstToLeave(fits);
   return (
-    <section className="panel" aria-label={`Hand, foot and trunk in piece ${piece.piece}`}>
+    <section className="panel" aria-label={`Hand, foot, trunk and head in piece ${piece.piece}`}>
       <h2>
-        Hand, foot, trunk in this piece <span className="head-note">{`cut from ${fits.length} named measures`}</span>
+        Hand, foot, trunk, head in this piece <span className="head-note">{`cut from ${fits.length} named measures`}</span>
       </h2>
       <p>{first ? measureOutlookInWords(first) : 'None is foreseen to leave it within a year.'}</p>
       <div className="table-frame">

@@ -33,14 +33,15 @@ export function PieceResult({
 }) {
   const { piece, fit, band, wear } = one;
   const names = alike.map((other) => other.piece.piece);
-  const title = `${names.length > 1 ? `Pieces ${names.join(' and ')}` : `Piece ${piece.piece}`} on the ${piece.side} ${piece.limb}`;
+  const title = `${names.length > 1 ? `Pieces ${names.join(' and ')}` : `Piece ${piece.piece}`} on the ${limbInWords(piece.limb, piece.side)}`;
   const formula = piece.convention === 'C(1-r)' ? `girth × (1 − ${piece.reductionPct / 100})` : `girth ÷ (1 + ${piece.reductionPct / 100})`;
   const days = daysWorn(piece, analysis.today);
   if (isNoAnswer(fit)) {
     return (
       <section className={styles.pieceResult} aria-label={title}>
         <h2>{title}</h2>
-        <p>{`Tightness is not known: ${fit.noAnswer}`}</p>
+        <p>{piece.covers === 'measures' ? fit.noAnswer : `Tightness is not known: ${fit.noAnswer}`}</p>
+        {piece.covers === 'measures' && <EndOfMeasures one={one} followed={isFollowed(one, analysis.pieces, analysis.today)} />}
       </section>
     );
   }
@@ -63,7 +64,7 @@ export function PieceResult({
           <TightnessChart
             points={points}
             worn={worn}
-            side={piece.side}
+            side={fit.cut.visit.ladder.side}
             band={band}
             ruler={ruler}
             landmarks={picture?.landmarks ?? []}
@@ -165,6 +166,14 @@ function Pressures({ one, analysis }: { one: AnalysedPiece; analysis: PatientAna
       ))}
     </ul>
   );
+}
+
+/** When a piece made to named measures alone is to be replaced, and ordered by; a figure that needs a ladder is not there. */
+function EndOfMeasures({ one: { endOfLife, orderBy }, followed }: { one: AnalysedPiece; followed: boolean }) {
+  const ends = isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`;
+  const because = !isNoAnswer(orderBy) && orderBy.because === 'outgrown' ? 'outgrown by a named measure' : 'end of life';
+  const next = isNoAnswer(orderBy) ? '' : `Order by ${showDay(orderBy.day)} (${because}, making and measuring taken off).`;
+  return <p>{`${ends} ${followed ? 'The next one is here or on its way.' : next}`.trim()}</p>;
 }
 
 function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; followed: boolean }) {

@@ -1,5 +1,6 @@
 import type { WorkRow } from '@/db/worklist/work-lines';
 import type { Side } from '@/lib/ladder/limb';
+import { limbOf } from '@/lib/record/patient-record';
 import type { RowOutline } from '@/lib/schedule/patient-work';
 import { FIRST_LADDER, type WorkKind } from '@/lib/schedule/worklist';
 import { ageInYears } from '@/lib/units/age';
@@ -29,7 +30,7 @@ export type LineView = {
 /** A stored line in words, on a day. */
 export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayWrite: boolean): LineView {
   const outline = row.outline as RowOutline | null;
-  const side = row.limb?.side ?? outline?.side;
+  const side = (row.limb && limbOf(row.limb)?.side) ?? outline?.side;
   const glyph = outline ? rowGlyph(outline) : undefined;
   const behind = behindWords(row, today);
   const isOpen = view.answer === row.id;

@@ -1,7 +1,7 @@
 import { LIFTED_CARD, type Lifted, liftedInWords, type Stop, stopsOn, UNASKED_CARD } from '@/lib/cautions/hold';
 import type { CardAnswered } from '@/lib/cautions/read-caution-form';
 import type { AnsweredQuestion } from '@/lib/record/order';
-import type { LimbSide, Piece } from '@/lib/record/patient-record';
+import type { Piece, WornPlace } from '@/lib/record/patient-record';
 import { type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import type { Therapist } from '../therapist';
@@ -56,7 +56,7 @@ export async function writeUnlessHeld(
 export async function stopsNotLifted(
   therapist: Therapist,
   patientId: string,
-  limb: LimbSide,
+  limb: WornPlace,
   lifted: readonly Pick<Lifted, 'key'>[],
   at: Date,
 ): Promise<readonly Stop[]> {

@@ -2,7 +2,7 @@ import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type {
-  CoverEnd,
+  Cover,
   LimbSide,
   NamedMeasure,
   Occasion,
@@ -10,6 +10,7 @@ import type {
   ReductionConvention,
   Sex,
   SingleReading,
+  WornPlace,
 } from '@/lib/record/patient-record';
 import type { Alteration, FirstFit, KeptAs, RetiredAs, WearIn } from '@/lib/record/piece-life';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -158,9 +159,9 @@ export const pieceRevision = table(
       .references(() => piece.id),
     number: wholeNumber().notNull(),
     label: text().notNull(),
-    limb: text().$type<LimbKind>().notNull(),
-    side: text().$type<Side>().notNull(),
-    covers: json<{ readonly from: CoverEnd; readonly to: CoverEnd }>().notNull(),
+    limb: text().$type<WornPlace['limb']>().notNull(),
+    side: text().$type<WornPlace['side']>().notNull(),
+    covers: json<Cover>().notNull(),
     cutFromVisitId: text().references(() => visit.id),
     cutFrom: text().$type<CalendarDay>().notNull(),
     reductionPct: decimal().notNull(),

@@ -1,7 +1,7 @@
 import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
 import type { GivenOutlook, GivenVerdict } from '@/lib/analysis/given-answers';
 import { ANSWER_KINDS } from '@/lib/prompts/decide-prompts';
-import type { LimbSide } from '@/lib/record/patient-record';
+import type { LimbSide, WornPlace } from '@/lib/record/patient-record';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from '../sql/columns';
 import { ofClinic } from './schema-clinic';
@@ -21,7 +21,7 @@ export const workLine = table(
     due: text().$type<CalendarDay>().notNull(),
     title: text().notNull(),
     reason: text().notNull(),
-    limb: json<LimbSide>(),
+    limb: json<WornPlace>(),
     /** Cause and inputs of the prompt behind the line; null for a date of the schedule. */
     prompt: json<{ readonly cause: string; readonly inputs: string }>(),
     /** The most pressing line of its patient, and how many more stand behind it. */

@@ -1,5 +1,6 @@
 import { type FitToday, fitToday } from '../garments/fit-today';
 import { furtherLimbs, type LimbOfSet, onLimb, worseOutlook } from '../garments/limbs-of-set';
+import { firstToLeave, measureFits } from '../garments/measure-fit';
 import { type OrderBy, orderBy } from '../garments/order-by';
 import { type OutgrowDate, outgrowDate } from '../garments/outgrow-date';
 import { type OwnTrend, ownTrend } from '../garments/own-trend';
@@ -11,7 +12,7 @@ import { type FabricWear, fabricWear } from '../garments/worn-fit';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import type { ReviewedRecord } from '../record/next-visit';
-import type { LimbSide, Piece } from '../record/patient-record';
+import type { Piece, WornPlace } from '../record/patient-record';
 import type { ChangeBetween } from '../trend/limb-change';
 import { changedSince, type LimbCourse } from '../trend/limb-course';
 import type { LimbSeries } from '../trend/series-visit';
@@ -30,7 +31,7 @@ export type AnalysedPiece = {
   readonly trend: OwnTrend | undefined;
   /** Of a set of several ladders the limb that ends the fit first, `outgrowOn`; else of the piece's own limb. */
   readonly outgrow: OutgrowDate | NoAnswer;
-  readonly outgrowOn: LimbSide;
+  readonly outgrowOn: WornPlace;
   /** Every limb of a set of several ladders by itself, the own one first; none where there is one limb, or the piece is out of use. */
   readonly ofSet: readonly LimbOfSet[];
   readonly room: RoomToGrow | NoAnswer;
@@ -41,6 +42,7 @@ export type AnalysedPiece = {
 /**
  * One piece on a day: its fit and band, what wear took, its dates, and the room the next one needs.
  *
+ * A piece made to named measures alone has no ladder: its fit stands in `measureFits`, its order-by day counts the measure that leaves it first.
  * A garment made to several ladders is judged on each of its limbs; its dates are those of the limb that ends the fit first.
  * Shape: a piece, the limbs and series of its patient, the record, the policy, the changes between visits. A piece out of use, or one that cannot be
  * compared, has its reason in place of dates.
@@ -81,8 +83,14 @@ export function analysePiece(
     ofSet: others.length > 0 ? [first, ...others] : [],
     room: own.room,
     endOfLife: life,
-    orderBy: retired ? gone : orderBy(piece, worst.outgrow, life, policy),
+    orderBy: retired ? gone : orderBy(piece, endOfMeasures(piece, record, policy) ?? worst.outgrow, life, policy),
   };
+}
+
+/** The early day on which a piece made to named measures alone is left by one of them; undefined for a piece of a ladder, and where none is foreseen. */
+function endOfMeasures(piece: Piece, record: ReviewedRecord, policy: Policy): Pick<OutgrowDate, 'earlyDay'> | undefined {
+  if (piece.covers !== 'measures') return undefined;
+  return firstToLeave(measureFits(piece, record, policy))?.outlook;
 }
 
 /** A garment on another limb of its set: fit and outlook as if it lay there alone, by the band of the piece. */

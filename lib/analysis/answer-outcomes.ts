@@ -3,7 +3,7 @@ import { leftBand } from '../garments/outgrow-date';
 import { policyOfPiece } from '../garments/piece-band';
 import type { LimbKind, Side } from '../ladder/limb';
 import { isNoAnswer } from '../outcome';
-import type { Piece, Visit } from '../record/patient-record';
+import { isCutFromLadderOf, limbOf, type Piece, type Visit } from '../record/patient-record';
 import type { GivenAgainst, OutlookCame, VerdictCame } from '../service/what-came';
 import { checkedChange } from '../trend/checked-change';
 import { isAlarm } from '../trend/judged-change';
@@ -75,10 +75,11 @@ export function answerOutcomes(analysis: PatientAnalysis, given: readonly Stored
     ...outlooks.flatMap((one) => {
       const piece = analysis.pieces.find(({ piece: { piece: label } }) => label === one.piece);
       if (!piece || (one.outgrowDay === null && one.earlyDay === null)) return [];
+      const on = limbOf(piece.piece);
+      if (!on) return [];
       const end = ends.get(piece) ?? endOfFit(analysis, piece, between);
       ends.set(piece, end);
-      const { limb, side } = piece.piece;
-      return [{ given: id, day: visit.day, limb, side, ...outlookOutcome(one, end, visit.day) }];
+      return [{ given: id, day: visit.day, ...on, ...outlookOutcome(one, end, visit.day) }];
     }),
   ]);
 }
@@ -134,7 +135,7 @@ function missOf(
   const happened =
     (record.events ?? []).some(({ day }) => isBetween(day)) ||
     (record.phases ?? []).some(({ from }) => isBetween(from)) ||
-    record.pieces.some((piece) => piece.limb === limb && piece.side === side && isBetween(piece.firstWorn));
+    record.pieces.some((piece) => isCutFromLadderOf(piece, limb, side) && isBetween(piece.firstWorn));
   const doubted = [earlier, next].some(({ at }) => at.bodyInDoubt.length > 0 || at.sidesInDoubt);
   if (happened || doubted) return null;
   const change = between(earlier.at, next.at, limb);

@@ -1,5 +1,5 @@
 import type { LimbKind, Side } from '../ladder/limb';
-import type { PatientRecord, Piece } from '../record/patient-record';
+import { type LimbSide, limbOf, type PatientRecord, type Piece } from '../record/patient-record';
 import { phaseOn } from '../record/phases';
 import { type CalendarDay, dayFromNumber, dayNumber } from '../units/calendar-day';
 import type { PatientAnalysis } from './analyse-patient';
@@ -34,19 +34,19 @@ const RESTS: readonly string[] = ['on-hold', 'ended'];
  * Days without a working piece, a limb and ended month at a time; `day` is the first of the month.
  *
  * A limb counts from the day its first piece was worn, on days that no phase on hold or ended holds. A piece works from its first wear up to the end of its expected life, unless it went out of use
- * before; one sent back does not. Shape: a record and a day; the month of that day has not ended and is left out. Source: definition of the house (common practice of two in turn).
+ * before; one sent back does not, and one made to named measures alone is of no limb. Shape: a record and a day; the month of that day has not ended and is left out. Source: definition of the house (common practice of two in turn).
  * Example: one piece worn from 1 March with a life of 90 days, the next from 10 June: 30 May to 9 June, 2 days of May and 9 of June.
  */
 export function daysWithout(record: PatientRecord, today: CalendarDay): readonly WithoutCase[] {
   const end = dayNumber(`${today.slice(0, 7)}-01` as CalendarDay);
-  const limbs = new Map<string, Piece[]>();
+  const limbs = new Map<string, LimbSide & { readonly pieces: Piece[] }>();
   for (const piece of record.pieces) {
-    if (piece.firstWorn === null) continue;
+    const on = limbOf(piece);
+    if (piece.firstWorn === null || piece.covers === 'measures' || !on) continue;
     const key = `${piece.limb} ${piece.side}`;
-    limbs.set(key, [...(limbs.get(key) ?? []), piece]);
+    limbs.set(key, { ...on, pieces: [...(limbs.get(key)?.pieces ?? []), piece] });
   }
-  return [...limbs.values()].flatMap((pieces) => {
-    const [{ limb, side }] = pieces as [Piece];
+  return [...limbs.values()].flatMap(({ limb, side, pieces }) => {
     const spans = pieces.map(worksFrom);
     const months = new Map<string, { whole: number; some: number }>();
     for (let number = Math.min(...spans.map(({ from }) => from)); number < end; number++) {

@@ -1,7 +1,7 @@
 import type { SourceKind } from '../limits/limit';
 import type { LimitName } from '../limits/limits';
 import type { Policy } from '../limits/policy';
-import type { LimbSide, PatientRecord } from '../record/patient-record';
+import type { LimbSide, PatientRecord, WornPlace } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What the tape saw that a card asks about: one limb, in words. */
@@ -78,7 +78,7 @@ export function askedEachVisit(card: CautionCard, about: CautionAbout): boolean 
 }
 
 /** Whether a card is about a piece for this limb. */
-export function concerns(card: Pick<CautionCard, 'limb' | 'side'>, piece: LimbSide): boolean {
+export function concerns(card: Pick<CautionCard, 'limb' | 'side'>, piece: WornPlace): boolean {
   return (card.limb === undefined || card.limb === piece.limb) && (card.side === undefined || card.side === piece.side);
 }
 

@@ -1,12 +1,12 @@
 import type { CautionAnswer } from '../record/caution-answer';
-import type { LimbSide } from '../record/patient-record';
+import type { WornPlace } from '../record/patient-record';
 import { daysBetween, showDay } from '../units/calendar-day';
 import { isSupplyCard, supplyTooLow } from './blood-supply-cards';
 import { type CautionAbout, type CautionCard, concerns } from './caution-card';
 import { CAUTION_CARDS, cardStates } from './caution-cards';
 
 /** A piece that is ordered or handed over: its limb, and the highest pressure of its class where one is recorded, mmHg. */
-export type HeldPiece = LimbSide & { readonly pressureMmHg: number | null };
+export type HeldPiece = WornPlace & { readonly pressureMmHg: number | null };
 
 /** A caution that says stop: the order or hand-over waits until it is answered anew, or is lifted by name, reason and the prescriber's word. */
 export type Stop = { readonly key: string; readonly card: string; readonly title: string; readonly message: string };
@@ -32,7 +32,7 @@ export function yesAnswers(cautions: readonly CautionAnswer[]): readonly { answe
  * Shape: the latest answers of a patient, the limb of a piece. Example: redness answered “yes” holds every piece; a swollen left arm
  * holds pieces for the left arm.
  */
-export function stopsOn(cautions: readonly CautionAnswer[], piece: LimbSide): Stop[] {
+export function stopsOn(cautions: readonly CautionAnswer[], piece: WornPlace): Stop[] {
   return yesAnswers(cautions).flatMap(({ answer, card }) => {
     if (!card || card.says === 'ask the prescriber' || !concerns(card, piece)) return [];
     const { day, words } = answer;

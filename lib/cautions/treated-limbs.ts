@@ -1,5 +1,5 @@
 import type { LimbKind } from '../ladder/limb';
-import type { LimbSide, Piece } from '../record/patient-record';
+import type { Piece, WornPlace } from '../record/patient-record';
 import type { CautionAbout } from './caution-card';
 
 /** Pieces not out of use by the day: worn, at hand or to come. */
@@ -8,8 +8,8 @@ export function piecesAbout({ record, today }: Pick<CautionAbout, 'record' | 'to
 }
 
 /** Whether this limb wears a garment or is about to: a piece not out of use, or marked as affected. */
-export function isTreated(about: Pick<CautionAbout, 'record' | 'today'>, { limb, side }: LimbSide): boolean {
-  const is = (one: LimbSide) => one.limb === limb && one.side === side;
+export function isTreated(about: Pick<CautionAbout, 'record' | 'today'>, { limb, side }: WornPlace): boolean {
+  const is = (one: WornPlace) => one.limb === limb && one.side === side;
   return piecesAbout(about).some(is) || about.record.affected.some(is);
 }
 

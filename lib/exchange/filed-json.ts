@@ -5,9 +5,8 @@ import { measureTaken } from '../parts/own-measure';
 import { OWN_MEASURE } from '../parts/own-measure-schema';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
 import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
-import { LONGEST_OF_ORDER, ORDER_REASONS, type Order } from '../record/order';
 import { OWN_FORM } from '../record/own-form-schema';
-import type { FiledCaution, FiledPiece } from '../record/patient-file';
+import type { FiledCaution } from '../record/patient-file';
 import type { NamedMeasure, PatientEvent } from '../record/patient-record';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
 import type { PieceLife } from '../record/piece-life';
@@ -15,10 +14,10 @@ import { KEPT_AS, REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-
 import { type CalendarDay, readDay } from '../units/calendar-day';
 import type { Nanometres } from '../units/length';
 
-const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
-const words = z.string().nullable();
-const moment = z.string().refine(isMoment, 'is not a moment');
-const whole = z.int().min(0);
+export const day = z.custom<CalendarDay>((value) => typeof value === 'string' && readDay(value).kind === 'read', 'is not a day');
+export const words = z.string().nullable();
+export const moment = z.string().refine(isMoment, 'is not a moment');
+export const whole = z.int().min(0);
 
 /** True for an instant in ISO 8601 with its zone, as the program writes it. */
 export function isMoment(text: string): boolean {
@@ -26,13 +25,13 @@ export function isMoment(text: string): boolean {
 }
 
 /** A length with its text, unit and exact nanometres. */
-const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
+export const TYPED_LENGTH = z.object({ text: z.string(), unit: z.enum(['in', 'cm']), nm: z.int().transform((nm) => nm as Nanometres) });
 
 /** A mass with its text, unit and exact nanograms. */
-const TYPED_MASS = z.object({ text: z.string(), unit: z.enum(['kg', 'lb']), ng: z.int() });
+export const TYPED_MASS = z.object({ text: z.string(), unit: z.enum(['kg', 'lb']), ng: z.int() });
 
 const landmark = z.enum(Object.values(LIMBS).flatMap((limb) => limb.landmarks));
-const coverEnd = z.union([landmark, TYPED_LENGTH]);
+export const coverEnd = z.union([landmark, TYPED_LENGTH]);
 
 /** What a garment is. */
 export const GARMENT: z.ZodType<GarmentSpec> = z
@@ -84,7 +83,7 @@ const rung = z.object({
 export const ZERO_CHOICE = z.object({ choice: z.enum(['as-recorded', 'moved-back']), shiftMm: z.number(), by: z.string(), at: moment });
 
 /** A ladder. */
-const LADDER_JSON = z.object({
+export const LADDER_JSON = z.object({
   limb: z.enum(['leg', 'arm']),
   side: z.enum(['left', 'right']),
   zero: z.string(),
@@ -98,7 +97,7 @@ const LADDER_JSON = z.object({
 });
 
 /** A named measure of the catalogue or of a clinic, under a part and side that it is taken on. */
-const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
+export const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
   .object({
     part: z.enum(PARTS),
     side: z.enum(['left', 'right', 'middle']),
@@ -113,90 +112,6 @@ const NAMED_MEASURE_JSON: z.ZodType<NamedMeasure> = z
     const measure = measureTaken({ measure: id, own });
     return measure !== undefined && (measure.part === part || measure.alsoOf === part) && isTakenOn(measure, side);
   }, 'is not a measure of that part and side');
-
-const proposed = z.union([
-  z.object({ noAnswer: z.string() }),
-  z.object({
-    middleMm: z.number(),
-    highMm: z.number(),
-    places: z.array(z.object({ placeMm: z.number(), middleMm: z.number() })),
-  }),
-]);
-
-/** An order as it stands in a file, without the visit it was cut from. */
-export const ORDER_JSON: z.ZodType<Omit<Order, 'cutFromVisitId'>> = z.object({
-  limb: z.enum(['leg', 'arm']),
-  side: z.enum(['left', 'right']),
-  order: z.int().min(1),
-  state: z.enum(['proposed', 'ordered', 'cancelled']),
-  cutFrom: day,
-  covers: z.object({ from: coverEnd, to: coverEnd }),
-  garment: GARMENT,
-  reductionPct: z.number(),
-  convention: z.enum(['C(1-r)', 'C/(1+r)']),
-  quantity: z.int().min(1),
-  heldBack: z.int().min(1).optional(),
-  allowance: z.object({
-    proposed,
-    further: z.array(z.object({ limb: z.enum(['leg', 'arm']), side: z.enum(['left', 'right']), proposed })).optional(),
-    decided: TYPED_LENGTH.nullable(),
-  }),
-  lifeDays: whole,
-  leadDays: whole,
-  reasonCode: z.enum(ORDER_REASONS),
-  note: words,
-  maker: z.string().min(1).max(LONGEST_OF_ORDER.maker).optional(),
-  colour: z.string().min(1).max(LONGEST_OF_ORDER.colour).optional(),
-  neededBy: day.optional(),
-  questions: z.array(z.object({ key: z.string(), message: z.string(), answer: z.string(), by: z.string(), at: moment })),
-  ordered: day.nullable(),
-  expected: day.nullable(),
-  sent: z
-    .object({
-      day,
-      visitRevision: z.int(),
-      measurer: words,
-      ladder: LADDER_JSON,
-      further: z.array(LADDER_JSON).optional(),
-      measures: z.array(NAMED_MEASURE_JSON).optional(),
-      readings: z.array(z.object({ name: z.string(), length: TYPED_LENGTH })),
-      height: TYPED_LENGTH.nullable(),
-      weight: TYPED_MASS.nullable(),
-    })
-    .nullable(),
-  checked: z.union([z.literal('unchecked'), z.object({ by: z.string(), name: z.string(), at: moment, visitRevision: z.int() })]).nullable(),
-});
-
-/** An order with the visit it was cut from. */
-export const FILED_ORDER_JSON: z.ZodType<Order> = ORDER_JSON.and(z.object({ cutFromVisitId: z.string() }));
-
-/** A piece with its whole life. */
-export const FILED_PIECE_JSON: z.ZodType<FiledPiece> = z.object({
-  piece: z.string(),
-  limb: z.enum(['leg', 'arm']),
-  side: z.enum(['left', 'right']),
-  covers: z.object({ from: coverEnd, to: coverEnd }),
-  cutFromVisitId: words,
-  cutFrom: day,
-  reductionPct: z.number(),
-  convention: z.enum(['C(1-r)', 'C/(1+r)']),
-  allowance: TYPED_LENGTH.nullable(),
-  lifeDays: whole,
-  leadDays: whole,
-  order: z.int().nullable(),
-  expected: day.nullable(),
-  delivered: day.nullable(),
-  firstFit: day.nullable(),
-  firstWorn: day.nullable(),
-  retired: day.nullable(),
-  retiredReason: words,
-  garment: PIECE_PARTS.garment.nullable(),
-  fit: PIECE_PARTS.fit.nullable(),
-  wearIn: PIECE_PARTS.wearIn.nullable(),
-  kept: PIECE_PARTS.kept.nullable(),
-  alterations: PIECE_PARTS.alterations.nullable(),
-  retiredAs: PIECE_PARTS.retiredAs.nullable(),
-});
 
 /** An event as a bundle carries it whole. */
 export const EVENT_JSON: z.ZodType<PatientEvent> = z.object({

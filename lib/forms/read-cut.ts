@@ -1,23 +1,29 @@
-import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '../ladder/limb';
+import { isLandmarkOf, LIMBS, type LimbKind, placeInWords } from '../ladder/limb';
 import type { Reading } from '../outcome';
-import type { CoverEnd, ReductionConvention } from '../record/patient-record';
+import type { Part } from '../parts/measure';
+import type { Cover, CoverEnd, ReductionConvention, WornPlace } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit, TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
 import { readNumber } from '../units/read-number';
 
-/** A ladder that a piece can be cut from. */
-export type CutLadder = {
+/** What a piece can be cut from: a ladder of a visit, or the named measures of one part. */
+export type CutLadder = WornPlace & {
   readonly key: string;
   readonly visitId: string;
   readonly day: CalendarDay;
-  readonly limb: LimbKind;
-  readonly side: Side;
   readonly unit: LengthUnit;
+  /** The part, where a piece is cut from its named measures alone. */
+  readonly madeTo?: Part;
 };
 
+/** What one choice of a form is kept under: visit, place, and whether it is a ladder or named measures alone. */
+export function cutKey(visitId: string | null | undefined, { limb, side }: WornPlace, byMeasures: boolean): string {
+  return `${visitId} ${side} ${limb}${byMeasures ? ' measures' : ''}`;
+}
+
 /** An end of the cover: a landmark of the ladder's limb in its own words (`ankle crease`), or a distance on it. */
-export function readEnd(text: string, ladder: CutLadder): Reading<CoverEnd> {
+export function readEnd(text: string, ladder: { readonly limb: LimbKind; readonly unit: LengthUnit }): Reading<CoverEnd> {
   const end = text.trim();
   const landmark = end.toLowerCase().replaceAll(/\s+/g, '-');
   if (isLandmarkOf(ladder.limb, landmark)) return { kind: 'read', value: landmark };
@@ -31,8 +37,33 @@ export function readEnd(text: string, ladder: CutLadder): Reading<CoverEnd> {
   return readLength(end, ladder.unit);
 }
 
+/**
+ * What a piece covers from its two boxes, or null with a sentence beside the box that stops it; a piece made to named measures alone has none to read.
+ *
+ * Refuses an end that is no landmark and no distance, and both ends at one place.
+ */
+export function readCover(
+  cut: CutLadder,
+  text: (box: 'from' | 'to') => string,
+  refuse: (box: 'from' | 'to', reason: string) => null,
+): Cover | null {
+  const { limb, unit } = cut;
+  if (cut.madeTo || limb === 'trunk' || limb === 'head') return 'measures';
+  const [from, to] = (['from', 'to'] as const).map((box) => {
+    const end = readEnd(text(box), { limb, unit });
+    return end.kind === 'read' ? end.value : refuse(box, end.reason);
+  }) as [CoverEnd | null, CoverEnd | null];
+  if (!from || !to) return null;
+  return sameEnd(from, to) ? refuse('to', 'Both ends are the same place.') : { from, to };
+}
+
+/** The two boxes of a cover as a form shows them again; empty where it was made to named measures alone. */
+export function coverAsTyped(covers: Cover): { readonly from: string; readonly to: string } {
+  return covers === 'measures' ? { from: '', to: '' } : { from: endAsTyped(covers.from), to: endAsTyped(covers.to) };
+}
+
 /** Whether both ends are one place. */
-export function sameEnd(one: CoverEnd, other: CoverEnd): boolean {
+function sameEnd(one: CoverEnd, other: CoverEnd): boolean {
   return typeof one === 'string' || typeof other === 'string' ? one === other : one.nm === other.nm;
 }
 
@@ -60,7 +91,7 @@ export function readDays(text: string, least: number): Reading<number> {
 }
 
 /** An end of the cover as a form shows it again. */
-export function endAsTyped(end: CoverEnd): string {
+function endAsTyped(end: CoverEnd): string {
   return typeof end === 'string' ? placeInWords(end) : lengthAsTyped(end);
 }
 

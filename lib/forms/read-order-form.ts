@@ -2,6 +2,7 @@ import type { Reading } from '../outcome';
 import type { OwnForm } from '../record/garment-catalogue';
 import {
   GARMENT_OPTIONS,
+  type GarmentForm,
   type GarmentOption,
   type GarmentSpec,
   type GarmentUse,
@@ -13,7 +14,7 @@ import { formOf } from '../record/own-form';
 import { readDay, showDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
-import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
+import { type CutLadder, coverAsTyped, lengthAsTyped, readConvention, readCover, readDays, readReduction } from './read-cut';
 
 /** Rows for options on one form. */
 export const OPTION_ROWS = 8;
@@ -54,7 +55,7 @@ export function optionKey(kind: OptionKind, choice: string): string {
 /**
  * An order from what was typed, or one sentence beside each box that stops it.
  *
- * Refuses a garment form that is not of the ladder's limb, a class without its scheme and range (schemes differ), a range that runs
+ * Refuses a garment form that is not of the ladder's limb, or not of the part whose named measures alone are sent, a class without its scheme and range (schemes differ), a range that runs
  * backwards, as many pieces held back as are ordered, an option without its place, an expansion panel without its width, a day needed by that is before the measuring, and what `read-cut` refuses.
  * Room left empty beside an expansion panel is the width of the one panel that holds it; days left empty are those of a clinic's own form.
  * Shape: typed boxes, the ladders on offer, the clinic's own forms; what the order decides and its ladder.
@@ -68,14 +69,12 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const text = (box: string): string => (typed[box] ?? '').trim();
   const accept = <T>(box: string, reading: Reading<T>): T | null => (reading.kind === 'read' ? reading.value : refuse(box, reading.reason));
 
-  const ladder = ladders.find((one) => one.key === text('cutFrom')) ?? refuse('cutFrom', 'Choose the ladder that is sent.');
+  const ladder = ladders.find((one) => one.key === text('cutFrom')) ?? refuse('cutFrom', 'Choose the measurements that are sent.');
   const own = definitionOf(forms.find(({ id }) => id === text('form')));
   const form = formOf({ form: text('form'), ...own }) ?? refuse('form', 'Choose what the garment covers.');
-  if (form && ladder && form.limb !== ladder.limb)
-    refuse('form', `This is a garment for the ${form.limb}; the ladder is of the ${ladder.limb}.`);
-  const from = ladder && accept('from', readEnd(text('from'), ladder));
-  const to = ladder && accept('to', readEnd(text('to'), ladder));
-  if (from && to && sameEnd(from, to)) refuse('to', 'Both ends are the same place.');
+  const unlike = form && ladder && unlikeCut(form, ladder);
+  if (unlike) refuse('form', unlike);
+  const covers = ladder && readCover(ladder, text, refuse);
   const reductionPct = accept('reduction', readReduction(text('reduction')));
   const convention = readConvention(text('convention')) ?? refuse('convention', 'Choose how the reduction is counted.');
   const use = (['day', 'night', 'other'] as const).find((one) => one === text('use')) ?? refuse('use', 'Choose when it is worn.');
@@ -99,7 +98,7 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
   const neededBy = text('neededBy') === '' ? null : accept('neededBy', readDay(text('neededBy')));
   if (neededBy && ladder && neededBy < ladder.day) refuse('neededBy', `That is before the measuring of ${showDay(ladder.day)}.`);
 
-  if (Object.keys(errors).length > 0 || !ladder || !form || !from || !to || !use || !convention || !reasonCode)
+  if (Object.keys(errors).length > 0 || !ladder || !form || !covers || !use || !convention || !reasonCode)
     return { kind: 'refused', errors };
   if (reductionPct === null || quantity === null || lifeDays === null || leadDays === null) return { kind: 'refused', errors };
   const garment: GarmentSpec = { form: form.id, use, pressure, options, ...own };
@@ -113,7 +112,7 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
       limb,
       side,
       cutFrom,
-      covers: { from, to },
+      covers,
       garment,
       ...figures,
       reasonCode: reasonCode as OrderReason,
@@ -124,6 +123,16 @@ export function readOrderForm(typed: TypedOrderForm, ladders: readonly CutLadder
       ...(neededBy && { neededBy }),
     },
   };
+}
+
+/** Why a form of garment cannot be made to what was chosen, in words; undefined where it can. */
+function unlikeCut(form: GarmentForm, { limb, madeTo }: CutLadder): string | undefined {
+  if (form.madeTo)
+    return form.madeTo === madeTo
+      ? undefined
+      : `This garment is made to named measures of the ${form.madeTo} alone: choose a visit that has them, by “${form.madeTo}, named measures”.`;
+  if (madeTo) return `This garment is made to a ladder; named measures of the ${madeTo} alone were chosen.`;
+  return form.limb === limb ? undefined : `This is a garment for the ${form.limb}; the ladder is of the ${limb}.`;
 }
 
 /** The boxes of an order's form as far as its room hangs on them: the others stand at what is always read, so that room is shown before they are filled. */
@@ -194,8 +203,7 @@ export function orderFormOf(
     cutFrom: ladderKey,
     form: garment.form,
     use: garment.use satisfies GarmentUse,
-    from: endAsTyped(order.covers.from),
-    to: endAsTyped(order.covers.to),
+    ...coverAsTyped(order.covers),
     reduction: String(order.reductionPct),
     convention: order.convention,
     scheme: garment.pressure?.scheme ?? '',

@@ -1,8 +1,8 @@
 import type { Reading } from '../outcome';
-import type { CoverEnd, Piece } from '../record/patient-record';
+import type { Piece } from '../record/patient-record';
 import { type CalendarDay, readDay } from '../units/calendar-day';
 import { readLength } from '../units/read-length';
-import { type CutLadder, endAsTyped, lengthAsTyped, readConvention, readDays, readEnd, readReduction, sameEnd } from './read-cut';
+import { type CutLadder, coverAsTyped, lengthAsTyped, readConvention, readCover, readDays, readReduction } from './read-cut';
 
 /** The boxes of the piece form, word for word as typed. `cutFrom` is the key of a ladder: visit id, limb and side. */
 export const PIECE_BOXES = [
@@ -54,10 +54,7 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
   if (taken.includes(piece)) refuse('piece', `Piece ${piece} is on record already. Two of one order are two pieces.`);
   const ladder = ladders.find((one) => one.key === typed.cutFrom) ?? null;
   if (!ladder) refuse('cutFrom', 'Choose the measurements that the piece is made to.');
-  const end = (box: 'from' | 'to'): CoverEnd | null => (ladder ? accept(box, readEnd(typed[box], ladder)) : null);
-  const from = end('from');
-  const to = end('to');
-  if (from && to && sameEnd(from, to)) refuse('to', 'Both ends are the same place.');
+  const covers = ladder && readCover(ladder, (box) => typed[box], refuse);
   const reductionPct = accept('reduction', readReduction(typed.reduction));
   const convention = readConvention(typed.convention) ?? refuse('convention', 'Choose how the reduction is counted.');
   const allowance =
@@ -79,8 +76,7 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
   if (
     Object.keys(errors).length > 0 ||
     !ladder ||
-    !from ||
-    !to ||
+    !covers ||
     reductionPct === null ||
     !convention ||
     lifeDays === null ||
@@ -97,7 +93,7 @@ export function readPieceForm(typed: TypedPieceForm, ladders: readonly CutLadder
       piece,
       limb,
       side,
-      covers: { from, to },
+      covers,
       cutFrom,
       reductionPct,
       convention,
@@ -116,8 +112,7 @@ export function pieceFormOf(piece: Piece & { readonly retiredReason?: string | n
   return {
     piece: piece.piece,
     cutFrom: key,
-    from: endAsTyped(piece.covers.from),
-    to: endAsTyped(piece.covers.to),
+    ...coverAsTyped(piece.covers),
     reduction: String(piece.reductionPct),
     convention: piece.convention,
     allowance: piece.allowance ? lengthAsTyped(piece.allowance) : '',

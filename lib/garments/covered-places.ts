@@ -7,13 +7,17 @@ import type { LimbSeries, SeriesVisit } from '../trend/series-visit';
 /** The ladder that a piece was cut from and the rungs of it that the piece covers, by index. */
 export type CutFrom = { readonly visit: SeriesVisit; readonly rungs: readonly number[]; readonly fromMm: number; readonly toMm: number };
 
+/** What is said where a ladder would be asked for. */
+const BY_MEASURES: NoAnswer = { noAnswer: 'It is made to named measures alone and has no ladder; how it sits stands with its measures.' };
+
 /**
  * The cut-from ladder of a piece in its limb's series, and the rungs that it covers.
  *
- * Refuses by name when no ladder of that day is on record, an end is a landmark that the ladder does not have, or no rung is covered.
+ * Refuses by name when the piece is made to named measures alone, no ladder of that day is on record, an end is a landmark that the ladder does not have, or no rung is covered.
  * Shape: a piece and its limb's series; places in mm on the ladder's upward ruler.
  */
 export function cutFrom(piece: Piece, series: LimbSeries | undefined): CutFrom | NoAnswer {
+  if (piece.covers === 'measures') return BY_MEASURES;
   const visit = series && visitCutFrom(series.visits, piece);
   if (!visit) return { noAnswer: `No ladder of ${piece.cutFrom} is on record for this limb.` };
   const one = placeOfEnd(piece.covers.from, visit);

@@ -69,7 +69,7 @@ export function fitToday(
   if (isNoAnswer(cut)) return cut;
   const latest = series?.visits.at(-1) as SeriesVisit;
   if (latest === cut.visit) return asCut(piece, cut, policy);
-  const change = between(cut.visit, latest, piece.limb);
+  const change = between(cut.visit, latest, cut.visit.ladder.limb);
   if (isNoAnswer(change)) return change;
   const changed = changedSince(cut.visit);
   const shape = monotoneCubic(latest.placed.line.placesMm, latest.placed.line.girthsMm);

@@ -1,13 +1,13 @@
 import { LIMBS, type LimbKind, limbInWords } from '../ladder/limb';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { garmentSet } from '../record/garment-needs';
-import type { LimbSide, Piece } from '../record/patient-record';
+import type { LimbSide, Piece, WornPlace } from '../record/patient-record';
 import type { FitToday } from './fit-today';
 import type { OutgrowDate } from './outgrow-date';
 import type { RoomToGrow } from './room-to-grow';
 
 /** How a garment of several ladders sits on one of its limbs, how long it will, and what room the next one needs there. */
-export type LimbOfSet = LimbSide & {
+export type LimbOfSet = WornPlace & {
   readonly fit: FitToday | NoAnswer;
   readonly outgrow: OutgrowDate | NoAnswer;
   readonly room: RoomToGrow | NoAnswer;
@@ -25,6 +25,7 @@ export function furtherLimbs(piece: Pick<Piece, 'limb' | 'side' | 'garment'>): r
  * Example: tights cut for the right leg from the ankle crease to the fold: the same stretch of the left leg.
  */
 export function onLimb<T extends Pick<Piece, 'limb' | 'side' | 'covers'>>(piece: T, { limb, side }: LimbSide): T {
+  if (piece.covers === 'measures') return { ...piece, limb, side };
   const { from, to } = piece.covers;
   const same = limb === piece.limb && typeof from === 'string' && typeof to === 'string';
   return { ...piece, limb, side, covers: same ? piece.covers : wholeOf(limb) };

@@ -15,7 +15,7 @@ export type OrderBy = { readonly day: CalendarDay; readonly because: 'end of lif
  */
 export function orderBy(
   piece: Piece,
-  outgrow: OutgrowDate | NoAnswer,
+  outgrow: Pick<OutgrowDate, 'earlyDay'> | NoAnswer,
   endOfLife: CalendarDay | NoAnswer,
   policy: Policy,
 ): OrderBy | NoAnswer {

@@ -64,7 +64,7 @@ export function readingsOf(
       one.limb === piece.limb && one.side === piece.side && one.firstWorn !== null && one.firstWorn <= day && inUse(one, day);
     if (!worn(piece)) continue;
     const said = `${mmHg}\u202fmmHg, ${showDay(day)}`;
-    if (record.pieces.some((one) => worn(one) && !sameMake(one, piece))) {
+    if (record.pieces.some((one) => worn(one) && one.covers !== 'measures' && !sameMake(one, piece))) {
       leftOut.push(`${said}: two makes were in use on this limb, so it is not known which one it is of.`);
       continue;
     }

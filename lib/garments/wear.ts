@@ -44,8 +44,9 @@ function inTurn(piece: Piece, day: CalendarDay): boolean {
   return piece.firstWorn !== null && piece.firstWorn <= day && inUse(piece, day) && keptAs(piece, day) === 'rotation';
 }
 
-/** Which pieces stand in for each other: same limb, same ends. */
-export function coverKey({ limb, side, covers }: Piece): string {
+/** Which pieces stand in for each other: same limb, same ends; made to named measures alone: same place, same form. */
+export function coverKey({ limb, side, covers, garment }: Pick<Piece, 'limb' | 'side' | 'covers' | 'garment'>): string {
+  if (covers === 'measures') return [side, limb, covers, garment?.form ?? ''].join(' ');
   const ends = [covers.from, covers.to].map((end) => (typeof end === 'string' ? end : String(end.nm)));
   return [side, limb, ...ends.sort()].join(' ');
 }

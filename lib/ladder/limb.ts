@@ -50,7 +50,7 @@ export function placeInWords(place: string): string {
   return LANDMARK_WORDS[place as LandmarkId] ?? place;
 }
 
-/** `right leg` */
-export function limbInWords(limb: LimbKind, side: Side): string {
-  return `${side} ${limb}`;
+/** `right leg`; of what is worn in the middle the part alone: `head` */
+export function limbInWords(limb: string, side: Side | 'middle'): string {
+  return side === 'middle' ? limb : `${side} ${limb}`;
 }

@@ -6,18 +6,21 @@ import type { Piece } from '../record/patient-record';
 import { type CutPointer, visitCutFrom } from '../record/visit-cut-from';
 import { type LimbChange, limbChange } from '../trend/limb-change';
 
-/** The piece an order is compared with: of the same limb, the same cover before another, then the one cut last; none of the order's own. */
+/** The piece an order is compared with: of the same limb, as it made to a ladder or to named measures alone, the same cover before another, then the one cut last; none of the order's own. */
 export function lastOfPlace<P extends Piece>(
   pieces: readonly P[],
-  order: Pick<Order, 'limb' | 'side' | 'covers' | 'cutFrom'>,
+  order: Pick<Order, 'limb' | 'side' | 'covers' | 'cutFrom' | 'garment'>,
   orderId: string | null,
 ): P | undefined {
-  const rank = (one: P): string =>
-    `${coverKey(one) === coverKey({ ...one, ...order }) ? 1 : 0} ${one.cutFrom} ${one.piece.padStart(8, '0')}`;
+  const rank = (one: P): string => `${coverKey(one) === coverKey(order) ? 1 : 0} ${one.cutFrom} ${one.piece.padStart(8, '0')}`;
   return pieces
     .filter(
       (one) =>
-        one.limb === order.limb && one.side === order.side && (orderId === null || one.orderId !== orderId) && one.cutFrom <= order.cutFrom,
+        (one.covers === 'measures') === (order.covers === 'measures') &&
+        one.limb === order.limb &&
+        one.side === order.side &&
+        (orderId === null || one.orderId !== orderId) &&
+        one.cutFrom <= order.cutFrom,
     )
     .sort((one, other) => rank(one).localeCompare(rank(other)))
     .at(-1);
@@ -32,6 +35,6 @@ export function changeSinceCut(
   const series = analysis.limbs.find((one) => one.series.limb === order.limb && one.series.side === order.side)?.series;
   const [earlier, later] = [before, order].map((cut) => series && visitCutFrom(series.visits, cut));
   if (!earlier || !later || earlier === later) return null;
-  const change = limbChange(earlier, later, order.limb, analysis.policy);
+  const change = limbChange(earlier, later, later.ladder.limb, analysis.policy);
   return isNoAnswer(change) ? null : change;
 }

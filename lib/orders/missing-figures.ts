@@ -3,7 +3,7 @@ import { measureInWords } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
 import type { GarmentSpec } from '../record/garment-catalogue';
 import { garmentSet, type NeededMeasure } from '../record/garment-needs';
-import type { LimbSide, Visit } from '../record/patient-record';
+import type { Visit, WornPlace } from '../record/patient-record';
 
 /** Where single readings in words of a visit may stand for named measures: makers ask for different ones, so that any reading of the part will do. */
 const IN_WORDS: readonly { readonly measures: RegExp; readonly named: RegExp }[] = [
@@ -23,7 +23,7 @@ const IN_WORDS: readonly { readonly measures: RegExp; readonly named: RegExp }[]
  */
 export function missingFigures(
   garment: Pick<GarmentSpec, 'form' | 'own'>,
-  ordered: LimbSide,
+  ordered: WornPlace,
   { ladders, measures, readings }: Pick<Visit, 'ladders' | 'measures' | 'readings'>,
 ): readonly string[] {
   const set = garmentSet(garment, ordered);

@@ -5,11 +5,12 @@ import { limbInWords } from '../ladder/limb';
 import type { ComparedWith } from '../limits/limit-in-words';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
+import { partOfSideInWords } from '../parts/measure';
 import { growthSinceCut } from '../prompts/rules/growth-since-cut';
 import { movedZero } from '../prompts/rules/moved-zero';
 import { weightSinceCut } from '../prompts/rules/weight-since-cut';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
-import { affectedInWords, isAffected, type LimbSide, type PatientRecord, type Visit } from '../record/patient-record';
+import { affectedInWords, isAffected, type LimbSide, limbOf, type PatientRecord, type Visit } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
 import { missingFigures } from './missing-figures';
@@ -24,7 +25,7 @@ export type OrderQuestion = { readonly key: string; readonly message: string; re
 /**
  * Everything that stands open against an order cut from a ladder: a limb that is not among the affected ones, the ladder's age, a newer
  * ladder, doubts kept open on it, a zero that looks moved, weight or growth since it was taped, cautions not answered for this pressure and side, a caution that stands or says stop,
- * a cover that the ladder does not reach. Of a set, what is open on every ladder and named measure of it, and what of it is missing.
+ * a cover that the ladder does not reach. Of a set, what is open on every ladder and named measure of it, and what of it is missing. Of a garment made to named measures alone the same of its measures.
  *
  * Questions, never refusals: an order may leave with each answered, a stop lifted as `hold` has it. The key of a question changes with the data behind it.
  * Shape: a record, the cut, the policy, today; questions in the order of the list above. Source: LIMITS; common practice.
@@ -32,18 +33,28 @@ export type OrderQuestion = { readonly key: string; readonly message: string; re
  */
 export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Policy, today: CalendarDay): OrderQuestion[] {
   const { analysis, piece } = previewPiece(record, cut, policy, today);
+  const byMeasures = cut.covers === 'measures';
+  const own = limbOf(cut);
   const limb = limbInWords(cut.limb, cut.side);
   const series = analysis.limbs.find((one) => one.series.limb === cut.limb && one.series.side === cut.side)?.series;
-  const taped = series && visitCutFrom(series.visits, cut);
-  if (!taped) return [question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`)];
+  const taped = series && !byMeasures ? visitCutFrom(series.visits, cut) : undefined;
+  const set = cut.garment ? garmentSet(cut.garment, cut) : { ladders: own ? [own] : [], measures: [] };
+  const [measuredAt, newestDay] = byMeasures ? measuredOn(record, set, cut) : [taped?.visit, series?.visits.at(-1)?.visit.day];
+  if (!measuredAt)
+    return [
+      byMeasures
+        ? question('measures-missing', `No named measure of this garment of ${showDay(cut.cutFrom)} is on record.`)
+        : question('ladder-missing', `No ladder of the ${limb} of ${showDay(cut.cutFrom)} is on record.`),
+    ];
+  const meant = byMeasures ? partOfSideInWords(set.measures[0]?.part ?? 'trunk', cut.side) : limb;
+  const [figures, older] = byMeasures ? ['measures', 'are the older measures'] : ['ladder', 'is the older ladder'];
   const questions: OrderQuestion[] = [];
-  const set = cut.garment ? garmentSet(cut.garment, cut) : { ladders: [{ limb: cut.limb, side: cut.side }], measures: [] };
   const liesOnPart = set.measures.some(({ part, side }) => record.affectedParts?.some((one) => one.part === part && one.side === side));
   if (record.affected.length > 0 && !liesOnPart && !set.ladders.some((one) => isAffected(record, one.limb, one.side)))
     questions.push(
       question(
         `side ${cut.side} ${cut.limb}`,
-        `The ${limb} is not among the affected limbs (${affectedInWords(record)}): is this limb meant?`,
+        `The ${meant} is not among the affected limbs (${affectedInWords(record)}): is ${byMeasures ? 'it' : 'this limb'} meant?`,
       ),
     );
   const age = daysBetween(cut.cutFrom, today);
@@ -51,23 +62,22 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     questions.push(
       question(
         `ladder-old ${cut.cutFrom}`,
-        `The ladder of ${showDay(cut.cutFrom)} is ${age} days old; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
+        byMeasures
+          ? `The measures of ${showDay(cut.cutFrom)} are ${age} days old; this clinic asks for new ones after ${policy.orderLadderDays} days.`
+          : `The ladder of ${showDay(cut.cutFrom)} is ${age} days old; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
         'orderLadderDays',
       ),
     );
-  const newest = series?.visits.at(-1);
-  if (newest && newest.visit.day > cut.cutFrom)
-    questions.push(
-      question(
-        `newer-ladder ${newest.visit.day}`,
-        `The ${limb} was measured again on ${showDay(newest.visit.day)}: is the older ladder meant?`,
-      ),
-    );
-  questions.push(...doubtQuestions(taped, ''));
+  if (newestDay && newestDay > cut.cutFrom)
+    questions.push(question(`newer-${figures} ${newestDay}`, `The ${meant} was measured again on ${showDay(newestDay)}: ${older} meant?`));
+  if (taped) questions.push(...doubtQuestions(taped, ''));
   const others = furtherTaped(analysis, set, cut);
   for (const { limb: kind, side, at } of others) questions.push(...doubtQuestions(at, limbInWords(kind, side)));
-  questions.push(...measureQuestions(analysis.trusted, set, taped.visit, policy));
-  const newestOfSet = newest === taped ? [cut, ...others.filter(({ isNewest }) => isNewest)] : others.filter(({ isNewest }) => isNewest);
+  questions.push(...measureQuestions(analysis.trusted, set, measuredAt, policy));
+  const newestOfSet =
+    taped && series?.visits.at(-1) === taped
+      ? [cut, ...others.filter(({ isNewest }) => isNewest)]
+      : others.filter(({ isNewest }) => isNewest);
   if (newestOfSet.length > 0)
     for (const prompt of movedZero.apply(analysis))
       if (newestOfSet.some(({ limb: kind, side }) => prompt.about.limb?.limb === kind && prompt.about.limb.side === side))
@@ -78,17 +88,27 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
     for (const prompt of rule.apply(analysis))
       questions.push(question(`${rule.id} ${prompt.inputs}`, `Since that ladder: ${prompt.facts.join(' ')}`, prompt.limits[0] ?? null));
   if (record.cautions) questions.push(...cautionQuestions({ ...record, cautions: record.cautions }, cut, policy, today));
-  const missing = cut.garment ? missingFigures(cut.garment, cut, taped.visit) : [];
+  const missing = cut.garment ? missingFigures(cut.garment, cut, measuredAt) : [];
   if (missing.length > 0)
     questions.push(
       question(
-        `figures-missing ${cut.garment?.form} ${taped.visit.day} ${missing.join('; ')}`,
-        `It covers more than was measured: ${showDay(taped.visit.day)} has no ${missing.join('; no ')}. Say why it may leave without.`,
+        `figures-missing ${cut.garment?.form} ${measuredAt.day} ${missing.join('; ')}`,
+        `It covers more than was measured: ${showDay(measuredAt.day)} has no ${missing.join('; no ')}. Say why it may leave without.`,
       ),
     );
-  if (isNoAnswer(piece.fit))
+  if (isNoAnswer(piece.fit) && !byMeasures)
     questions.push(question(`cover ${cut.cutFrom}`, `The cover cannot be placed on this ladder: ${piece.fit.noAnswer}`));
   return questions;
+}
+
+/** The visit whose named measures a garment is made to, and the newest day on which one of them was taken. */
+function measuredOn(record: PatientRecord, set: GarmentSet, cut: OrderCut): readonly [Visit | undefined, CalendarDay | undefined] {
+  const measured = record.visits.filter(({ measures }) => measures?.some((taken) => isOfSet(set, taken)));
+  const at = visitCutFrom(
+    measured.map((visit) => ({ visit })),
+    cut,
+  );
+  return [at?.visit, measured.at(-1)?.day];
 }
 
 type Taped = PatientAnalysis['limbs'][number]['series']['visits'][number];

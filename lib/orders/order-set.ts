@@ -1,26 +1,27 @@
 import type { Ladder } from '../ladder/ladder';
-import { limbInWords, otherSide } from '../ladder/limb';
+import { limbInWords } from '../ladder/limb';
 import { partOfSideInWords } from '../parts/measure';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
 import { groupedBy } from '../record/grouped-by';
 import type { Order, SentFigures } from '../record/order';
-import type { LimbSide, NamedMeasure, Visit } from '../record/patient-record';
+import { formOf } from '../record/own-form';
+import type { NamedMeasure, Visit, WornPlace } from '../record/patient-record';
 
 /** What an order's set depends on. */
-type OrderedGarment = LimbSide & Pick<Order, 'garment'>;
+type OrderedGarment = WornPlace & Pick<Order, 'garment'>;
 
 /** The ladders and named measures that an order's garment is made to. */
 export function orderSet({ limb, side, garment }: OrderedGarment): GarmentSet {
   return garmentSet(garment, { limb, side });
 }
 
-/** What an order is of, in words: `right leg`, `both legs`, `both legs and both arms`. */
+/** What an order is of, in words: `right leg`, `both legs`, `both legs and both arms`; by named measures alone `right hand`, `head`. */
 export function orderedInWords(order: OrderedGarment): string {
+  const madeTo = formOf(order.garment)?.madeTo;
+  if (madeTo) return partOfSideInWords(madeTo, order.side);
   const { ladders } = orderSet(order);
   return [...new Set(ladders.map(({ limb }) => limb))]
-    .map((limb) =>
-      ladders.some((one) => one.limb === limb && one.side === otherSide(order.side)) ? `both ${limb}s` : limbInWords(limb, order.side),
-    )
+    .map((limb) => (ladders.some((one) => one.limb === limb && one.side !== order.side) ? `both ${limb}s` : limbInWords(limb, order.side)))
     .join(' and ');
 }
 
@@ -37,9 +38,9 @@ export function measuresOfOrder(order: OrderedGarment, visit: Pick<Visit, 'measu
   return (visit.measures ?? []).filter((taken) => isOfSet(set, taken));
 }
 
-/** Every ladder that an order was sent with, the one of its own limb first. */
+/** Every ladder that an order was sent with, the one of its own limb first; none where named measures alone were. */
 export function sentLadders({ ladder, further }: Pick<SentFigures, 'ladder' | 'further'>): readonly Ladder[] {
-  return [ladder, ...(further ?? [])];
+  return [...(ladder ? [ladder] : []), ...(further ?? [])];
 }
 
 /** Named measures part by part, each part in words: `right foot`, `trunk`. */

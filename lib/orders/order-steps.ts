@@ -31,16 +31,19 @@ export function unansweredQuestions(asked: readonly OrderQuestion[], order: Pick
 
 /**
  * What the garment is made to, frozen as it stands at the visit: the ladder of the order's limb, the further ladders and named measures of its
- * set as far as they were taken, what was measured beside them; undefined when the order's own limb was not taped.
+ * set as far as they were taken, what was measured beside them; undefined when the order's own limb was not taped, or of a garment made to named
+ * measures alone none was taken.
  */
 export function figuresToSend(order: Order, visit: Visit & { readonly revision: number }): SentFigures | undefined {
   const ladder = visit.ladders.find((one) => one.limb === order.limb && one.side === order.side);
-  if (!ladder) return undefined;
+  const byMeasures = order.covers === 'measures';
+  if (!ladder && !byMeasures) return undefined;
   const { day, measurer, height, weight, readings, revision: visitRevision } = visit;
-  const further = furtherLadders(order, visit);
+  const further = byMeasures ? [] : furtherLadders(order, visit);
   const measures = measuresOfOrder(order, visit);
+  if (byMeasures && measures.length === 0) return undefined;
   const set = { ...(further.length > 0 ? { further } : {}), ...(measures.length > 0 ? { measures } : {}) };
-  return { day, visitRevision, measurer, ladder, ...set, readings: readings ?? [], height, weight };
+  return { day, visitRevision, measurer, ...(ladder && !byMeasures ? { ladder } : {}), ...set, readings: readings ?? [], height, weight };
 }
 
 /** The order as it leaves: figures frozen, every question answered, checked by a second person or marked unchecked. */

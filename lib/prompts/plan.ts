@@ -1,5 +1,5 @@
 import { limbInWords } from '../ladder/limb';
-import type { LimbSide } from '../record/patient-record';
+import type { WornPlace } from '../record/patient-record';
 import type { MergedPrompt } from './decide-prompts';
 import { MOST_SHOWN } from './decide-prompts';
 import type { Prompt, PromptAction } from './prompt';
@@ -17,7 +17,7 @@ export type PlanStep = {
 };
 
 /** What is to be done about one limb and its pieces, or about the patient, in the order in which it is done. */
-export type Plan = { readonly limb: LimbSide | null; readonly steps: readonly PlanStep[] };
+export type Plan = { readonly limb: WornPlace | null; readonly steps: readonly PlanStep[] };
 
 /** What comes before what: a figure is checked before it is acted on, a limb measured before a piece is cut. Common practice. */
 const IN_ORDER: readonly PromptAction[] = [
@@ -42,7 +42,7 @@ const IN_ORDER: readonly PromptAction[] = [
  * Example: “order by 9 Dec”, “refit piece 3” and “measure again” of one arm are steps 3, 2 and 1.
  */
 export function plansOf(open: readonly MergedPrompt[]): Plan[] {
-  const byLimb = new Map<string, { limb: LimbSide | null; prompts: MergedPrompt[] }>();
+  const byLimb = new Map<string, { limb: WornPlace | null; prompts: MergedPrompt[] }>();
   for (const prompt of open) {
     const limb = prompt.about.limb ?? null;
     const key = limb ? `${limb.side} ${limb.limb}` : '';
@@ -84,6 +84,6 @@ function titleOf(prompt: MergedPrompt): string {
     .replace(': it sits ', ': they sit ');
 }
 
-function named({ limb, side }: LimbSide, piece: string | undefined): string {
+function named({ limb, side }: WornPlace, piece: string | undefined): string {
   return `${limbInWords(limb, side).replace(' ', '-')} piece ${piece ?? ''}`;
 }

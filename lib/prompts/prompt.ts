@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import type { ComparedWith } from '../limits/limit-in-words';
-import type { LimbSide } from '../record/patient-record';
+import type { WornPlace } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a prompt proposes to do. */
@@ -36,7 +36,7 @@ export type Prompt = {
   readonly limits: readonly ComparedWith[];
   /** Prompts of one cause are merged: one limb's size, one piece's replacement. */
   readonly cause: string;
-  readonly about: { readonly limb?: LimbSide; readonly piece?: string };
+  readonly about: { readonly limb?: WornPlace; readonly piece?: string };
   /** Changes when, and only when, the data behind the prompt changes; a declined prompt returns with a new one. */
   readonly inputs: string;
 };

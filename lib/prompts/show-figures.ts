@@ -19,8 +19,9 @@ export function pieceInWords(piece: Piece): string {
   return `${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece ${piece.piece}`;
 }
 
-/** `ankle crease to knee` */
+/** `ankle crease to knee`; `its named measures` where those alone make it */
 export function coverInWords(covers: Piece['covers']): string {
+  if (covers === 'measures') return 'its named measures';
   const end = (one: CoverEnd): string => (typeof one === 'string' ? placeInWords(one) : lengthAsTyped(one));
   return `${end(covers.from)} to ${end(covers.to)}`;
 }

@@ -1,5 +1,5 @@
 import type { LimbKind } from '../ladder/limb';
-import type { OwnMeasure } from '../parts/measure';
+import type { OwnMeasure, Part } from '../parts/measure';
 import type { TypedLength } from '../units/length';
 
 /** A part of the body whose bones or airway a child's garment may press while they grow. Source: Fricke 1996 and 1999; common practice. */
@@ -9,7 +9,9 @@ export type GrowthWatchPart = 'face' | 'neck' | 'chest' | 'hand' | 'foot';
 export type GarmentForm = {
   readonly id: string;
   readonly words: string;
-  readonly limb: LimbKind;
+  readonly limb: LimbKind | 'trunk' | 'head';
+  /** The part whose named measures alone it is made to; left out where it lies on a ladder. */
+  readonly madeTo?: Part;
   /** Parts judged one by one at the first fit, from far to near. */
   readonly zones: readonly string[];
   readonly watch: readonly GrowthWatchPart[];
@@ -28,6 +30,15 @@ const form = (
   zones,
   watch,
 });
+
+const ofMeasures = (
+  id: string,
+  words: string,
+  limb: GarmentForm['limb'],
+  madeTo: Part,
+  zones: readonly string[],
+  watch: readonly GrowthWatchPart[],
+): GarmentForm => ({ id, words, limb, madeTo, zones, watch });
 
 const FOOT = ['toes', 'foot', 'heel and ankle'];
 const HAND = ['fingers', 'hand', 'wrist'];
@@ -107,6 +118,34 @@ export const GARMENT_FORMS: readonly GarmentForm[] = [
     'body garment, both legs and both sleeves',
     'leg',
     ['leg edge', 'calf', 'knee', 'thigh', 'seat and crotch', 'waist', 'chest', 'axilla', 'upper arm', 'elbow', 'forearm', 'wrist'],
+    ['chest'],
+  ),
+  ofMeasures('hand-glove', 'glove, made to hand measures alone', 'arm', 'hand', HAND, ['hand']),
+  ofMeasures('hand-gauntlet', 'gauntlet without fingers, made to hand measures alone', 'arm', 'hand', ['hand', 'thumb', 'wrist'], ['hand']),
+  ofMeasures('foot-piece', 'foot piece, below the ankle, open toes', 'leg', 'foot', ['front edge', 'foot', 'heel'], ['foot']),
+  ofMeasures(
+    'mask',
+    'mask over face and head',
+    'head',
+    'head',
+    ['forehead', 'eyes', 'nose', 'mouth', 'chin', 'back of the head'],
+    ['face'],
+  ),
+  ofMeasures(
+    'mask-neck',
+    'mask over face, head and neck',
+    'head',
+    'head',
+    ['forehead', 'eyes', 'nose', 'mouth', 'chin', 'neck', 'back of the head'],
+    ['face', 'neck'],
+  ),
+  ofMeasures('chin-band', 'chin band', 'head', 'head', ['chin', 'ears', 'back of the head'], ['face']),
+  ofMeasures(
+    'vest-sleeveless',
+    'vest without sleeves',
+    'trunk',
+    'trunk',
+    ['shoulder', 'armholes', 'chest', 'waist', 'bottom edge'],
     ['chest'],
   ),
 ];

@@ -3,7 +3,7 @@ import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import type { GarmentSpec } from './garment-catalogue';
-import type { CoverEnd, LimbSide, NamedMeasure, ReductionConvention, SingleReading } from './patient-record';
+import type { Cover, LimbSide, NamedMeasure, ReductionConvention, SingleReading, WornPlace } from './patient-record';
 
 /** Where an order stands. Its pieces have days of their own: it is delivered when all of them are. */
 export type OrderState = 'proposed' | 'ordered' | 'cancelled';
@@ -50,8 +50,8 @@ export type SentFigures = {
   readonly day: CalendarDay;
   readonly visitRevision: number;
   readonly measurer: string | null;
-  /** The ladder of the order's own limb. */
-  readonly ladder: Ladder;
+  /** The ladder of the order's own limb; left out of a garment made to named measures alone. */
+  readonly ladder?: Ladder;
   /** The other ladders the garment is made to; left out where there is none. */
   readonly further?: readonly Ladder[];
   /** The named measures it is made to; left out where there is none. */
@@ -70,14 +70,14 @@ export type SecondCheck = PersonsCheck | 'unchecked';
 /** Longest name of a maker, and of a colour. */
 export const LONGEST_OF_ORDER = { maker: 120, colour: 60 } as const;
 
-/** One order of one or more like pieces, for one limb or a set of them (`record/garment-needs`), cut from one visit's figures. */
-export type Order = LimbSide & {
+/** One order of one or more like pieces, for one limb, a set of them (`record/garment-needs`) or named measures alone, cut from one visit's figures. */
+export type Order = WornPlace & {
   /** Number among the patient's orders, from 1. */
   readonly order: number;
   readonly state: OrderState;
   readonly cutFromVisitId: string;
   readonly cutFrom: CalendarDay;
-  readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
+  readonly covers: Cover;
   readonly garment: GarmentSpec;
   readonly reductionPct: number;
   readonly convention: ReductionConvention;

@@ -17,6 +17,14 @@ export type Sex = 'F' | 'M' | 'X';
 /** One limb of one side. */
 export type LimbSide = { readonly limb: LimbKind; readonly side: Side };
 
+/** Where a garment is worn: a limb of one side; trunk or head, in the middle, where it is made to named measures alone. */
+export type WornPlace = { readonly limb: LimbKind | 'trunk' | 'head'; readonly side: PartSide };
+
+/** The limb that a place is of; undefined for trunk and head. */
+export function limbOf({ limb, side }: WornPlace): LimbSide | undefined {
+  return limb === 'trunk' || limb === 'head' || side === 'middle' ? undefined : { limb, side };
+}
+
 /** A reading with a name, off the ladders: `waist`, `heel–instep girth`. */
 export type SingleReading = { readonly name: string; readonly length: TypedLength };
 
@@ -73,13 +81,16 @@ export type ReductionConvention = 'C(1-r)' | 'C/(1+r)';
 /** An end of the stretch that a piece covers: a landmark, or a distance from the zero of its cut-from ladder. */
 export type CoverEnd = LandmarkId | TypedLength;
 
+/** What a piece covers: a stretch of its ladder; or `measures`: made to named measures alone, it has no ladder and reaches as far as they do. */
+export type Cover = { readonly from: CoverEnd; readonly to: CoverEnd } | 'measures';
+
 /** One physical garment. Two of the same order are two pieces. What happened to it since it was ordered is there where it was written down. */
 export type Piece = Partial<PieceLife> & {
   readonly piece: string;
-  readonly limb: LimbKind;
-  readonly side: Side;
-  readonly covers: { readonly from: CoverEnd; readonly to: CoverEnd };
-  /** Day of the ladder that the piece was made to. */
+  readonly limb: WornPlace['limb'];
+  readonly side: WornPlace['side'];
+  readonly covers: Cover;
+  /** Day of the visit whose figures the piece was made to. */
   readonly cutFrom: CalendarDay;
   /** The visit itself, where visits have ids; the day follows it when it is corrected. */
   readonly cutFromVisitId?: string | null;
@@ -94,6 +105,11 @@ export type Piece = Partial<PieceLife> & {
   /** Day of the first-fit check: null when none is on record, undefined where first fits are not recorded at all. */
   readonly firstFit?: CalendarDay | null;
 };
+
+/** Whether a piece was cut from ladders of that limb; one made to named measures alone was cut from none. */
+export function isCutFromLadderOf(piece: Piece, limb: LimbKind, side: Side): boolean {
+  return piece.covers !== 'measures' && piece.limb === limb && piece.side === side;
+}
 
 /** Something after which a limb is no longer the same series: the trend restarts here. */
 export type PatientEvent = {

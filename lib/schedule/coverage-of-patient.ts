@@ -2,7 +2,7 @@ import { limbInWords } from '../ladder/limb';
 import type { CoverageRule } from '../record/coverage';
 import type { GarmentUse } from '../record/garment-catalogue';
 import type { Order, OrderReason } from '../record/order';
-import type { LimbSide, Piece } from '../record/patient-record';
+import type { Piece, WornPlace } from '../record/patient-record';
 import { type CalendarDay, showDay } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
 import { type CoverageClock, coverageClock, type Issued, isException } from './coverage-clock';
@@ -11,7 +11,7 @@ import { type CoverageClock, coverageClock, type Issued, isException } from './c
 export type PatientCoverage = { readonly rule: CoverageRule; readonly from: CalendarDay };
 
 /** A clock with the limb it counts for. */
-export type LimbClock = LimbSide & { readonly clock: CoverageClock };
+export type LimbClock = WornPlace & { readonly clock: CoverageClock };
 
 /** A piece that knows which order it came from. A piece whose use nobody recorded is taken for day wear. */
 type Handed = Pick<Piece, 'limb' | 'side' | 'delivered' | 'firstWorn' | 'garment' | 'orderId'>;
@@ -26,7 +26,7 @@ export function coverageOfPatient(
   { rule, from }: PatientCoverage,
   pieces: readonly Handed[],
   reasonOf: ReadonlyMap<string, OrderReason>,
-  limbs: readonly LimbSide[],
+  limbs: readonly WornPlace[],
   today: CalendarDay,
 ): LimbClock[] {
   return limbs.flatMap(({ limb, side }) =>

@@ -30,7 +30,13 @@ export function howItEnded({ key, kind }: { readonly key: string; readonly kind:
       return piece.retired ? 'done' : 'cancelled';
     case 'order':
       return record.pieces.some(
-        (one) => one !== piece && one.limb === piece.limb && one.side === piece.side && one.cutFrom >= piece.cutFrom && !one.retired,
+        (one) =>
+          one !== piece &&
+          (one.covers === 'measures') === (piece.covers === 'measures') &&
+          one.limb === piece.limb &&
+          one.side === piece.side &&
+          one.cutFrom >= piece.cutFrom &&
+          !one.retired,
       )
         ? 'done'
         : 'cancelled';

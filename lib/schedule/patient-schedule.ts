@@ -5,6 +5,7 @@ import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
 import { bookingStanding, isBookedFor } from '../record/booking';
 import { dayToAsk, isAtRest } from '../record/day-to-ask';
+import { garmentSet, isOfSet } from '../record/garment-needs';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
 import { deathIn } from '../record/phases';
@@ -120,9 +121,11 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
   if (isNoAnswer(orderBy) || isFollowed(one, pieces, today)) return [];
   const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
   const ends =
-    orderBy.because === 'outgrown' && !isNoAnswer(one.outgrow)
-      ? `possibly ${endOfFit(one.outgrow)} from ${showDay(orderBy.neededBy)}`
-      : `replacement due ${showDay(orderBy.neededBy)}`;
+    orderBy.because === 'outgrown' && piece.covers === 'measures'
+      ? `possibly outgrown by a named measure from ${showDay(orderBy.neededBy)}`
+      : orderBy.because === 'outgrown' && !isNoAnswer(one.outgrow)
+        ? `possibly ${endOfFit(one.outgrow)} from ${showDay(orderBy.neededBy)}`
+        : `replacement due ${showDay(orderBy.neededBy)}`;
   const order: ComputedDate = {
     key: `order-by:${piece.piece}`,
     kind: 'order',
@@ -133,14 +136,18 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
   };
   const taped = newestLadderDay(record, piece);
   if (!taped || daysBetween(taped, orderBy.day) <= policy.orderLadderDays) return [order];
-  const old = `the ladder of ${showDay(taped)} is ${daysBetween(taped, orderBy.day)} days old by then`;
+  const days = daysBetween(taped, orderBy.day);
+  const [old, fresh] =
+    piece.covers === 'measures'
+      ? [`the measures of ${showDay(taped)} are ${days} days old by then`, 'ones']
+      : [`the ladder of ${showDay(taped)} is ${days} days old by then`, 'one'];
   return [
     order,
     {
       key: `remeasure-for-order:${piece.piece}`,
       kind: 'remeasure',
       computed: orderBy.day,
-      why: `${old}; an order asks for one of ${policy.orderLadderDays} days at most`,
+      why: `${old}; an order asks for ${fresh} of ${policy.orderLadderDays} days at most`,
       sources: ['orderLadderDays', 'measuringDays', 'piece'],
       ...about,
     },
@@ -175,6 +182,12 @@ function fittingDates(piece: Piece, { policy }: ScheduledAnalysis): ComputedDate
   return dates;
 }
 
-function newestLadderDay(record: ReviewedRecord, { limb, side }: Piece): CalendarDay | undefined {
+/** The newest day with the figures that a piece is made to: the ladder of its limb, or named measures of its set. */
+function newestLadderDay(record: ReviewedRecord, piece: Piece): CalendarDay | undefined {
+  const { limb, side, garment } = piece;
+  if (piece.covers === 'measures') {
+    const set = garment && garmentSet(garment, piece);
+    return set ? record.visits.filter(({ measures }) => measures?.some((taken) => isOfSet(set, taken))).at(-1)?.day : undefined;
+  }
   return record.visits.filter((visit) => visit.ladders.some((ladder) => ladder.limb === limb && ladder.side === side)).at(-1)?.day;
 }

@@ -6,7 +6,7 @@ import type { Prompt } from '../prompts/prompt';
 import { isBookedFor } from '../record/booking';
 import { type Diary, EVERY_DAY } from '../record/diary';
 import type { ReviewedRecord } from '../record/next-visit';
-import type { LimbSide } from '../record/patient-record';
+import { limbOf, type WornPlace } from '../record/patient-record';
 import { heightOnLimb } from '../trend/limb-series';
 import type { CalendarDay } from '../units/calendar-day';
 import { byMovedDates } from './dates-of-prompts';
@@ -47,7 +47,8 @@ export function patientWork(
 }
 
 /** The outline of the limb a line is about, else of the affected one, from its newest ladder; null when none was taped. Whole millimetres. */
-export function outlineFor(limb: LimbSide | null, { limbs }: PatientAnalysis): RowOutline | null {
+export function outlineFor(limb: WornPlace | null, { limbs }: PatientAnalysis): RowOutline | null {
+  if (limb && !limbOf(limb)) return null;
   const shown =
     limbs.find(({ series, affected }) => (limb ? series.limb === limb.limb && series.side === limb.side : affected)) ?? limbs[0];
   const newest = shown?.series.visits.at(-1);

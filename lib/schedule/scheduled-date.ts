@@ -1,5 +1,5 @@
 import type { ComparedWith } from '../limits/limit-in-words';
-import type { LimbSide } from '../record/patient-record';
+import type { WornPlace } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 
 /** What a date of the schedule is for. */
@@ -32,7 +32,7 @@ export type ComputedDate = {
   /** One line with the figures behind the day. */
   readonly why: string;
   readonly sources: readonly DateSource[];
-  readonly limb: LimbSide | null;
+  readonly limb: WornPlace | null;
   /** Label of the piece it is about. */
   readonly piece: string | null;
   /** Clock time of a booked visit, `HH:MM`; left out for a whole day. */

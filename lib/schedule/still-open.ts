@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { fitsOfSet } from '../garments/limbs-of-set';
 import { sideOfBand } from '../garments/worn-fit';
+import { limbInWords } from '../ladder/limb';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
 import { isAtRest } from '../record/day-to-ask';
 import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
@@ -39,7 +40,7 @@ function outsideBand({ pieces }: PatientAnalysis): string[] {
     return fitsOfSet(one).flatMap(({ fit, onLimb }) => {
       const outside = fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length;
       const places = `${outside} of ${fit.places.length} places${onLimb}`;
-      return outside === 0 ? [] : [`Piece ${piece.piece}, ${piece.side} ${piece.limb}: ${places} outside the working band.`];
+      return outside === 0 ? [] : [`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}: ${places} outside the working band.`];
     });
   });
 }

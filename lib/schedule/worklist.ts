@@ -1,8 +1,9 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { limbInWords } from '../ladder/limb';
 import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import { isAtRest } from '../record/day-to-ask';
-import type { LimbSide } from '../record/patient-record';
+import type { WornPlace } from '../record/patient-record';
 import { ringWords, type WorkFacts } from '../record/work-facts';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
@@ -23,7 +24,7 @@ export type WorkItem = {
   readonly title: string;
   /** One sentence, as prompts say theirs. */
   readonly reason: string;
-  readonly limb: LimbSide | null;
+  readonly limb: WornPlace | null;
   /** The prompt behind the line; null for a date of the schedule. */
   readonly prompt: { readonly cause: string; readonly inputs: string } | null;
 };
@@ -105,7 +106,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
     const { key, day, why, limb } = date;
     const ring = RUNG.includes(date.kind) ? ringWords(record.facts) : undefined;
     const reason = `${date.moved ? `Moved by hand: ${withoutFullStop(date.moved.reason)}; ${why}` : capitalized(why)}.${ring ? ` ${ring}.` : ''}`;
-    const title = line.title(limb ? `${limb.side} ${limb.limb}` : '', `piece ${date.piece}`);
+    const title = line.title(limb ? limbInWords(limb.limb, limb.side) : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });
   }
   if (record.visits.length === 0 && !isAtRest(record.phases ?? [], today))
@@ -126,7 +127,7 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
 
 function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts | null | undefined): WorkItem {
   const ring = prompt.action === 'visit' || prompt.action === 'ask' ? ringWords(facts) : undefined;
-  const limb = prompt.about.limb ? `${prompt.about.limb.side} ${prompt.about.limb.limb}` : 'patient';
+  const limb = prompt.about.limb ? limbInWords(prompt.about.limb.limb, prompt.about.limb.side) : 'patient';
   const piece = prompt.about.piece ? `piece ${prompt.about.piece}` : 'the piece';
   const kind = KINDS[prompt.action];
   const asked = kind === 'remeasure' && prompt.due ? addDays(prompt.due, READING_GRACE_DAYS) : (prompt.due ?? today);

@@ -6,6 +6,7 @@ import { orderQuestions } from '@/lib/orders/order-questions';
 import { figuresToSend, piecesOfOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import type { PatientFile } from '@/lib/record/patient-file';
+import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { backByBundle, backBySet } from './back-by';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
@@ -83,7 +84,7 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       reason: 'wrong leg',
     });
     const found = await at.db.readingOrders.orderWithHistory(at.therapist, orderId);
-    expect(found?.current.sent?.ladder.rungs[0]?.girth?.text).toBe('7 3/4');
+    expect(found?.current.sent?.ladder?.rungs[0]?.girth?.text).toBe('7 3/4');
     expect(found?.revisions.map((one) => [one.revision, one.state])).toEqual([
       [1, 'proposed'],
       [2, 'ordered'],
@@ -298,6 +299,41 @@ describe.each(ENGINES)('orders on %s', (engine) => {
       await at.db.imports.lineUp(at.stranger, id, [{ ...back, details: { ...back.details, reference } }]);
       while ((await at.db.imports.bringInNext(at.stranger, id, 4)) > 0);
       expect(ordersIn(await fileOf(reference, at.stranger)), reference).toEqual(ordersIn(file));
+    }
+  });
+
+  it('of named measures alone are kept without a ladder, and with their pieces go out and in the same by tables and by bundle', async () => {
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('MASK-1') });
+    const own = 'patientId' in added ? added.patientId : '';
+    const head = { ...visitOn('2026-10-14').measures?.[0], part: 'head', side: 'middle', measure: 'head-girth' } as NamedMeasure;
+    const visit = { ...visitOn('2026-10-14'), ladders: [], measures: [head] };
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId: own, submissionId: form(), visit });
+    const cutFromVisitId = 'visitId' in saved ? saved.visitId : '';
+    const place = { limb: 'head', side: 'middle', covers: 'measures' } as const;
+    const garment = { form: 'mask', use: 'day', pressure: null, options: [] } as const;
+    const asked = { ...orderFrom(cutFromVisitId, '2026-10-14'), ...place, garment };
+    const proposed = await at.db.orders.proposeOrder(at.therapist, { patientId: own, submissionId: form(), order: asked });
+    const orderId = 'orderId' in proposed ? proposed.orderId : '';
+    const kept = (await at.db.readingOrders.orderWithHistory(at.therapist, orderId))?.current as Order;
+    const sent = figuresToSend(kept, { ...visit, revision: 1 });
+    if (!sent) throw new Error('no figures');
+    const left = sentOrder(kept, { sent, ordered: calendarDay('2026-10-16'), expected: calendarDay('2026-10-30'), answers: [] });
+    const pieces = piecesOfOrder(left, []).map((piece) => ({ ...piece, cutFromVisitId, retiredReason: null }));
+    const entry = { submissionId: form(), order: left, deed: 'sent' as const, reason: 'sent', pieces: { added: pieces } };
+    expect((await at.db.orders.reviseOrder(at.therapist, orderId, 1, entry)).kind).toBe('saved');
+    const file = await fileOf('MASK-1', at.therapist);
+    expect(file.orders[0]?.sent).toEqual(sent);
+    expect(sent.ladder).toBeUndefined();
+    const garmentsIn = ({ orders, pieces: worn }: PatientFile) => [...orders, ...worn].map(({ cutFromVisitId: _visit, ...one }) => one);
+    expect(garmentsIn(file)).toEqual([expect.objectContaining(place), expect.objectContaining(place), expect.objectContaining(place)]);
+    for (const [reference, back] of [
+      ['MASK-SET', backBySet(file)],
+      ['MASK-BUNDLE', backByBundle(file)],
+    ] as const) {
+      const id = await at.db.imports.keepUpload(at.stranger, { fileName: 'made up', form: 'set', text: '' });
+      await at.db.imports.lineUp(at.stranger, id, [{ ...back, details: { ...back.details, reference } }]);
+      while ((await at.db.imports.bringInNext(at.stranger, id, 4)) > 0);
+      expect(garmentsIn(await fileOf(reference, at.stranger)), reference).toEqual(garmentsIn(file));
     }
   });
 });

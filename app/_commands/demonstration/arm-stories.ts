@@ -87,6 +87,7 @@ const SOL: Story = {
     }),
     armPiece({ piece: '2', side: 'right', cutFromVisit: 3, firstWornBack: 83 }),
     armPiece({ piece: '3', side: 'right', cutFromVisit: 5, firstWornBack: null }),
+    armPiece({ piece: '4', side: 'right', cutFromVisit: 3, firstWornBack: 60, madeTo: 'hand-glove' }),
   ],
   answers: [
     { action: 'review', answer: 'act', daysBack: 22, reason: 'Less swelling, as hoped for. Sol knows.' },

@@ -2,7 +2,7 @@ import type { TypedVisit } from '@/db/patients/visits';
 import type { OrderChoice } from '@/lib/forms/read-order-form';
 import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
-import type { LimbSide, Piece } from '@/lib/record/patient-record';
+import type { CoverEnd, LimbSide, Piece } from '@/lib/record/patient-record';
 import type { Phase } from '@/lib/record/phases';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
@@ -89,7 +89,7 @@ function demoPiece(story: Story, planned: StoryPiece, today: CalendarDay, days: 
     piece: planned.piece,
     limb: story.taping.limb,
     side: planned.side,
-    covers: coversOf(planned),
+    covers: planned.madeTo ? 'measures' : coversOf(planned),
     cutFrom: days[planned.cutFromVisit] as CalendarDay,
     reductionPct: planned.reductionPct,
     convention: 'C(1-r)',
@@ -98,7 +98,7 @@ function demoPiece(story: Story, planned: StoryPiece, today: CalendarDay, days: 
     firstFit: planned.firstFitMissing ? null : firstWorn,
     lifeDays: planned.lifeDays,
     leadDays: planned.leadDays,
-    garment: garmentOf(story),
+    garment: planned.madeTo ? { ...garmentOf(story), form: planned.madeTo, use: 'night' } : garmentOf(story),
     retired: planned.retired ? clinicDay(today, planned.retired.daysBack) : null,
     retiredReason: planned.retired?.reason ?? null,
     retiredAs: planned.retired ? (planned.retired.reason === 'worn out' ? 'worn' : 'condition changed') : null,
@@ -128,7 +128,7 @@ function demoOrder(story: Story, planned: StoryOrder, today: CalendarDay, days: 
 }
 
 function coversOf({ from, to }: { readonly from: string; readonly to: string }): Piece['covers'] {
-  const end = (text: string) => (/\d/.test(text) ? storyLength(text) : (text as Piece['covers']['from']));
+  const end = (text: string) => (/\d/.test(text) ? storyLength(text) : (text as CoverEnd));
   return { from: end(from), to: end(to) };
 }
 

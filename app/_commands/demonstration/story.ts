@@ -55,6 +55,8 @@ export type StoryPiece = {
   readonly leadDays: number;
   /** Worn, and nobody has written down how it fitted. Otherwise it was checked on the day of first wear. */
   readonly firstFitMissing?: boolean;
+  /** Form of this piece, where it is made to the named measures of its side alone; else that of the story. */
+  readonly madeTo?: string;
   readonly retired?: { readonly daysBack: number; readonly reason: string };
 };
 

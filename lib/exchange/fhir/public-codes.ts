@@ -1,5 +1,6 @@
 import type { CodeableConcept, Coding } from 'fhir/r4';
 import { type LimbKind, limbInWords, type Side } from '../../ladder/limb';
+import type { WornPlace } from '../../record/patient-record';
 
 const SNOMED = 'http://snomed.info/sct';
 
@@ -21,8 +22,9 @@ function snomed([code, display]: readonly [string, string]): Coding {
   return { system: SNOMED, code, display };
 }
 
-/** A limb with its side as a body site. */
-export function limbSite(limb: LimbKind, side: Side): CodeableConcept {
+/** A limb with its side as a body site; trunk and head in words. */
+export function limbSite(limb: WornPlace['limb'], side: WornPlace['side']): CodeableConcept {
+  if (limb === 'trunk' || limb === 'head' || side === 'middle') return { text: limbInWords(limb, side) };
   return { coding: [snomed(LIMB_CODES[`${side} ${limb}`])], text: limbInWords(limb, side) };
 }
 

@@ -5,7 +5,8 @@ import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-
 import { type NamedMeasure, OCCASIONS, type SingleReading } from '../../record/patient-record';
 import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../record/phases';
 import { type CalendarDay, readDay } from '../../units/calendar-day';
-import { CAUTION_JSON, EVENT_JSON, FILED_ORDER_JSON, FILED_PIECE_JSON, PHASE_JSON, ZERO_CHOICE } from '../filed-json';
+import { FILED_ORDER_JSON, FILED_PIECE_JSON } from '../filed-garments';
+import { CAUTION_JSON, EVENT_JSON, PHASE_JSON, ZERO_CHOICE } from '../filed-json';
 import { type BundleGraph, bundleGraph } from './bundle-graph';
 import { BundleRefusal, json, jsonOf, named, needed, oneOf } from './bundle-refusal';
 import { type Extended, extendedText, extensionsOf, keptQuestions } from './extensions';

@@ -4,7 +4,11 @@ import { type Cells, type Column, lengthCells, type SetTable, SUBJECT_ID, typedC
 /** The columns of one end of what a piece covers: a landmark, or a distance on the ladder it was cut from. */
 function coverColumns(end: 'from' | 'to'): readonly Column[] {
   return [
-    { name: `covers_${end}_landmark`, kind: 'word', says: `Landmark the piece reaches ${end}.` },
+    {
+      name: `covers_${end}_landmark`,
+      kind: 'word',
+      says: `Landmark the piece reaches ${end}.${end === 'from' ? ' Or measures: made to named measures alone, it has no ladder.' : ''}`,
+    },
     ...typedColumns(`covers_${end}`, `Distance on the ladder it was made to that the piece reaches ${end}`),
   ];
 }
@@ -26,12 +30,12 @@ export const PIECE: SetTable = {
     SUBJECT_ID,
     { name: 'piece_id', kind: 'id', says: 'The piece.' },
     { name: 'piece', kind: 'identity', says: 'What the clinic calls the piece.' },
-    { name: 'limb', kind: 'word', says: 'leg or arm.' },
-    { name: 'side', kind: 'word', says: 'left or right, the patient’s own.' },
+    { name: 'limb', kind: 'word', says: 'leg or arm; trunk or head where named measures alone make it.' },
+    { name: 'side', kind: 'word', says: 'left or right, the patient’s own; middle for trunk and head.' },
     ...coverColumns('from'),
     ...coverColumns('to'),
-    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it was made to, where that is known.' },
-    { name: 'cut_from', kind: 'day', says: 'Day of the ladder it was made to.' },
+    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose figures it was made to, where that is known.' },
+    { name: 'cut_from', kind: 'day', says: 'Day of the figures it was made to.' },
     { name: 'reduction_pct', kind: 'decimal', unit: '%', says: 'Reduction of the girth.' },
     { name: 'convention', kind: 'word', says: 'How the relaxed girth G follows from the girth C and the reduction r: C(1-r) or C/(1+r).' },
     ...typedColumns('allowance', 'Total width that can be let out'),
@@ -60,8 +64,9 @@ export const PIECE: SetTable = {
       piece: piece.piece,
       limb: piece.limb,
       side: piece.side,
-      ...coverCells('from', piece.covers.from),
-      ...coverCells('to', piece.covers.to),
+      ...(piece.covers === 'measures'
+        ? { covers_from_landmark: 'measures' }
+        : { ...coverCells('from', piece.covers.from), ...coverCells('to', piece.covers.to) }),
       cut_from_visit_id: visitIdIn(part, piece.cutFromVisitId),
       cut_from: piece.cutFrom,
       reduction_pct: String(piece.reductionPct),
@@ -99,7 +104,7 @@ export const ORDER: SetTable = {
     { name: 'quantity', kind: 'whole', says: 'How many like pieces.' },
     { name: 'ordered', kind: 'day', says: 'Day it was sent.' },
     { name: 'expected', kind: 'day', says: 'Day it was expected.' },
-    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose ladder it is made to.' },
+    { ...VISIT_ID, name: 'cut_from_visit_id', says: 'The visit whose figures it is made to.' },
     { name: 'content', kind: 'json', says: 'The whole order.' },
   ],
   rows: (part) =>

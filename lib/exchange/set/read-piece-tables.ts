@@ -4,19 +4,17 @@ import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent, ReductionConvention } from '../../record/patient-record';
 import { RETIRED_AS } from '../../record/piece-life';
 import type { CsvRow } from '../csv-table';
-import { CAUTION_FIGURES, ORDER_JSON, PIECE_PARTS } from '../filed-json';
+import { ORDER_JSON } from '../filed-garments';
+import { CAUTION_FIGURES, PIECE_PARTS } from '../filed-json';
 import { dayCell, filledCell, oneOfCell, refuseCell, wholeDaysCell } from '../read-cells';
 import { cellOrNull, coverEndCells, dayOrNull, jsonCell, numberCell, typedLengthCells } from './read-set-cells';
 
 /** A subject’s pieces from their rows; a visit they were cut from is found again by its id in the set. */
 export function readPieces(rows: readonly CsvRow[]): readonly FiledPiece[] {
   return rows.map((row) => {
-    const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
     return {
       piece: filledCell(row, 'piece'),
-      limb,
-      side: oneOfCell(row, 'side', ['left', 'right'] as const),
-      covers: { from: coverEndCells(row, 'from', limb), to: coverEndCells(row, 'to', limb) },
+      ...placeCells(row),
       cutFromVisitId: cellOrNull(row, 'cut_from_visit_id'),
       cutFrom: dayCell(row, 'cut_from'),
       reductionPct: numberCell(row, 'reduction_pct'),
@@ -39,6 +37,21 @@ export function readPieces(rows: readonly CsvRow[]): readonly FiledPiece[] {
       retiredReason: cellOrNull(row, 'retired_reason'),
     };
   });
+}
+
+/** Where a piece is worn and what it covers; trunk and head only of one that named measures alone make. */
+function placeCells(row: CsvRow): Pick<FiledPiece, 'limb' | 'side' | 'covers'> {
+  const byMeasures = row.cell('covers_from_landmark') === 'measures';
+  if (byMeasures && ['trunk', 'head'].includes(row.cell('limb')))
+    return {
+      limb: oneOfCell(row, 'limb', ['trunk', 'head'] as const),
+      side: oneOfCell(row, 'side', ['middle'] as const),
+      covers: 'measures',
+    };
+  const limb = oneOfCell(row, 'limb', ['leg', 'arm'] as const);
+  const side = oneOfCell(row, 'side', ['left', 'right'] as const);
+  if (byMeasures) return { limb, side, covers: 'measures' };
+  return { limb, side, covers: { from: coverEndCells(row, 'from', limb), to: coverEndCells(row, 'to', limb) } };
 }
 
 /** A subject’s orders, each whole from its JSON. */

@@ -1,5 +1,6 @@
 import { letOutMm } from '../../garments/let-out';
 import { fitsOfSet } from '../../garments/limbs-of-set';
+import { limbInWords } from '../../ladder/limb';
 import { showDay } from '../../units/calendar-day';
 import { mm } from '../../units/length';
 import { showLengthWithUnit } from '../../units/show-length';
@@ -37,7 +38,7 @@ export const allowanceUsedUp: Rule = {
           ],
           missing: [],
           limits: [],
-          cause: `${piece.side} ${piece.limb}: size`,
+          cause: `${limbInWords(piece.limb, piece.side)}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
           inputs: `${piece.piece} ${fit.latest.visit.day} ${neededMm.toFixed(1)}${onLimb}${letOutMm(piece) > 0 ? ` let out ${letOutMm(piece).toFixed(1)}` : ''}`,
         },

@@ -1,6 +1,7 @@
 import type { FitToday } from '../../garments/fit-today';
 import { bodyAt } from '../../growth/body-at';
 import { bodyChange, expectedGirthAt } from '../../growth/body-change';
+import { limbInWords } from '../../ladder/limb';
 import { isNoAnswer } from '../../outcome';
 import { anatomyOf } from '../../trend/anatomy-of';
 import { type CalendarDay, daysBetween, showDay } from '../../units/calendar-day';
@@ -23,10 +24,10 @@ export const growthSinceCut: Rule = {
       const measured = record.visits.filter((visit) => visit.height && visit.day > cut.visit.day).at(-1);
       if (!measured || nextIsComing(piece, pieces, measured.day)) return [];
       const now = bodyAt(record.visits, measured.day, true);
-      const body = bodyChange(cut.body, now, piece.limb, true, daysBetween(cut.visit.day, measured.day));
+      const body = bodyChange(cut.body, now, cut.ladder.limb, true, daysBetween(cut.visit.day, measured.day));
       if (body.modelSd === undefined) return [];
       const place = anatomyOf(cut);
-      const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, piece.limb, true, place(one.placeMm)))) - 1;
+      const girth = Math.max(...fit.places.map((one) => expectedGirthAt(body, cut.ladder.limb, true, place(one.placeMm)))) - 1;
       const driftMm = (fit.cut.toMm - fit.cut.fromMm) * (body.expectedLength.ratio - 1);
       const mostDriftMm = (policy.lengthDriftPct / 100) * (fit.cut.toMm - fit.cut.fromMm);
       const byGirth = girth * 100 >= policy.growthGirthPct && !tapedSmaller(fit, measured.day, policy.growthGirthPct / 100);
@@ -54,7 +55,7 @@ export const growthSinceCut: Rule = {
           ],
           missing: body.missing.map((figure) => `No ${figure} on record near one of the days.`),
           limits: ['growthGirthPct' as const, 'lengthDriftPct' as const],
-          cause: `${piece.side} ${piece.limb}: size`,
+          cause: `${limbInWords(piece.limb, piece.side)}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
           inputs: `${piece.piece} ${cut.visit.day} ${measured.day} ${girth.toFixed(4)}`,
         },

@@ -28,13 +28,19 @@ export const endOfLifeNear: Rule = {
     }),
 };
 
-/** Outgrow date before the end of life → order by, with room to grow. Silent as `endOfLifeNear` is. */
+/** Outgrow date before the end of life → order by, with room to grow. Silent as `endOfLifeNear` is, and of a piece made to named measures alone, of which `part-outgrown` speaks. */
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
   version: 3,
   apply: ({ pieces, policy, today }) =>
     pieces.flatMap((one) => {
-      if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'outgrown' || isFollowed(one, pieces, today)) return [];
+      if (
+        isNoAnswer(one.orderBy) ||
+        one.orderBy.because !== 'outgrown' ||
+        one.piece.covers === 'measures' ||
+        isFollowed(one, pieces, today)
+      )
+        return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
       return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today)];
     }),
@@ -79,13 +85,13 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
     due: orderBy.day,
     title:
       orderBy.day < today
-        ? `Consider ordering the next ${piece.side}-${piece.limb} piece now: its order-by day was ${showWeekday(orderBy.day)}.`
-        : `Consider ordering the next ${piece.side}-${piece.limb} piece by ${showWeekday(orderBy.day)}.`,
+        ? `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece now: its order-by day was ${showWeekday(orderBy.day)}.`
+        : `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece by ${showWeekday(orderBy.day)}.`,
     facts,
     figures: figuresOf(one, unit),
     missing: [...new Set([outgrow, room].flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : [])))],
     limits,
-    cause: `${piece.side} ${piece.limb} ${coverInWords(piece.covers)}: replacement`,
+    cause: `${limbInWords(piece.limb, piece.side)} ${piece.covers === 'measures' ? (piece.garment?.form ?? '') : coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     inputs: `${piece.piece} ${orderBy.day} ${orderBy.because}`,
   };

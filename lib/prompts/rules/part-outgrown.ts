@@ -1,4 +1,5 @@
 import { firstToLeave, type MeasureFit, type MeasureOutlook, measureFits } from '../../garments/measure-fit';
+import { limbInWords } from '../../ladder/limb';
 import type { Policy } from '../../limits/policy';
 import { measureInWords } from '../../parts/measure';
 import type { Piece } from '../../record/patient-record';
@@ -11,7 +12,7 @@ import type { Prompt, Rule } from '../prompt';
 import { pieceInWords } from '../show-figures';
 
 /**
- * A hand, foot or trunk left its piece, or is foreseen to before the next one can be here → refit, or order. A measure counts as out only where it is
+ * A hand, foot, trunk or head left its piece, or is foreseen to before the next one can be here → refit, or order. A measure counts as out only where it is
  * as taped and after its reading is drawn towards growth. Silent where the next piece, cut as late, is on its way.
  */
 export const partOutgrown: Rule = {
@@ -31,10 +32,10 @@ export const partOutgrown: Rule = {
 
 type Raised = Omit<Prompt, 'rule' | 'ruleVersion'>;
 
-/** What both have in common: one garment's hand, foot or trunk. */
+/** What both have in common: one garment's hand, foot, trunk or head. */
 function about(piece: Piece): Pick<Raised, 'cause' | 'about' | 'missing'> {
   return {
-    cause: `${piece.side} ${piece.limb}: size of hand, foot or trunk`,
+    cause: `${limbInWords(piece.limb, piece.side)}: size of hand, foot or trunk`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     missing: [],
   };

@@ -2,6 +2,7 @@ import type { FitToday } from '../../garments/fit-today';
 import { fitsOfSet } from '../../garments/limbs-of-set';
 import { relativeTightness } from '../../garments/tightness';
 import { sideOfBand } from '../../garments/worn-fit';
+import { limbInWords } from '../../ladder/limb';
 import { placeOnTape } from '../../ladder/place-on-tape';
 import { rulerOf } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
@@ -63,7 +64,7 @@ export const tightnessLeftBand: Rule = {
           missing: [],
           limits:
             wear.wornDays > 0 ? (['bandLow', 'bandHigh', ...lossLimits(wear.loss.fabric)] as const) : (['bandLow', 'bandHigh'] as const),
-          cause: `${piece.side} ${piece.limb}: size`,
+          cause: `${limbInWords(piece.limb, piece.side)}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
           inputs: `${piece.piece} ${fit.latest.visit.day} ${tightness.toFixed(3)}${onLimb}`,
         },

@@ -1,4 +1,5 @@
 import { bodyAt } from '../../growth/body-at';
+import { limbInWords } from '../../ladder/limb';
 import { isNoAnswer } from '../../outcome';
 import { isGrowing } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
@@ -48,7 +49,7 @@ export const weightSinceCut: Rule = {
           ],
           missing: [],
           limits: ['weightLookPct' as const, 'weightRefitPct' as const],
-          cause: `${piece.side} ${piece.limb}: size`,
+          cause: `${limbInWords(piece.limb, piece.side)}: size`,
           about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
           inputs: `${piece.piece} ${then.day} ${weighed.day} ${change.toFixed(4)}`,
         },

@@ -2,7 +2,7 @@ import { lengthAsTyped } from '../../forms/read-cut';
 import { distalLandmark, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
 import { measureInWords } from '../../parts/measure';
 import { pct, signedPct } from '../../prompts/show-figures';
-import type { Visit } from '../../record/patient-record';
+import { limbOf, type Visit } from '../../record/patient-record';
 import { showDay } from '../../units/calendar-day';
 import { capitalized } from '../../units/capitalized';
 import { inUnit, type LengthUnit } from '../../units/length';
@@ -55,12 +55,13 @@ export function letterEvidence(facts: LetterFacts, reason: LetterReason | null):
 }
 
 function excessInWords({ excess, newVisit, piece }: LetterFacts, withError: boolean): string[] {
-  if (!newVisit || !excess) return [];
+  const of = limbOf(piece);
+  if (!newVisit || !excess || !of) return [];
   const day = showDay(newVisit.day);
   const unit = newVisit.ladders.find((one) => one.limb === piece.limb && one.side === piece.side)?.unit ?? 'cm';
-  const span = `${decimals(excess.fromMm, unit)}–${decimals(excess.toMm, unit)} ${unit} above the ${placeInWords(distalLandmark(piece.limb))}`;
-  const limbs = [piece.side, otherSide(piece.side)] as const;
-  const [own, other] = limbs.map((side) => limbInWords(piece.limb, side)) as [string, string];
+  const span = `${decimals(excess.fromMm, unit)}–${decimals(excess.toMm, unit)} ${unit} above the ${placeInWords(distalLandmark(of.limb))}`;
+  const limbs = [of.side, otherSide(of.side)] as const;
+  const [own, other] = limbs.map((side) => limbInWords(of.limb, side)) as [string, string];
   const volumes = [excess.volumeMl, excess.otherMl].map((one) => showVolume(one)) as [string, string];
   const error = withError ? pct(excess.error) : null;
   return [WORDS.excess(day, own, volumes[0], other, volumes[1], span, signedPct(excess.share), error)];

@@ -4,8 +4,9 @@ import { keptAs, pieceStage } from '../../garments/piece-stage';
 import { coverKey, daysWorn, inUse, wearDays } from '../../garments/wear';
 import { changeSinceCut } from '../../orders/last-of-place';
 import { isNoAnswer } from '../../outcome';
+import { garmentSet, isOfSet } from '../../record/garment-needs';
 import type { Order } from '../../record/order';
-import type { PatientRecord, Piece, Visit } from '../../record/patient-record';
+import { limbOf, type PatientRecord, type Piece, type Visit } from '../../record/patient-record';
 import type { LimbClock, PatientCoverage } from '../../schedule/coverage-of-patient';
 import { REACH_95 } from '../../statistics/reach-95';
 import { type LimbChange, tensionBetween } from '../../trend/limb-change';
@@ -76,26 +77,41 @@ type From = {
   readonly coverage: LetterFacts['coverage'];
 };
 
+/** The visits that took a named measure of a piece's set, in their order. */
+function visitsOfMeasures({ visits }: PatientRecord, piece: LetterPiece): readonly Visit[] {
+  const set = piece.garment && garmentSet(piece.garment, piece);
+  return set ? visits.filter(({ measures }) => measures?.some((taken) => isOfSet(set, taken))) : [];
+}
+
 /**
  * What the record holds for the letter of one piece: the order that is to replace it, its wear, and the limb then and now.
  *
  * The order is the last of the same limb that was not cancelled and is cut from a later ladder than the piece; without one the letter
- * asks for the like of the piece, and the new ladder is the newest of the limb. Clocks are those of the piece's limb.
+ * asks for the like of the piece, and the new ladder is the newest of the limb. Of a piece made to named measures alone those stand for the ladder. Clocks are those of the piece's limb.
  */
 export function letterFacts({ analysis, name, piece, orders, coverage }: From): LetterFacts {
   const { record, today } = analysis;
   const { limb, side } = piece;
+  const byMeasures = piece.covers === 'measures';
+  const own = limbOf(piece);
   const order =
-    orders.filter((one) => one.limb === limb && one.side === side && one.state !== 'cancelled' && one.cutFrom > piece.cutFrom).at(-1) ??
-    null;
+    orders
+      .filter((one) => one.limb === limb && one.side === side && one.state !== 'cancelled' && one.cutFrom > piece.cutFrom)
+      .filter((one) => (one.covers === 'measures') === byMeasures)
+      .at(-1) ?? null;
   const series = analysis.limbs.find((one) => one.series.limb === limb && one.series.side === side)?.series;
-  const newDay = order?.cutFrom ?? series?.visits.at(-1)?.visit.day;
-  const visitOn = (day: CalendarDay | undefined): Visit | null => series?.visits.find((one) => one.visit.day === day)?.visit ?? null;
-  const change = newDay && newDay > piece.cutFrom ? changeSinceCut(analysis, piece, { limb, side, cutFrom: newDay }) : null;
+  const visits = byMeasures ? visitsOfMeasures(record, piece) : (series?.visits.map(({ visit }) => visit) ?? []);
+  const newDay = order?.cutFrom ?? visits.at(-1)?.day;
+  const visitOn = (day: CalendarDay | undefined): Visit | null => visits.find((one) => one.day === day) ?? null;
+  const change = byMeasures
+    ? null
+    : newDay && newDay > piece.cutFrom
+      ? changeSinceCut(analysis, piece, { limb, side, cutFrom: newDay })
+      : null;
   const newVisit = visitOn(newDay);
   const worn = daysWorn(piece, today);
   const shared = wearDays(piece, record.pieces, today);
-  const excess = newVisit && limbExcess(analysis, piece, newVisit);
+  const excess = newVisit && own && !byMeasures && limbExcess(analysis, own, newVisit);
   const alike = record.pieces.filter((one) => coverKey(one) === coverKey(piece));
   return {
     reference: record.reference,

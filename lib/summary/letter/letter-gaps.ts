@@ -27,10 +27,10 @@ export function letterGaps(facts: LetterFacts): string[] {
     [!cutVisit, GAPS.noOld(limb, cut)],
     [Boolean(cutVisit) && (!newVisit || newVisit.day <= piece.cutFrom), GAPS.noNew(limb, cut)],
     [
-      Boolean(cutVisit && newVisit && newVisit.day > piece.cutFrom && !evidence),
+      Boolean(piece.covers !== 'measures' && cutVisit && newVisit && newVisit.day > piece.cutFrom && !evidence),
       newVisit ? GAPS.notComparable(cut, showDay(newVisit.day)) : '',
     ],
-    [Boolean(newVisit && !excess), newVisit ? GAPS.excess(showDay(newVisit.day)) : ''],
+    [Boolean(piece.covers !== 'measures' && newVisit && !excess), newVisit ? GAPS.excess(showDay(newVisit.day)) : ''],
     ...visits.flatMap((one) => [
       [!one.weight, GAPS.weight(showDay(one.day))] as const,
       [!one.height, GAPS.height(showDay(one.day))] as const,

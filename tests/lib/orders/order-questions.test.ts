@@ -109,7 +109,7 @@ describe('an order is questioned', () => {
   it('when the limb is not among those treated', () => {
     // Common practice of a sheet for the maker: side and limb are read back before it leaves.
     const record = recordOf([visitOf('2026-11-10', [legOf()], body)]);
-    const { limb, side } = cut('2026-11-10');
+    const { limb, side } = { limb: 'leg', side: 'left' } as const;
     const other = side === 'left' ? 'right' : 'left';
     expect(ask({ ...record, affected: [{ limb, side: other }] }, '2026-11-10', '2026-11-25')).toEqual(['side']);
     expect(ask({ ...record, affected: [{ limb, side }] }, '2026-11-10', '2026-11-25')).toEqual([]);

@@ -43,9 +43,11 @@ const order = (form: string) => ({
 
 describe('the set of a garment', () => {
   it('names only measures of the catalogue, each on a side it is taken on, and lies on the limb of its form first', () => {
-    for (const { id, limb } of GARMENT_FORMS) {
-      const set = garmentSet({ form: id }, { limb, side: 'left' });
-      expect(set.ladders[0], id).toEqual({ limb, side: 'left' });
+    for (const { id, limb, madeTo } of GARMENT_FORMS) {
+      const side = limb === 'trunk' || limb === 'head' ? 'middle' : 'left';
+      const set = garmentSet({ form: id }, { limb, side });
+      expect(set.ladders[0], id).toEqual(madeTo ? undefined : { limb, side });
+      if (madeTo) expect(set.measures[0]?.part, id).toBe(madeTo);
       for (const { side, measures } of set.measures)
         for (const one of measures) {
           const measure = measureOf(one);
@@ -119,7 +121,7 @@ describe('an order of a set', () => {
     const hand = taken('hand-girth', 'left', 18.7);
     const visit = { ...tights(), revision: 3, measures: [...foot('left'), hand, ...foot('right'), ...waist] };
     const sent = figuresToSend(order('waist-high'), visit);
-    expect(sent?.ladder.side).toBe('left');
+    expect(sent?.ladder?.side).toBe('left');
     expect(sent?.further?.map(({ side }) => side)).toEqual(['right']);
     expect(sent?.measures).toEqual([...foot('left'), ...foot('right'), ...waist]);
     expect(measuresByPart(sent?.measures ?? []).map(({ words, taken: all }) => `${words} ${all.length}`)).toEqual([

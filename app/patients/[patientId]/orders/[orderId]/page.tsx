@@ -12,11 +12,12 @@ import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/o
 import { leadWords, roomInWords } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
 import { PrintButton } from '@/app/_shell/print-button';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { peopleOf } from '@/db/people/people';
 import { leadTimesByForm } from '@/db/service/lead-times';
+import { cutKey } from '@/lib/forms/read-cut';
 import { orderFormOf } from '@/lib/forms/read-order-form';
 import { isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
@@ -48,7 +49,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       message,
       source: limit && limitInWords(limit, analysis.policy),
     }));
-  const ladders = cutLadders(record);
+  const ladders = [...cutLadders(record), ...cutMeasures(record)];
   return (
     <main id="main" className={styles.orderPage}>
       <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
@@ -95,11 +96,17 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             orderId={orderId}
             revision={order.revision}
             submissionId={crypto.randomUUID()}
-            start={orderFormOf({ ...order, decided: order.allowance.decided }, `${order.cutFromVisitId} ${order.side} ${order.limb}`)}
+            start={orderFormOf(
+              { ...order, decided: order.allowance.decided },
+              cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
+            )}
             ladders={ladderChoices(ladders)}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
             roomWords={roomInWords(
-              analysis.pieces.findLast((one) => one.piece.limb === order.limb && one.piece.side === order.side)?.room,
+              analysis.pieces.findLast(
+                ({ piece }) =>
+                  piece.limb === order.limb && piece.side === order.side && (piece.covers === 'measures') === (order.covers === 'measures'),
+              )?.room,
               ladders[0]?.unit ?? 'cm',
             )}
           />

@@ -4,7 +4,7 @@ import { requireRole } from '@/app/_auth/therapist';
 import { OrderForm } from '@/app/_order/order-form';
 import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { RoomTable } from '@/app/_what-if/room-table';
@@ -27,7 +27,7 @@ export default async function NewOrderPage({
   const { after, reason } = await searchParams;
   const therapist = await requireRole('lead', 'therapist');
   const { record, analysis, today } = await loadPatient(therapist, patientId);
-  const ladders = cutLadders(record);
+  const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
   const start = startOfOrder(before, ladders, reason);
   const times = await leadTimesByForm(therapist, today);
@@ -36,10 +36,10 @@ export default async function NewOrderPage({
   const room = last?.room;
   return (
     <main id="main">
-      <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one ladder" />
+      <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one visit’s figures" />
       {ladders.length === 0 ? (
         <p className="nothing-yet">
-          Measure the limb first: an order is made to its figures.{' '}
+          Measure first: an order is made to its figures.{' '}
           <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
             New visit
           </Link>

@@ -6,8 +6,8 @@ import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
-import { limbPicture } from '@/app/_picture/limb-picture';
-import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
+import { pictureOf } from '@/app/_picture/limb-picture';
+import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
 import { CalledStep, DeliveredStep, FirstFitStep, WornStep } from '@/app/_piece/first-steps';
 import { FitThenTable } from '@/app/_piece/fit-then';
 import { AlteredStep, KeepStep, LetOutStep, ReleaseStep, RetireStep } from '@/app/_piece/later-steps';
@@ -22,10 +22,12 @@ import { ordersOf } from '@/db/patients/read-orders';
 import { pieceWithHistory } from '@/db/patients/read-pieces';
 import { peopleOf } from '@/db/people/people';
 import { fitHistory } from '@/lib/analysis/fit-history';
+import { cutKey } from '@/lib/forms/read-cut';
 import { pieceFormOf } from '@/lib/forms/read-piece-form';
 import { zonesOf } from '@/lib/forms/read-piece-step';
 import { keptAs, pieceStage } from '@/lib/garments/piece-stage';
 import { wearInStart } from '@/lib/garments/wear-in-start';
+import { limbInWords } from '@/lib/ladder/limb';
 import { againstRelease } from '@/lib/orders/against-release';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { bandInWords } from '@/lib/prompts/wear-in-words';
@@ -43,7 +45,8 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   if (!piece || !history) notFound();
   const orders = await ordersOf(therapist, patientId);
   const names = new Map((await peopleOf(therapist)).map((one) => [one.id, one.name]));
-  const ladders = cutLadders(record);
+  const byMeasures = piece.covers === 'measures';
+  const ladders = byMeasures ? cutMeasures(record) : cutLadders(record);
   const stage = pieceStage(piece, today);
   const { policy } = analysis;
   const one = analysis.pieces.find((other) => other.piece.piece === piece.piece);
@@ -59,9 +62,9 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
       <PatientTitle
         record={record}
         today={today}
-        saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, ${coverInWords(piece.covers)}: ${stage}`}
+        saying={`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}, ${coverInWords(piece.covers)}: ${stage}`}
       >
-        {inUse && (
+        {inUse && !byMeasures && (
           <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}/what-if`} prefetch={false}>
             What if
           </Link>
@@ -104,7 +107,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
           </div>
         )}
       </div>
-      {one && inUse && <PieceResult one={one} alike={[one]} analysis={analysis} picture={limbPicture(analysis, piece.limb)} />}
+      {one && inUse && <PieceResult one={one} alike={[one]} analysis={analysis} picture={pictureOf(analysis, piece)} />}
       {one && <FitThenTable fits={fitHistory(analysis, one)} band={bandInWords(one.band)} />}
       <MeasureFitTable piece={piece} analysis={analysis} />
       <PieceHistory revisions={history.revisions} names={names} today={today} timeZone={clinic.timeZone} />
@@ -116,7 +119,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
             pieceId={pieceId}
             revision={piece.revision}
             submissionId={crypto.randomUUID()}
-            start={pieceFormOf(piece, `${piece.cutFromVisitId} ${piece.side} ${piece.limb}`)}
+            start={pieceFormOf(piece, cutKey(piece.cutFromVisitId, piece, byMeasures))}
             ladders={ladderChoices(ladders)}
             today={today}
           />

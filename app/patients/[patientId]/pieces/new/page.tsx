@@ -8,6 +8,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { pieceFormOf, type TypedPieceForm } from '@/lib/forms/read-piece-form';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { limbOf } from '@/lib/record/patient-record';
 
 export const metadata: Metadata = { title: 'Add a piece' };
 
@@ -24,15 +25,17 @@ export default async function NewPiecePage({
   const therapist = await requireRole('lead', 'therapist');
   const { record, today } = await loadPatient(therapist, patientId);
   const ladders = cutLadders(record);
-  const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
+  const ofLadders = record.pieces.filter(({ covers }) => covers !== 'measures');
+  const before = ofLadders.find((one) => one.piece === after) ?? ofLadders.at(-1);
   const newest = before ? ladders.find((one) => one.limb === before.limb && one.side === before.side) : ladders[0];
+  const on = newest && limbOf(newest);
   const start: TypedPieceForm = before
     ? { ...pieceFormOf(before, newest?.key ?? ''), piece: '', allowance: '', firstWorn: '', firstFit: '', retired: '', retiredReason: '' }
     : {
         ...BLANK,
         cutFrom: newest?.key ?? '',
-        from: newest ? placeInWords(LIMBS[newest.limb].landmarks[0]) : '',
-        to: newest ? placeInWords(LIMBS[newest.limb].landmarks[2]) : '',
+        from: on ? placeInWords(LIMBS[on.limb].landmarks[0]) : '',
+        to: on ? placeInWords(LIMBS[on.limb].landmarks[2]) : '',
       };
   return (
     <main id="main">

@@ -6,7 +6,7 @@ import { CautionLine } from '@/app/_cautions/caution-line';
 import { LookedOnDay } from '@/app/_looked/looked-on-day';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { PlanView } from '@/app/_patient/plan-view';
-import { limbPicture } from '@/app/_picture/limb-picture';
+import { limbPicture, pictureOf } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { changeRows } from '@/app/_result/change-rows';
 import { ExcessFirst } from '@/app/_result/excess-first';
@@ -25,6 +25,7 @@ import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { givenAnswersOf } from '@/db/worklist/given-answers';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
+import { measureFits } from '@/lib/garments/measure-fit';
 import { showShortWeekday } from '@/lib/units/calendar-day';
 
 /** Charts of so many cuts are open at once. */
@@ -55,7 +56,11 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   const taped = limbs.reduce((sum, { at }) => sum + at.at.placed.line.girthsMm.length, 0);
   const kept = limbs.reduce((sum, { at }) => sum + at.at.ladder.rungs.filter((rung) => rung.kept?.length).length, 0);
   const pieces = analysis.pieces.filter(
-    (one) => one.inUse && limbs.some(({ limb }) => limb.series.limb === one.piece.limb && limb.series.side === one.piece.side),
+    (one) =>
+      one.inUse &&
+      (one.piece.covers === 'measures'
+        ? measureFits(one.piece, analysis.trusted, analysis.policy).some(({ nowDay }) => nowDay === visit.day)
+        : limbs.some(({ limb }) => limb.series.limb === one.piece.limb && limb.series.side === one.piece.side)),
   );
   const mayWrite = therapist.role !== 'read-only';
   const visitRef = mayWrite ? { patientId, visitId, revision: visit.revision, submissionId: crypto.randomUUID() } : null;
@@ -67,7 +72,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       one={one}
       alike={pieces.filter((other) => kindOf(other) === kindOf(one))}
       analysis={analysis}
-      picture={limbPicture(analysis, one.piece.limb)}
+      picture={pictureOf(analysis, one.piece)}
     />
   );
   return (
@@ -165,7 +170,15 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
 
 /** Pieces cut from the same ladder to the same figures sit alike: one chart serves them all. */
 function kindOf({ piece }: AnalysedPiece): string {
-  return JSON.stringify([piece.limb, piece.side, piece.cutFrom, piece.covers, piece.reductionPct, piece.convention]);
+  return JSON.stringify([
+    piece.limb,
+    piece.side,
+    piece.covers === 'measures' ? piece.garment?.form : null,
+    piece.cutFrom,
+    piece.covers,
+    piece.reductionPct,
+    piece.convention,
+  ]);
 }
 
 function firstOfItsKind(one: AnalysedPiece, index: number, all: readonly AnalysedPiece[]): boolean {

@@ -15,6 +15,7 @@ import { type WhatIf, whatIf } from '@/lib/analysis/what-if';
 import { readWhatIf } from '@/lib/forms/read-what-if';
 import { letOutMm } from '@/lib/garments/let-out';
 import { STEP_MM } from '@/lib/garments/room-to-grow';
+import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { nextReview } from '@/lib/record/next-visit';
 import { addDays, type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -50,7 +51,11 @@ export default async function WhatIfPage({ params, searchParams }: Asked) {
   const answer = whatIf(analysis, one, asked);
   return (
     <main id="main">
-      <PatientTitle record={record} today={today} saying={`Piece ${piece.piece}, ${piece.side} ${piece.limb}, and the next one: what if?`}>
+      <PatientTitle
+        record={record}
+        today={today}
+        saying={`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}, and the next one: what if?`}
+      >
         <PrintButton words="Print" />
         <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}`} prefetch={false}>
           Back to the piece

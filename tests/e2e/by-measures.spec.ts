@@ -1,0 +1,60 @@
+import { expect, type Page, test } from '@playwright/test';
+import { finish, newSheet } from './on-the-sheet';
+import { rulesBroken } from './screen-faults';
+
+const section = (page: Page) => page.getByRole('region', { name: 'Hand, foot, trunk, head' });
+
+test('a mask is ordered from head measures alone, sent, delivered, fitted by zones and followed without a ladder', async ({ page }) => {
+  test.setTimeout(180_000);
+  const patient = await newSheet(page, 'BM-1');
+  await section(page).getByRole('button', { name: 'Hand, foot, trunk, head' }).click();
+  await section(page).getByRole('button', { name: 'Head', exact: true }).click();
+  await page.getByRole('textbox', { name: 'Head girth, inches', exact: true }).fill('22.2');
+  await page.getByRole('textbox', { name: 'Chin arc, inches', exact: true }).fill('12.4');
+  await page.keyboard.press('Enter');
+  await finish(page);
+
+  await page.goto(`${patient}/orders/new`);
+  await expect(page.getByLabel('Made to the measurements of').getByRole('option', { name: /head, named measures$/ })).toHaveCount(1);
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: calf sleeve' });
+  await expect(page.getByLabel('Covers from')).toBeVisible();
+  await page.getByLabel('Reduction, %').fill('10');
+  await page.getByLabel('Expected life, days').fill('90');
+  await page.getByLabel('Making and delivery, days').fill('14');
+  await page.getByLabel('Pieces', { exact: true }).fill('1');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByText('This garment is made to a ladder; named measures of the head alone were chosen.')).toBeVisible();
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'head: mask over face and head' });
+  await expect(page.getByLabel('Covers from')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await expect(page.getByRole('heading', { name: 'Order 1: mask over face and head' })).toBeVisible();
+  const sheet = page.getByRole('article');
+  await expect(sheet).toContainText('Made to the named measures below alone; no ladder belongs to it.');
+  await expect(sheet.getByRole('row', { name: /^Head girth 22.2 in 56.4 cm/ })).toBeVisible();
+  await expect(page.getByText('has no face length. Say why it may leave without.')).toBeVisible();
+  expect(await rulesBroken(page)).toEqual([]);
+  await page.emulateMedia({ media: 'print' });
+  await expect(sheet).toContainText('2 named measures, none skipped');
+  await expect(sheet).not.toContainText('zero and direction');
+  await page.emulateMedia({ media: 'screen' });
+
+  for (const box of await page.locator('input[name^="answer"]').all()) await box.fill('the maker works from the other two');
+  await page.getByRole('checkbox', { name: /unchecked/ }).check();
+  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(page.getByText(/Figures frozen as sent\.$/)).toBeVisible();
+  await page.getByRole('button', { name: /came$/ }).click();
+  await page.getByRole('link', { name: 'piece 1, delivered' }).click();
+  await page.waitForURL(/\/pieces\//);
+  for (const zone of await page.locator('select[name^="zone/"]').all()) await zone.selectOption('good');
+  await expect(page.getByLabel('Chin', { exact: true })).toHaveValue('good');
+  await page.getByLabel('What follows').selectOption('keep');
+  await page.getByLabel('Why they were not asked').fill('asked on paper today');
+  await page.getByRole('button', { name: 'Record the first fit' }).click();
+  await expect(page.getByText('It is made to named measures alone and has no ladder')).toBeVisible();
+  await expect(page.getByText(/Order by .*end of life, making and measuring taken off/)).toBeVisible();
+  await expect(page.getByRole('row', { name: /^Head girth 22.* in .*1\.00/ })).toBeVisible();
+  await expect(page.getByRole('link', { name: 'What if' })).toHaveCount(0);
+  expect(await rulesBroken(page)).toEqual([]);
+  await page.goto(patient);
+  await expect(page.getByRole('region', { name: 'Pieces' })).toContainText('head, its named measures');
+});
