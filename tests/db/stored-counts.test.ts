@@ -135,11 +135,12 @@ describe.each(ENGINES)('stored counts of the service on %s', (engine) => {
     const before = inOrder(await storing.storedServiceCounts(at.stranger, period));
     const files = [];
     for await (const { file } of at.db.files.everyPatientFile(at.therapist)) files.push(file);
-    const file = files.find(({ details }) => details.reference.startsWith('HL-0700'));
+    const file = files.find(({ details }) => details.reference === 'HL-0024');
     if (!file) throw new Error('no file');
     const id = await at.db.imports.keepUpload(at.stranger, { fileName: 'a.json', form: 'set', text: 'x' });
     await at.db.imports.lineUp(at.stranger, id, [{ ...file, details: { ...file.details, reference: 'IN-1' } }]);
     while ((await at.db.imports.bringInNext(at.stranger, id, 4)) > 0);
+    expect(await at.db.readingImports.importWithCounts(at.stranger, id)).toMatchObject({ counts: { new: 1 } });
     await expectEqual(at.stranger);
     await renewing.countUncounted(at.stranger);
     expect(inOrder(await storing.storedServiceCounts(at.stranger, period))).not.toEqual(before);
