@@ -10,10 +10,13 @@ import type { OfClinic } from './of-clinic';
 const isOfPiece = (therapist: OfClinic, of?: Patients) =>
   and(
     eq(pieceRevision.pieceId, piece.id),
-    eq(piece.clinicId, therapist.clinicId),
+    isOfClinic(therapist, of),
     lte(pieceRevision.number, piece.revision),
     of && inArray(piece.patientId, [...of]),
   );
+
+/** The clinic as a word that no index holds where patients are named: SQLite would else go through every piece of the clinic. */
+const isOfClinic = ({ clinicId }: OfClinic, of?: Patients) => eq(of ? sql`${piece.clinicId} || ''` : sql`${piece.clinicId}`, clinicId);
 
 /** Whose cases are read; everybody's where none are named. */
 type Patients = readonly string[];
@@ -106,7 +109,7 @@ export function keptOf(database: Database, therapist: OfClinic, of?: Patients) {
     .innerJoin(orderRevision, revisionOfOrder)
     .leftJoin(visit, eq(visit.id, pieceRevision.cutFromVisitId))
     .leftJoin(back, eq(back.pieceId, piece.id))
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.firstFit), sql`${days} >= 0`))
+    .where(and(isOfClinic(therapist, of), isNotNull(pieceRevision.firstFit), sql`${days} >= 0`))
     .as('kept');
 }
 
@@ -134,7 +137,7 @@ export function deliveredOf(database: Database, therapist: OfClinic, of?: Patien
     .innerJoin(pieceRevision, and(isOfPiece(therapist, of), eq(pieceRevision.number, telling)))
     .innerJoin(garmentOrder, orderOf(therapist))
     .innerJoin(orderRevision, revisionOfOrder)
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
+    .where(and(isOfClinic(therapist, of), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
     .as('delivered');
 }
 

@@ -1,4 +1,4 @@
-import { and, eq, gt, inArray } from 'drizzle-orm';
+import { and, eq, gt, inArray, type SQLWrapper, sql } from 'drizzle-orm';
 import { NO_CASES, type PatientCases, partsOfPatient, type ServicePart } from '@/lib/service/service-parts';
 import { REVOKED } from '../patients/revoked';
 import { answerOutcome, patient, serviceCase } from '../schema/schema';
@@ -14,6 +14,8 @@ export async function partsOf(
   therapist: OfClinic,
   patientIds: readonly string[],
 ): Promise<ReadonlyMap<string, readonly ServicePart[]>> {
+  // As a word that no index holds: SQLite would else go through every row of the clinic.
+  const isOf = (clinicId: SQLWrapper) => eq(sql`${clinicId} || ''`, therapist.clinicId);
   const fittings = byPatient(await database.select().from(fittingsOf(database, therapist, patientIds)));
   const kept = byPatient(await database.select().from(keptOf(database, therapist, patientIds)));
   const delivered = byPatient(await database.select().from(deliveredOf(database, therapist, patientIds)));
@@ -25,7 +27,7 @@ export async function partsOf(
         .select({ outcome: answerOutcome })
         .from(answerOutcome)
         .innerJoin(patient, OF_PATIENT)
-        .where(and(eq(answerOutcome.clinicId, therapist.clinicId), inArray(answerOutcome.patientId, [...patientIds])))
+        .where(and(isOf(answerOutcome.clinicId), inArray(answerOutcome.patientId, [...patientIds])))
     ).map(({ outcome }) => outcome),
   );
   const care = byPatient(
@@ -34,7 +36,7 @@ export async function partsOf(
         .select({ case: serviceCase })
         .from(serviceCase)
         .innerJoin(patient, and(eq(patient.id, serviceCase.patientId), gt(patient.revision, REVOKED)))
-        .where(and(eq(serviceCase.clinicId, therapist.clinicId), inArray(serviceCase.patientId, [...patientIds])))
+        .where(and(isOf(serviceCase.clinicId), inArray(serviceCase.patientId, [...patientIds])))
     ).map((row) => row.case),
   );
   const number = (value: number | null) => (value === null ? null : Number(value));
