@@ -33,6 +33,8 @@ export const NOT_CONTENT: Readonly<Record<string, string>> = {
   given_answer: 'computed from the record, once: what the engine said then; no deed of a person, and nothing is worked out from it',
   answer_outcome: 'computed from the record and what was said of it',
   service_case: 'computed from the record',
+  service_part: 'computed from the record',
+  service_count: 'computed from the record',
   study_draft: 'unfinished; read like fresh typing before it is saved',
   due_date: 'computed from the record; a date moved by hand is sealed as such',
 };

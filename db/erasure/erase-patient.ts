@@ -1,11 +1,13 @@
 import { and, eq, inArray, isNotNull, ne, sql } from 'drizzle-orm';
+import { changedParts } from '@/lib/service/service-parts';
 import { type AuditEntry, chained, type Grown } from '../audit/audit-chain';
 import { keepHeads } from '../audit/audit-head';
 import { ERASED } from '../audit/chain-walk';
 import { TouchedRows } from '../audit/touched-rows';
 import { getDatabase } from '../client';
 import { deleteContent, idsOf } from '../patients/patient-content';
-import { audit, erasure, patient, workCount, workLine, workState } from '../schema/schema';
+import { audit, erasure, patient, serviceCount, servicePart, workCount, workLine, workState } from '../schema/schema';
+import { addToCounts, countsOfNothing } from '../service/renew-parts';
 import type { Database } from '../sql/database';
 import { rowsOf, runTransaction, type Steps } from '../sql/run-steps';
 import type { Therapist } from '../therapist';
@@ -47,6 +49,7 @@ function* stepsOf(
   yield* touched.run(tx.insert(erasure).values(named).returning({ id: erasure.id }));
   const ids = yield* idsOf(tx, patientId);
   yield* uncount(tx, clinicId, patientId);
+  yield* uncountService(tx, clinicId, patientId);
   const rows = yield* touched.runAll(deleteContent(tx, patientId, ids));
   const blanked = yield* blankDetails(tx, clinicId, [patientId, ...Object.values(ids).flat()], erasureId);
   const detail = { reason, rows, blanked };
@@ -103,4 +106,12 @@ function* uncount(tx: Database, clinicId: string, patientId: string): Steps<void
       .where(one)
       .returning({ id: workCount.id });
   }
+}
+
+/** Takes the patient's part out of the counts of the service, and away what counts nothing more: its kinds may hold words. */
+function* uncountService(tx: Database, clinicId: string, patientId: string): Steps<void> {
+  const own = and(eq(servicePart.patientId, patientId), eq(servicePart.clinicId, clinicId));
+  const [stored] = yield* rowsOf(tx.select({ parts: servicePart.parts }).from(servicePart).where(own));
+  for (const step of addToCounts(clinicId, changedParts(stored?.parts ?? [], []))) yield step(tx);
+  yield tx.delete(serviceCount).where(countsOfNothing(clinicId)).returning({ id: serviceCount.id });
 }

@@ -6,12 +6,15 @@ import type { Therapist } from '../therapist';
 
 /** The step that goes with every write to a patient's record: the stored lines of this patient no longer hold and will be renewed. */
 export function invalidateWork(therapist: Therapist, patientId: string): Statement {
-  const row = { patientId, clinicId: therapist.clinicId, changes: 1, renewedFor: null };
+  const row = { patientId, clinicId: therapist.clinicId, changes: 1, renewedFor: null, counted: false };
   return (tx) =>
     tx
       .insert(workState)
       .values(row)
-      .onConflictDoUpdate({ target: workState.patientId, set: { changes: sql`${workState.changes} + 1`, renewedFor: null } })
+      .onConflictDoUpdate({
+        target: workState.patientId,
+        set: { changes: sql`${workState.changes} + 1`, renewedFor: null, counted: false },
+      })
       .returning({ id: workState.patientId });
 }
 
@@ -31,7 +34,7 @@ export function invalidateWorkFrom(therapist: Therapist, patientId: string, chan
   return (tx) =>
     tx
       .update(workState)
-      .set({ changes: changes + 1, renewedFor: null })
+      .set({ changes: changes + 1, renewedFor: null, counted: false })
       .where(asRead)
       .returning({ id: workState.patientId });
 }

@@ -22,6 +22,7 @@ import {
   promptAnswer,
   repeatTaping,
   serviceCase,
+  servicePart,
   shareLink,
   shareOpening,
   visit,
@@ -87,6 +88,7 @@ export function* deleteContent(tx: Database, patientId: string, ids: ContentIds)
     tx.delete(piece).where(eq(piece.patientId, patientId)).returning(),
     tx.delete(answerOutcome).where(eq(answerOutcome.patientId, patientId)).returning(),
     tx.delete(serviceCase).where(eq(serviceCase.patientId, patientId)).returning(),
+    tx.delete(servicePart).where(eq(servicePart.patientId, patientId)).returning(),
     tx.delete(givenAnswer).where(eq(givenAnswer.patientId, patientId)).returning(),
     tx.delete(cautionAnswer).where(eq(cautionAnswer.patientId, patientId)).returning(),
     tx

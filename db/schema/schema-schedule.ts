@@ -53,8 +53,14 @@ export const workState = table(
     /** Rules and limits the lines were made with. */
     basis: text(),
     claimedUntil: moment(),
+    /** Whether the patient's part of the service counts is that of the record; a write, or a renewal that changed what came of it, clears it. */
+    counted: yesNo().notNull().default(false),
   },
-  (row) => [index('work_state_due').on(row.clinicId, row.renewedFor), index('work_state_basis').on(row.clinicId, row.basis)],
+  (row) => [
+    index('work_state_due').on(row.clinicId, row.renewedFor),
+    index('work_state_basis').on(row.clinicId, row.basis),
+    index('work_state_counted').on(row.clinicId, row.counted),
+  ],
 );
 
 /**

@@ -32,4 +32,5 @@ export {
   workLine,
   workState,
 } from './schema-schedule';
+export { serviceCount, servicePart } from './schema-service';
 export { studyDraft, studyRevision } from './schema-study';

@@ -4,13 +4,13 @@ import { daysOfPeriod, type ServicePeriod } from '@/lib/service/service-period';
 import { REVOKED } from '../patients/revoked';
 import { patient, promptAnswer } from '../schema/schema';
 import type { Database } from '../sql/database';
-import type { Therapist } from '../therapist';
+import type { OfClinic } from './of-clinic';
 
 const ANSWERS = ['act', 'not-now', 'not-for-this-patient'] as const satisfies readonly AnswerCount['answer'][];
 
-/** Prompts of the clinic that were acted on, put off or declined in a period, each by the last of these answers; days end at midnight UTC. */
-export function answeredOf(database: Database, therapist: Therapist, period: ServicePeriod) {
-  const { from, before } = daysOfPeriod(period);
+/** Prompts of the clinic, or of these patients, that were acted on, put off or declined in a period or ever, each by the last of these answers; days end at midnight UTC. */
+export function answeredOf(database: Database, therapist: OfClinic, period: ServicePeriod | undefined, of?: readonly string[]) {
+  const { from, before } = period ? daysOfPeriod(period) : {};
   const { patientId, promptKey, inputsHash, at, id, answer, rule } = promptAnswer;
   const given = database
     .select({
@@ -28,7 +28,8 @@ export function answeredOf(database: Database, therapist: Therapist, period: Ser
       and(
         eq(promptAnswer.clinicId, therapist.clinicId),
         inArray(answer, [...ANSWERS]),
-        lt(at, new Date(`${before}T00:00:00Z`)),
+        of && inArray(patientId, [...of]),
+        before ? lt(at, new Date(`${before}T00:00:00Z`)) : undefined,
         from ? gte(at, new Date(`${from}T00:00:00Z`)) : undefined,
       ),
     )

@@ -4,11 +4,22 @@ import { REVOKED } from '../patients/revoked';
 import { garmentOrder, notedRevision, orderRevision, patient, piece, pieceRevision, visit } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { daysApart } from '../sql/days-apart';
-import type { Therapist } from '../therapist';
+import type { OfClinic } from './of-clinic';
 
 /** Revisions of the clinic's pieces up to the one that counts: none of a piece that was taken back with its import. */
-const isOfPiece = (therapist: Therapist) =>
-  and(eq(pieceRevision.pieceId, piece.id), eq(piece.clinicId, therapist.clinicId), lte(pieceRevision.number, piece.revision));
+const isOfPiece = (therapist: OfClinic, of?: Patients) =>
+  and(
+    eq(pieceRevision.pieceId, piece.id),
+    isOfClinic(therapist, of),
+    lte(pieceRevision.number, piece.revision),
+    of && inArray(piece.patientId, [...of]),
+  );
+
+/** The clinic as a word that no index holds where patients are named: SQLite would else go through every piece of the clinic. */
+const isOfClinic = ({ clinicId }: OfClinic, of?: Patients) => eq(of ? sql`${piece.clinicId} || ''` : sql`${piece.clinicId}`, clinicId);
+
+/** Whose cases are read; everybody's where none are named. */
+type Patients = readonly string[];
 
 const formOf = sql<string | null>`${pieceRevision.garment} ->> 'form'`;
 
@@ -17,7 +28,7 @@ const formOf = sql<string | null>`${pieceRevision.garment} ->> 'form'`;
  *
  * A revision repeats the fit of the one before, so of each day and outcome the earliest revision stands for all.
  */
-export function fittingsOf(database: Database, therapist: Therapist) {
+export function fittingsOf(database: Database, therapist: OfClinic, of?: Patients) {
   const fitDay = sql<CalendarDay>`${pieceRevision.fit} ->> 'day'`;
   const fitOutcome = sql<'keep' | 'alter' | 'remake'>`${pieceRevision.fit} ->> 'outcome'`;
   const noted = database
@@ -36,7 +47,7 @@ export function fittingsOf(database: Database, therapist: Therapist) {
         ),
     })
     .from(pieceRevision)
-    .innerJoin(piece, isOfPiece(therapist))
+    .innerJoin(piece, isOfPiece(therapist, of))
     .where(isNotNull(pieceRevision.fit))
     .as('noted');
   return database
@@ -58,11 +69,11 @@ export function fittingsOf(database: Database, therapist: Therapist) {
 }
 
 /** The first revision in which a piece had gone back to be altered or made again. */
-function goneBack(database: Database, therapist: Therapist) {
+function goneBack(database: Database, therapist: OfClinic, of?: Patients) {
   return database
     .select({ pieceId: pieceRevision.pieceId, since: sql<number>`min(${pieceRevision.number})`.as('since') })
     .from(pieceRevision)
-    .innerJoin(piece, isOfPiece(therapist))
+    .innerJoin(piece, isOfPiece(therapist, of))
     .where(inArray(sql`${pieceRevision.fit} ->> 'outcome'`, ['alter', 'remake']))
     .groupBy(pieceRevision.pieceId)
     .as('gone_back');
@@ -71,12 +82,12 @@ function goneBack(database: Database, therapist: Therapist) {
 /** The day the maker was to begin: the order's own, or that of the release of a piece that was held back until another was fitted. */
 const ORDERED = sql<CalendarDay>`coalesce(case when ${pieceRevision.kept} -> 0 ->> 'as' = 'held back' then ${pieceRevision.kept} -> 1 ->> 'from' end, ${orderRevision.content} ->> 'ordered')`;
 
-const orderOf = (therapist: Therapist) => and(eq(garmentOrder.id, pieceRevision.orderId), eq(garmentOrder.clinicId, therapist.clinicId));
+const orderOf = (therapist: OfClinic) => and(eq(garmentOrder.id, pieceRevision.orderId), eq(garmentOrder.clinicId, therapist.clinicId));
 const revisionOfOrder = and(eq(orderRevision.orderId, garmentOrder.id), eq(orderRevision.number, garmentOrder.revision));
 
 /** Every piece of a sent order that was kept at a fitting, as it stands now: its days, and whether it went back before. */
-export function keptOf(database: Database, therapist: Therapist) {
-  const back = goneBack(database, therapist);
+export function keptOf(database: Database, therapist: OfClinic, of?: Patients) {
+  const back = goneBack(database, therapist, of);
   const cutFrom = sql<CalendarDay>`coalesce(${visit.day}, ${pieceRevision.cutFrom})`;
   const days = daysApart(ORDERED, pieceRevision.firstFit);
   return database
@@ -93,12 +104,12 @@ export function keptOf(database: Database, therapist: Therapist) {
       waiting: sql<number | null>`${daysApart(pieceRevision.delivered, pieceRevision.firstFit)}`.as('waiting'),
     })
     .from(piece)
-    .innerJoin(pieceRevision, and(isOfPiece(therapist), eq(pieceRevision.number, piece.revision)))
+    .innerJoin(pieceRevision, and(isOfPiece(therapist, of), eq(pieceRevision.number, piece.revision)))
     .innerJoin(garmentOrder, orderOf(therapist))
     .innerJoin(orderRevision, revisionOfOrder)
     .leftJoin(visit, eq(visit.id, pieceRevision.cutFromVisitId))
     .leftJoin(back, eq(back.pieceId, piece.id))
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.firstFit), sql`${days} >= 0`))
+    .where(and(isOfClinic(therapist, of), isNotNull(pieceRevision.firstFit), sql`${days} >= 0`))
     .as('kept');
 }
 
@@ -107,8 +118,8 @@ export function keptOf(database: Database, therapist: Therapist) {
  *
  * One revision of a piece says so, and only that one is read: the last before it went back.
  */
-export function deliveredOf(database: Database, therapist: Therapist) {
-  const back = goneBack(database, therapist);
+export function deliveredOf(database: Database, therapist: OfClinic, of?: Patients) {
+  const back = goneBack(database, therapist, of);
   const days = daysApart(ORDERED, pieceRevision.delivered);
   const telling = sql`coalesce(${back.since} - 1, ${piece.revision})`;
   return database
@@ -123,10 +134,10 @@ export function deliveredOf(database: Database, therapist: Therapist) {
     })
     .from(piece)
     .leftJoin(back, eq(back.pieceId, piece.id))
-    .innerJoin(pieceRevision, and(isOfPiece(therapist), eq(pieceRevision.number, telling)))
+    .innerJoin(pieceRevision, and(isOfPiece(therapist, of), eq(pieceRevision.number, telling)))
     .innerJoin(garmentOrder, orderOf(therapist))
     .innerJoin(orderRevision, revisionOfOrder)
-    .where(and(eq(piece.clinicId, therapist.clinicId), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
+    .where(and(isOfClinic(therapist, of), isNotNull(pieceRevision.delivered), sql`${days} >= 0`))
     .as('delivered');
 }
 
@@ -135,7 +146,7 @@ export function deliveredOf(database: Database, therapist: Therapist) {
  *
  * Cancelled ones, those ahead and those of which nobody said anything are left out, as is a patient taken back with an import.
  */
-export function bookedOf(database: Database, therapist: Therapist) {
+export function bookedOf(database: Database, therapist: OfClinic, of?: Patients) {
   const { patientId, kind, thing, number, day, content, clinicId } = notedRevision;
   const measured = sql`exists (select 1 from ${visit} where ${visit.patientId} = ${patientId} and ${visit.day} = ${day} and ${visit.revision} > ${REVOKED})`;
   const states = database
@@ -149,7 +160,7 @@ export function bookedOf(database: Database, therapist: Therapist) {
     })
     .from(notedRevision)
     .innerJoin(patient, and(eq(patient.id, patientId), gt(patient.revision, REVOKED)))
-    .where(and(eq(clinicId, therapist.clinicId), eq(kind, 'booking')))
+    .where(and(eq(clinicId, therapist.clinicId), eq(kind, 'booking'), of && inArray(patientId, [...of])))
     .as('states');
   const standing = sql<'kept' | 'missed'>`case when ${states.measured} = 1 then 'kept' else 'missed' end`;
   return database

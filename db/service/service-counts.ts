@@ -1,6 +1,7 @@
-import { asc, gt, type SQLWrapper, sql } from 'drizzle-orm';
+import { asc, type SQLWrapper, sql } from 'drizzle-orm';
 import { areRemakesRare } from '@/lib/service/service-charts';
 import type { AnswerCount, Month, ServiceCounts } from '@/lib/service/service-counts';
+import { betweenRemakes, type FittingDay } from '@/lib/service/service-parts';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import { getDatabase } from '../client';
 import type { Database } from '../sql/database';
@@ -27,7 +28,7 @@ export async function wholeCounts(therapist: Therapist): Promise<Omit<ServiceCou
     kept: await keptCounts(database, therapist),
     delivered: await deliveredCounts(database, therapist),
     booked: await bookedCounts(database, therapist),
-    betweenRemakes: areRemakesRare(fittings) ? await betweenRemakes(database, therapist) : [],
+    betweenRemakes: areRemakesRare(fittings) ? betweenRemakes(await fittingDays(database, therapist)) : [],
   };
 }
 
@@ -107,25 +108,15 @@ async function bookedCounts(database: Database, therapist: Therapist): Promise<S
   return rows.map((row) => ({ ...row, month: row.month as Month }));
 }
 
-/** Fittings between two remakes, in the order of their days; on one day in the order of the pieces' ids. */
-async function betweenRemakes(database: Database, therapist: Therapist): Promise<readonly number[]> {
+/** How many fittings of each day were a remake and how many not. */
+async function fittingDays(database: Database, therapist: Therapist): Promise<readonly FittingDay[]> {
   const fittings = fittingsOf(database, therapist);
-  const sequence = database
-    .select({
-      stretch:
-        sql<number>`sum(case when ${fittings.outcome} = 'remake' then 1 else 0 end) over (order by ${fittings.day}, ${fittings.pieceId}, ${fittings.number} rows between unbounded preceding and current row)`.as(
-          'stretch',
-        ),
-    })
+  const isRemake = sql`case when ${fittings.outcome} = 'remake' then 1 else 0 end`;
+  return database
+    .select({ day: fittings.day, others: sql`sum(1 - ${isRemake})`.mapWith(Number), remakes: sql`sum(${isRemake})`.mapWith(Number) })
     .from(fittings)
-    .as('sequence');
-  const rows = await database
-    .select({ stretch: sequence.stretch, n: N })
-    .from(sequence)
-    .where(gt(sequence.stretch, 0))
-    .groupBy(...by(sequence.stretch))
-    .orderBy(asc(sequence.stretch));
-  return rows.slice(0, -1).map(({ n }) => n - 1);
+    .groupBy(...by(fittings.day))
+    .orderBy(asc(fittings.day));
 }
 
 async function answerCounts(database: Database, therapist: Therapist, period: ServicePeriod): Promise<ServiceCounts['answers']> {

@@ -3,8 +3,8 @@ import { ZodError } from 'zod';
 /**
  * Reads some things together; when that fails because of what a row says, one by one, so that only the damaged ones are left out.
  *
- * A value that cannot be parsed throws a SyntaxError, one of another shape than expected a TypeError, RangeError or ZodError; anything else, such as
- * a lost connection, is thrown on.
+ * A value that cannot be parsed throws a SyntaxError, one of another shape than expected a TypeError, RangeError or ZodError, one that the engine itself cannot parse says
+ * so (SQLite: malformed JSON; PostgreSQL: class 22); anything else, such as a lost connection, is thrown on.
  */
 export async function readEach<T, Read>(
   things: readonly T[],
@@ -41,6 +41,7 @@ export function unlessDamaged<T>(work: () => T): T | undefined {
 function isOfRow(error: unknown): boolean {
   for (let one = error; one instanceof Error; one = one.cause) {
     if (one instanceof SyntaxError || one instanceof TypeError || one instanceof RangeError || one instanceof ZodError) return true;
+    if (one.message.includes('malformed JSON') || ('code' in one && /^22/.test(String(one.code)))) return true;
   }
   return false;
 }

@@ -8,6 +8,7 @@ import { checkAudit, type OuterHead } from './check-audit';
 import { checkContents } from './check-contents';
 import { checkRecords } from './check-records';
 import { checkSchema, type Finding } from './check-schema';
+import { checkService } from './check-service';
 
 /** Everything that can be checked of a database, and the heads its chains end with. */
 export type DataChecked = { readonly findings: readonly Finding[]; readonly heads: KeptHeads };
@@ -21,7 +22,13 @@ export async function checkData(database: Database, outer: readonly OuterHeads[]
     new Map(Object.entries(history.heads).map(([id, { length }]) => [id, length])),
   );
   return {
-    findings: [...(await checkSchema(database)), ...(await checkRecords(database)), ...history.findings, contents],
+    findings: [
+      ...(await checkSchema(database)),
+      ...(await checkRecords(database)),
+      ...history.findings,
+      contents,
+      await checkService(database),
+    ],
     heads: history.heads,
   };
 }

@@ -9,7 +9,8 @@ import { diaryOf } from '../clinic/diary';
 import { policyOf } from '../clinic/policy';
 import { measurerMatches } from '../patients/measurers';
 import { recordsOf } from '../patients/records';
-import { dueDate, workCount, workLine, workState } from '../schema/schema';
+import { dueDate, serviceCount, workCount, workLine, workState } from '../schema/schema';
+import { countPatients, countsOfNothing, countUncounted } from '../service/renew-parts';
 import { readEach, unlessDamaged } from '../sql/read-each';
 import { ifItCan, unlessTrouble } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
@@ -46,8 +47,9 @@ export async function refreshPatient(therapist: Therapist, patientId: string, to
   const aim = await workAim(therapist, today);
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const left = await unlessTrouble(() => renewBatch(therapist, [patientId], aim));
-    if (left === undefined || left.length === 0) return;
+    if (left === undefined || left.length === 0) break;
   }
+  await countPatients(therapist, [patientId]);
 }
 
 /**
@@ -72,10 +74,12 @@ export async function refreshStale(
     if (ids.length === 0) break;
     let left: readonly string[] = ids;
     for (let attempt = 0; attempt < TRIES && left.length > 0; attempt++) left = await renewBatch(therapist, left, aim);
+    await countPatients(therapist, ids);
     renewed += ids.length - left.length;
     done(renewed);
   }
   if (renewed > 0) await sweepCounts(therapist, today);
+  if (most === Number.POSITIVE_INFINITY) await countUncounted(therapist, until);
   return renewed;
 }
 
@@ -116,8 +120,6 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     if (record && !work) continue;
     const owner = { clinicId: therapist.clinicId, patientId };
     const unchanged = and(eq(workState.patientId, patientId), eq(workState.changes, changes), eq(workState.renewals, times));
-    const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: times + 1 };
-    const state: Statement = (tx) => tx.update(workState).set(renewed).where(unchanged).returning({ id: workState.patientId });
     const { statements, counts } = lineChanges(owner, work, own(lines), before === null);
     const dated = dateChanges(owner, work?.dates ?? [], own(dates), record, new Date());
     const fresh = work ? answersNotGiven(owner, work.analysis, basis, own(given)) : [];
@@ -126,6 +128,13 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
     const sameMonth = onlyDay && renewedFor.slice(0, 7) === today.slice(0, 7);
     const came = work && !onlyDay ? renewOutcomes(owner, work.analysis, [...own(given), ...fresh], own(outcomes)) : [];
     const counted = work && !sameMonth ? renewCases(owner, work.analysis, own(cases)) : [];
+    const renewed = { renewedFor: today, basis, claimedUntil: null, renewals: times + 1 };
+    const state: Statement = (tx) =>
+      tx
+        .update(workState)
+        .set(came.length + counted.length > 0 ? { ...renewed, counted: false } : renewed)
+        .where(unchanged)
+        .returning({ id: workState.patientId });
     renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came, ...counted], counts });
     await new Promise((resolve) => setImmediate(resolve));
   }
@@ -155,4 +164,5 @@ async function sweepCounts(therapist: Therapist, today: CalendarDay): Promise<vo
   const { clinicId, lines, due } = workCount;
   const old = and(eq(clinicId, therapist.clinicId), eq(lines, 0), lt(due, addDays(today, -SWEEP_DAYS)));
   await ifItCan(async () => database.delete(workCount).where(old));
+  await ifItCan(async () => database.delete(serviceCount).where(countsOfNothing(therapist.clinicId)));
 }

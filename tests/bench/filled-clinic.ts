@@ -4,6 +4,7 @@ import { sealPatients } from '@/db/audit/seal-contents';
 import { closeDatabase, getDatabase } from '@/db/client';
 import { openClinic } from '@/db/people/people';
 import { ladder, patient, piece, pieceRevision, visit, visitRevision } from '@/db/schema/schema';
+import { countUncounted } from '@/db/service/renew-parts';
 import { runTransaction } from '@/db/sql/run-steps';
 import { type Therapist, therapistWithId } from '@/db/therapist';
 import type { PatientRecord } from '@/lib/record/patient-record';
@@ -65,6 +66,7 @@ export async function filledClinic(patients: number, visits: number): Promise<Fi
   const longRecordId = patientIds[0] ?? '';
   await addVisits(lead, today, [[longRecordId, records(LONG_RECORD, 1)[0]]]);
   await runTransaction(await getDatabase(), (tx) => sealPatients(tx, lead.clinicId, new Date()));
+  await countUncounted(lead);
   await closeDatabase();
   return { lead, today, patientIds, longRecordId };
 }

@@ -1,6 +1,8 @@
+import { eq } from 'drizzle-orm';
 import { getDatabase } from '@/db/client';
-import { garmentOrder, orderRevision, piece, pieceRevision, visit } from '@/db/schema/schema';
-import { addDays, dayNumber } from '@/lib/units/calendar-day';
+import { garmentOrder, orderRevision, piece, pieceRevision, serviceCase, visit, workState } from '@/db/schema/schema';
+import { countUncounted } from '@/db/service/renew-parts';
+import { addDays, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { seeded } from '@/tests/cohort/random';
 import type { FilledClinic } from './filled-clinic';
 import { pieceOf } from './made-up-rows';
@@ -9,7 +11,13 @@ import { pieceOf } from './made-up-rows';
 const PIECES = 3;
 const AT_ONCE = 100;
 
-/** Gives every patient three pieces of one sent order, each fitted within the last two years; about one in twenty was made again. Written straight, four states a piece. */
+/** Months in care of a patient. */
+const MONTHS = 24;
+
+/**
+ * Gives every patient three pieces of one sent order, each fitted within the last two years, about one in twenty made again, and two years of months in care. Written straight,
+ * four states a piece; then counted, as the writes would have been.
+ */
 export async function addServiceRows({ lead, today, patientIds }: Pick<FilledClinic, 'lead' | 'today' | 'patientIds'>): Promise<number> {
   const database = await getDatabase();
   const random = seeded(29);
@@ -40,6 +48,13 @@ export async function addServiceRows({ lead, today, patientIds }: Pick<FilledCli
       });
       return { taped, head, revision, pieces };
     });
+    const care = some.flatMap(({ taped: { patientId } }) =>
+      Array.from({ length: MONTHS }, (_, at) => ({
+        ...{ ...owner, id: `bench ${patientId} ${at}`, patientId, kind: 'without' as const, limb: 'leg' as const, side: 'left' as const },
+        ...{ day: `${addDays(today, -30 * (at + 2)).slice(0, 7)}-01` as CalendarDay, whole: 30, some: random.uniform() < 0.2 ? 5 : 0 },
+      })),
+    );
+    await database.insert(serviceCase).values(care);
     await database.insert(visit).values(some.map(({ taped }) => taped));
     await database.insert(garmentOrder).values(some.map(({ head }) => head));
     await database.insert(orderRevision).values(some.map(({ revision }) => revision));
@@ -47,5 +62,7 @@ export async function addServiceRows({ lead, today, patientIds }: Pick<FilledCli
     for (const { pieces } of some)
       await database.insert(pieceRevision).values(pieces.flatMap(({ states }) => states as (typeof pieceRevision.$inferInsert)[]));
   }
+  await database.update(workState).set({ counted: false }).where(eq(workState.clinicId, lead.clinicId));
+  await countUncounted(lead);
   return patientIds.length * PIECES;
 }

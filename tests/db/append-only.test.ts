@@ -44,6 +44,8 @@ const OTHERS = [
     'recovery_code',
     'second_factor',
     'service_case',
+    'service_count',
+    'service_part',
     'session',
     'study_draft',
     'user',

@@ -88,7 +88,17 @@ async function recordsOf(lead: import('@/db/therapist').Therapist) {
 }
 
 /** Tables that are worked out from the records, whenever somebody of the clinic looks. */
-const WORKED_OUT = ['due_date', 'work_count', 'work_line', 'given_answer', 'answer_outcome', 'service_case', 'work_state'];
+const WORKED_OUT = [
+  'due_date',
+  'work_count',
+  'work_line',
+  'given_answer',
+  'answer_outcome',
+  'service_case',
+  'service_part',
+  'service_count',
+  'work_state',
+];
 
 /** Every row, in any table, that names one of these ids; but when a session was used, and what is worked out from records. */
 export function rowsNaming(ids: readonly string[]): readonly string[] {

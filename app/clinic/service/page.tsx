@@ -15,7 +15,7 @@ import { ShareTable } from '@/app/_service/share-table';
 import { PrintButton } from '@/app/_shell/print-button';
 import { clinicOf } from '@/db/clinic/clinic';
 import { policyOf } from '@/db/clinic/policy';
-import { keptServiceCounts } from '@/db/service/kept-counts';
+import { storedServiceCounts } from '@/db/service/stored-counts';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ServiceFigures, ShareFigure } from '@/lib/service/service-figures';
 import { serviceFigures } from '@/lib/service/service-figures';
@@ -30,7 +30,7 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
   const lead = await requireRole('lead');
   const [asked, clinic] = [await searchParams, await clinicOf(lead)];
   const period = servicePeriod(periodNamed(asked.period), todayIn(clinic.timeZone));
-  const figures = serviceFigures(await keptServiceCounts(lead, period), period);
+  const figures = serviceFigures(await storedServiceCounts(lead, period), period);
   return (
     <main id="main" className={styles.service}>
       <div className="title-row">

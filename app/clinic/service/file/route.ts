@@ -4,7 +4,7 @@ import { fileResponse } from '@/app/_exchange/file-response';
 import { periodNamed } from '@/app/_service/service-period-of';
 import { noteExport } from '@/db/clinic/audit-exports';
 import { clinicOf } from '@/db/clinic/clinic';
-import { keptServiceCounts } from '@/db/service/kept-counts';
+import { storedServiceCounts } from '@/db/service/stored-counts';
 import { serviceDictionary, serviceTable } from '@/lib/exchange/service-table';
 import { serviceFigures } from '@/lib/service/service-figures';
 import { servicePeriod } from '@/lib/service/service-period';
@@ -17,7 +17,7 @@ export async function GET(request: Request): Promise<Response> {
   const { timeZone } = await clinicOf(lead);
   const today = todayIn(timeZone);
   const period = servicePeriod(periodNamed(searchParams.get('period')), today);
-  const table = serviceTable(serviceFigures(await keptServiceCounts(lead, period), period));
+  const table = serviceTable(serviceFigures(await storedServiceCounts(lead, period), period));
   await noteExport(lead, null, 'service figures');
   return fileResponse(table, `service-${period.choice}-${today}.csv`, CSV);
 }
