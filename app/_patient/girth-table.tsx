@@ -3,7 +3,7 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { LIMBS, placeInWords } from '@/lib/ladder/limb';
+import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
@@ -14,13 +14,14 @@ import { heightOnLimb, rulerOf } from '@/lib/trend/limb-series';
 import type { SeriesVisit } from '@/lib/trend/series-visit';
 import { volumeOfVisit } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
+import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import { thousands } from '@/lib/units/volume';
 import styles from './girth-table.module.css';
 
-const NEWEST_ON_PAPER = 5;
+const NEWEST_ON_PAPER = 4;
 
 type Props = {
   readonly limb: AnalysedLimb;
@@ -42,11 +43,12 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   const landmarksMm = limbPicture(analysis, series.limb)?.landmarks.map((landmark) => landmark.heightMm) ?? [];
   const between = series.visits.length - 1 - NEWEST_ON_PAPER;
   return (
-    <div className="panel">
+    <section className={`panel ${styles.girthPanel}`} aria-labelledby={`girths-${series.side}-${series.limb}`}>
+      <h2 id={`girths-${series.side}-${series.limb}`}>{capitalized(limbInWords(series.limb, series.side))}</h2>
       {base === 'cut' && !cutVisit && (
         <p className="secondary">No piece in use was made to one of these ladders; change is since the first visit.</p>
       )}
-      <p id="girths-said" className="secondary">
+      <p id={`girths-said-${series.side}-${series.limb}`} className="secondary">
         {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} ${newest ? `${countedFrom(newest.ladder)}, ` : ''}on the newest ladder. Small: change in per cent at the same anatomy.`}
       </p>
       {between > 0 && (
@@ -66,7 +68,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
           rowPx={40}
         />
         <div className="table-frame from-the-end">
-          <StaticMarkup as="table" className={styles.girthTable} aria-labelledby="girths-said">
+          <StaticMarkup as="table" className={styles.girthTable} aria-labelledby={`girths-said-${series.side}-${series.limb}`}>
             <thead>
               <tr>
                 <th scope="col">Place</th>
@@ -109,7 +111,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
       <p className="secondary">
         One rung is known to about 3 mm, 1 to 2 % here: read the column, not the cell. Volume is over the stretch that every visit covers.
       </p>
-    </div>
+    </section>
   );
 }
 
@@ -137,7 +139,7 @@ function Cell({
   const elsewhere = Math.abs(cell.takenAtMm - heightMm) > 8;
   return (
     <td className={clsx('numeric', paper)} data-tint={tintOf(cell.change)}>
-      {unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}
+      <span className={styles.girth}>{unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}</span>
       {cell.change !== null && <span className={styles.change}>{signedPct(cell.change).replace('\u202f%', '')}</span>}
       {elsewhere && <span className="second-line">{`at ${placeOnTape(cell.takenAtMm, rulerOf(visit), shownIn)}`}</span>}
     </td>

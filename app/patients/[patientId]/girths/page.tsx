@@ -5,7 +5,9 @@ import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { GirthTable } from '@/app/_patient/girth-table';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
+import { PrintButton } from '@/app/_shell/print-button';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { limbInWords } from '@/lib/ladder/limb';
 
 export const metadata: Metadata = { title: 'Girth by place' };
@@ -36,16 +38,21 @@ export default async function GirthsPage({
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const asked = await searchParams;
   const keyOf = (one: (typeof analysis.limbs)[number]): string => `${one.series.side}-${one.series.limb}`;
+  const pairs = (['leg', 'arm'] as const).filter((kind) => analysis.limbs.filter(({ series }) => series.limb === kind).length === 2);
+  const both = pairs.find((kind) => asked.limb === `both-${kind}`);
   const limb = analysis.limbs.find((one) => keyOf(one) === asked.limb) ?? analysis.limbs.find((one) => one.affected) ?? analysis.limbs[0];
-  const unit = UNITS.find((one) => one.key === asked.unit)?.key ?? 'typed';
+  const shown = both ? analysis.limbs.filter(({ series }) => series.limb === both).sort(rightFirst) : limb ? [limb] : [];
+  const which = both ? `both-${both}` : limb ? keyOf(limb) : '';
+  const unit = UNITS.find((one) => one.key === asked.unit)?.key ?? limb?.series.visits.at(-1)?.ladder.unit ?? 'typed';
   const base = BASES.find((one) => one.key === asked.base)?.key ?? 'first';
   const link = (change: Search): string => {
-    const query = new URLSearchParams({ limb: limb ? keyOf(limb) : '', unit, base, ...change });
+    const query = new URLSearchParams({ limb: which, unit, base, ...change });
     return `/patients/${patientId}/girths?${query}`;
   };
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Girth by place, ${limb?.series.visits.length ?? 0} visits`}>
+        <PrintButton words="Print" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {limb ? (
@@ -53,8 +60,23 @@ export default async function GirthsPage({
           <div className="filter-row">
             <nav className="filters" aria-label="Limb">
               {analysis.limbs.map((one) => (
-                <Link key={keyOf(one)} href={link({ limb: keyOf(one) })} aria-current={one === limb ? 'true' : undefined} prefetch={false}>
+                <Link
+                  key={keyOf(one)}
+                  href={link({ limb: keyOf(one) })}
+                  aria-current={keyOf(one) === which ? 'true' : undefined}
+                  prefetch={false}
+                >
                   {limbInWords(one.series.limb, one.series.side)}
+                </Link>
+              ))}
+              {pairs.map((kind) => (
+                <Link
+                  key={kind}
+                  href={link({ limb: `both-${kind}` })}
+                  aria-current={which === `both-${kind}` ? 'true' : undefined}
+                  prefetch={false}
+                >
+                  {`both ${kind}s`}
                 </Link>
               ))}
             </nav>
@@ -73,7 +95,9 @@ export default async function GirthsPage({
               ))}
             </nav>
           </div>
-          <GirthTable limb={limb} analysis={analysis} unit={unit} base={base} />
+          {shown.map((one) => (
+            <GirthTable key={keyOf(one)} limb={one} analysis={analysis} unit={unit} base={base} />
+          ))}
         </>
       ) : (
         <p className="nothing-yet">No ladder yet. The first one starts this table.</p>
@@ -81,4 +105,9 @@ export default async function GirthsPage({
       <ProtocolLine />
     </main>
   );
+}
+
+/** The right limb first, as one faces the patient. */
+function rightFirst(one: AnalysedLimb, other: AnalysedLimb): number {
+  return other.series.side.localeCompare(one.series.side);
 }
