@@ -4,7 +4,7 @@ import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { serviceCount, servicePart, workState } from '../schema/schema';
 import { readEach } from '../sql/read-each';
-import { unlessTrouble } from '../sql/storage-trouble';
+import { unlessUnreachable } from '../sql/try-again';
 import type { Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
 import type { OfClinic } from './of-clinic';
@@ -40,9 +40,10 @@ export async function countUncounted(therapist: Therapist, until: () => boolean 
  * Brings the parts of these patients, and by their difference the counts of the clinic, up to the record; whether any was.
  *
  * A patient that is written to, renewed or counted by another meanwhile touches no row and stays uncounted: all are tried together, and then one by one.
+ * Nobody waits for it: where nothing can be written or the server is gone, patients stay uncounted, and what was saved before stands.
  */
 export async function countPatients(therapist: Therapist, patientIds: readonly string[]): Promise<boolean> {
-  return (await unlessTrouble(() => countBatch(therapist, patientIds))) ?? false;
+  return (await unlessUnreachable(() => countBatch(therapist, patientIds))) ?? false;
 }
 
 async function countBatch(therapist: Therapist, patientIds: readonly string[]): Promise<boolean> {

@@ -7,6 +7,7 @@ import type { TypedLength } from '@/lib/units/length';
 import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { studyDraft, studyRevision } from '../schema/schema';
+import { unlessUnreachable } from '../sql/try-again';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
 
@@ -149,7 +150,9 @@ export async function saveStudyRun(
   ]);
   if (written.kind !== 'written') return { kind: 'conflict' };
   const database = await getDatabase();
-  await database.delete(studyDraft).where(and(eq(studyDraft.studyId, studyId), eq(studyDraft.thing, thing)));
+  // A draft that stays behind is offered no more: its taping is typed.
+  const ofTaping = and(eq(studyDraft.studyId, studyId), eq(studyDraft.thing, thing));
+  await unlessUnreachable(async () => database.delete(studyDraft).where(ofTaping));
   return { kind: 'saved' };
 }
 
@@ -158,7 +161,7 @@ const DRAFT = z.array(z.string().max(60)).max(STUDY_BOUNDS.rungs.most);
 /** What the person has typed of one of their tapings and not saved. */
 export async function studyDraftOf(therapist: Therapist, studyId: string, turn: StudyTurn): Promise<readonly string[] | undefined> {
   const study = await studyOf(therapist, studyId);
-  if (!study || !isOwnTurn(therapist, study.plan, turn)) return undefined;
+  if (!study || !isOwnTurn(therapist, study.plan, turn) || study.typed.has(turnName(turn))) return undefined;
   const database = await getDatabase();
   const [found] = await database
     .select({ content: studyDraft.content })

@@ -1,4 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
+import { troubleOf } from './storage-trouble';
 
 /** How often a write is tried, the first time counted. */
 const TRIES = 6;
@@ -56,4 +57,17 @@ function whyAgain(error: unknown): 'lost to another' | 'gone' | undefined {
   if (LOST_TO_ANOTHER.includes(code)) return 'lost to another';
   if (GONE.test(code) || GONE_IN_WORDS.test(error.message)) return 'gone';
   return whyAgain(error.cause);
+}
+
+/**
+ * What a piece of work gives that nobody waits for and that leaves things as they were when it fails; undefined where nothing can be written just
+ * now or the server is gone.
+ */
+export async function unlessUnreachable<T>(run: () => Promise<T>): Promise<T | undefined> {
+  try {
+    return await run();
+  } catch (error) {
+    if (troubleOf(error) || isGone(error) || error instanceof CommitUnanswered) return undefined;
+    throw error;
+  }
 }

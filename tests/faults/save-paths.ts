@@ -16,6 +16,14 @@ export type SavePath = { readonly name: string; readonly write: () => Promise<un
 const day = calendarDay('2026-10-14');
 const form = () => crypto.randomUUID();
 
+/** The largest study there is: a path is written many times, and each turn of a study only once. */
+const MANY_LIMBS = 24;
+const longPlan = (measurer: string) => ({
+  ...madeUpPlan(measurer),
+  repeats: 4,
+  limbs: Array.from({ length: MANY_LIMBS }, (_, limb) => ({ person: `P${limb}`, limb: 'leg', side: 'left' }) as const),
+});
+
 /**
  * Every way in which the program writes a patient's record, in an order in which each finds what it needs; `words` is put into every
  * free text, so that it can be looked for.
@@ -23,6 +31,9 @@ const form = () => crypto.randomUUID();
 export function savePaths({ db, therapist }: MadeUpClinic, reference: string, words: string): readonly SavePath[] {
   let patientId = '';
   let made = 0;
+  let studyId = '';
+  /** Tapings of the study that were saved: each turn once. */
+  let taped = 0;
   const person = (again = '') => ({ ...details(`${reference}${again}`, `${words} name`), note: `${words} note` });
   const visits = async () => db.reading.visitsOfPatients(therapist, [patientId]);
   const visitId = async () => (await visits())[0]?.visitId ?? '';
@@ -209,18 +220,22 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     { name: 'worklist renewed', write: () => db.renew.refreshPatient(therapist, patientId, addDays(calendarDay('2026-11-25'), ++made)) },
     { name: 'setting changed', write: () => db.clinic.changeSetting(therapist, { key: 'reference', value: 'cdc', reason: null }) },
     {
-      name: 'study begun and a taping saved',
+      name: 'study begun',
       write: async () => {
-        const { studyId } = await db.studies.beginStudy(therapist, form(), madeUpPlan(therapist.id));
-        const entry = {
-          submissionId: form(),
-          turn: { measurer: 0, limb: 0, repeat: 0 },
-          girths: madeUpPlan('').heights,
-          expected: 0,
-          reason: null,
-        };
-        await db.studies.keepStudyDraft(therapist, studyId, { ...entry.turn, limb: 1 }, ['24']);
-        return db.studies.saveStudyRun(therapist, studyId, entry);
+        studyId = (await db.studies.beginStudy(therapist, form(), longPlan(therapist.id))).studyId;
+      },
+    },
+    {
+      name: 'draft of a study kept',
+      write: () => db.studies.keepStudyDraft(therapist, studyId, { measurer: 0, limb: MANY_LIMBS - 1, repeat: 3 }, [`${++made}`]),
+    },
+    {
+      name: 'taping of a study saved',
+      write: async () => {
+        const turn = { measurer: 0, limb: taped % MANY_LIMBS, repeat: Math.floor(taped / MANY_LIMBS) };
+        const girths = madeUpPlan('').heights;
+        const saved = await db.studies.saveStudyRun(therapist, studyId, { submissionId: form(), turn, girths, expected: 0, reason: null });
+        if (saved.kind === 'saved') taped += 1;
       },
     },
   ];
