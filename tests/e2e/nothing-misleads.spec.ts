@@ -103,5 +103,5 @@ test('the day of a visit is corrected: the order made to it finds it under its n
   await expect(page).toHaveURL(new RegExp(`${visit}$`));
   await page.goto(order);
   await expect(page.getByText(/No ladder of the/)).toHaveCount(0);
-  await expect(page.getByText(/Measured 2 Nov 2026/)).toBeVisible();
+  await expect(page.getByText('Measured', { exact: true }).locator('..')).toContainText('2 Nov 2026');
 });
