@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, test } from '@playwright/test';
@@ -29,13 +29,14 @@ async function stop(): Promise<void> {
   server = undefined;
 }
 
-function command(file: string, ...words: string[]): string {
-  const ran = spawnSync(process.execPath, ['--import', 'tsx', `app/_commands/${file}`, ...words], {
-    cwd: ROOT,
-    env: { ...process.env, ...ENV },
-    encoding: 'utf8',
+/** Beside, not instead of, everything else: blocked for as long as a command takes, this process would not see that the server closed an idle connection. */
+function command(file: string, ...words: string[]): Promise<string> {
+  const given = ['--import', 'tsx', `app/_commands/${file}`, ...words];
+  return new Promise((resolve) => {
+    execFile(process.execPath, given, { cwd: ROOT, env: { ...process.env, ...ENV }, encoding: 'utf8' }, (_failed, said, refused) =>
+      resolve(said + refused),
+    );
   });
-  return ran.stdout + ran.stderr;
 }
 
 function tryToSignIn(email: string, password: string, headers: Record<string, string> = {}): Promise<Response> {
@@ -51,12 +52,12 @@ test.afterAll(stop);
 
 test('the first therapist comes from a command, a lost password too; no made-up address gives a fresh count of tries', async () => {
   test.setTimeout(60_000);
-  const added = command('add-therapist.ts', '--email', LEAD, '--name', 'A. Brook', '--clinic', 'Quay', '--zone', 'Europe/London');
+  const added = await command('add-therapist.ts', '--email', LEAD, '--name', 'A. Brook', '--clinic', 'Quay', '--zone', 'Europe/London');
   const passphrase = /Password {2}(\S+)/.exec(added)?.[1] ?? '';
-  expect(command('reset-password.ts', '--email', 'nobody@quay.example')).toContain('Nobody who may sign in has the e-mail');
+  expect(await command('reset-password.ts', '--email', 'nobody@quay.example')).toContain('Nobody who may sign in has the e-mail');
   await serve({});
   expect((await tryToSignIn(LEAD, passphrase)).status).toBe(200);
-  const link = command('reset-password.ts', '--email', LEAD, '--address', address).split('\n')[0] ?? '';
+  const link = (await command('reset-password.ts', '--email', LEAD, '--address', address)).split('\n')[0] ?? '';
   expect(await (await fetch(link)).text()).toContain('Choose a new password');
   expect(await (await fetch(`${address}/join/${'x'.repeat(43)}`)).text()).toContain('This link opens nothing');
   const statuses: number[] = [];
@@ -71,7 +72,8 @@ test('the first therapist comes from a command, a lost password too; no made-up 
 test('behind a proxy that is named, its own word counts; cookies are Secure and carry the prefix', async () => {
   test.setTimeout(150_000);
   await serve({ APP_URL: 'https://quay.example', TRUSTED_PROXY_HEADER: 'x-real-ip' });
-  const passphrase = /Password {2}(\S+)/.exec(command('add-therapist.ts', '--email', 'two@quay.example', '--name', 'C. Reed'))?.[1] ?? '';
+  const passphrase =
+    /Password {2}(\S+)/.exec(await command('add-therapist.ts', '--email', 'two@quay.example', '--name', 'C. Reed'))?.[1] ?? '';
   const statuses: number[] = [];
   for (let tries = 1; tries <= 31; tries += 1) {
     const sent = { 'x-real-ip': '192.0.2.1', 'x-forwarded-for': `10.0.0.${tries}` };
