@@ -6,8 +6,8 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { coursesOfPatients, saveCourse } from '@/db/patients/course';
 import { refreshPatient } from '@/db/worklist/refresh-work';
+import { deathIn, type Phase } from '@/lib/course/phases';
 import { boxesOf, faultsByBox, LONGEST_NOTE, type PhaseBox, readPhaseForm } from '@/lib/forms/read-phase-form';
-import { deathIn, type Phase } from '@/lib/record/phases';
 
 /** What stops the form of a phase, beside its boxes, and everything as it was typed. */
 export type PhaseFormState = {

@@ -1,7 +1,7 @@
 import clsx from 'clsx';
 import Link from 'next/link';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { deathIn } from '@/lib/record/phases';
+import { deathIn } from '@/lib/course/phases';
 import { courseSentence } from '@/lib/summary/phase-words';
 import styles from './course.module.css';
 

@@ -2,8 +2,8 @@
 
 import { useActionState, useState } from 'react';
 import { Field } from '@/app/_shell/field';
+import { ENDED_AS, PHASE_KINDS, type Phase } from '@/lib/course/phases';
 import { LONGEST_NOTE } from '@/lib/forms/read-phase-form';
-import { ENDED_AS, PHASE_KINDS, type Phase } from '@/lib/record/phases';
 import { ENDED_WORDS, PHASE_WORDS } from '@/lib/summary/phase-words';
 import { type PhaseFormState, savePhaseAction } from './actions';
 import styles from './course.module.css';

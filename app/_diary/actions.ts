@@ -8,8 +8,8 @@ import { bookedOn } from '@/db/clinic/diary';
 import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import type { Therapist } from '@/db/therapist';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import { BOOKING_STATES, type Booking, readBooking } from '@/lib/record/booking';
-import { restsOn } from '@/lib/record/phases';
+import { restsOn } from '@/lib/course/phases';
+import { BOOKING_STATES, type Booking, readBooking } from '@/lib/diary/booking';
 import { readDay } from '@/lib/units/calendar-day';
 
 /** What stops the form of a booking, what it asks about, and everything as it was typed. */

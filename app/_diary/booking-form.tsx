@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
-import { LONGEST_BOOKING } from '@/lib/record/booking';
+import { LONGEST_BOOKING } from '@/lib/diary/booking';
 import { type BookingFormState, bookAction } from './actions';
 import styles from './diary.module.css';
 

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { ColumnHeads } from '@/app/_shell/column-heads';
-import type { BookingStanding, KeptBooking } from '@/lib/record/booking';
+import type { BookingStanding, KeptBooking } from '@/lib/diary/booking';
 import { showDay } from '@/lib/units/calendar-day';
 import styles from './diary.module.css';
 

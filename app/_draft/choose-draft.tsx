@@ -1,6 +1,6 @@
 import type { MetDraft } from '@/lib/entry/entry-data';
 import { figureDifferences } from '@/lib/entry/figure-differences';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { DifferenceTable } from './difference-table';
 import styles from './draft.module.css';
 

@@ -1,5 +1,5 @@
 import type { DeviceKey, DraftContent } from '@/lib/entry/entry-data';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import type { CopyStore } from './browser-store';
 import { keyOf, sealed, unsealed } from './seal';
 

@@ -1,6 +1,6 @@
 import type { DraftContent, MetDraft } from '@/lib/entry/entry-data';
 import { inOrder } from '@/lib/entry/in-order';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 
 /** How the draft stands: on the server, on its way, or not there yet, and why. */
 export type DraftState =

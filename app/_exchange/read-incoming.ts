@@ -1,5 +1,6 @@
 import type { Bundle, FhirResource } from 'fhir/r4';
 import type { Upload } from '@/db/exchange/imports';
+import { refusedDay } from '@/lib/course/visit-days';
 import type { CsvFault } from '@/lib/exchange/csv-table';
 import { isOurBundle, readOurBundle } from '@/lib/exchange/fhir/read-bundle';
 import { fileOfForeign, readForeignBundle } from '@/lib/exchange/fhir/read-foreign-bundle';
@@ -15,7 +16,6 @@ import { type TextTable, textTable } from '@/lib/exchange/spreadsheet/text-table
 import { tidyTable } from '@/lib/exchange/spreadsheet/tidy-table';
 import { isNoAnswer } from '@/lib/outcome';
 import type { PatientFile } from '@/lib/record/patient-file';
-import { refusedDay } from '@/lib/record/visit-days';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { isPlainText } from '@/lib/units/plain-text';
 

@@ -5,7 +5,7 @@ import { requireActing } from '@/app/_auth/therapist';
 import { loadFamily } from '@/app/_family/load-family';
 import { postedText } from '@/app/_shell/posted';
 import { approveFamilyPage } from '@/db/documents/family-pages';
-import { deathIn } from '@/lib/record/phases';
+import { deathIn } from '@/lib/course/phases';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';

@@ -6,9 +6,9 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { postedText } from '@/app/_shell/posted';
 import { leavingTextsOf } from '@/db/clinic/leaving-texts';
 import { isSubmitted, saveNoted } from '@/db/patients/noted';
+import { deathIn } from '@/lib/course/phases';
 import { readLeaving } from '@/lib/forms/read-leaving';
 import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
-import { deathIn } from '@/lib/record/phases';
 
 /** What stops the form, beside its boxes, and everything as typed. */
 export type LeavingState = {

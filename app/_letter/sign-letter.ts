@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_shell/posted';
 import { signLetter } from '@/db/documents/letters';
-import { deathIn } from '@/lib/record/phases';
+import { deathIn } from '@/lib/course/phases';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';
 import { type ReplacementLetter, replacementLetter } from '@/lib/summary/letter/replacement-letter';
 import { showDay } from '@/lib/units/calendar-day';

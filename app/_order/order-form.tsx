@@ -4,7 +4,7 @@ import { useActionState, useState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
-import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/record/garment-catalogue';
+import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { type OrderFormState, saveOrderAction } from './save-order';
 

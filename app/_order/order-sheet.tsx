@@ -1,4 +1,5 @@
 import { lengthAsTyped } from '@/lib/forms/read-cut';
+import { formOf } from '@/lib/garment-forms/own-form';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
@@ -8,7 +9,6 @@ import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
-import { formOf } from '@/lib/record/own-form';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';

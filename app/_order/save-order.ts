@@ -13,11 +13,11 @@ import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { asFarAsRoom, readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
+import { formsOffered } from '@/lib/garment-forms/own-form';
 import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
-import type { OwnForm } from '@/lib/record/garment-catalogue';
-import { formsOffered } from '@/lib/record/own-form';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { roomInWords } from './start-order';
 

@@ -1,9 +1,9 @@
 import Link from 'next/link';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
+import { formOf } from '@/lib/garment-forms/own-form';
 import { orderedInWords } from '@/lib/orders/order-set';
 import { groupedBy } from '@/lib/record/grouped-by';
-import { formOf } from '@/lib/record/own-form';
 import { type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 
 /** Orders of the clinic that are not done: whose, what, and what they wait for; by maker where one is named, and by day. */

@@ -1,9 +1,9 @@
 import styles from '@/app/_letter/letter.module.css';
 import type { KeptPiece } from '@/db/patients/read-pieces';
+import { formOf } from '@/lib/garment-forms/own-form';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { formOf } from '@/lib/record/own-form';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */

@@ -3,9 +3,9 @@ import type { LoadedPatient } from '@/app/_record/load-patient';
 import { knownBefore } from '@/app/_sheet/read-sheet-data';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import { openQuestions } from '@/lib/entry/open-questions';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
 import type { Doubt } from '@/lib/ladder/doubt';
 import { limbInWords } from '@/lib/ladder/limb';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import styles from './result.module.css';
 
 type Props = {

@@ -1,5 +1,5 @@
 import type { AnswerOutcome } from '@/lib/analysis/answer-outcomes';
-import { garmentForm } from '@/lib/record/garment-catalogue';
+import { garmentForm } from '@/lib/garment-forms/garment-catalogue';
 import type { DaysFigure, ShareFigure } from '@/lib/service/service-figures';
 import { type ServicePeriod, showMonth } from '@/lib/service/service-period';
 import type { GivenAgainst } from '@/lib/service/what-came';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import { readPlace } from '@/lib/forms/entry-rows';
-import type { LimbSheet } from '@/lib/forms/visit-form';
 import { readLength } from '@/lib/units/read-length';
+import { readPlace } from '@/lib/visit-form/entry-rows';
+import type { LimbSheet } from '@/lib/visit-form/visit-form';
 import styles from './sheet.module.css';
 
 type AddProps = {

@@ -1,6 +1,6 @@
 import { nextLimb, type RowsOfSheet } from '@/lib/entry/cell-keys';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import { typedCount } from '@/lib/forms/visit-form';
+import { typedCount } from '@/lib/visit-form/visit-form';
 import styles from './sheet.module.css';
 
 type EndProps = {

@@ -1,7 +1,7 @@
-import { endLandmark, leftOutPlace } from '@/lib/forms/entry-rows';
-import type { LimbSheet } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
 import { showLengthWithUnit } from '@/lib/units/show-length';
+import { endLandmark, leftOutPlace } from '@/lib/visit-form/entry-rows';
+import type { LimbSheet } from '@/lib/visit-form/visit-form';
 import styles from './sheet.module.css';
 
 /** Says which rung of the grid is left out because the far landmark is so near, and offers to measure there all the same. */

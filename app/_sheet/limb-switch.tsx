@@ -1,6 +1,6 @@
 import type { SheetView } from '@/lib/entry/entry-view';
-import { typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
+import { typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import { limbsInWords } from './head/set-up-line';
 import styles from './sheet.module.css';
 

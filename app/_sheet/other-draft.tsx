@@ -1,7 +1,7 @@
 import { ChooseDraft } from '@/app/_draft/choose-draft';
 import type { useDraft } from '@/app/_draft/use-draft';
 import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 
 type OtherProps = {
   readonly data: SheetData;

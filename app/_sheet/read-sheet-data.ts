@@ -4,11 +4,6 @@ import type { KeptRecord } from '@/db/patients/records';
 import { recordBodyDoubts, withoutBodyInDoubt } from '@/lib/doubts/record-body-doubts';
 import { type DraftContent, type Known, limbKey, type MetDraft } from '@/lib/entry/entry-data';
 import { knownMeasures } from '@/lib/entry/measure-questions';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { carriedSheets } from '@/lib/forms/form-of-visit';
-import { partsOf } from '@/lib/forms/read-measures';
-import type { VisitForm } from '@/lib/forms/visit-form';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { bodyAt } from '@/lib/growth/body-at';
 import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
@@ -19,6 +14,11 @@ import { isAffected, type Visit } from '@/lib/record/patient-record';
 import { lastLadder } from '@/lib/trend/last-ladder';
 import { isGrowing, limbSeries } from '@/lib/trend/limb-series';
 import type { CalendarDay } from '@/lib/units/calendar-day';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { carriedSheets } from '@/lib/visit-form/form-of-visit';
+import { partsOf } from '@/lib/visit-form/read-measures';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 /** What a sheet of a visit on a day is compared with: each limb's newest ladder of the record, the body near the day, the limbs treated. */
 export function whatIsKnown(record: KeptRecord, policy: Policy, day: CalendarDay, today: CalendarDay): Known {

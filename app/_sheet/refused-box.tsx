@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import { sheetRows } from '@/lib/forms/entry-rows';
-import type { FormRefusal } from '@/lib/forms/read-sheet-side';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import { sheetRows } from '@/lib/visit-form/entry-rows';
+import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 
 /** Why the visit was not saved, box by box; each line leads to its box. */
 export function RefusedBox({ refusals, onGo }: { refusals: readonly FormRefusal[]; onGo: (refusal: FormRefusal) => void }) {

@@ -7,7 +7,7 @@ import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { Asked, ServerAsks } from '@/lib/entry/open-questions';
 import { tapedWhen } from '@/lib/entry/taped-when';
-import { isSetUp, type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
+import { isSetUp, type LimbSheet, typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
 import { SheetBar } from './bar/sheet-bar';

@@ -7,10 +7,10 @@ import type { SheetData } from '@/lib/entry/entry-data';
 import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from '@/lib/entry/entry-state';
 import { type OpenQuestion, sheetView } from '@/lib/entry/entry-view';
 import { type Asked, withAsked } from '@/lib/entry/open-questions';
-import { withMoved } from '@/lib/forms/change-set-up';
-import { sheetRows } from '@/lib/forms/entry-rows';
-import { cellKey, type LimbSheet } from '@/lib/forms/visit-form';
 import { showLengthWithUnit } from '@/lib/units/show-length';
+import { withMoved } from '@/lib/visit-form/change-set-up';
+import { sheetRows } from '@/lib/visit-form/entry-rows';
+import { cellKey, type LimbSheet } from '@/lib/visit-form/visit-form';
 import { cellId } from './table/girth-cell';
 import type { Answer } from './table/question-card';
 

@@ -1,7 +1,7 @@
 import { and, eq, inArray, sql } from 'drizzle-orm';
-import { BOOKING } from '@/lib/record/booking-schema';
-import { type Diary, EVERY_DAY } from '@/lib/record/diary';
-import { DIARY } from '@/lib/record/diary-schema';
+import { BOOKING } from '@/lib/diary/booking-schema';
+import { type Diary, EVERY_DAY } from '@/lib/diary/diary';
+import { DIARY } from '@/lib/diary/diary-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { notedRevision } from '../schema/schema';

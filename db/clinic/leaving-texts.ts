@@ -1,5 +1,5 @@
-import { LEAVING_DEFAULTS, type LeavingTexts } from '@/lib/record/leaving';
-import { LEAVING_TEXTS } from '@/lib/record/leaving-schema';
+import { LEAVING_DEFAULTS, type LeavingTexts } from '@/lib/course/leaving';
+import { LEAVING_TEXTS } from '@/lib/course/leaving-schema';
 import type { Therapist } from '../therapist';
 import { settingsOf } from './clinic';
 

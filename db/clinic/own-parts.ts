@@ -1,7 +1,7 @@
+import type { ListedForm } from '@/lib/garment-forms/own-form';
+import { LISTED_FORMS } from '@/lib/garment-forms/own-form-schema';
 import type { ListedMeasure } from '@/lib/parts/own-measure';
 import { LISTED_MEASURES } from '@/lib/parts/own-measure-schema';
-import type { ListedForm } from '@/lib/record/own-form';
-import { LISTED_FORMS } from '@/lib/record/own-form-schema';
 import type { Therapist } from '../therapist';
 import { settingsOf } from './clinic';
 

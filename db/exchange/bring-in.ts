@@ -1,9 +1,9 @@
 import { and, eq } from 'drizzle-orm';
+import { endedBefore, phaseFaults } from '@/lib/course/phases';
 import { couldBeOne, figuresKey } from '@/lib/exchange/same-visit';
 import { OBSERVED_KINDS } from '@/lib/observations/catalogue';
 import { observationFaults } from '@/lib/observations/observation-faults';
 import type { FiledVisit, PatientFile } from '@/lib/record/patient-file';
-import { endedBefore, phaseFaults } from '@/lib/record/phases';
 import { factFaults } from '@/lib/record/work-facts';
 import { addDays, type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';

@@ -1,6 +1,6 @@
 import { and, asc, desc, eq, inArray, type SQLWrapper, sql } from 'drizzle-orm';
 import type { Stop } from '@/lib/cautions/hold';
-import { type Course, deathIn, endedBefore, inOrder, type Phase, type PhaseFault, phaseFaults, restsOn } from '@/lib/record/phases';
+import { type Course, deathIn, endedBefore, inOrder, type Phase, type PhaseFault, phaseFaults, restsOn } from '@/lib/course/phases';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { AuditAction } from '../audit/audit-actions';
 import { auditEntry } from '../audit/audit-entry';

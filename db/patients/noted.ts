@@ -1,10 +1,10 @@
 import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import type { Leaving } from '@/lib/course/leaving';
+import { LEAVING } from '@/lib/course/leaving-schema';
+import { inOrderOfBooking, type KeptBooking } from '@/lib/diary/booking';
+import { BOOKING } from '@/lib/diary/booking-schema';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
-import { inOrderOfBooking, type KeptBooking } from '@/lib/record/booking';
-import { BOOKING } from '@/lib/record/booking-schema';
-import type { Leaving } from '@/lib/record/leaving';
-import { LEAVING } from '@/lib/record/leaving-schema';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';

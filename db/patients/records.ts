@@ -1,11 +1,11 @@
 import { and, eq, inArray } from 'drizzle-orm';
+import type { Leaving } from '@/lib/course/leaving';
+import type { Phase } from '@/lib/course/phases';
+import type { KeptBooking } from '@/lib/diary/booking';
 import type { KeptObservation } from '@/lib/observations/observation';
-import type { KeptBooking } from '@/lib/record/booking';
 import { groupedBy } from '@/lib/record/grouped-by';
-import type { Leaving } from '@/lib/record/leaving';
 import { measurerIdOf } from '@/lib/record/measurer';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { getDatabase } from '../client';
 import { patient, patientRevision } from '../schema/schema';

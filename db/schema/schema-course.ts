@@ -1,5 +1,5 @@
+import type { Phase } from '@/lib/course/phases';
 import type { PatientEvent } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { columns } from '../sql/columns';
 import { ofClinic } from './schema-clinic';

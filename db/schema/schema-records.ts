@@ -1,6 +1,6 @@
+import type { GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import type { KeptDoubt, LandmarkReading, Rung, ZeroChoice } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
-import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type {
   Cover,
   LimbSide,

@@ -1,6 +1,6 @@
 import { and, eq, inArray, lt } from 'drizzle-orm';
+import type { Diary } from '@/lib/diary/diary';
 import type { Policy } from '@/lib/limits/policy';
-import type { Diary } from '@/lib/record/diary';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';

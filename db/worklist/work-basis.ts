@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
+import type { Diary } from '@/lib/diary/diary';
 import type { Policy } from '@/lib/limits/policy';
 import { RULES } from '@/lib/prompts/decide-prompts';
-import type { Diary } from '@/lib/record/diary';
 import type { MeasurerMatch } from '@/lib/record/measurer';
 
 /** Raised when the schedule, the lines made of it, or what came of answers change in meaning, so that stored lines are made anew. */

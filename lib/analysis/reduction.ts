@@ -1,9 +1,9 @@
+import { type Phase, phaseOn } from '../course/phases';
 import { girthAt } from '../ladder/girth-at';
 import { otherSide } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer, type NoAnswer } from '../outcome';
 import { isAffected } from '../record/patient-record';
-import { type Phase, phaseOn } from '../record/phases';
 import { REACH_95 } from '../statistics/reach-95';
 import { limbChange, samePlace } from '../trend/limb-change';
 import { ratioSd } from '../trend/measured-change';

@@ -1,6 +1,6 @@
+import { phaseOn } from '../course/phases';
 import type { LimbKind, Side } from '../ladder/limb';
 import { type LimbSide, limbOf, type PatientRecord, type Piece } from '../record/patient-record';
-import { phaseOn } from '../record/phases';
 import { type CalendarDay, dayFromNumber, dayNumber } from '../units/calendar-day';
 import type { PatientAnalysis } from './analyse-patient';
 import { excessOverTime } from './excess-over-time';

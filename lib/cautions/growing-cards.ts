@@ -1,5 +1,5 @@
-import type { GrowthWatchPart } from '../record/garment-catalogue';
-import { formOf } from '../record/own-form';
+import type { GrowthWatchPart } from '../garment-forms/garment-catalogue';
+import { formOf } from '../garment-forms/own-form';
 import type { Piece } from '../record/patient-record';
 import { ageInYears } from '../units/age';
 import type { CautionAbout, CautionCard } from './caution-card';

@@ -1,10 +1,10 @@
-import { rowAt, withExchanged, withMoved, withSidesExchanged } from '../forms/change-set-up';
-import { sheetRows } from '../forms/entry-rows';
-import { cellKey, type LimbSheet, withCell } from '../forms/visit-form';
 import type { Side } from '../ladder/limb';
 import { slipText } from '../ladder/slip';
 import type { LengthUnit } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
+import { rowAt, withExchanged, withMoved, withSidesExchanged } from '../visit-form/change-set-up';
+import { sheetRows } from '../visit-form/entry-rows';
+import { cellKey, type LimbSheet, withCell } from '../visit-form/visit-form';
 import { changeInWords, counted } from './act-in-words';
 import type { OpenQuestion } from './entry-view';
 

@@ -1,6 +1,6 @@
-import { cellKey, typedCount, type VisitForm } from '../forms/visit-form';
 import { limbInWords } from '../ladder/limb';
 import { showLength } from '../units/show-length';
+import { cellKey, typedCount, type VisitForm } from '../visit-form/visit-form';
 import type { Known } from './entry-data';
 import { sheetView } from './entry-view';
 import { type Asked, withAsked } from './open-questions';

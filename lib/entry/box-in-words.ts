@@ -1,8 +1,8 @@
-import { sheetRows } from '../forms/entry-rows';
-import type { VisitForm } from '../forms/visit-form';
 import { placeInWords, type Side } from '../ladder/limb';
 import { measureInWords, type PartSide } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
+import { sheetRows } from '../visit-form/entry-rows';
+import type { VisitForm } from '../visit-form/visit-form';
 
 /** A box in words: `right leg, 13½`, for lists of differences. */
 export function boxInWords(where: string, form: VisitForm): string {

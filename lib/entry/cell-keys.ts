@@ -1,6 +1,6 @@
-import type { SheetRow } from '../forms/entry-rows';
-import type { LimbSheet } from '../forms/visit-form';
 import type { Side } from '../ladder/limb';
+import type { SheetRow } from '../visit-form/entry-rows';
+import type { LimbSheet } from '../visit-form/visit-form';
 import type { CellPlace } from './entry-state';
 
 /** What a key pressed in a cell asks for. */

@@ -1,4 +1,4 @@
-import type { VisitForm } from '../forms/visit-form';
+import type { VisitForm } from '../visit-form/visit-form';
 
 /** How many figures differ between what is typed and what the server holds: girths, marks, height and weight. */
 export function changedFigures(now: VisitForm, kept: VisitForm | null): number {

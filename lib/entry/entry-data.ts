@@ -1,13 +1,13 @@
+import type { Phase } from '../course/phases';
 import type { BodyAskLimits } from '../doubts/body-doubts';
-import type { VisitForm } from '../forms/visit-form';
 import type { BodyAt } from '../growth/body-at';
 import type { ExpectedBody } from '../growth/expected-body';
 import type { LastLadder } from '../growth/expected-ladder';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { TapeSds } from '../limits/tape-sds';
 import type { ListedMeasure } from '../parts/own-measure';
-import type { Phase } from '../record/phases';
 import type { CalendarDay } from '../units/calendar-day';
+import type { VisitForm } from '../visit-form/visit-form';
 import type { KnownMeasures } from './measure-questions';
 
 /** What a draft holds: the form, the submission that its saving will be, and for a correction the revision it started from. */

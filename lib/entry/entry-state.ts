@@ -1,6 +1,6 @@
-import { type GirthCell, type LimbSheet, type VisitForm, withCell } from '../forms/visit-form';
 import type { KeptDoubt } from '../ladder/ladder';
 import type { Side } from '../ladder/limb';
+import { type GirthCell, type LimbSheet, type VisitForm, withCell } from '../visit-form/visit-form';
 import { type MeasureAct, measureAct, withMeasureAct } from './measure-act';
 import { type NamedAct, namedAct, withAct } from './named-act';
 

@@ -1,14 +1,14 @@
 import type { ReferenceLine } from '../alignment/reference-line';
 import type { LimbOnSheet } from '../doubts/limb-on-sheet';
 import { sheetDoubts } from '../doubts/sheet-doubts';
-import { type SheetRow, sheetRows } from '../forms/entry-rows';
-import { type ReadLadder, readSheetSide } from '../forms/read-sheet-side';
-import { cellKey, type LimbSheet, type VisitForm } from '../forms/visit-form';
 import { type LastLadder, lastVisitLine, type TapingDay } from '../growth/expected-ladder';
 import type { Doubt } from '../ladder/doubt';
 import type { Side } from '../ladder/limb';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
+import { type SheetRow, sheetRows } from '../visit-form/entry-rows';
+import { type ReadLadder, readSheetSide } from '../visit-form/read-sheet-side';
+import { cellKey, type LimbSheet, type VisitForm } from '../visit-form/visit-form';
 import { type Known, limbKey } from './entry-data';
 
 /** A question on the sheet: on which side and row it stands (the last filled row for one about the whole ladder). */

@@ -1,5 +1,5 @@
-import type { VisitForm } from '../forms/visit-form';
 import { capitalized } from '../units/capitalized';
+import type { VisitForm } from '../visit-form/visit-form';
 import { boxInWords } from './box-in-words';
 import { figuresOf } from './changed-figures';
 

@@ -1,5 +1,5 @@
-import { measureKey } from '../forms/read-measures';
-import type { MeasureText, VisitForm } from '../forms/visit-form';
+import { measureKey } from '../visit-form/read-measures';
+import type { MeasureText, VisitForm } from '../visit-form/visit-form';
 import { inOrder } from './in-order';
 
 /** One act on named measures that is more than typing: a question kept, an offer taken, figures pasted. It holds the measures it changed and nothing else. */

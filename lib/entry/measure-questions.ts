@@ -2,8 +2,6 @@ import type { MeasureDoubtKind } from '../doubts/measure-doubt';
 import { measureDoubts } from '../doubts/measure-doubts';
 import { type EarlierMeasure, saysTheSame } from '../doubts/measure-observations';
 import { goneThroughMeasures, isKept, placeOf } from '../doubts/record-measure-doubts';
-import { measureKey, readableMeasures } from '../forms/read-measures';
-import type { VisitForm } from '../forms/visit-form';
 import { slipText } from '../ladder/slip';
 import type { Policy } from '../limits/policy';
 import type { NamedMeasure, PatientRecord, Visit } from '../record/patient-record';
@@ -12,6 +10,8 @@ import type { LengthUnit } from '../units/length';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { showLength } from '../units/show-length';
+import { measureKey, readableMeasures } from '../visit-form/read-measures';
+import type { VisitForm } from '../visit-form/visit-form';
 
 /** What the named measures of a sheet are compared with, in plain data. */
 export type KnownMeasures = {

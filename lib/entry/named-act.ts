@@ -1,4 +1,4 @@
-import type { GirthCell, LimbSheet } from '../forms/visit-form';
+import type { GirthCell, LimbSheet } from '../visit-form/visit-form';
 import { inOrder } from './in-order';
 
 /** One box before and after an act; undefined where it was, or is, empty. */

@@ -1,4 +1,4 @@
-import { cellKey, type VisitForm } from '../forms/visit-form';
+import { cellKey, type VisitForm } from '../visit-form/visit-form';
 import type { Known } from './entry-data';
 import { type OpenQuestion, sheetView } from './entry-view';
 import { type VisitQuestion, visitQuestionKey, visitQuestions } from './visit-questions';

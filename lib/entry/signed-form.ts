@@ -1,4 +1,4 @@
-import type { VisitForm } from '../forms/visit-form';
+import type { VisitForm } from '../visit-form/visit-form';
 
 /**
  * The form with every kept doubt signed on the server: by the person who sends it, at the moment it came in.

@@ -1,5 +1,5 @@
-import type { VisitForm } from '../forms/visit-form';
 import { readDay, showDay, showShortWeekday } from '../units/calendar-day';
+import type { VisitForm } from '../visit-form/visit-form';
 
 /** The day and time of a visit as its form has them, after a comma; nothing while the day is being typed. Example: `, Tue 25 Aug 2026, 14:20` */
 export function tapedWhen({ day, time }: Pick<VisitForm, 'day' | 'time'>): string {

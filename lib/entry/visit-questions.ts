@@ -1,10 +1,10 @@
 import { bodyDoubts } from '../doubts/body-doubts';
-import { typedCount, type VisitForm } from '../forms/visit-form';
 import type { KeptDoubt } from '../ladder/ladder';
 import { limbInWords } from '../ladder/limb';
 import { readDay, showDay } from '../units/calendar-day';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
+import { typedCount, type VisitForm } from '../visit-form/visit-form';
 import { type Known, limbKey } from './entry-data';
 import { measureQuestions } from './measure-questions';
 

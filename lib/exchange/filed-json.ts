@@ -1,14 +1,14 @@
 import { z } from 'zod';
+import { ENDED_AS, PHASE_KINDS, type Phase } from '../course/phases';
+import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../garment-forms/garment-catalogue';
+import { OWN_FORM } from '../garment-forms/own-form-schema';
 import { LIMBS } from '../ladder/limb';
 import { isTakenOn, PARTS } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
 import { OWN_MEASURE } from '../parts/own-measure-schema';
 import { CARD_ANSWERS, type CautionFigures } from '../record/caution-answer';
-import { GARMENT_OPTIONS, type GarmentSpec, type OptionKind } from '../record/garment-catalogue';
-import { OWN_FORM } from '../record/own-form-schema';
 import type { FiledCaution } from '../record/patient-file';
 import type { NamedMeasure, PatientEvent } from '../record/patient-record';
-import { ENDED_AS, PHASE_KINDS, type Phase } from '../record/phases';
 import type { PieceLife } from '../record/piece-life';
 import { KEPT_AS, REMAKE_REASONS, RETIRED_AS, ZONE_FITS } from '../record/piece-life';
 import { type CalendarDay, readDay } from '../units/calendar-day';

@@ -1,8 +1,8 @@
+import { refusedDay } from '../course/visit-days';
 import type { Rung } from '../ladder/ladder';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { Part } from '../parts/measure';
 import type { LimbSide, NamedMeasure, PartOfSide, PatientRecord, Sex, Visit } from '../record/patient-record';
-import { refusedDay } from '../record/visit-days';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';

@@ -1,5 +1,5 @@
+import { ENDED_AS, inOrder, PHASE_KINDS, type Phase, phaseFaults } from '../course/phases';
 import type { PatientRecord } from '../record/patient-record';
-import { ENDED_AS, inOrder, PHASE_KINDS, type Phase, phaseFaults } from '../record/phases';
 import { type CsvFault, CsvRefusal, type CsvRow, cutRows, namedRows } from './csv-table';
 import { dayCell, oneOfCell, optionalDayCell, refuseCell } from './read-cells';
 

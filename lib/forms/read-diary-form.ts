@@ -1,4 +1,4 @@
-import { type ClosedDays, DIARY_BOUNDS, type Diary } from '../record/diary';
+import { type ClosedDays, DIARY_BOUNDS, type Diary } from '../diary/diary';
 import { type CalendarDay, daysBetween, readDay, showDay } from '../units/calendar-day';
 
 /** A diary as typed, or a sentence beside each box that stops it. */

@@ -1,4 +1,4 @@
-import { LEAVING_BOUNDS, type Leaving, type LeavingTexts } from '../record/leaving';
+import { LEAVING_BOUNDS, type Leaving, type LeavingTexts } from '../course/leaving';
 import { type CalendarDay, readDay, showDay } from '../units/calendar-day';
 
 type Refused = { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };

@@ -1,5 +1,4 @@
-import type { Reading } from '../outcome';
-import type { OwnForm } from '../record/garment-catalogue';
+import type { OwnForm } from '../garment-forms/garment-catalogue';
 import {
   GARMENT_OPTIONS,
   type GarmentForm,
@@ -8,9 +7,10 @@ import {
   type GarmentUse,
   type OptionKind,
   type PressureClass,
-} from '../record/garment-catalogue';
+} from '../garment-forms/garment-catalogue';
+import { formOf } from '../garment-forms/own-form';
+import type { Reading } from '../outcome';
 import { LONGEST_OF_ORDER, ORDER_REASONS, type Order, type OrderReason } from '../record/order';
-import { formOf } from '../record/own-form';
 import { readDay, showDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';

@@ -1,8 +1,8 @@
+import { GARMENT_FORMS, OWN_FORM_LADDERS } from '../garment-forms/garment-catalogue';
+import { type ListedForm, OWN_FORM_BOUNDS } from '../garment-forms/own-form';
 import { measureOf, measuresOfPart } from '../parts/catalogue';
 import { PARTS, type Part } from '../parts/measure';
 import { asDefinition, type ListedMeasure, OWN_MEASURE_BOUNDS } from '../parts/own-measure';
-import { GARMENT_FORMS, OWN_FORM_LADDERS } from '../record/garment-catalogue';
-import { type ListedForm, OWN_FORM_BOUNDS } from '../record/own-form';
 import { isPlainText } from '../units/plain-text';
 
 type Typed = Readonly<Record<string, string>>;

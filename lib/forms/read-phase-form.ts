@@ -1,4 +1,4 @@
-import { ENDED_AS, PHASE_KINDS, type Phase, type PhaseFault, phaseFaults } from '../record/phases';
+import { ENDED_AS, PHASE_KINDS, type Phase, type PhaseFault, phaseFaults } from '../course/phases';
 import { type CalendarDay, readDay, showDay } from '../units/calendar-day';
 
 /** The boxes of the form of a phase. */

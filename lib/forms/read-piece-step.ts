@@ -1,5 +1,5 @@
+import { formOf } from '../garment-forms/own-form';
 import { isHeldBack } from '../garments/piece-stage';
-import { formOf } from '../record/own-form';
 import type { Piece } from '../record/patient-record';
 import {
   type FirstFit,

@@ -1,7 +1,7 @@
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
 import { limbInWords } from '../ladder/limb';
 import { measureInWords } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
-import type { GarmentSpec } from '../record/garment-catalogue';
 import { garmentSet, type NeededMeasure } from '../record/garment-needs';
 import type { Visit, WornPlace } from '../record/patient-record';
 

@@ -1,7 +1,7 @@
 import { lengthAsTyped } from '../forms/read-cut';
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
+import { formOf } from '../garment-forms/own-form';
 import { coverInWords } from '../prompts/show-figures';
-import type { GarmentSpec } from '../record/garment-catalogue';
-import { formOf } from '../record/own-form';
 import type { Piece } from '../record/patient-record';
 import { showDay } from '../units/calendar-day';
 

@@ -1,10 +1,10 @@
+import { formOf } from '../garment-forms/own-form';
 import type { Ladder } from '../ladder/ladder';
 import { limbInWords } from '../ladder/limb';
 import { partOfSideInWords } from '../parts/measure';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
 import { groupedBy } from '../record/grouped-by';
 import type { Order, SentFigures } from '../record/order';
-import { formOf } from '../record/own-form';
 import type { NamedMeasure, Visit, WornPlace } from '../record/patient-record';
 
 /** What an order's set depends on. */

@@ -1,9 +1,9 @@
 import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
 import type { AnalysedPiece } from '../analysis/analyse-piece';
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
 import { onLimb } from '../garments/limbs-of-set';
 import type { Policy } from '../limits/policy';
 import { isNoAnswer } from '../outcome';
-import type { GarmentSpec } from '../record/garment-catalogue';
 import type { AllowanceDecision, Order } from '../record/order';
 import type { PatientRecord, Piece } from '../record/patient-record';
 import { type CutPointer, visitCutFrom } from '../record/visit-cut-from';

@@ -1,5 +1,5 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
-import { isAtRest } from '../record/day-to-ask';
+import { isAtRest } from '../course/day-to-ask';
 import { type Prompt, type Rule, URGENCY } from './prompt';
 import { allowanceUsedUp } from './rules/allowance-used-up';
 import { askAgain } from './rules/ask-again';

@@ -1,8 +1,8 @@
+import type { GarmentSpec, OwnForm } from '../garment-forms/garment-catalogue';
+import { formOf, laddersOf } from '../garment-forms/own-form';
 import { type LimbKind, otherSide, type Side } from '../ladder/limb';
 import type { OwnMeasure, Part } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
-import type { GarmentSpec, OwnForm } from './garment-catalogue';
-import { formOf, laddersOf } from './own-form';
 import type { LimbSide, NamedMeasure, PartOfSide, WornPlace } from './patient-record';
 
 /** Named measures of which any one will do: a waist by either definition, a rise in one or in two. */

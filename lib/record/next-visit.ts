@@ -1,9 +1,9 @@
+import { phaseOn } from '../course/phases';
 import type { ComparedWith } from '../limits/limit-in-words';
 import type { Policy } from '../limits/policy';
 import { ageInYears } from '../units/age';
 import { addDays, type CalendarDay } from '../units/calendar-day';
 import type { PatientRecord } from './patient-record';
-import { phaseOn } from './phases';
 
 /** A record with the broad group of why the pieces are worn, where it is known; review intervals of grown patients hang on it. */
 export type ReviewedRecord = PatientRecord & { readonly diagnosisGroup?: string };

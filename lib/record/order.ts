@@ -1,8 +1,8 @@
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
 import type { Ladder } from '../ladder/ladder';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
-import type { GarmentSpec } from './garment-catalogue';
 import type { Cover, LimbSide, NamedMeasure, ReductionConvention, SingleReading, WornPlace } from './patient-record';
 
 /** Where an order stands. Its pieces have days of their own: it is delivered when all of them are. */

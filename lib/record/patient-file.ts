@@ -1,12 +1,12 @@
+import type { Leaving } from '../course/leaving';
+import type { Phase } from '../course/phases';
+import type { Booking } from '../diary/booking';
 import type { Ladder } from '../ladder/ladder';
 import type { Observation } from '../observations/observation';
-import type { Booking } from './booking';
 import type { CautionAnswer } from './caution-answer';
-import type { Leaving } from './leaving';
 import type { Order } from './order';
 import type { PatientDetails } from './patient-details';
 import type { PatientEvent, PatientRecord, Piece, Visit } from './patient-record';
-import type { Phase } from './phases';
 import type { WorkFacts } from './work-facts';
 
 /** A ladder with the interval it was set up with, as typed. */

@@ -1,3 +1,5 @@
+import type { Phase } from '../course/phases';
+import type { KeptBooking } from '../diary/booking';
 import type { KeptDoubt, Ladder } from '../ladder/ladder';
 import { type LandmarkId, type LimbKind, limbInWords, type Side } from '../ladder/limb';
 import type { KeptObservation } from '../observations/observation';
@@ -5,9 +7,7 @@ import { type OwnMeasure, type Part, type PartSide, partOfSideInWords } from '..
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
-import type { KeptBooking } from './booking';
 import type { CautionAnswer } from './caution-answer';
-import type { Phase } from './phases';
 import type { PieceLife } from './piece-life';
 import type { WorkFacts } from './work-facts';
 

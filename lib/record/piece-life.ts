@@ -1,6 +1,6 @@
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
 import type { CalendarDay } from '../units/calendar-day';
 import type { TypedLength } from '../units/length';
-import type { GarmentSpec } from './garment-catalogue';
 
 /** How one part of a piece sat at the first fit. */
 export const ZONE_FITS = ['good', 'too tight', 'too loose', 'too long', 'too short', 'wrinkles', 'cuts in'] as const;

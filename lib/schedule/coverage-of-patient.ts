@@ -1,6 +1,6 @@
+import type { GarmentUse } from '../garment-forms/garment-catalogue';
 import { limbInWords } from '../ladder/limb';
 import type { CoverageRule } from '../record/coverage';
-import type { GarmentUse } from '../record/garment-catalogue';
 import type { Order, OrderReason } from '../record/order';
 import type { Piece, WornPlace } from '../record/patient-record';
 import { type CalendarDay, showDay } from '../units/calendar-day';

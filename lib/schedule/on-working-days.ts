@@ -1,6 +1,6 @@
+import { type Diary, movedForClosed, workingDayBefore } from '../diary/diary';
 import type { MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
-import { type Diary, movedForClosed, workingDayBefore } from '../record/diary';
 import { type CalendarDay, showWeekday } from '../units/calendar-day';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 

@@ -1,14 +1,14 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import type { AnalysedPiece } from '../analysis/analyse-piece';
+import { dayToAsk, isAtRest } from '../course/day-to-ask';
+import { deathIn } from '../course/phases';
+import { bookingStanding, isBookedFor } from '../diary/booking';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
-import { bookingStanding, isBookedFor } from '../record/booking';
-import { dayToAsk, isAtRest } from '../record/day-to-ask';
 import { garmentSet, isOfSet } from '../record/garment-needs';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
-import { deathIn } from '../record/phases';
 import { addDays, type CalendarDay, daysBetween, showDay, showShortWeekday } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 import type { ComputedDate } from './scheduled-date';

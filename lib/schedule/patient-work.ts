@@ -1,10 +1,10 @@
 import { analysePatient, type PatientAnalysis } from '../analysis/analyse-patient';
+import { isBookedFor } from '../diary/booking';
+import { type Diary, EVERY_DAY } from '../diary/diary';
 import type { Side } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
 import { type MergedPrompt, mergeByCause, openPrompts, type PromptAnswer, raisePrompts } from '../prompts/decide-prompts';
 import type { Prompt } from '../prompts/prompt';
-import { isBookedFor } from '../record/booking';
-import { type Diary, EVERY_DAY } from '../record/diary';
 import type { ReviewedRecord } from '../record/next-visit';
 import { limbOf, type WornPlace } from '../record/patient-record';
 import { heightOnLimb } from '../trend/limb-series';

@@ -1,9 +1,9 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { isAtRest } from '../course/day-to-ask';
 import { fitsOfSet } from '../garments/limbs-of-set';
 import { sideOfBand } from '../garments/worn-fit';
 import { limbInWords } from '../ladder/limb';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
-import { isAtRest } from '../record/day-to-ask';
 import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
 import type { WorkItem } from './worklist';
 

@@ -1,8 +1,8 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
+import { isAtRest } from '../course/day-to-ask';
 import { limbInWords } from '../ladder/limb';
 import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
-import { isAtRest } from '../record/day-to-ask';
 import type { WornPlace } from '../record/patient-record';
 import { ringWords, type WorkFacts } from '../record/work-facts';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';

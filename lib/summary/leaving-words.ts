@@ -1,4 +1,4 @@
-import type { Leaving } from '../record/leaving';
+import type { Leaving } from '../course/leaving';
 import { showDay } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 

@@ -1,5 +1,5 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
-import { type EndedAs, type Phase, type PhaseKind, phaseOn } from '../record/phases';
+import { type EndedAs, type Phase, type PhaseKind, phaseOn } from '../course/phases';
 import type { PhaseVisits } from '../trend/phase-visits';
 import type { SeriesVisit } from '../trend/series-visit';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';

@@ -1,4 +1,4 @@
-import { type Phase, stretchOf } from '../record/phases';
+import { type Phase, stretchOf } from '../course/phases';
 import type { CalendarDay } from '../units/calendar-day';
 import type { SeriesVisit } from './series-visit';
 

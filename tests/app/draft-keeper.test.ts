@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { type DraftAnswer, DraftKeeper, type DraftState } from '@/app/_draft/draft-keeper';
 import type { DraftContent } from '@/lib/entry/entry-data';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 
 const content = (note: string): DraftContent => ({ submissionId: 'one', form: { note } as VisitForm });
 

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Phase } from '@/lib/record/phases';
+import type { Phase } from '@/lib/course/phases';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { page } from '@/tests/faults/save-paths';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';

@@ -1,5 +1,5 @@
 import type { Therapist } from '@/db/therapist';
-import type { BookingState } from '@/lib/record/booking';
+import type { BookingState } from '@/lib/diary/booking';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { seeded } from '@/tests/cohort/random';
 import type { MadeUpClinic } from './made-up-clinic';

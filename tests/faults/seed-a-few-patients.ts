@@ -8,7 +8,7 @@ import { recordOf } from '@/db/patients/records';
 import { openClinic } from '@/db/people/people';
 import { therapistWithId } from '@/db/therapist';
 import { openQuestions, questionKey } from '@/lib/entry/open-questions';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import { details, visitOn } from '@/tests/db/made-up-records';
 import { PASSWORD, PEOPLE } from '@/tests/e2e/people';
 

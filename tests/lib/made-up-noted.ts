@@ -1,6 +1,6 @@
+import type { Leaving } from '@/lib/course/leaving';
+import type { Booking } from '@/lib/diary/booking';
 import type { Observation } from '@/lib/observations/observation';
-import type { Booking } from '@/lib/record/booking';
-import type { Leaving } from '@/lib/record/leaving';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { calendarDay } from '@/lib/units/calendar-day';
 

@@ -6,7 +6,7 @@ import { policyOf } from '@/db/clinic/policy';
 import { recordOf } from '@/db/patients/records';
 import { addPerson } from '@/db/people/people';
 import { openQuestions, questionKey } from '@/lib/entry/open-questions';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import { filledClinic, PASSWORD } from '@/tests/bench/filled-clinic';
 import { visitOn } from '@/tests/db/made-up-records';
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { csvRows } from '@/lib/exchange/csv-table';
 import { textTable } from '@/lib/exchange/spreadsheet/text-table';
-import { cutPasted } from '@/lib/forms/pasted-columns';
 import { readReduction } from '@/lib/forms/read-cut';
 import { readDay } from '@/lib/units/calendar-day';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { readNumber } from '@/lib/units/read-number';
+import { cutPasted } from '@/lib/visit-form/pasted-columns';
 
 const LENGTHS = [3000, 30_000, 300_000] as const;
 

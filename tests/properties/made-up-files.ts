@@ -1,12 +1,12 @@
 import fc from 'fast-check';
+import { ENDED_AS, type Phase } from '@/lib/course/phases';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import type { Ladder, Rung } from '@/lib/ladder/ladder';
 import { LIMBS, type LimbKind } from '@/lib/ladder/limb';
 import { MEASURES } from '@/lib/parts/catalogue';
-import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { Order } from '@/lib/record/order';
 import type { FiledCaution, FiledLadder, FiledPiece, FiledVisit, PatientFile } from '@/lib/record/patient-file';
 import { type NamedMeasure, OCCASIONS, type PatientEvent } from '@/lib/record/patient-record';
-import { ENDED_AS, type Phase } from '@/lib/record/phases';
 import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres, type LengthUnit, type TypedLength } from '@/lib/units/length';
 import { readMass, type TypedMass } from '@/lib/units/mass';

@@ -1,9 +1,9 @@
 import type { TypedVisit } from '@/db/patients/visits';
+import type { Phase } from '@/lib/course/phases';
 import type { OrderChoice } from '@/lib/forms/read-order-form';
-import type { GarmentSpec } from '@/lib/record/garment-catalogue';
+import type { GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import type { PatientDetails } from '@/lib/record/patient-details';
 import type { CoverEnd, LimbSide, Piece } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
 import { addDays, addMonths, type CalendarDay, dayNumber } from '@/lib/units/calendar-day';
 import { storyLength } from './hand';
 import type { Story, StoryAnswer, StoryOrder, StoryPiece } from './story';

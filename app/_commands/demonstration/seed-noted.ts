@@ -1,7 +1,7 @@
 import { type NotedEntry, saveNoted } from '@/db/patients/noted';
 import type { Therapist } from '@/db/therapist';
+import type { Booking } from '@/lib/diary/booking';
 import type { Observation } from '@/lib/observations/observation';
-import type { Booking } from '@/lib/record/booking';
 import { NO_FACTS, type WorkFacts } from '@/lib/record/work-facts';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { clinicDay, type DemoPatient } from './demo-patient';

@@ -1,8 +1,8 @@
+import type { Phase } from '@/lib/course/phases';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { PromptAction } from '@/lib/prompts/prompt';
 import type { OrderReason } from '@/lib/record/order';
 import type { Sex } from '@/lib/record/patient-record';
-import type { Phase } from '@/lib/record/phases';
 import type { LengthUnit } from '@/lib/units/length';
 import type { Hand } from './hand';
 import type { BodyShape } from './limb-shapes';

@@ -1,6 +1,6 @@
 import { type CellPlace, cellAt } from '@/lib/entry/entry-state';
-import type { VisitForm } from '@/lib/forms/visit-form';
 import type { LengthUnit } from '@/lib/units/length';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './sheet-bar.module.css';
 
 const PARTS = ['1/8', '1/4', '3/8', '1/2', '5/8', '3/4', '7/8'];

@@ -1,10 +1,10 @@
 import type { SheetData } from '@/lib/entry/entry-data';
 import { keptFigure, typedFigure, visitQuestions } from '@/lib/entry/visit-questions';
-import type { VisitForm } from '@/lib/forms/visit-form';
 import { mm } from '@/lib/units/length';
 import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { MeasuredBox } from './measured-box';
 import styles from './set-up.module.css';
 

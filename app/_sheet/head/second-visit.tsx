@@ -1,6 +1,6 @@
 import type { Known } from '@/lib/entry/entry-data';
 import { secondVisit } from '@/lib/entry/visit-questions';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './set-up.module.css';
 
 type SecondVisitProps = { readonly form: VisitForm; readonly known: Known; readonly onField: (change: Partial<VisitForm>) => void };

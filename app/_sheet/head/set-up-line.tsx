@@ -1,7 +1,7 @@
-import type { LimbSheet, VisitForm } from '@/lib/forms/visit-form';
 import { placeInWords } from '@/lib/ladder/limb';
 import { readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import type { LimbSheet, VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './set-up.module.css';
 
 /** The set-up in one line, with the way to change it. */

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { Known } from '@/lib/entry/entry-data';
-import { intervalIn, withGrid } from '@/lib/forms/change-set-up';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { type LimbSheet, typedCount, type VisitForm } from '@/lib/forms/visit-form';
 import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
+import { intervalIn, withGrid } from '@/lib/visit-form/change-set-up';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { type LimbSheet, typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './set-up.module.css';
 import { VisitFacts } from './visit-facts';
 

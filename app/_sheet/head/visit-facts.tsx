@@ -1,8 +1,8 @@
 import type { Known } from '@/lib/entry/entry-data';
-import type { VisitForm } from '@/lib/forms/visit-form';
 import { takenFor } from '@/lib/record/same-person';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { MeasuredBox } from './measured-box';
 import styles from './set-up.module.css';
 

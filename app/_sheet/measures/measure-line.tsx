@@ -6,8 +6,6 @@ import type { Answer } from '@/app/_sheet/table/question-card';
 import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
 import { Diamond, Kept, Then } from '@/app/_sheet/table/rung-reading';
 import { type KnownMeasures, lastMeasure, type MeasureQuestion } from '@/lib/entry/measure-questions';
-import { type MeasureRow, measureKey } from '@/lib/forms/read-measures';
-import type { MeasureText } from '@/lib/forms/visit-form';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import { measureInWords } from '@/lib/parts/measure';
 import { showDay } from '@/lib/units/calendar-day';
@@ -16,6 +14,8 @@ import type { LengthUnit } from '@/lib/units/length';
 import { mm } from '@/lib/units/length';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
+import { type MeasureRow, measureKey } from '@/lib/visit-form/read-measures';
+import type { MeasureText } from '@/lib/visit-form/visit-form';
 import measuresStyles from './measures.module.css';
 
 /** The id of a named measure's box, by which it is focused from anywhere; a refusal of it names the same place. */

@@ -1,13 +1,13 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import pasteStyles from '@/app/_sheet/paste/paste.module.css';
 import { counted } from '@/lib/entry/act-in-words';
-import { cutPasted } from '@/lib/forms/pasted-columns';
-import { type PastedMeasure, planMeasures, withPastedMeasures } from '@/lib/forms/place-measures';
-import type { MeasureRow } from '@/lib/forms/read-measures';
-import type { VisitForm } from '@/lib/forms/visit-form';
 import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
+import { cutPasted } from '@/lib/visit-form/pasted-columns';
+import { type PastedMeasure, planMeasures, withPastedMeasures } from '@/lib/visit-form/place-measures';
+import type { MeasureRow } from '@/lib/visit-form/read-measures';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { PastedCells } from '../paste/pasted-cells';
 
 type Props = {

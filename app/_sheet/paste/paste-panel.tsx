@@ -3,12 +3,12 @@ import { counted } from '@/lib/entry/act-in-words';
 import { firstEmpty } from '@/lib/entry/cell-keys';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { SheetView } from '@/lib/entry/entry-view';
-import { type CommaIs, cutPasted } from '@/lib/forms/pasted-columns';
-import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/forms/place-pasted';
-import type { LimbSheet } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { capitalized } from '@/lib/units/capitalized';
 import { showLength } from '@/lib/units/show-length';
+import { type CommaIs, cutPasted } from '@/lib/visit-form/pasted-columns';
+import { type ColumnHolds, guessColumns, type PastePlan, planPaste, withPasted } from '@/lib/visit-form/place-pasted';
+import type { LimbSheet } from '@/lib/visit-form/visit-form';
 import styles from './paste.module.css';
 import { PastedCells } from './pasted-cells';
 

@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { SheetView } from '@/lib/entry/entry-view';
-import { measureKey, measureRows, ownOf, partsOf } from '@/lib/forms/read-measures';
-import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import { measureKey, measureRows, ownOf, partsOf } from '@/lib/visit-form/read-measures';
+import { cellKey, type VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './paste.module.css';
 import { localVoice, spoken } from './spoken';
 

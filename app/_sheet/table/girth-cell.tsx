@@ -1,10 +1,10 @@
 import type { KeyboardEvent } from 'react';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import type { SheetRow } from '@/lib/forms/entry-rows';
 import { placeInWords } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
+import type { SheetRow } from '@/lib/visit-form/entry-rows';
 import styles from './ladder-table.module.css';
 
 /** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */

@@ -1,7 +1,7 @@
-import { type LimbSheet, markKey } from '@/lib/forms/visit-form';
 import type { Side } from '@/lib/ladder/limb';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
+import { type LimbSheet, markKey } from '@/lib/visit-form/visit-form';
 import styles from './ladder-table.module.css';
 import { markBoxes, markId, markLabel, markSides, type SheetMark, sheetMarks, withMark } from './sheet-marks';
 

@@ -1,10 +1,10 @@
 import clsx from 'clsx';
 import { use } from 'react';
-import type { GirthCell } from '@/lib/forms/visit-form';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength, showLength, showLengthChange } from '@/lib/units/show-length';
+import type { GirthCell } from '@/lib/visit-form/visit-form';
 import { ClinicClockOf, whenOnClock } from './clinic-clock';
 import styles from './ladder-table.module.css';
 

@@ -1,7 +1,7 @@
-import { typedLandmarks } from '@/lib/forms/entry-rows';
-import { type LimbSheet, type MarkName, markKey } from '@/lib/forms/visit-form';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { capitalized } from '@/lib/units/capitalized';
+import { typedLandmarks } from '@/lib/visit-form/entry-rows';
+import { type LimbSheet, type MarkName, markKey } from '@/lib/visit-form/visit-form';
 
 /** A landmark of the ruler, or the fold's height above the floor: a row of the table with a box for each side, or one for both. */
 export type SheetMark = { readonly mark: MarkName; readonly name: string; readonly of: string };

@@ -3,8 +3,8 @@
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/diary/diary';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
-import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/record/diary';
 import { type DiaryFormState, saveDiaryAction } from './actions';
 import styles from './clinic-diary.module.css';
 

@@ -5,8 +5,8 @@ import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { DIARY_KEY, diaryOf } from '@/db/clinic/diary';
 import { peopleOf } from '@/db/people/people';
+import { WEEKDAYS } from '@/lib/diary/diary';
 import { typedDiary } from '@/lib/forms/read-diary-form';
-import { WEEKDAYS } from '@/lib/record/diary';
 import { showDay } from '@/lib/units/calendar-day';
 import { DiaryForm } from './diary-form';
 

@@ -2,10 +2,10 @@
 
 import { useActionState } from 'react';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { OWN_FORM_LADDERS } from '@/lib/garment-forms/garment-catalogue';
+import { OWN_FORM_BOUNDS } from '@/lib/garment-forms/own-form';
 import { PARTS } from '@/lib/parts/measure';
 import { OWN_MEASURE_BOUNDS } from '@/lib/parts/own-measure';
-import { OWN_FORM_LADDERS } from '@/lib/record/garment-catalogue';
-import { OWN_FORM_BOUNDS } from '@/lib/record/own-form';
 import { addOwnFormAction, addOwnMeasureAction, type OwnPartState } from './actions';
 import styles from './clinic-parts.module.css';
 

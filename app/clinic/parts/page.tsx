@@ -6,9 +6,9 @@ import { SettingChanges } from '@/app/clinic/setting-changes';
 import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { OWN_FORMS_KEY, OWN_MEASURES_KEY, ownPartsOf } from '@/db/clinic/own-parts';
 import { peopleOf } from '@/db/people/people';
+import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { MEASURES } from '@/lib/parts/catalogue';
 import { measureTaken } from '@/lib/parts/own-measure';
-import type { OwnForm } from '@/lib/record/garment-catalogue';
 import { askOwnPartAction } from './actions';
 import { OwnFormForm, OwnMeasureForm } from './own-part-forms';
 

@@ -34,9 +34,9 @@ import { lettersOf } from '@/db/documents/letters';
 import { draftOf } from '@/db/patients/drafts';
 import { ordersOf } from '@/db/patients/read-orders';
 import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
+import { isAtRest } from '@/lib/course/day-to-ask';
+import { phaseOn } from '@/lib/course/phases';
 import { kindsOf } from '@/lib/observations/catalogue';
-import { isAtRest } from '@/lib/record/day-to-ask';
-import { phaseOn } from '@/lib/record/phases';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };

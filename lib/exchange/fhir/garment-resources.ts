@@ -1,9 +1,9 @@
 import type { Device, DeviceRequest, DeviceUseStatement, EpisodeOfCare, Observation } from 'fhir/r4';
+import type { Phase } from '../../course/phases';
+import { formOf } from '../../garment-forms/own-form';
 import type { Order } from '../../record/order';
-import { formOf } from '../../record/own-form';
 import type { FiledCaution, FiledPiece } from '../../record/patient-file';
 import type { PatientEvent } from '../../record/patient-record';
-import type { Phase } from '../../record/phases';
 import { addDays } from '../../units/calendar-day';
 import { fhirText, jsonExtension, textExtension } from './extensions';
 import { ownConcept } from './own-codes';

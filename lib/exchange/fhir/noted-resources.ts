@@ -1,8 +1,8 @@
 import type { Appointment, Condition, Consent, FhirResource, Observation, Quantity, ServiceRequest } from 'fhir/r4';
+import type { Leaving } from '../../course/leaving';
+import type { Booking } from '../../diary/booking';
 import { OBSERVED_KINDS } from '../../observations/catalogue';
 import type { Observation as Looked } from '../../observations/observation';
-import type { Booking } from '../../record/booking';
-import type { Leaving } from '../../record/leaving';
 import type { WorkFacts } from '../../record/work-facts';
 import { addDays, type CalendarDay } from '../../units/calendar-day';
 import { instantOf } from '../../units/clock-instant';

@@ -1,9 +1,9 @@
 import type { Bundle, Encounter, EpisodeOfCare, FhirResource, Observation, Patient } from 'fhir/r4';
+import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../course/phases';
 import type { Ladder, LandmarkReading, Rung } from '../../ladder/ladder';
 import { isLandmarkOf } from '../../ladder/limb';
 import type { FiledLadder, FiledVisit, PatientFile } from '../../record/patient-file';
 import { type NamedMeasure, OCCASIONS, type SingleReading } from '../../record/patient-record';
-import { inOrder as inOrderOfDays, type Phase, phaseFaults } from '../../record/phases';
 import { type CalendarDay, readDay } from '../../units/calendar-day';
 import { FILED_ORDER_JSON, FILED_PIECE_JSON } from '../filed-garments';
 import { CAUTION_JSON, EVENT_JSON, PHASE_JSON, ZERO_CHOICE } from '../filed-json';

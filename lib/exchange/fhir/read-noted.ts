@@ -1,7 +1,7 @@
 import type { Appointment, Condition, Observation } from 'fhir/r4';
+import { LEAVING } from '../../course/leaving-schema';
+import { BOOKING } from '../../diary/booking-schema';
 import { OBSERVATION } from '../../observations/observation-schema';
-import { BOOKING } from '../../record/booking-schema';
-import { LEAVING } from '../../record/leaving-schema';
 import type { PatientFile } from '../../record/patient-file';
 import { factFaults } from '../../record/work-facts';
 import { WORK_FACTS } from '../../record/work-facts-schema';

@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { LEAVING } from '../../course/leaving-schema';
+import { BOOKING_STATES, type Booking, isClockTime, LONGEST_BOOKING } from '../../diary/booking';
 import type { Observation } from '../../observations/observation';
 import { OBSERVATION } from '../../observations/observation-schema';
-import { BOOKING_STATES, type Booking, isClockTime, LONGEST_BOOKING } from '../../record/booking';
-import { LEAVING } from '../../record/leaving-schema';
 import type { PatientFile } from '../../record/patient-file';
 import { DOMINANT, factFaults, type WorkFacts } from '../../record/work-facts';
 import { WORK_FACTS } from '../../record/work-facts-schema';

@@ -1,4 +1,4 @@
-import { dayToAsk } from '../../record/day-to-ask';
+import { dayToAsk } from '../../course/day-to-ask';
 import { showDay } from '../../units/calendar-day';
 import type { Rule } from '../prompt';
 

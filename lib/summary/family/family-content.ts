@@ -1,6 +1,6 @@
+import type { PhaseKind } from '../../course/phases';
+import type { GrowthWatchPart } from '../../garment-forms/garment-catalogue';
 import type { LandmarkId } from '../../ladder/limb';
-import type { GrowthWatchPart } from '../../record/garment-catalogue';
-import type { PhaseKind } from '../../record/phases';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { Change, Person, StillRight, WhyNot } from './family-words';

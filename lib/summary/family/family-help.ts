@@ -1,6 +1,6 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { formOf } from '../../garment-forms/own-form';
 import { inUse } from '../../garments/wear';
-import { formOf } from '../../record/own-form';
 import type { LimbSide } from '../../record/patient-record';
 import { emergencyNumber } from './emergency-number';
 import type { FamilyHelp } from './family-content';

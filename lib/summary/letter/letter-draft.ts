@@ -1,8 +1,8 @@
 import { lengthAsTyped } from '../../forms/read-cut';
+import { formOf } from '../../garment-forms/own-form';
 import { limbInWords } from '../../ladder/limb';
 import { optionsInWords, pressureInWords, wornInWords } from '../../orders/order-difference';
 import { coverInWords } from '../../prompts/show-figures';
-import { formOf } from '../../record/own-form';
 import { showDay } from '../../units/calendar-day';
 import type { LetterFacts } from './letter-facts';
 import { garmentKind } from './letter-kind';

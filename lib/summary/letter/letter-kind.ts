@@ -1,4 +1,4 @@
-import type { GarmentSpec } from '../../record/garment-catalogue';
+import type { GarmentSpec } from '../../garment-forms/garment-catalogue';
 
 /**
  * What a garment is called to a payer: a compression garment only where it has a compression class, else a pressure garment.

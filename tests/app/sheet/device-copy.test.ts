@@ -6,7 +6,7 @@ import { metOnDevice } from '@/app/_draft/met-on-device';
 import type { Sealed } from '@/app/_draft/seal';
 import type { Therapist } from '@/db/therapist';
 import type { DraftContent } from '@/lib/entry/entry-data';
-import { firstSheet } from '@/lib/forms/first-sheet';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
 
 process.env.AUTH_SECRET ??= 'only for unit tests, signs nothing that is real';
 

@@ -1,10 +1,10 @@
 import { describe, expect, it, vi } from 'vitest';
 import { firstForm } from '@/app/_sheet/read-sheet-data';
 import type { KeptRecord } from '@/db/patients/records';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import { isSetUp } from '@/lib/forms/visit-form';
 import { type ClinicDetails, setUpInWords } from '@/lib/record/clinic-details';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import { isSetUp } from '@/lib/visit-form/visit-form';
 import { recordOf } from '@/tests/lib/made-up-ladder';
 
 vi.mock('server-only', () => ({}));

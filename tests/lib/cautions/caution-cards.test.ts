@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { CARD_ENDING } from '@/lib/cautions/caution-card';
 import { CAUTION_CARDS, cardStates, cautionLine } from '@/lib/cautions/caution-cards';
+import { GARMENT_FORMS, type GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import { LIMITS } from '@/lib/limits/limits';
 import { DEFAULT_POLICY, type Policy } from '@/lib/limits/policy';
-import { GARMENT_FORMS, type GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { PatientRecord } from '@/lib/record/patient-record';
 import { addDays, calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';

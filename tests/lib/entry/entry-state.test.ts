@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { fixFor } from '@/lib/entry/answer-question';
 import { type CellPlace, cellAt, opened, redoable, type SheetState, type SheetStep, step, undoable } from '@/lib/entry/entry-state';
-import { withGrid } from '@/lib/forms/change-set-up';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { cutPasted } from '@/lib/forms/pasted-columns';
-import { planPaste, withPasted } from '@/lib/forms/place-pasted';
-import type { VisitForm } from '@/lib/forms/visit-form';
 import type { Doubt } from '@/lib/ladder/doubt';
+import { withGrid } from '@/lib/visit-form/change-set-up';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { cutPasted } from '@/lib/visit-form/pasted-columns';
+import { planPaste, withPasted } from '@/lib/visit-form/place-pasted';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 
 const ROW = (index: number) => String(38_100_000 * (index + 1));
 const at = (index: number): CellPlace => ({ group: 0, side: 'right', row: ROW(index), again: false });

@@ -8,17 +8,17 @@ import { keptMeasure, lastMeasure, measureQuestions } from '@/lib/entry/measure-
 import { leftOpenInWords, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
 import { visitQuestionKey } from '@/lib/entry/visit-questions';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
-import { measureRows, withMeasure } from '@/lib/forms/read-measures';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import { isUntouched, type MeasureText, type VisitForm } from '@/lib/forms/visit-form';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { NamedMeasure, Visit } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { asNanometres } from '@/lib/units/length';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
+import { measureRows, withMeasure } from '@/lib/visit-form/read-measures';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import { isUntouched, type MeasureText, type VisitForm } from '@/lib/visit-form/visit-form';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 import { visitOf } from '@/tests/lib/made-up-ladder';
 import { legOf } from '@/tests/lib/prompts/made-up-piece';
 

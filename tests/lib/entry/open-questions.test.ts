@@ -4,11 +4,11 @@ import type { KeptRecord } from '@/db/patients/records';
 import { limbKey } from '@/lib/entry/entry-data';
 import { keysOf, leftOpenInWords, openQuestions, questionKey, unasked, withAsked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import { cellKey, type VisitForm } from '@/lib/visit-form/visit-form';
 
 const DAY = calendarDay('2026-11-25');
 

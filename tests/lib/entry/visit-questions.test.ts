@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import type { KeptRecord } from '@/db/patients/records';
+import { refusedDay } from '@/lib/course/visit-days';
 import { unasked } from '@/lib/entry/open-questions';
 import { keptFigure, typedFigure, visitQuestionKey, visitQuestions } from '@/lib/entry/visit-questions';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { cellKey, type VisitForm } from '@/lib/forms/visit-form';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
-import { refusedDay } from '@/lib/record/visit-days';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { cellKey, type VisitForm } from '@/lib/visit-form/visit-form';
 import { visitOf } from '@/tests/lib/made-up-ladder';
 import { legOf } from '@/tests/lib/prompts/made-up-piece';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { LONGEST_BOOKING } from '@/lib/diary/booking';
 import { CsvRefusal, type CsvRow } from '@/lib/exchange/csv-table';
 import { readBooked } from '@/lib/exchange/set/noted-tables';
-import { LONGEST_BOOKING } from '@/lib/record/booking';
 
 const row = (cells: Readonly<Record<string, string>>): CsvRow => ({ line: 2, cell: (column) => cells[column] ?? '' });
 const BOOKED = { subject_id: 'S1', day: '2026-12-01', time: '09:30', state: 'booked' };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { LEAVING_DEFAULTS } from '@/lib/course/leaving';
+import { LEAVING, LEAVING_TEXTS } from '@/lib/course/leaving-schema';
 import { readLeaving, readLeavingTexts } from '@/lib/forms/read-leaving';
-import { LEAVING_DEFAULTS } from '@/lib/record/leaving';
-import { LEAVING, LEAVING_TEXTS } from '@/lib/record/leaving-schema';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { LEAVING_GONE } from '../made-up-noted';
 

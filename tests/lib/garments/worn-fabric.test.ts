@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import { policyOfPiece } from '@/lib/garments/piece-band';
 import { fabricOf, narrowedLoss, publishedLoss, tensionLeft } from '@/lib/garments/tension-loss';
 import { exponentSd, relativeTightness } from '@/lib/garments/tightness';
@@ -6,7 +7,6 @@ import { pressureEstimates, sideOfBand, wornPlaces } from '@/lib/garments/worn-f
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { isNoAnswer } from '@/lib/outcome';
-import type { GarmentSpec } from '@/lib/record/garment-catalogue';
 import type { Piece } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';

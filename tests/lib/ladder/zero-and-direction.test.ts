@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { sheetDoubts } from '@/lib/doubts/sheet-doubts';
-import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/forms/entry-rows';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { readSheetSide } from '@/lib/forms/read-sheet-side';
-import type { LimbSheet } from '@/lib/forms/visit-form';
 import type { Ladder } from '@/lib/ladder/ladder';
 import type { LandmarkId, LimbKind } from '@/lib/ladder/limb';
 import { landmarksAhead, zeroAndDirection } from '@/lib/ladder/zero-and-direction';
 import { asNanometres } from '@/lib/units/length';
+import { leftOutPlace, sheetRows, typedLandmarks } from '@/lib/visit-form/entry-rows';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { readSheetSide } from '@/lib/visit-form/read-sheet-side';
+import type { LimbSheet } from '@/lib/visit-form/visit-form';
 
 const cm = (value: number) => ({ text: String(value), unit: 'cm' as const, nm: asNanometres(value * 10_000_000) });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { GARMENT_FORMS } from '@/lib/garment-forms/garment-catalogue';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { missingFigures } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
@@ -7,7 +8,6 @@ import { figuresToSend, proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 import { measureOf } from '@/lib/parts/catalogue';
 import { isTakenOn } from '@/lib/parts/measure';
-import { GARMENT_FORMS } from '@/lib/record/garment-catalogue';
 import { garmentSet } from '@/lib/record/garment-needs';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';

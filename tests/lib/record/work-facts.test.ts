@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Booking, bookingStanding } from '@/lib/record/booking';
+import { type Booking, bookingStanding } from '@/lib/diary/booking';
 import { factFaults, NO_FACTS, ringWords } from '@/lib/record/work-facts';
 import { WORK_FACTS } from '@/lib/record/work-facts-schema';
 import { calendarDay } from '@/lib/units/calendar-day';

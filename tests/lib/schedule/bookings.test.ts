@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { usualDifference } from '@/lib/analysis/usual-difference';
+import type { Phase } from '@/lib/course/phases';
+import type { KeptBooking } from '@/lib/diary/booking';
+import type { Diary } from '@/lib/diary/diary';
 import { burnDriftZ } from '@/lib/growth/after-burn';
 import { projectMeasure } from '@/lib/growth/project-measure';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
-import type { KeptBooking } from '@/lib/record/booking';
-import type { Diary } from '@/lib/record/diary';
-import type { Phase } from '@/lib/record/phases';
 import { NO_FACTS, type WorkFacts } from '@/lib/record/work-facts';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { calendarDay } from '@/lib/units/calendar-day';

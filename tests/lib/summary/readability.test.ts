@@ -2,7 +2,7 @@ import { fleschKincaid } from 'flesch-kincaid';
 import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
-import { PHASE_KINDS } from '@/lib/record/phases';
+import { PHASE_KINDS } from '@/lib/course/phases';
 import type { FamilyChoice, FamilyFacts } from '@/lib/summary/family/family-content';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';

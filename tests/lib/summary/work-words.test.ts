@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Leaving } from '@/lib/record/leaving';
+import type { Leaving } from '@/lib/course/leaving';
 import { NO_FACTS, type WorkFacts } from '@/lib/record/work-facts';
 import { leavingSentence } from '@/lib/summary/leaving-words';
 import { workSentences } from '@/lib/summary/work-words';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { isPlainText } from '@/lib/units/plain-text';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 /** Unicode 15, table 23-1 (control codes) and section 3.9, D91 (isolated surrogates are no scalar values). */
 describe('a text that is kept to the letter', () => {

@@ -8,10 +8,10 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { notedHistory } from '@/db/patients/noted';
-import { BOOKING_STATES, bookingInWords, bookingStanding } from '@/lib/record/booking';
-import { BOOKING } from '@/lib/record/booking-schema';
-import { workingDayBefore } from '@/lib/record/diary';
-import { restsOn } from '@/lib/record/phases';
+import { restsOn } from '@/lib/course/phases';
+import { BOOKING_STATES, bookingInWords, bookingStanding } from '@/lib/diary/booking';
+import { BOOKING } from '@/lib/diary/booking-schema';
+import { workingDayBefore } from '@/lib/diary/diary';
 import { ringWords } from '@/lib/record/work-facts';
 
 export const metadata: Metadata = { title: 'Bookings' };

@@ -8,7 +8,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
 import { StateHistory } from '@/app/_shell/state-history';
 import { courseHistory } from '@/db/patients/course';
-import type { Phase } from '@/lib/record/phases';
+import type { Phase } from '@/lib/course/phases';
 import { ENDED_WORDS, PHASE_WORDS, shownPhases } from '@/lib/summary/phase-words';
 import { showDay } from '@/lib/units/calendar-day';
 

@@ -13,7 +13,7 @@ import { dayAndTime } from '@/app/_shell/day-and-time';
 import { PrintButton } from '@/app/_shell/print-button';
 import { familyPageOf } from '@/db/documents/family-pages';
 import { LINK_DAYS, linksOf } from '@/db/documents/share-links';
-import { deathIn } from '@/lib/record/phases';
+import { deathIn } from '@/lib/course/phases';
 import { showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Family page' };

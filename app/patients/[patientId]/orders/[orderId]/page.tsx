@@ -19,11 +19,11 @@ import { peopleOf } from '@/db/people/people';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { cutKey } from '@/lib/forms/read-cut';
 import { orderFormOf } from '@/lib/forms/read-order-form';
+import { formsOffered } from '@/lib/garment-forms/own-form';
 import { isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
-import { formsOffered } from '@/lib/record/own-form';
 import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Order' };

@@ -10,7 +10,7 @@ import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { RoomTable } from '@/app/_what-if/room-table';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { leadTimesByForm } from '@/db/service/lead-times';
-import { formsOffered } from '@/lib/record/own-form';
+import { formsOffered } from '@/lib/garment-forms/own-form';
 import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };

@@ -15,10 +15,10 @@ import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { keysOf, leftOpenInWords, NOTHING_ASKED, type ServerAsks, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
-import type { FormRefusal } from '@/lib/forms/read-sheet-side';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { knownOwnMeasures } from '@/lib/parts/own-measure';
+import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 /** Why a visit was not saved: boxes to be looked at, or questions that the sheet has not asked. */
 export type NotSaved = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] } | ServerAsks;

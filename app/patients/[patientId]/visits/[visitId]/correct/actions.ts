@@ -15,12 +15,12 @@ import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
-import type { FormRefusal } from '@/lib/forms/read-sheet-side';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import type { VisitForm } from '@/lib/forms/visit-form';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { knownOwnMeasures } from '@/lib/parts/own-measure';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
+import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 type Refused = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
 

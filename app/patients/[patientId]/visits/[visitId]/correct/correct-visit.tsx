@@ -5,7 +5,7 @@ import type { AnswerChange } from '@/app/_sheet/answer-changes';
 import { Sheet } from '@/app/_sheet/sheet';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { figureDifferences } from '@/lib/entry/figure-differences';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { previewCorrection, saveCorrection, type TheirVersion } from './actions';
 import { BothVersions, WhatChanges } from './what-changes';
 

@@ -3,7 +3,7 @@ import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Clinic } from '@/db/clinic/clinic';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import { figureDifferences } from '@/lib/entry/figure-differences';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import styles from './correct.module.css';
 
 /** Every state a visit has had: who wrote it, when, why, and what it changed. Nothing is ever overwritten. */

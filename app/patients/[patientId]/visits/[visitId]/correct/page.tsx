@@ -13,9 +13,9 @@ import { draftOf } from '@/db/patients/drafts';
 import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import type { SheetData } from '@/lib/entry/entry-data';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
 import { knownOwnMeasures } from '@/lib/parts/own-measure';
 import { showDay } from '@/lib/units/calendar-day';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import { CorrectVisit } from './correct-visit';
 import { EarlierStates } from './earlier-states';
 

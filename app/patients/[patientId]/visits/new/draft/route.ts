@@ -5,7 +5,7 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { discardDraft, draftOf, keepDraft } from '@/db/patients/drafts';
 import { patientHead } from '@/db/patients/patients';
 import { visitOfSubmission } from '@/db/patients/visits';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 const KIND = z.string().regex(/^(visit|correction:[0-9a-f-]{36})$/);
 const sent = z.object({

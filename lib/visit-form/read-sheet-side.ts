@@ -1,10 +1,10 @@
+import { optionalText, orNull } from '../forms/optional-text';
 import type { Ladder, LandmarkReading, Rung } from '../ladder/ladder';
 import { limbInWords, placeInWords, type Side } from '../ladder/limb';
 import { landmarkOutOfOrder } from '../ladder/zero-and-direction';
 import type { TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
 import { endLandmark, readPlace, type SheetRow, sheetRows, typedLandmarks } from './entry-rows';
-import { optionalText, orNull } from './optional-text';
 import { cellKey, type GirthCell, type LimbSheet, markKey } from './visit-form';
 
 /** A ladder as read from a sheet, with its interval as typed. */

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { opened, redoable, step, undoable } from '@/lib/entry/entry-state';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { formOfVisit } from '@/lib/forms/form-of-visit';
-import { cutPasted } from '@/lib/forms/pasted-columns';
-import { planMeasures, withPastedMeasures } from '@/lib/forms/place-measures';
-import { measureRows, readMeasures, withMeasure, withMeasureAgain } from '@/lib/forms/read-measures';
-import type { VisitForm } from '@/lib/forms/visit-form';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { formOfVisit } from '@/lib/visit-form/form-of-visit';
+import { cutPasted } from '@/lib/visit-form/pasted-columns';
+import { planMeasures, withPastedMeasures } from '@/lib/visit-form/place-measures';
+import { measureRows, readMeasures, withMeasure, withMeasureAgain } from '@/lib/visit-form/read-measures';
+import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { visitOf } from '../made-up-ladder';
 
 const HAND = { part: 'hand', side: 'left' } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readBooking } from '@/lib/record/booking';
-import { closedOn, type Diary, EVERY_DAY, workingDayBefore } from '@/lib/record/diary';
+import { readBooking } from '@/lib/diary/booking';
+import { closedOn, type Diary, EVERY_DAY, workingDayBefore } from '@/lib/diary/diary';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { instantOf } from '@/lib/units/clock-instant';
 

@@ -1,10 +1,10 @@
+import { refusedDay, type VisitDays } from '../course/visit-days';
+import { optionalText, orNull } from '../forms/optional-text';
 import type { OwnMeasure } from '../parts/measure';
 import type { SingleReading, Visit } from '../record/patient-record';
-import { refusedDay, type VisitDays } from '../record/visit-days';
 import { readDay } from '../units/calendar-day';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
-import { optionalText, orNull } from './optional-text';
 import { readMeasures } from './read-measures';
 import { type FormRefusal, type ReadLadder, readSheetSide } from './read-sheet-side';
 import type { VisitForm } from './visit-form';

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { withExchanged, withGrid, withMoved, withSidesExchanged } from '@/lib/forms/change-set-up';
-import { sheetRows } from '@/lib/forms/entry-rows';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { carriedSheets, formOfVisit } from '@/lib/forms/form-of-visit';
-import { readVisitForm } from '@/lib/forms/read-visit-form';
-import { type LimbSheet, type VisitForm, withCell } from '@/lib/forms/visit-form';
-import { visitFormSchema } from '@/lib/forms/visit-form-schema';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { withExchanged, withGrid, withMoved, withSidesExchanged } from '@/lib/visit-form/change-set-up';
+import { sheetRows } from '@/lib/visit-form/entry-rows';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { carriedSheets, formOfVisit } from '@/lib/visit-form/form-of-visit';
+import { readVisitForm } from '@/lib/visit-form/read-visit-form';
+import { type LimbSheet, type VisitForm, withCell } from '@/lib/visit-form/visit-form';
+import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 import { visitOn } from '@/tests/db/made-up-records';
 
 const TODAY = calendarDay('2026-11-25');

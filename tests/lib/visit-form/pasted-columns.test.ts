@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { firstSheet } from '@/lib/forms/first-sheet';
-import { cutPasted } from '@/lib/forms/pasted-columns';
-import { guessColumns, planPaste, withPasted } from '@/lib/forms/place-pasted';
+import { firstSheet } from '@/lib/visit-form/first-sheet';
+import { cutPasted } from '@/lib/visit-form/pasted-columns';
+import { guessColumns, planPaste, withPasted } from '@/lib/visit-form/place-pasted';
 
 const inches = firstSheet('leg', 'in');
 const FIRST_ROW = '38100000';
