@@ -2,6 +2,7 @@
 
 import { useActionState, useState } from 'react';
 import { Field } from '@/app/_shell/field';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '@/lib/course/phases';
 import { LONGEST_NOTE } from '@/lib/forms/read-phase-form';
 import { ENDED_WORDS, PHASE_WORDS } from '@/lib/summary/phase-words';
@@ -68,9 +69,7 @@ export function PhaseForm({ patientId, submissionId, today, number, corrected, v
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="number" value={number} />
       {corrected && <input type="hidden" name="at" value={corrected.at} />}
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <div className={styles.phaseForm}>
         <Field id="kind" label="Phase" hint="Of the course of care." refusal={errors.kind}>
           {(wiring) => (

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { showDay } from '@/lib/units/calendar-day';
 import { counted } from './counted';
 import { type IncomingLook, MOST_DOUBTS } from './incoming-jobs';
@@ -29,9 +30,7 @@ export function WhatWasRead({ read, reportAt }: { readonly read: IncomingLook; r
           <table className="worklist">
             <thead>
               <tr>
-                <th scope="col">Line</th>
-                <th scope="col">Column</th>
-                <th scope="col">Why</th>
+                <ColumnHeads of={['Line', 'Column', 'Why']} />
               </tr>
             </thead>
             <tbody>

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { type LeavingState, saveLeavingAction } from './actions';
@@ -26,9 +27,7 @@ export function LeavingForm({ patientId, submissionId, number, today, criteria, 
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="number" value={number} />
       <input type="hidden" name="criteria" value={criteria.join('\n')} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <FieldGroup id="criteria-met" label="Tick what is met" hint="Not all need to be: a person decides.">
         {criteria.map((one, at) => (
           <label key={one} className="choice">

@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import type { ObservedKind } from '@/lib/observations/kind';
 import { LONGEST_SEEN } from '@/lib/observations/observation';
@@ -38,9 +39,7 @@ export function LookedForm({ patientId, submissionId, kind, today, limbs, start,
       <input type="hidden" name="kind" value={kind.id} />
       {corrected && <input type="hidden" name="observationId" value={corrected.observationId} />}
       {corrected && <input type="hidden" name="number" value={corrected.number} />}
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <p>{kind.asks}</p>
       <div className={styles.grid}>
         {text('day', 'Day', undefined, { type: 'date', max: today })}

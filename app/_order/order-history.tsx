@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { HistoryTable, personIn } from '@/app/_shell/history-table';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
@@ -24,9 +25,7 @@ export function OrderHistory({
             <caption>Asked before it was sent</caption>
             <thead>
               <tr>
-                <th scope="col">Question</th>
-                <th scope="col">Answer</th>
-                <th scope="col">By</th>
+                <ColumnHeads of={['Question', 'Answer', 'By']} />
               </tr>
             </thead>
             <tbody>

@@ -1,4 +1,5 @@
 import { PartDrawing } from '@/app/_picture/parts/part-drawing';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { measuresByPart } from '@/lib/orders/order-set';
 import { bothUnits } from '@/lib/orders/printed-rows';
 import { measureInWords } from '@/lib/parts/measure';
@@ -18,14 +19,8 @@ export function OrderMeasures({ measures, head, ownPage }: { measures: readonly 
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className="numeric">
-                As typed
-              </th>
-              <th scope="col" className="numeric">
-                Converted
-              </th>
-              <th scope="col">Read back</th>
-              <th scope="col">Where the tape goes</th>
+              <ColumnHeads of={['As typed', 'Converted']} numeric />
+              <ColumnHeads of={['Read back', 'Where the tape goes']} />
             </tr>
           </thead>
           {measuresByPart(measures).map(({ words, taken }) => (

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import { formOf } from '@/lib/garment-forms/own-form';
@@ -21,11 +22,7 @@ export function WaitingOrders({
     <table className="worklist">
       <thead>
         <tr>
-          <th scope="col">Patient</th>
-          <th scope="col">Order</th>
-          <th scope="col">Made to measurements of</th>
-          <th scope="col">Sent</th>
-          <th scope="col">Waits for</th>
+          <ColumnHeads of={['Patient', 'Order', 'Made to measurements of', 'Sent', 'Waits for']} />
         </tr>
       </thead>
       {byMaker(orders).map(([maker, ofMaker]) => (

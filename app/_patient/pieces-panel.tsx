@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
@@ -50,12 +51,7 @@ export function PiecesPanel({
           <table className={styles.piecesTable}>
             <thead>
               <tr>
-                <th scope="col">Piece</th>
-                <th scope="col">Covers</th>
-                <th scope="col">Made to measurements of</th>
-                <th scope="col">First worn</th>
-                <th scope="col">First fit</th>
-                <th scope="col">Now</th>
+                <ColumnHeads of={['Piece', 'Covers', 'Made to measurements of', 'First worn', 'First fit', 'Now']} />
               </tr>
             </thead>
             <tbody>

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { FitThen } from '@/lib/analysis/fit-history';
 import { showDay } from '@/lib/units/calendar-day';
 
@@ -14,18 +15,7 @@ export function FitThenTable({ fits, band }: { fits: readonly FitThen[]; band: s
           <thead>
             <tr>
               <th scope="col">Visit</th>
-              <th scope="col" className="numeric">
-                Loosest, as cut
-              </th>
-              <th scope="col" className="numeric">
-                Tightest, as cut
-              </th>
-              <th scope="col" className="numeric">
-                Tightest, as worn
-              </th>
-              <th scope="col" className="numeric">
-                Worn days
-              </th>
+              <ColumnHeads of={['Loosest, as cut', 'Tightest, as cut', 'Tightest, as worn', 'Worn days']} numeric />
             </tr>
           </thead>
           <tbody>

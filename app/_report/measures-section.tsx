@@ -1,4 +1,5 @@
 import styles from '@/app/_letter/letter.module.css';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { measureInWords } from '@/lib/parts/measure';
 import { pct, signedPct } from '@/lib/prompts/show-figures';
@@ -23,11 +24,7 @@ export function MeasuresSection({ analysis }: { analysis: PatientAnalysis }) {
           <caption>A change below the smallest real one cannot be told from tape error.</caption>
           <thead>
             <tr>
-              <th scope="col">Measure</th>
-              <th scope="col">First</th>
-              <th scope="col">Newest</th>
-              <th scope="col">Change</th>
-              <th scope="col">Smallest real</th>
+              <ColumnHeads of={['Measure', 'First', 'Newest', 'Change', 'Smallest real']} />
             </tr>
           </thead>
           <tbody>

@@ -2,6 +2,7 @@ import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import { VolumeChart } from '@/app/_chart/volume-chart';
 import styles from '@/app/_letter/letter.module.css';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
@@ -67,8 +68,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
           <caption>{`Volume with its 95\u202f% range, ml.${between > 0 ? ` The first visit and the newest ${MOST_LISTED - 1}; the chart has the ${between} between them too.` : ''}`}</caption>
           <thead>
             <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Measured by</th>
+              <ColumnHeads of={['Day', 'Measured by']} />
               {lines.map(({ side }) => (
                 <th key={side} scope="col">
                   {side === 'left' ? 'Left' : 'Right'}

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { sideOfBand } from '@/lib/garments/worn-fit';
 import { limbInWords } from '@/lib/ladder/limb';
@@ -15,15 +16,7 @@ export function LimbsOfSet({ one: { ofSet, outgrowOn, band, wear } }: { one: Ana
         <thead>
           <tr>
             <th scope="col">Limb</th>
-            <th scope="col" className="numeric">
-              Loosest, as cut
-            </th>
-            <th scope="col" className="numeric">
-              Tightest, as cut
-            </th>
-            <th scope="col" className="numeric">
-              Outside the band
-            </th>
+            <ColumnHeads of={['Loosest, as cut', 'Tightest, as cut', 'Outside the band']} numeric />
             <th scope="col">How long it fits</th>
           </tr>
         </thead>

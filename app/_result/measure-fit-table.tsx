@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { firstToLeave, type MeasureFit, measureFits } from '@/lib/garments/measure-fit';
 import { measureInWords } from '@/lib/parts/measure';
@@ -28,18 +29,7 @@ export function MeasureFitTable({ piece, analysis }: { piece: Piece; analysis: P
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className="numeric">
-                Cut for
-              </th>
-              <th scope="col" className="numeric">
-                Newest
-              </th>
-              <th scope="col" className="numeric">
-                Tightness
-              </th>
-              <th scope="col" className="numeric">
-                Longer, mm
-              </th>
+              <ColumnHeads of={['Cut for', 'Newest', 'Tightness', 'Longer, mm']} numeric />
               <th scope="col">Ahead</th>
             </tr>
           </thead>

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';
 import { measureInWords } from '@/lib/parts/measure';
@@ -30,18 +31,7 @@ export function MeasuresPanel({ analysis, visitId }: { analysis: PatientAnalysis
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className="numeric">
-                Value
-              </th>
-              <th scope="col" className="numeric">
-                Change
-              </th>
-              <th scope="col" className="numeric">
-                Smallest real
-              </th>
-              <th scope="col" className="numeric">
-                Growth alone
-              </th>
+              <ColumnHeads of={['Value', 'Change', 'Smallest real', 'Growth alone']} numeric />
               <th scope="col">Since</th>
               {visitId === undefined && <th scope="col">Measured</th>}
             </tr>

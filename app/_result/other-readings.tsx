@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { isTwiceApart } from '@/lib/doubts/measure-doubts';
 import { limbInWords, type Side } from '@/lib/ladder/limb';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
@@ -66,15 +67,7 @@ export function OtherReadings({ visit }: { visit: Pick<Visit, 'ladders' | 'readi
             <thead>
               <tr>
                 <th scope="col">Place</th>
-                <th scope="col" className="numeric">
-                  First, counts
-                </th>
-                <th scope="col" className="numeric">
-                  Second
-                </th>
-                <th scope="col" className="numeric">
-                  Second less first
-                </th>
+                <ColumnHeads of={['First, counts', 'Second', 'Second less first']} numeric />
               </tr>
             </thead>
             <tbody>

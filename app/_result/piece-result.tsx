@@ -1,5 +1,6 @@
 import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
@@ -107,22 +108,8 @@ function TightnessTable({ points, worn, ruler }: { points: readonly TightnessPoi
         <thead>
           <tr>
             <th scope="col">Place, {unit}</th>
-            <th scope="col" className="numeric">
-              As cut
-            </th>
-            <th scope="col" className="numeric">
-              Range
-            </th>
-            {worn.length > 0 && (
-              <>
-                <th scope="col" className="numeric">
-                  As worn
-                </th>
-                <th scope="col" className="numeric">
-                  Range
-                </th>
-              </>
-            )}
+            <ColumnHeads of={['As cut', 'Range']} numeric />
+            {worn.length > 0 && <ColumnHeads of={['As worn', 'Range']} numeric />}
           </tr>
         </thead>
         <tbody>
@@ -205,18 +192,7 @@ function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; f
               <thead>
                 <tr>
                   <th scope="col">Place, {unit}</th>
-                  <th scope="col" className="numeric">
-                    Middle estimate
-                  </th>
-                  <th scope="col" className="numeric">
-                    Enough nine times in ten
-                  </th>
-                  <th scope="col" className="numeric">
-                    Tightness at delivery
-                  </th>
-                  <th scope="col" className="numeric">
-                    At end of life
-                  </th>
+                  <ColumnHeads of={['Middle estimate', 'Enough nine times in ten', 'Tightness at delivery', 'At end of life']} numeric />
                 </tr>
               </thead>
               <tbody>

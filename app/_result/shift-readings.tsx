@@ -1,4 +1,5 @@
 import { chooseZeroAction } from '@/app/_result/actions';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { shiftInWords } from '@/lib/alignment/shift-in-words';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
@@ -23,12 +24,7 @@ export function ShiftReadings({ judged, visit }: { judged: JudgedChange; visit: 
             <thead>
               <tr>
                 <th scope="col">Reading</th>
-                <th scope="col" className="numeric">
-                  Volume
-                </th>
-                <th scope="col" className="numeric">
-                  Girth
-                </th>
+                <ColumnHeads of={['Volume', 'Girth']} numeric />
                 <th scope="col">Verdict</th>
               </tr>
             </thead>

@@ -1,7 +1,7 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { isNoAnswer } from '@/lib/outcome';
 import type { ServiceFigures } from '@/lib/service/service-figures';
 import { daysOfCases } from '@/lib/service/service-figures';
-import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { perHundred, ruleInWords } from './service-words';
 
@@ -32,7 +32,7 @@ export function CarePanel({ figures: { care, period } }: { readonly figures: Ser
             <thead>
               <tr>
                 <th scope="col">Phase</th>
-                <FigureHeads names={['Lost, median', 'Range', 'Kept', 'Range', 'n']} />
+                <ColumnHeads numeric of={['Lost, median', 'Range', 'Kept', 'Range', 'n']} />
               </tr>
             </thead>
             <tbody>

@@ -1,4 +1,5 @@
 import { ProcessChartPicture } from '@/app/_chart/process-chart';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import { isNoAnswer } from '@/lib/outcome';
 import { FROZEN_AT } from '@/lib/service/process-chart';
@@ -61,12 +62,7 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
                 <th scope="col" className="numeric">
                   {value}
                 </th>
-                <th scope="col" className="numeric">
-                  n
-                </th>
-                <th scope="col" className="numeric">
-                  Limits
-                </th>
+                <ColumnHeads of={['n', 'Limits']} numeric />
                 <th scope="col">Signal</th>
               </tr>
             </thead>

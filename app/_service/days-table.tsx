@@ -1,8 +1,8 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { RowChoice } from '@/db/service/service-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import type { DaysFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
-import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { daysRange, showDays } from './service-words';
 
@@ -17,7 +17,7 @@ export function DaysTable({ rows, name, caption, period }: { rows: readonly Row[
         <thead>
           <tr>
             <th scope="col">{name}</th>
-            <FigureHeads names={['Median', 'Range', '9 in 10 by', 'n']} />
+            <ColumnHeads numeric of={['Median', 'Range', '9 in 10 by', 'n']} />
           </tr>
         </thead>
         <tbody>

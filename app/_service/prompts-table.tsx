@@ -1,7 +1,7 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { isNoAnswer } from '@/lib/outcome';
 import type { ServiceFigures } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
-import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import { perHundred, ruleInWords, shareRange } from './service-words';
 
@@ -14,7 +14,7 @@ export function PromptsTable({ rows, period }: { rows: ServiceFigures['promptsBy
         <thead>
           <tr>
             <th scope="col">Rule</th>
-            <FigureHeads names={['Acted on', 'Put off', 'Declined', 'In 100', 'Range', 'n']} />
+            <ColumnHeads numeric of={['Acted on', 'Put off', 'Declined', 'In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>

@@ -1,9 +1,9 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { RowChoice } from '@/db/service/service-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { daysOfCases, type ServiceFigures } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import type { AgainstStated, RightFigures } from '@/lib/service/were-we-right';
-import { FigureHeads } from './figure-heads';
 import { ReliabilityPicture } from './reliability-picture';
 import { RowsLink } from './rows-link';
 import { AGAINST_WORDS, CAME_WORDS, daysRange, givenInWords, perHundred, showDays, tenthInWords } from './service-words';
@@ -61,7 +61,7 @@ function Ranges({ right: { ranges }, period, errorScale }: Of & { readonly error
           <thead>
             <tr>
               <th scope="col">Change</th>
-              <FigureHeads names={['Held in 100', 'Range', 'n']} />
+              <ColumnHeads numeric of={['Held in 100', 'Range', 'n']} />
             </tr>
           </thead>
           <tbody>
@@ -89,7 +89,7 @@ function Verdicts({ right: { verdicts }, period }: Of) {
         <thead>
           <tr>
             <th scope="col">Verdict</th>
-            <FigureHeads names={['Confirmed', 'In 100', 'Range', 'n']} />
+            <ColumnHeads numeric of={['Confirmed', 'In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>
@@ -138,7 +138,7 @@ function Chances({ right: { tenths, brier }, period }: Of) {
           <thead>
             <tr>
               <th scope="col">Stated</th>
-              <FigureHeads names={['Mean stated', 'Came in 100', 'Range', 'n']} />
+              <ColumnHeads numeric of={['Mean stated', 'Came in 100', 'Range', 'n']} />
             </tr>
           </thead>
           <tbody>
@@ -179,7 +179,7 @@ function Outgrow({ right: { outlooks, earlyKept, daysOff }, period }: Of) {
           <thead>
             <tr>
               <th scope="col">Ended</th>
-              <FigureHeads names={['n']} />
+              <ColumnHeads numeric of={['n']} />
             </tr>
           </thead>
           <tbody>

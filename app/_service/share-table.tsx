@@ -1,9 +1,9 @@
 import clsx from 'clsx';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { RowChoice } from '@/db/service/service-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Of, ShareFigure } from '@/lib/service/service-figures';
 import type { ServicePeriod } from '@/lib/service/service-period';
-import { FigureHeads } from './figure-heads';
 import { RowsLink } from './rows-link';
 import styles from './service.module.css';
 import { perHundred, shareRange } from './service-words';
@@ -35,7 +35,7 @@ export function ShareTable({ rows, name, inWords, choice, period, caption, end }
             <th scope="col">
               <span className="visually-hidden">Drawn</span>
             </th>
-            <FigureHeads names={['In 100', 'Range', 'n']} />
+            <ColumnHeads numeric of={['In 100', 'Range', 'n']} />
           </tr>
         </thead>
         <tbody>

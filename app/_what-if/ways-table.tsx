@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { WhatIf } from '@/lib/analysis/what-if';
 import { isNoAnswer } from '@/lib/outcome';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -13,12 +14,7 @@ export function WaysTable({ tried, price }: { tried: WhatIf; price: number | nul
         <thead>
           <tr>
             <th scope="col">Way</th>
-            <th scope="col" className="numeric">
-              Days without
-            </th>
-            <th scope="col" className="numeric">
-              Nine of ten
-            </th>
+            <ColumnHeads of={['Days without', 'Nine of ten']} numeric />
             <th scope="col">Worst day</th>
             <th scope="col" className="numeric">
               Wear life used

@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
@@ -50,9 +51,7 @@ export function FactsForm({ patientId, submissionId, number, today, start }: Pro
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="number" value={number} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <h2>Whom to call</h2>
       {places(['contactName', 'contactRelation', 'contactPhone'], 'Another person to call', (place) => (
         <div key={place} className={styles.grid}>

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { endOtherSessionsAction, endSessionAction } from './actions';
 
 type Session = {
@@ -17,10 +18,7 @@ export function OwnSessions({ sessions }: { readonly sessions: readonly Session[
       <table className="worklist">
         <thead>
           <tr>
-            <th scope="col">Browser</th>
-            <th scope="col">Address</th>
-            <th scope="col">Since</th>
-            <th scope="col">Last used</th>
+            <ColumnHeads of={['Browser', 'Address', 'Since', 'Last used']} />
             <th scope="col">
               <span className="visually-hidden">End it</span>
             </th>

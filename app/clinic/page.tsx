@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { shownAction } from '@/db/audit/audit-actions';
 import { auditEntries } from '@/db/clinic/audit-entries';
@@ -105,9 +106,7 @@ export default async function ClinicPage() {
       <table className="worklist">
         <thead>
           <tr>
-            <th scope="col">Name</th>
-            <th scope="col">Role</th>
-            <th scope="col">E-mail</th>
+            <ColumnHeads of={['Name', 'Role', 'E-mail']} />
           </tr>
         </thead>
         <tbody>
@@ -124,10 +123,7 @@ export default async function ClinicPage() {
       <table className="worklist">
         <thead>
           <tr>
-            <th scope="col">What</th>
-            <th scope="col">About</th>
-            <th scope="col">Who</th>
-            <th scope="col">When</th>
+            <ColumnHeads of={['What', 'About', 'Who', 'When']} />
           </tr>
         </thead>
         <tbody>

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientHead } from '@/db/patients/patients';
 import { affectedInWords } from '@/lib/record/patient-record';
 import { showAge } from '@/lib/units/age';
@@ -16,10 +17,7 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
     <table className="worklist">
       <thead>
         <tr>
-          <th scope="col">Patient</th>
-          <th scope="col">Age</th>
-          <th scope="col">Affected</th>
-          <th scope="col">Last visit</th>
+          <ColumnHeads of={['Patient', 'Age', 'Affected', 'Last visit']} />
         </tr>
       </thead>
       <tbody>

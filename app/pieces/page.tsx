@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { WaitingOrders } from '@/app/_order/waiting-orders';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
@@ -80,12 +81,7 @@ export default async function PiecesPage({ searchParams }: Asked) {
         <table className="worklist">
           <thead>
             <tr>
-              <th scope="col">Order by</th>
-              <th scope="col">Patient</th>
-              <th scope="col">Piece</th>
-              <th scope="col">Made to measurements of</th>
-              <th scope="col">Worn since</th>
-              <th scope="col">Replacement due</th>
+              <ColumnHeads of={['Order by', 'Patient', 'Piece', 'Made to measurements of', 'Worn since', 'Replacement due']} />
             </tr>
           </thead>
           <tbody>

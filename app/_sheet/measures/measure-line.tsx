@@ -1,6 +1,7 @@
 import clsx from 'clsx';
 import type { KeyboardEvent } from 'react';
 import { PartDrawing } from '@/app/_picture/parts/part-drawing';
+import { FigureBox } from '@/app/_sheet/table/figure-box';
 import ladderTableStyles from '@/app/_sheet/table/ladder-table.module.css';
 import type { Answer } from '@/app/_sheet/table/question-card';
 import questionCardStyles from '@/app/_sheet/table/question-card.module.css';
@@ -60,28 +61,17 @@ export function MeasureLine(props: LineProps) {
   const id = measureBoxId(where);
   return (
     <li className={clsx(measuresStyles.measureLine, isCurrent && `${measuresStyles.current} ${ladderTableStyles.current}`)}>
-      <input
+      <FigureBox
         id={id}
-        className={ladderTableStyles.girthCell}
-        data-look={look}
-        type="text"
-        inputMode="decimal"
-        enterKeyHint="next"
-        autoComplete="off"
-        autoCorrect="off"
-        spellCheck={false}
-        maxLength={60}
-        aria-label={`${capitalized(measureInWords(row.measure, row.side))}, ${nameOf(own)}`}
-        aria-describedby={`${id}-says ${id}-read`}
-        aria-invalid={isRefused}
-        value={text}
-        onChange={({ target }) => props.onType(target.value)}
+        label={`${capitalized(measureInWords(row.measure, row.side))}, ${nameOf(own)}`}
+        text={text}
+        look={look}
+        describedBy={`${id}-says ${id}-read`}
+        onType={props.onType}
         onFocus={props.onFocus}
         onBlur={props.onBlur}
-        onKeyDown={props.onKey}
-        onPaste={(event) => {
-          if (props.onPasteText(event.clipboardData.getData('text'), false)) event.preventDefault();
-        }}
+        onKey={props.onKey}
+        onPasteText={(pasted) => props.onPasteText(pasted, false)}
       />
       {(props.twice || typed?.again) && <AgainBox {...props} />}
       <div className={measuresStyles.measureName}>
@@ -122,27 +112,19 @@ function AgainBox({ row, typed, unit, onTypeAgain, onPasteText, onBlur }: LinePr
   const read = text.trim() === '' ? undefined : readLength(text, own, true);
   const isRefused = read !== undefined && read.kind !== 'read';
   return (
-    <label className={measuresStyles.again}>
-      <span>again</span>
-      <input
-        className={ladderTableStyles.girthCell}
-        data-look={isRefused ? 'refused' : text ? 'typed' : 'waiting'}
-        type="text"
-        inputMode="decimal"
-        autoComplete="off"
-        spellCheck={false}
-        maxLength={60}
-        aria-label={`${capitalized(measureInWords(row.measure, row.side))}, ${nameOf(own)}, measured again`}
-        aria-invalid={isRefused}
-        value={text}
-        onChange={({ target }) => onTypeAgain(target.value)}
+    <div className={measuresStyles.again}>
+      <span aria-hidden="true">again</span>
+      <FigureBox
+        label={`${capitalized(measureInWords(row.measure, row.side))}, ${nameOf(own)}, measured again`}
+        text={text}
+        look={isRefused ? 'refused' : text ? 'typed' : 'waiting'}
+        goesOn={false}
+        onType={onTypeAgain}
         onBlur={onBlur}
-        onPaste={(event) => {
-          if (onPasteText(event.clipboardData.getData('text'), true)) event.preventDefault();
-        }}
+        onPasteText={(pasted) => onPasteText(pasted, true)}
       />
       {isRefused && <span className="refusal">{read.reason}</span>}
-    </label>
+    </div>
   );
 }
 

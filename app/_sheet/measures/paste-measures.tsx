@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import pasteStyles from '@/app/_sheet/paste/paste.module.css';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { counted } from '@/lib/entry/act-in-words';
 import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';
@@ -83,10 +84,7 @@ function Preview({ figures, unit }: { figures: readonly PastedMeasure[]; unit: L
       <table>
         <thead>
           <tr>
-            <th scope="col">Measure</th>
-            <th scope="col">As pasted</th>
-            <th scope="col">Read as</th>
-            <th scope="col">Stands there now</th>
+            <ColumnHeads of={['Measure', 'As pasted', 'Read as', 'Stands there now']} />
           </tr>
         </thead>
         <tbody>

@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { counted } from '@/lib/entry/act-in-words';
 import { firstEmpty } from '@/lib/entry/cell-keys';
 import type { CellPlace } from '@/lib/entry/entry-state';
@@ -166,11 +167,7 @@ function Preview({ plan, view }: { plan: PastePlan; view: SheetView }) {
       <table>
         <thead>
           <tr>
-            <th scope="col">Place</th>
-            <th scope="col">Side</th>
-            <th scope="col">As pasted</th>
-            <th scope="col">Read as</th>
-            <th scope="col">Stands there now</th>
+            <ColumnHeads of={['Place', 'Side', 'As pasted', 'Read as', 'Stands there now']} />
           </tr>
         </thead>
         <tbody>

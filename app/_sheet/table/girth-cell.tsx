@@ -5,7 +5,7 @@ import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import type { SheetRow } from '@/lib/visit-form/entry-rows';
-import styles from './ladder-table.module.css';
+import { FigureBox, type FigureLook } from './figure-box';
 
 /** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */
 export type CellHands = {
@@ -20,7 +20,7 @@ type CellProps = CellHands & {
   readonly place: CellPlace;
   readonly label: string;
   readonly text: string;
-  readonly look: 'waiting' | 'typed' | 'asked' | 'refused';
+  readonly look: FigureLook;
   readonly describedBy: string;
 };
 
@@ -29,31 +29,16 @@ export function cellId({ group, side, row, again }: CellPlace): string {
   return `girth-${group}-${side}-${row}${again ? '-again' : ''}`;
 }
 
-/** One box for one girth: a native text box with a number pad, named in words. */
-export function GirthCell({ place, label, text, look, describedBy, onType, onFocus, onBlur, onKey, onPasteText }: CellProps) {
+/** One box for one girth, known to the sheet by its place. */
+export function GirthCell({ place, onType, onFocus, onKey, onPasteText, ...box }: CellProps) {
   return (
-    <input
+    <FigureBox
+      {...box}
       id={cellId(place)}
-      className={styles.girthCell}
-      data-look={look}
-      type="text"
-      inputMode="decimal"
-      enterKeyHint="next"
-      autoComplete="off"
-      autoCorrect="off"
-      spellCheck={false}
-      maxLength={60}
-      aria-label={label}
-      aria-describedby={describedBy}
-      aria-invalid={look === 'refused'}
-      value={text}
-      onChange={(event) => onType(place, event.target.value)}
+      onType={(text) => onType(place, text)}
       onFocus={() => onFocus(place)}
-      onBlur={onBlur}
-      onKeyDown={(event) => onKey(event, place)}
-      onPaste={(event) => {
-        if (onPasteText(event.clipboardData.getData('text'), place)) event.preventDefault();
-      }}
+      onKey={(event) => onKey(event, place)}
+      onPasteText={(text) => onPasteText(text, place)}
     />
   );
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireTherapist } from '@/app/_auth/therapist';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
 import { alarmDaysOf } from '@/db/documents/calendar-alarm';
@@ -69,10 +70,7 @@ export default async function CalendarPage() {
         <table className="worklist">
           <thead>
             <tr>
-              <th scope="col">Opened</th>
-              <th scope="col">By</th>
-              <th scope="col">Last read</th>
-              <th scope="col">State</th>
+              <ColumnHeads of={['Opened', 'By', 'Last read', 'State']} />
             </tr>
           </thead>
           <tbody>

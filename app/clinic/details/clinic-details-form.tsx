@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { LIMBS, type LimbKind, placeInWords } from '@/lib/ladder/limb';
 import { CLINIC_BOUNDS } from '@/lib/record/clinic-details';
@@ -36,13 +37,10 @@ export function ClinicDetailsForm({ number, start, zones }: Props) {
     typed: null,
   });
   const { text, words, choice } = typedBoxes(typed ?? start, errors);
-  const refused = Object.keys(errors).length > 0;
   return (
     <form className="panel form" action={send} noValidate aria-label="Name, address, units" key={typed ? 'typed' : 'start'}>
       <input type="hidden" name="number" value={number} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (refused ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <div className="two-columns">
         {text('name', 'Name', undefined, { maxLength: CLINIC_BOUNDS.name })}
         {text('subtitle', 'Beside the name', 'What kind of clinic it is, in small letters.', { maxLength: CLINIC_BOUNDS.name })}

@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_shell/field';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/diary/diary';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
@@ -26,9 +27,7 @@ export function DiaryForm({ start, spans, number }: Props) {
   return (
     <form className="panel form" action={send} noValidate aria-label="Working days" key={typed ? 'typed' : 'start'}>
       <input type="hidden" name="number" value={number} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       <FieldGroup id="weekdays" label="The clinic works on" refusal={errors.weekdays}>
         {WEEK.map((weekday) => (
           <label key={weekday} className="choice">

@@ -5,6 +5,7 @@ import styles from '@/app/_exchange/exchange.module.css';
 import { IMPORT_STATES } from '@/app/_exchange/import-words';
 import { saidOfFile } from '@/app/_exchange/said-of-file';
 import { SET_STYLES } from '@/app/_exchange/set-style';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { clinicOf } from '@/db/clinic/clinic';
@@ -95,9 +96,7 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
         <table className="worklist">
           <thead>
             <tr>
-              <th scope="col">File</th>
-              <th scope="col">Where it stands</th>
-              <th scope="col">Who and when</th>
+              <ColumnHeads of={['File', 'Where it stands', 'Who and when']} />
             </tr>
           </thead>
           <tbody>

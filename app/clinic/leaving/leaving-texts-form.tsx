@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { type LeavingTextsState, saveLeavingTextsAction } from './actions';
 
@@ -18,9 +19,7 @@ export function LeavingTextsForm({ number, start, languages }: Props) {
   return (
     <form className="panel form" action={send} noValidate aria-label="Leaving" key={typed ? 'typed' : 'start'}>
       <input type="hidden" name="number" value={number} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       {words('criteria', 'Gone through before somebody leaves', 'One criterion a line.', 8)}
       {languages.map(({ language, name }) => (
         <div key={language} lang={language}>

@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactNode, useActionState, useState } from 'react';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { type LimitsState, saveLimitsAction } from './actions';
 import styles from './limits.module.css';
 
@@ -82,9 +83,7 @@ export function LimitsForm({ groups, growthReference, mayChange, number }: Props
           <table className={styles.limitsTable}>
             <thead>
               <tr>
-                <th scope="col">Limit, kind and source</th>
-                <th scope="col">This clinic</th>
-                <th scope="col">Default</th>
+                <ColumnHeads of={['Limit, kind and source', 'This clinic', 'Default']} />
               </tr>
             </thead>
             {shown.map(({ id, name, lines, found }) => (

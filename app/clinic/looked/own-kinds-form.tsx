@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
 import { OWN_KIND_BOUNDS } from '@/lib/observations/catalogue';
 import { type OwnKindsState, saveOwnKindsAction } from './actions';
@@ -16,9 +17,7 @@ export function OwnKindsForm({ start, standing }: Props) {
   return (
     <form className="panel form" action={send} noValidate aria-label="Added by the clinic" key={typed ? 'typed' : 'start'}>
       <input type="hidden" name="standing" value={standing} />
-      <p className="refusal" role="alert">
-        {errors.form ?? (Object.keys(errors).length > 0 ? 'Nothing was saved yet. Look at the marked boxes.' : '')}
-      </p>
+      <NotSaved errors={errors} />
       {rows.map((place) => {
         const readOnly = place < standing;
         const fixed = { readOnly, maxLength: OWN_KIND_BOUNDS.unit };

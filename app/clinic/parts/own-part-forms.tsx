@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { NotSaved } from '@/app/_shell/not-saved';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OWN_FORM_LADDERS } from '@/lib/garment-forms/garment-catalogue';
 import { OWN_FORM_BOUNDS } from '@/lib/garment-forms/own-form';
@@ -10,7 +11,6 @@ import { addOwnFormAction, addOwnMeasureAction, type OwnPartState } from './acti
 import styles from './clinic-parts.module.css';
 
 const START: OwnPartState = { errors: {}, typed: null };
-const LOOK = 'Nothing was saved yet. Look at the marked boxes.';
 const KINDS = [
   { key: 'girth', words: 'girth, round' },
   { key: 'length', words: 'length, along the skin' },
@@ -29,9 +29,7 @@ export function OwnMeasureForm() {
   return (
     <form className="panel form" action={send} noValidate aria-label="Add a named measure">
       <h3>Add a named measure</h3>
-      <p className="refusal" role="alert">
-        {Object.keys(errors).length > 0 ? LOOK : ''}
-      </p>
+      <NotSaved errors={errors} />
       <div className={styles.row}>
         {text('name', 'Name of the measure', undefined, { maxLength: OWN_MEASURE_BOUNDS.name })}
         {choice(
@@ -71,9 +69,7 @@ export function OwnFormForm({ choices }: { choices: readonly Choice[] }) {
   return (
     <form className="panel form" action={send} noValidate aria-label="Add a form of garment" key={typed ? 'typed' : 'start'}>
       <h3>Add a form of garment</h3>
-      <p className="refusal" role="alert">
-        {Object.keys(errors).length > 0 ? LOOK : ''}
-      </p>
+      <NotSaved errors={errors} />
       <div className={styles.row}>
         {text('words', 'Name of the garment', undefined, { maxLength: OWN_FORM_BOUNDS.words })}
         {choice('ladders', 'Made to the ladders of', asChoices(OWN_FORM_LADDERS), 'Choose')}

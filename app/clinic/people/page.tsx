@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import { clinicOf } from '@/db/clinic/clinic';
 import { INVITE_DAYS } from '@/db/people/one-time-links';
@@ -36,11 +37,7 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
       <table className={`worklist ${styles.people}`}>
         <thead>
           <tr>
-            <th scope="col">Name</th>
-            <th scope="col">Role</th>
-            <th scope="col">State</th>
-            <th scope="col">Last signed in</th>
-            <th scope="col">Second factor</th>
+            <ColumnHeads of={['Name', 'Role', 'State', 'Last signed in', 'Second factor']} />
             <th scope="col">
               <span className="visually-hidden">Change</span>
             </th>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { clinicOf } from '@/db/clinic/clinic';
 import { studiesOf } from '@/db/service/studies';
@@ -35,10 +36,7 @@ export default async function StudiesPage() {
         <table className="worklist">
           <thead>
             <tr>
-              <th scope="col">Begun</th>
-              <th scope="col">Of</th>
-              <th scope="col">Typed</th>
-              <th scope="col">Yours</th>
+              <ColumnHeads of={['Begun', 'Of', 'Typed', 'Yours']} />
             </tr>
           </thead>
           <tbody>

@@ -13,6 +13,7 @@ import {
   ruleInWords,
   tenthInWords,
 } from '@/app/_service/service-words';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import { ROW_FIGURES, ROW_KINDS, type RowChoice, type ServiceRow, serviceRows } from '@/db/service/service-rows';
@@ -68,9 +69,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
         <table className="worklist">
           <thead>
             <tr>
-              <th scope="col">Patient</th>
-              <th scope="col">Day</th>
-              <th scope="col">What</th>
+              <ColumnHeads of={['Patient', 'Day', 'What']} />
               {choice.figure !== 'booked' && <th scope="col">{headOf(choice.figure)}</th>}
             </tr>
           </thead>

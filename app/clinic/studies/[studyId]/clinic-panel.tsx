@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { StudyResult } from '@/lib/study/study-result';
 
 /** Where the spread comes from, and from what on a difference is more than that. */
@@ -21,15 +22,7 @@ export function ClinicPanel({ study, ranges }: StudyResult['clinic']) {
           <thead>
             <tr>
               <th scope="col">Two tapings by</th>
-              <th scope="col" className="numeric">
-                SEM
-              </th>
-              <th scope="col" className="numeric">
-                Range
-              </th>
-              <th scope="col" className="numeric">
-                Real from
-              </th>
+              <ColumnHeads of={['SEM', 'Range', 'Real from']} numeric />
             </tr>
           </thead>
           <tbody>
@@ -54,15 +47,7 @@ export function ClinicPanel({ study, ranges }: StudyResult['clinic']) {
           <thead>
             <tr>
               <th scope="col">Source</th>
-              <th scope="col" className="numeric">
-                SD
-              </th>
-              <th scope="col" className="numeric">
-                Range
-              </th>
-              <th scope="col" className="numeric">
-                Share
-              </th>
+              <ColumnHeads of={['SD', 'Range', 'Share']} numeric />
             </tr>
           </thead>
           <tbody>

@@ -1,3 +1,4 @@
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { StudyLimitsKept } from '@/db/service/study-limits';
 import { limitShown, limitUnit } from '@/lib/limits/limit-in-words';
 import { LIMITS } from '@/lib/limits/limits';
@@ -29,12 +30,7 @@ export function LimitsPanel({ studyId, errors, kept, mayKeep }: Props) {
           <thead>
             <tr>
               <th scope="col">Limit</th>
-              <th scope="col" className="numeric">
-                Found
-              </th>
-              <th scope="col" className="numeric">
-                Range
-              </th>
+              <ColumnHeads of={['Found', 'Range']} numeric />
             </tr>
           </thead>
           <tbody>

@@ -1,4 +1,5 @@
 import { AgreementPicture, showMl } from '@/app/_chart/agreement-picture';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { isNoAnswer } from '@/lib/outcome';
 import type { MeasurerResult, StudyAgreement } from '@/lib/study/study-result';
 import { ml } from './clinic-panel';
@@ -39,12 +40,7 @@ function Differences({ title, about, of, limbs }: { title: string; about: string
             <thead>
               <tr>
                 <th scope="col">Limb</th>
-                <th scope="col" className="numeric">
-                  Mean
-                </th>
-                <th scope="col" className="numeric">
-                  Difference
-                </th>
+                <ColumnHeads of={['Mean', 'Difference']} numeric />
               </tr>
             </thead>
             <tbody>

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Study, StudyState } from '@/db/service/studies';
 import { studyLimbInWords } from '@/lib/study/study-plan';
@@ -22,10 +23,7 @@ export function TypedPanel({ study: { studyId, plan }, states, personId, timeZon
           <caption>{`Girths in ${plan.unit}, from the lowest up; of a corrected taping every state.`}</caption>
           <thead>
             <tr>
-              <th scope="col">Limb</th>
-              <th scope="col">By</th>
-              <th scope="col">Girths</th>
-              <th scope="col">When</th>
+              <ColumnHeads of={['Limb', 'By', 'Girths', 'When']} />
             </tr>
           </thead>
           <tbody>
