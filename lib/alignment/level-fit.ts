@@ -107,7 +107,7 @@ export function residual(point: LevelPoint, { mean }: Pick<LevelFit, 'mean'>): n
   return point.y - mean[0] - mean[1] * point.slope - mean[2] * point.tilt;
 }
 
-/** Each rung's point against a reference, in the order of the rungs. */
+/** Each rung's point against a reference, in the order of the rungs. Example: a rung beyond the reference has none. */
 export function levelPoints(rungs: readonly TapedRung[], reference: ReferenceLine): (LevelPoint | undefined)[] {
   return rungs.map(({ girth, atMm }) => levelPoint(girth.nm / 1e6, atMm, reference));
 }

@@ -23,7 +23,7 @@ export type ReferenceLine = {
 /** A rung that was taped, at its distance from zero, mm. */
 export type TapedRung = { readonly atMm: number; readonly girth: TypedLength };
 
-/** Rungs with a girth, by distance. */
+/** Rungs with a girth, by distance. Example: of three rungs one empty → the other two. */
 export function tapedRungs(ladder: Ladder): TapedRung[] {
   return ladder.rungs
     .flatMap((rung) => (rung.girth ? [{ atMm: rung.distance.nm / 1e6, girth: rung.girth }] : []))

@@ -3,7 +3,10 @@ import type { LengthUnit } from '../units/length';
 import { showLengthWithUnit } from '../units/show-length';
 import type { ShiftCheck } from './shift-check';
 
-/** What the shift check found, in one sentence with its figures; for a check without a finding, that the zero agrees. */
+/**
+ * What the shift check found, in one sentence with its figures; for a check without a finding, that the zero agrees.
+ * Example: `The zero looks moved by about 2.0 cm towards the trunk, give or take 0.6 cm.`
+ */
 export function shiftInWords(shift: ShiftCheck, unit: LengthUnit): string {
   const about = showLengthWithUnit(Math.abs(shift.mm), unit);
   const giveOrTake = showLengthWithUnit(REACH_95 * shift.seMm, unit);

@@ -93,6 +93,7 @@ function heightsInCommon(before: Span, after: Span): TwoSpans {
  *
  * Shape: the analysis, the limb, one of its visits; null at the baseline. Refuses by name where the other limb is not affected or was never
  * measured (excess says more), where the two ladders do not compare, and without a weight near either day. Source: `weightAdjustedChange`.
+ * Example: a limb 5 % larger at a weight 10 % higher: 1.05 / 1.10 − 1 = −4.5 %.
  */
 export function weightAdjusted({ record }: PatientAnalysis, { series }: AnalysedLimb, visit: AnalysedVisit): number | NoAnswer | null {
   if (!isAffected(record, series.limb, otherSide(series.side))) return { noAnswer: 'The other limb is not affected.' };

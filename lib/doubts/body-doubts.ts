@@ -61,7 +61,7 @@ export function weightFigure(typed: TypedMass): Figure {
   return { kind: 'weight', text: typed.text, unit: typed.unit, value: kg(typed) / unitValue, unitValue, otherUnit: 1 / 0.45359237 };
 }
 
-/** Whether nobody is that tall or that heavy. Shape: mm or kg. */
+/** Whether nobody is that tall or that heavy. Shape: mm or kg. Example: a height of 2,700 mm → true. */
 export function isBeyondBounds(measure: 'height' | 'weight', value: number): boolean {
   const [least, most] = BOUNDS[measure];
   return value < least || value > most;

@@ -74,7 +74,7 @@ function mostApartMm(measure: Measure, errorScale: number): number {
   return TWICE_SDS * Math.SQRT2 * measure.tapeSdMm * Math.sqrt(errorScale);
 }
 
-/** Whether two measurings of a measure differ by more than two readings of it do, at the clinic's scale of error. */
+/** Whether two measurings of a measure differ by more than two readings of it do, at the clinic's scale of error. Example: two readings alike → false. */
 export function isTwiceApart(measure: Measure, first: TypedLength, again: TypedLength, errorScale = 1): boolean {
   return Math.abs(mm(again.nm) - mm(first.nm)) > mostApartMm(measure, errorScale);
 }

@@ -5,7 +5,10 @@ import type { Doubt } from '../ladder/doubt';
 import { doubtOfSides } from './doubts-of-whole';
 import type { LimbOnSheet } from './limb-on-sheet';
 
-/** Whether both limbs were typed in each other's column; needs a last visit of both. A kept question is not raised again. */
+/**
+ * Whether both limbs were typed in each other's column; needs a last visit of both. A kept question is not raised again.
+ * Example: left and right 30 mm apart last time, typed today the other way round → asked once, for both.
+ */
 export function sidesChanged(limbs: readonly LimbOnSheet[], today: TapingDay): Doubt | undefined {
   const [one, other] = limbs;
   if (!one?.last || !other?.last) return undefined;

@@ -1,6 +1,9 @@
 import type { VisitForm } from '../visit-form/visit-form';
 
-/** How many figures differ between what is typed and what the server holds: girths, marks, height and weight. */
+/**
+ * How many figures differ between what is typed and what the server holds: girths, marks, height and weight.
+ * Example: one girth typed anew and a weight taken out are two.
+ */
 export function changedFigures(now: VisitForm, kept: VisitForm | null): number {
   const [typed, there] = [figuresOf(now), kept ? figuresOf(kept) : new Map<string, string>()];
   let changed = 0;

@@ -7,12 +7,15 @@ export function reasons(answers: Record<string, unknown>): Record<string, string
   );
 }
 
-/** A share in per cent, to 0.001. */
+/** A share in per cent, to 0.001. Example: 0.123456 → 12.346. */
 export function pct(share: number): number {
   return round(share * 100, 3);
 }
 
-/** Rounded for print; −0 is written 0, and a figure that is none stays one, so that a fault is never printed as 0. */
+/**
+ * Rounded for print; −0 is written 0, and a figure that is none stays one, so that a fault is never printed as 0.
+ * Example: −0.0004 to three decimals → 0.
+ */
 export function round(value: number, decimals: number): number {
   const scale = 10 ** decimals;
   return Math.round(value * scale) / scale + 0;

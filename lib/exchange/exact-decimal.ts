@@ -13,7 +13,10 @@ export function exactDecimal(parts: number, decimals: number): string {
   return `${parts < 0 ? '-' : ''}${whole}${rest === '' ? '' : `.${rest}`}`;
 }
 
-/** The whole parts of a decimal text, or undefined when it is none or finer than the parts. Undoes `exactDecimal`. */
+/**
+ * The whole parts of a decimal text, or undefined when it is none or finer than the parts. Undoes `exactDecimal`.
+ * Example: `-12.5` in thousandths → −12500; `12.5555` → undefined.
+ */
 export function partsOfDecimal(text: string, decimals: number): number | undefined {
   const found = /^(-?)(\d+)(?:\.(\d+))?$/.exec(text);
   const rest = found?.[3] ?? '';

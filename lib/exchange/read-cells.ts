@@ -61,7 +61,7 @@ export function massWithUnitCell(row: CsvRow, column: string): TypedMass | null 
   return accepted(row, column, readMass(text, 'kg'));
 }
 
-/** A whole number of days, 0 or more. */
+/** A whole number of days, 0 or more. Example: `21` → 21; `3 weeks` is refused. */
 export function wholeDaysCell(row: CsvRow, column: string): number {
   const text = filledCell(row, column);
   if (!/^\d{1,5}$/.test(text)) return refuseCell(row, column, `“${text}” is not a whole number of days.`);

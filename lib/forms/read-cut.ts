@@ -67,7 +67,7 @@ function sameEnd(one: CoverEnd, other: CoverEnd): boolean {
   return typeof one === 'string' || typeof other === 'string' ? one === other : one.nm === other.nm;
 }
 
-/** A reduction in per cent, 0 to 60. */
+/** A reduction in per cent, 0 to 60. Example: `15 %` → 15. */
 export function readReduction(text: string): Reading<number> {
   const figure = text.trimEnd();
   const number = readNumber(figure.endsWith('%') ? figure.slice(0, -1) : figure);
@@ -83,7 +83,7 @@ export function readConvention(text: string): ReductionConvention | null {
   return text === 'C(1-r)' || text === 'C/(1+r)' ? text : null;
 }
 
-/** Whole days, at least so many. */
+/** Whole days, at least so many. Example: `21`, at least 7 → 21; `6` is refused. */
 export function readDays(text: string, least: number): Reading<number> {
   const days = text.trim();
   if (/^\d{1,4}$/.test(days) && Number(days) >= least) return { kind: 'read', value: Number(days) };

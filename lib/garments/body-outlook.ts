@@ -65,7 +65,10 @@ function ratioAhead(
   return { ratio: ahead.middle / (base?.middle ?? value), sd: daysBetween(start, end) === 0 ? 0 : ahead.sd / ahead.middle };
 }
 
-/** Girth at an anatomical place on a later day against the newest ladder: middle ratio and SD of its logarithm. */
+/**
+ * Girth at an anatomical place on a later day against the newest ladder: middle ratio and SD of its logarithm.
+ * Example: on the day of the ladder itself the ratio is 1.
+ */
 export function girthAhead(
   latest: SeriesVisit,
   outlook: BodyOutlook,
@@ -84,7 +87,7 @@ export function girthAhead(
   return { ratio, sd: Math.sqrt(variance) };
 }
 
-/** Limb length on a later day against the newest ladder: middle ratio and SD. Adults: 1. */
+/** Limb length on a later day against the newest ladder: middle ratio and SD. Adults: 1. Example: a grown person → 1, SD 0. */
 export function lengthAhead(latest: SeriesVisit, outlook: BodyOutlook): { ratio: number; sd: number } {
   const ratio = lengthFactor(1, outlook.heightRatio, latest.ladder.limb, latest.growing);
   return { ratio, sd: latest.growing && outlook.days > 0 ? Math.hypot(bodyModelSd(outlook.days), outlook.heightSd) : 0 };

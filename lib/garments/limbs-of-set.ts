@@ -36,7 +36,10 @@ function wholeOf(limb: LimbKind): Piece['covers'] {
   return { from, to };
 }
 
-/** The outlook of the limb that ends the fit first: by the early day, then by the middle one; of limbs of which nothing is known, the first. */
+/**
+ * The outlook of the limb that ends the fit first: by the early day, then by the middle one; of limbs of which nothing is known, the first.
+ * Example: left leg until March, right leg until January → the right one.
+ */
 export function worseOutlook(limbs: readonly [LimbOfSet, ...LimbOfSet[]]): LimbOfSet {
   const dayOf = ({ outgrow }: LimbOfSet) => (isNoAnswer(outgrow) ? 'z2' : `${outgrow.earlyDay ?? 'z1'} ${outgrow.day ?? 'z'}`);
   return limbs.reduce((worst, one) => (dayOf(one) < dayOf(worst) ? one : worst));

@@ -144,7 +144,10 @@ function outlookOf(
   };
 }
 
-/** The measure of a piece that leaves it first, with its days; undefined where none is foreseen to. */
+/**
+ * The measure of a piece that leaves it first, with its days; undefined where none is foreseen to.
+ * Example: palm girth from June, index length from April → the index length.
+ */
 export function firstToLeave(fits: readonly MeasureFit[]): (MeasureFit & { readonly outlook: MeasureOutlook }) | undefined {
   const foreseen = fits.flatMap((fit) => {
     const { outlook } = fit;

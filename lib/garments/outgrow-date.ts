@@ -105,7 +105,10 @@ export function outgrownChances(
   return chances;
 }
 
-/** Whether a piece has left its band by the ladder of this fit: the middle estimate of `outgrowDate` on that day. False where the body cannot be told. */
+/**
+ * Whether a piece has left its band by the ladder of this fit: the middle estimate of `outgrowDate` on that day. False where the body cannot be told.
+ * Example: every place within the band and no landmark off → false.
+ */
 export function leftBand(fit: FitToday, record: PatientRecord, policy: Policy): boolean {
   const outlook = bodyOutlook(record, fit.latest, 0, policy);
   return !isNoAnswer(outlook) && checker(fit, undefined, policy)(outlook, 0) !== undefined;

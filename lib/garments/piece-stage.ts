@@ -11,6 +11,7 @@ export type PieceStage = 'held back' | 'on order' | 'sent back' | 'delivered' | 
  * Held back until it is released, then on order until it is delivered or worn; delivered until it is worn; wear-in for its planned days from first wear; then in turn
  * unless it is kept as a spare. A piece that went back at its first fit is sent back until it is delivered again.
  * Shape: a piece and a day. Source: common practice of first fit, wear-in and two sets in turn.
+ * Example: ordered, neither delivered nor worn → `on order`.
  */
 export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
   if (piece.retired !== null && piece.retired <= today) return 'out of use';
@@ -21,7 +22,10 @@ export function pieceStage(piece: Piece, today: CalendarDay): PieceStage {
   return keptAs(piece, today) === 'spare' ? 'spare' : 'in rotation';
 }
 
-/** Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not. */
+/**
+ * Whether a piece is at hand: delivered, worn already, or written down without an order. One that went back is not.
+ * Example: delivered and sent back at its first fit → false.
+ */
 export function isAtHand(piece: Piece): boolean {
   return !wentBack(piece) && (Boolean(piece.delivered ?? piece.firstWorn) || !piece.orderId);
 }

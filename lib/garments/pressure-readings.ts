@@ -32,7 +32,7 @@ export type PieceReadings = { readonly of: readonly PieceReading[]; readonly lef
 /** Sites this near each other are one site, as a share of the limb: the step of the form. Clinic default. */
 const SAME_SITE = 0.05;
 
-/** Whether two pieces are one make: cut from one ladder to one figure over one stretch. */
+/** Whether two pieces are one make: cut from one ladder to one figure over one stretch. Example: two pieces of one order → true. */
 export function sameMake(one: Piece, other: Piece): boolean {
   return makeOf(one) === makeOf(other);
 }
@@ -85,7 +85,10 @@ export function readingsOf(
   return { of: of.sort((one, other) => one.day.localeCompare(other.day)), leftOut };
 }
 
-/** The place of a piece at a site of the limb; undefined where it covers none so near. */
+/**
+ * The place of a piece at a site of the limb; undefined where it covers none so near.
+ * Example: rungs every 4 cm and a site between two → the nearer of them.
+ */
 export function nearestPlace({ places, cut }: FitToday, along: number): PlaceFit | undefined {
   const share = shareUp(cut.visit);
   const near = places.map((place) => ({ place, off: Math.abs(share(place.placeMm) - along) })).sort((one, other) => one.off - other.off)[0];

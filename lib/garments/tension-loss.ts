@@ -21,7 +21,10 @@ export type ReadingPair = { readonly fromDays: number; readonly toDays: number; 
 const MONTHS_THREE = 90;
 const GROUPS: Readonly<Record<string, FabricKind>> = { lymphoedema: 'flat knit', lipoedema: 'flat knit', venous: 'flat knit' };
 
-/** The fabric a piece is taken to be of, by why it is worn; unknown where that is not written down. Source: common practice. */
+/**
+ * The fabric a piece is taken to be of, by why it is worn; unknown where that is not written down. Source: common practice.
+ * Example: a group that ends with `scar` → `scar garment`.
+ */
 export function fabricOf({ diagnosisGroup = '' }: ReviewedRecord): FabricKind {
   return diagnosisGroup.endsWith('scar') ? 'scar garment' : (GROUPS[diagnosisGroup] ?? 'unknown');
 }

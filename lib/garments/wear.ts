@@ -3,7 +3,10 @@ import type { Piece } from '../record/patient-record';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { keptAs } from './piece-stage';
 
-/** Last day of a piece's expected life: first wear plus its life. No answer before it has been worn. Age counts from first wear, never from the order. */
+/**
+ * Last day of a piece's expected life: first wear plus its life. No answer before it has been worn. Age counts from first wear, never from the order.
+ * Example: first worn 1 March with 90 days of life → 30 May.
+ */
 export function endOfLife(piece: Piece): CalendarDay | NoAnswer {
   if (!piece.firstWorn) return { noAnswer: 'Not worn yet.' };
   return addDays(piece.firstWorn, piece.lifeDays);
@@ -15,7 +18,7 @@ export function daysWorn(piece: Piece, today: CalendarDay): number | NoAnswer {
   return daysBetween(piece.firstWorn, piece.retired && piece.retired < today ? piece.retired : today);
 }
 
-/** True while a piece may be worn: not retired by that day. */
+/** True while a piece may be worn: not retired by that day. Example: retired today → false. */
 export function inUse(piece: Piece, today: CalendarDay): boolean {
   return piece.retired === null || piece.retired > today;
 }

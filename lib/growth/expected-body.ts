@@ -127,7 +127,10 @@ function inTableUnit(measure: Measure, value: number): number {
   return measure === 'height' ? value / 10 : value;
 }
 
-/** The newest height and weight before a place in a list of visits, those that `leave` names left out. */
+/**
+ * The newest height and weight before a place in a list of visits, those that `leave` names left out.
+ * Example: weighed in May, measured for height in March and May → both of May.
+ */
 export function lastBody(visits: readonly Visit[], leave: (visit: Visit, measure: Measure) => boolean = () => false) {
   const newest = (measure: Measure): BodyReading | undefined => {
     const visit = visits.findLast((one) => one[measure] && !leave(one, measure));

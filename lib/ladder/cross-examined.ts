@@ -14,7 +14,7 @@ const MOST_DOUBTFUL = 8;
 /** Rungs settle as doubtful or trusted in two rounds or three; more would be going round in circles. */
 const MOST_ROUNDS = 4;
 
-/** The distances (mm) of the rungs that open questions are about. */
+/** The distances (mm) of the rungs that open questions are about. Example: a question about the rung at 127 mm and one about the whole ladder → 127. */
 export function doubtfulPlaces(doubts: readonly Doubt[]): ReadonlySet<number> {
   return new Set(doubts.flatMap(({ distanceMm }) => (distanceMm === null ? [] : [distanceMm])));
 }

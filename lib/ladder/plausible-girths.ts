@@ -28,7 +28,10 @@ const RANGES: Readonly<Record<LimbKind, readonly Range[]>> = {
   ],
 };
 
-/** The range at an anatomical place: 0 at the distal landmark, 1 at the middle one, 2 at the proximal one; linear between. */
+/**
+ * The range at an anatomical place: 0 at the distal landmark, 1 at the middle one, 2 at the proximal one; linear between.
+ * Example: a leg at the ankle crease → 121 to 400 mm.
+ */
 export function plausibleGirths(limb: LimbKind, place: number): { readonly least: number; readonly most: number } {
   const ranges = RANGES[limb];
   const inside = Math.min(Math.max(place, 0), 2);

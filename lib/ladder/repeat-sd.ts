@@ -22,7 +22,10 @@ const LEAST_SD_MM = 1;
  */
 const SLIP_APART_MM = 25;
 
-/** The pairs of one ladder that tell something of the tape: both girths there, and not so far apart that one is a slip. */
+/**
+ * The pairs of one ladder that tell something of the tape: both girths there, and not so far apart that one is a slip.
+ * Example: 230 and 232 mm at one rung, nothing twice elsewhere → 1 pair, 4 mm².
+ */
 export function repeatPairs(ladder: Ladder): RepeatPairs {
   const differences = ladder.rungs.flatMap(({ girth, again, kept }) => {
     if (!girth || !again) return [];

@@ -61,7 +61,10 @@ export const SLIP_WORDS: Partial<Record<DoubtKind, string>> = {
   'inch-centimetre': 'Read in the other unit it would fit.',
 };
 
-/** Text for a girth that is put in place of a slip: exact where the tape can show it, else to the tape's step (⅛ in, 0.1 cm). */
+/**
+ * Text for a girth that is put in place of a slip: exact where the tape can show it, else to the tape's step (⅛ in, 0.1 cm).
+ * Example: 230 mm in inches → `9`; 231 mm in centimetres → `23.1`.
+ */
 export function slipText(girthMm: number, unit: LengthUnit): string {
   const text = exactText(Math.round(girthMm * 1e6), unit);
   if (unit === 'cm' ? /^\d+(\.\d\d?)?$/.test(text) : !text.includes('.')) return text;

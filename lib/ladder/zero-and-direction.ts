@@ -39,7 +39,10 @@ function noLimbThatWay({ limb, zero, direction }: Ladder): string | undefined {
   return `${way} from the ${placeInWords(zero)}? No ${limb} is left to measure that way: from there a ladder goes ${other}. Look at zero and direction.`;
 }
 
-/** The landmark of a ladder that cannot lie where it was found, and why; undefined when all lie ahead of zero and in their order. */
+/**
+ * The landmark of a ladder that cannot lie where it was found, and why; undefined when all lie ahead of zero and in their order.
+ * Example: upward from the ankle, the fold nearer than the knee → the fold.
+ */
 export function landmarkOutOfOrder(ladder: Ladder): { readonly landmark: LandmarkId; readonly reason: string } | undefined {
   const { limb, zero, direction, landmarks, unit } = ladder;
   const ahead = landmarksAhead(limb, zero, direction);

@@ -64,7 +64,7 @@ export function bothUnits(length: TypedLength): BothUnits {
   return { typed: length.text, unit: length.unit, other: showLength(mm(length.nm), otherUnit, 16), otherUnit };
 }
 
-/** The interval most rungs of a ladder stand apart, in its unit, or null below three rungs. */
+/** The interval most rungs of a ladder stand apart, in its unit, or null below three rungs. Example: rungs at 0, 1½, 3, 4½ in → 1.5. */
 export function usualInterval(ladder: Ladder): number | null {
   const nm = usualIntervalNm(ladder);
   return nm === null ? null : inUnit(nm / 1e6, ladder.unit);

@@ -142,12 +142,12 @@ function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts |
   };
 }
 
-/** The first day that is later: overdue before today, this week through the sixth day from today. */
+/** The first day that is later: overdue before today, this week through the sixth day from today. Example: on Tuesday 1 December → 8 December. */
 export function laterFrom(today: CalendarDay): CalendarDay {
   return addDays(today, 7);
 }
 
-/** Overdue before today; this week through the sixth day from today; later after that. */
+/** Overdue before today; this week through the sixth day from today; later after that. Example: due in six days → `this-week`, in seven → `later`. */
 export function groupOf(due: CalendarDay, today: CalendarDay): WorkGroup {
   const days = daysBetween(today, due);
   if (days < 0) return 'overdue';

@@ -148,7 +148,7 @@ export function judgeChange(change: CheckedChange, course: LimbCourse, policy: P
   };
 }
 
-/** Whether a verdict says that a limb changed beyond what explains it. */
+/** Whether a verdict says that a limb changed beyond what explains it. Example: `cannot-tell` → false. */
 export function isAlarm(verdict: Verdict): boolean {
   return verdict === 'more-than-expected' || verdict === 'less-than-expected';
 }

@@ -62,7 +62,7 @@ export function limbChange(earlier: SeriesVisit, later: SeriesVisit, limb: LimbK
   };
 }
 
-/** SD of tape tension at each of two visits. */
+/** SD of tape tension at each of two visits. Example: two measurers, limits as shipped → the larger of the two. */
 export function tensionBetween(sameMeasurer: boolean, tape: TapeError): number {
   return sameMeasurer ? tape.tensionSameMeasurer : tape.tensionOtherMeasurer;
 }
@@ -74,7 +74,7 @@ function expectedGirth(line: TapedLine, measured: MeasuredChange, expectedAt: (p
   return Math.sqrt(volume / measured.earlierVolumeMm3);
 }
 
-/** Where a place of the earlier ladder lies on the later one, mm. */
+/** Where a place of the earlier ladder lies on the later one, mm. Example: the knee of the earlier ladder → the height of the knee on the later one. */
 export function samePlace(change: LimbChange, earlierPlaceMm: number): number {
   return toLater(change.alignment, earlierPlaceMm);
 }

@@ -103,7 +103,10 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
   };
 }
 
-/** Probability that a limb has changed beyond what the body explains between a visit and its newest one; 1 where the model cannot say. */
+/**
+ * Probability that a limb has changed beyond what the body explains between a visit and its newest one; 1 where the model cannot say.
+ * Example: the two visits of the example of `readChange` → 0.492.
+ */
 export function changedSince({ series, at, farShareAt }: LimbCourse, visit: SeriesVisit): number {
   const newest = series.visits.length - 1;
   const course = at(newest, 'clean', false);

@@ -90,7 +90,7 @@ export function withCell(sheet: LimbSheet, key: string, cell: GirthCell): LimbSh
   return { ...sheet, cells: empty ? others : { ...others, [key]: cell } };
 }
 
-/** How many girths of one side are typed. */
+/** How many girths of one side are typed. Example: three boxes of the left leg filled, one of them with a space → 2. */
 export function typedCount(sheet: LimbSheet, side: Side): number {
   return Object.entries(sheet.cells).filter(([key, cell]) => key.startsWith(`${side}/`) && cell.text.trim() !== '').length;
 }

@@ -70,7 +70,7 @@ export function jsonCell<T>(row: CsvRow, column: string, shape: z.ZodType<T>): T
   return found.kind === 'read' ? found.value : refuseCell(row, column, found.reason);
 }
 
-/** A number as it was written. */
+/** A number as it was written. Example: `0.25` → 0.25; an empty cell is refused. */
 export function numberCell(row: CsvRow, column: string): number {
   const text = row.cell(column);
   const value = Number(text);
