@@ -10,6 +10,7 @@ import { headsOf } from '@/db/patients/find-patients';
 import type { PatientHead } from '@/db/patients/patients';
 import { peopleOf } from '@/db/people/people';
 import { historyState } from '@/db/upkeep/history-state';
+import { ClinicPlaces } from './clinic-places';
 
 export const metadata: Metadata = { title: 'Clinic' };
 
@@ -33,62 +34,6 @@ export default async function ClinicPage() {
             counts days in {clinic.timeZone}.
           </p>
         </div>
-        <div className="actions">
-          {therapist.role === 'lead' && (
-            <Link className="button" href="/clinic/people" prefetch={false}>
-              People and access
-            </Link>
-          )}
-          {therapist.role === 'lead' && (
-            <Link className="button" href="/clinic/details" prefetch={false}>
-              Name, address, units
-            </Link>
-          )}
-          <Link className="button" href="/clinic/limits" prefetch={false}>
-            Limits and their sources
-          </Link>
-          <Link className="button" href="/clinic/coverage" prefetch={false}>
-            Coverage rules
-          </Link>
-          <Link className="button" href="/clinic/family-texts" prefetch={false}>
-            Family texts
-          </Link>
-          <Link className="button" href="/clinic/diary" prefetch={false}>
-            Working days
-          </Link>
-          <Link className="button" href="/clinic/looked" prefetch={false}>
-            What is looked at
-          </Link>
-          <Link className="button" href="/clinic/parts" prefetch={false}>
-            Own measures and garments
-          </Link>
-          <Link className="button" href="/clinic/leaving" prefetch={false}>
-            Leaving
-          </Link>
-          <Link className="button" href="/clinic/calendar" prefetch={false}>
-            Calendar
-          </Link>
-          {therapist.role === 'lead' && (
-            <Link className="button" href="/clinic/measurers" prefetch={false}>
-              Who measured
-            </Link>
-          )}
-          {therapist.role !== 'read-only' && (
-            <Link className="button" href="/clinic/studies" prefetch={false}>
-              Measurer studies
-            </Link>
-          )}
-          {therapist.role === 'lead' && (
-            <Link className="button" href="/clinic/service" prefetch={false}>
-              How good are we?
-            </Link>
-          )}
-          {therapist.role === 'lead' && (
-            <Link className="button" href="/clinic/exchange" prefetch={false}>
-              Bring in, take out
-            </Link>
-          )}
-        </div>
       </div>
       {doubts.length > 0 && (
         <div className="refused-box" role="alert">
@@ -100,6 +45,7 @@ export default async function ClinicPage() {
           ))}
         </div>
       )}
+      <ClinicPlaces role={therapist.role} />
       <h2 className="section-head">
         People <span className="count">{people.length}</span>
       </h2>
