@@ -60,7 +60,7 @@ export function ClinicPlaces({ role }: { readonly role: Role }) {
                   <Link href={`/clinic/${page}`} prefetch={false}>
                     {name}
                   </Link>
-                  <span className="second-line">{holds}</span>
+                  <span className={styles.holds}>{holds}</span>
                 </li>
               ))}
             </ul>

@@ -8,6 +8,7 @@ import { readCautionForm } from '@/lib/cautions/read-caution-form';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { ageInYears } from '@/lib/units/age';
 import type { DemoPatient } from './demo-patient';
+import { writtenAt } from './written-at';
 
 /** Answers every caution card of one made-up person with "no" at the newest visit, the blood supply with its index; nothing where none was asked. */
 export async function seedCautions(lead: Therapist, patientId: string, { cautionsAsked }: DemoPatient): Promise<void> {
@@ -24,7 +25,7 @@ export async function seedCautions(lead: Therapist, patientId: string, { caution
   const read = readCautionForm(typed, states, about);
   if (read.kind === 'refused') throw new Error(`Cautions of the demonstration: ${Object.values(read.errors).join(' ')}`);
   const given = { visitId: visit.visitId, day: visit.day, answers: read.answers, submissionId: crypto.randomUUID() };
-  await answerCautions(lead, patientId, given, new Date(`${visit.day}T15:30:00Z`));
+  await answerCautions(lead, patientId, given, writtenAt(visit.day, '15:30'));
 }
 
 /** A leg whose blood supply was looked at on the day: a grown person's by its index, a child's by pulses, colour, warmth and feeling. */

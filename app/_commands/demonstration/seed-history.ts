@@ -12,6 +12,7 @@ import type { OrderChoice } from '@/lib/forms/read-order-form';
 import { figuresToSend, proposedOrder, sentOrder } from '@/lib/orders/order-steps';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { type HistoryPerson, type HistoryPiece, historyPeople } from './history-people';
+import { writtenAt } from './written-at';
 
 /** Writes the people of the two years before a day into a clinic, looking at each of them on the days of their visits, so that what was said then can be held against what came; gives how many. */
 export async function seedHistory(lead: Therapist, today: CalendarDay): Promise<number> {
@@ -23,12 +24,12 @@ export async function seedHistory(lead: Therapist, today: CalendarDay): Promise<
 
 async function seedPerson(lead: Therapist, { person, pieces, missed }: HistoryPerson): Promise<void> {
   const { details, visits, phases } = person;
-  const added = await addPatient(lead, { submissionId: crypto.randomUUID(), details }, at(visits[0]?.day));
+  const added = await addPatient(lead, { submissionId: crypto.randomUUID(), details }, writtenAt(visits[0]?.day));
   if (added.kind !== 'saved') throw new Error(`${details.reference} is there twice.`);
   const { patientId } = added;
   let label = 0;
   for (const [number, visit] of visits.entries()) {
-    const saved = await saveVisit(lead, { patientId, submissionId: crypto.randomUUID(), visit }, at(visit.day));
+    const saved = await saveVisit(lead, { patientId, submissionId: crypto.randomUUID(), visit }, writtenAt(visit.day));
     if (saved.kind !== 'saved') throw new Error(`${details.reference}: a visit was not saved, ${saved.kind}.`);
     const begun = phases.filter(({ from }) => from <= visit.day).length;
     if (begun > number && number < 2) await savePhases(lead, patientId, phases.slice(0, begun), begun - 1);
@@ -48,14 +49,14 @@ async function seedPerson(lead: Therapist, { person, pieces, missed }: HistoryPe
 
 async function savePhases(lead: Therapist, patientId: string, phases: HistoryPerson['person']['phases'], number: number): Promise<void> {
   const entry = { submissionId: crypto.randomUUID(), phases, deed: 'phase begun', reason: null } as const;
-  const saved = await saveCourse(lead, patientId, number, entry, at(phases.at(-1)?.from));
+  const saved = await saveCourse(lead, patientId, number, entry, writtenAt(phases.at(-1)?.from));
   if (saved.kind !== 'saved') throw new Error(`a phase of a background person was not begun: ${saved.kind}`);
 }
 
 function book(lead: Therapist, patientId: string, day: CalendarDay, state: 'booked' | 'missed'): readonly Statement[] {
   const content = { day, time: '10:00', what: 'measure', state };
   const entry = { kind: 'booking', thing: crypto.randomUUID(), expected: 0, day, content, deed: 'visit booked', reason: null } as const;
-  return notedSteps(lead, patientId, { ...entry, submissionId: crypto.randomUUID() }, at(addDays(day, -14)));
+  return notedSteps(lead, patientId, { ...entry, submissionId: crypto.randomUUID() }, writtenAt(addDays(day, -14)));
 }
 
 /** One order of a visit with its pieces, each with the states that its steps left behind. */
@@ -92,13 +93,13 @@ async function seedPieces(
   const left = sentOrder(order, { sent: figures, ordered: first.ordered, expected: addDays(first.ordered, 14), answers: [] });
   const { cutFromVisitId, ...content } = left;
   const [orderId, owner] = [crypto.randomUUID(), { clinicId: lead.clinicId }];
-  const signed = (day: CalendarDay) => ({ author: lead.id, at: at(day), reason: null, submissionId: crypto.randomUUID() });
+  const signed = (day: CalendarDay) => ({ author: lead.id, at: writtenAt(day), reason: null, submissionId: crypto.randomUUID() });
   const head = { ...owner, id: orderId, patientId, number: order.order, state: left.state, revision: 1 };
   const revision = { ...owner, ...signed(first.ordered), id: crypto.randomUUID(), orderId, number: 1, cutFromVisitId, content };
   const sent: Statement[] = [
     (tx) => tx.insert(garmentOrder).values(head).returning(),
     (tx) => tx.insert(orderRevision).values(revision).returning(),
-    auditEntry(lead, { action: 'order sent', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, at(first.ordered)),
+    auditEntry(lead, { action: 'order sent', subjectKind: 'order', subjectId: orderId, detail: { patientId } }, writtenAt(first.ordered)),
   ];
   const statements: Statement[] = made.flatMap((one, index): Statement[] => {
     const [pieceId, label] = [crypto.randomUUID(), String(taken + index + 1)];
@@ -110,7 +111,7 @@ async function seedPieces(
     const whole = { ...owner, id: pieceId, patientId, label, revision: states.length };
     return [(tx) => tx.insert(pieceTable).values(whole).returning(), (tx) => tx.insert(pieceRevision).values(states).returning()];
   });
-  const deed = auditEntry(lead, { action: 'piece added', subjectKind: 'patient', subjectId: patientId }, at(first.fitted));
+  const deed = auditEntry(lead, { action: 'piece added', subjectKind: 'patient', subjectId: patientId }, writtenAt(first.fitted));
   if ((await inTransaction([...sent, ...statements, deed])).kind !== 'written')
     throw new Error('pieces of a background person were not written');
 }
@@ -126,8 +127,4 @@ function statesOf({ delivered, fitted, outcome, reason, again, retired }: Histor
   const came = { delivered };
   if (!again) return [{}, came, { ...came, ...worn(fitted) }];
   return [{}, came, { fit }, { fit, delivered: again }, { delivered: again, ...worn(again) }];
-}
-
-function at(day: CalendarDay | undefined): Date {
-  return new Date(`${day ?? '2026-01-01'}T15:00:00Z`);
 }

@@ -5,6 +5,7 @@ import type { Observation } from '@/lib/observations/observation';
 import { NO_FACTS, type WorkFacts } from '@/lib/record/work-facts';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { clinicDay, type DemoPatient } from './demo-patient';
+import { writtenAt } from './written-at';
 
 /** What is noted of a made-up person beside the measures; days count back from today, bookings ahead. */
 type NotedStory = {
@@ -101,7 +102,6 @@ async function write(
   entry: Pick<NotedEntry, 'kind' | 'thing' | 'day' | 'content' | 'deed'>,
   on: CalendarDay,
 ): Promise<void> {
-  const at = new Date(`${on}T15:00:00Z`);
-  const saved = await saveNoted(lead, patientId, { ...entry, expected: 0, reason: null, submissionId: crypto.randomUUID() }, at);
+  const saved = await saveNoted(lead, patientId, { ...entry, expected: 0, reason: null, submissionId: crypto.randomUUID() }, writtenAt(on));
   if (saved.kind !== 'saved') throw new Error(`what is noted of a made-up person was not saved: ${saved.kind}`);
 }

@@ -10,26 +10,27 @@ import { figuresToSend, piecesOfOrder, proposedOrder, sentOrder } from '@/lib/or
 import { previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { DemoOrder, DemoPatient } from './demo-patient';
+import { writtenAt } from './written-at';
 
 /** Writes one made-up person into a clinic as a therapist would have: the patient, each visit on its day, each piece from its ladder, the phases of the course. */
 export async function seedPatient(lead: Therapist, { details, visits, pieces, orders, phases }: DemoPatient): Promise<string> {
   const entry = { submissionId: crypto.randomUUID(), details };
-  const added = await addPatient(lead, entry, written(visits[0]?.day));
+  const added = await addPatient(lead, entry, writtenAt(visits[0]?.day));
   if (added.kind !== 'saved') throw new Error(`${details.reference} is there twice.`);
   const { patientId } = added;
   const visitOf = new Map<CalendarDay, string>();
   for (const visit of visits) {
-    const saved = await saveVisit(lead, { patientId, submissionId: crypto.randomUUID(), visit }, written(visit.day));
+    const saved = await saveVisit(lead, { patientId, submissionId: crypto.randomUUID(), visit }, writtenAt(visit.day));
     if (saved.kind === 'saved') visitOf.set(visit.day, saved.visitId);
   }
   for (const one of pieces) {
     const piece = { ...one, cutFromVisitId: visitOf.get(one.cutFrom) ?? null };
-    await savePiece(lead, { patientId, submissionId: crypto.randomUUID(), piece }, written(one.cutFrom));
+    await savePiece(lead, { patientId, submissionId: crypto.randomUUID(), piece }, writtenAt(one.cutFrom));
   }
   for (const order of orders) await seedOrder(lead, patientId, order, visitOf.get(order.choice.cutFrom) ?? '');
   for (const [number, phase] of phases.entries()) {
     const entry = { submissionId: crypto.randomUUID(), phases: phases.slice(0, number + 1), deed: 'phase begun', reason: null } as const;
-    const begun = await saveCourse(lead, patientId, number, entry, written(phase.from));
+    const begun = await saveCourse(lead, patientId, number, entry, writtenAt(phase.from));
     if (begun.kind !== 'saved') throw new Error(`${details.reference}: the phase ${phase.kind} was not begun, ${begun.kind}.`);
   }
   return patientId;
@@ -41,7 +42,7 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
   if (!record || !visit) throw new Error('An order is cut from a visit that is not there.');
   const room = proposedRoom(previewPiece(record, choice, DEFAULT_POLICY, sent?.ordered ?? choice.cutFrom).piece);
   const proposed = proposedOrder(choice, visitId, room);
-  const at = written(sent?.ordered ?? choice.cutFrom);
+  const at = writtenAt(sent?.ordered ?? choice.cutFrom);
   const saved = await proposeOrder(lead, { patientId, submissionId: crypto.randomUUID(), order: proposed }, at);
   if (!('orderId' in saved) || !sent) return;
   const order = {
@@ -61,8 +62,4 @@ async function seedOrder(lead: Therapist, patientId: string, { choice, sent }: D
     { submissionId: crypto.randomUUID(), order: left, deed: 'sent', reason: 'sent', pieces: { added } },
     at,
   );
-}
-
-function written(day: CalendarDay | undefined): Date {
-  return new Date(`${day ?? '2026-01-01'}T15:00:00Z`);
 }
