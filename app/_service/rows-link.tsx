@@ -6,7 +6,7 @@ import styles from './service.module.css';
 type Props = RowChoice & { readonly period: ServicePeriod; readonly words: string; readonly about: string };
 
 /** The address of the cases behind a figure. */
-export function rowsAddress({ figure, by, of }: RowChoice, { choice }: ServicePeriod): string {
+function rowsAddress({ figure, by, of }: RowChoice, { choice }: ServicePeriod): string {
   const kind = by === undefined ? {} : { by, ...(of == null ? {} : { of }) };
   return `/clinic/service/rows?${new URLSearchParams({ figure, period: choice, ...kind })}`;
 }

@@ -11,7 +11,7 @@ import { type TouchedRow, wordsOf } from './touched-rows';
 const PATIENTS = 100;
 
 /** Who a deed of the program itself is by: nobody of the clinic. */
-export const PROGRAM = 'the program';
+const PROGRAM = 'the program';
 
 /** The deed by which rows from before content was sealed are sealed as they stand. */
 export const AS_IT_STOOD = 'record sealed as it stood';

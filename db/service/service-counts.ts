@@ -20,7 +20,7 @@ export async function serviceCounts(therapist: Therapist, period: ServicePeriod)
 }
 
 /** What is counted over the whole record, whatever the period. */
-export async function wholeCounts(therapist: Therapist): Promise<Omit<ServiceCounts, 'answers' | 'right' | 'care'>> {
+async function wholeCounts(therapist: Therapist): Promise<Omit<ServiceCounts, 'answers' | 'right' | 'care'>> {
   const database = await getDatabase();
   const fittings = await fittingCounts(database, therapist);
   return {
@@ -33,10 +33,7 @@ export async function wholeCounts(therapist: Therapist): Promise<Omit<ServiceCou
 }
 
 /** What is counted of a period. */
-export async function periodCounts(
-  therapist: Therapist,
-  period: ServicePeriod,
-): Promise<Pick<ServiceCounts, 'answers' | 'right' | 'care'>> {
+async function periodCounts(therapist: Therapist, period: ServicePeriod): Promise<Pick<ServiceCounts, 'answers' | 'right' | 'care'>> {
   const database = await getDatabase();
   return {
     answers: await answerCounts(database, therapist, period),

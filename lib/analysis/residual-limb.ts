@@ -7,7 +7,7 @@ import { type EndCapForm, endCap } from '../volume/end-cap';
 import type { AnalysedLimb, AnalysedVisit } from './analyse-patient';
 
 /** The form that is taken; the other two give the range. Clinic default: the middle one. */
-export const CAP_FORM: EndCapForm = 'paraboloid';
+const CAP_FORM: EndCapForm = 'paraboloid';
 
 /** A limb that ends early, at one visit: what its ladder holds and what its end adds, ml. */
 export type ResidualVolume = LimbSide & {

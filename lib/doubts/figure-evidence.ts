@@ -16,7 +16,7 @@ export type Evidence = { readonly logOdds: number; readonly slip: MeasureSlip | 
  *
  * Clinic default; the kinds as in `ladder/slip`. All of them halved or doubled: tests/FIGURES.md.
  */
-export const SLIP_SHARES = { 'tens-digit': 0.4, 'swapped-digits': 0.2, 'times-ten': 0.15, 'inch-centimetre': 0.1, other: 0.15 } as const;
+const SLIP_SHARES = { 'tens-digit': 0.4, 'swapped-digits': 0.2, 'times-ten': 0.15, 'inch-centimetre': 0.1, other: 0.15 } as const;
 
 /** Half of the wrong tens digits are the neighbouring digit: the next key, the next ten of the tape. Clinic default. */
 const NEXT_DIGIT = 0.5;

@@ -23,7 +23,7 @@ export function cutKey(visitId: string | null | undefined, { limb, side }: WornP
 }
 
 /** An end of the cover: a landmark of the ladder's limb in its own words (`ankle crease`), or a distance on it. */
-export function readEnd(text: string, ladder: { readonly limb: LimbKind; readonly unit: LengthUnit }): Reading<CoverEnd> {
+function readEnd(text: string, ladder: { readonly limb: LimbKind; readonly unit: LengthUnit }): Reading<CoverEnd> {
   const end = text.trim();
   const landmark = end.toLowerCase().replaceAll(/\s+/g, '-');
   if (isLandmarkOf(ladder.limb, landmark)) return { kind: 'read', value: landmark };

@@ -6,7 +6,7 @@ import { placeInWords } from './limb';
 export type Ruler = { readonly zero: string; readonly zeroMm: number; readonly direction: 'up' | 'down'; readonly unit: LengthUnit };
 
 /** How far a place lies from zero in the direction of the tape, mm; negative beyond zero. Example: zero at 670, downward, a place at 630: 40. */
-export function alongTape(heightMm: number, { zeroMm, direction }: Ruler): number {
+function alongTape(heightMm: number, { zeroMm, direction }: Ruler): number {
   return direction === 'up' ? heightMm - zeroMm : zeroMm - heightMm;
 }
 

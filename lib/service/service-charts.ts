@@ -13,7 +13,7 @@ export type ServiceChart = {
 };
 
 /** Fewer remakes than this a month, on average, are charted by what lies between them. Source: common practice (a p chart of less is mostly noughts). */
-export const RARE_A_MONTH = 1;
+const RARE_A_MONTH = 1;
 
 /**
  * The chart of remakes over the whole record: the share of each month, or the fittings between two where remakes are rare.

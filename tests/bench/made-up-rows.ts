@@ -11,7 +11,7 @@ import { ordinaryVisit, tapedPerson } from '@/tests/cohort/taped-person';
 import type { LimbShape } from '../cohort/dense-limb';
 
 /** Days from one made-up visit to the next. */
-export const APART_DAYS = 60;
+const APART_DAYS = 60;
 const RUNGS = 20;
 
 /**

@@ -24,9 +24,6 @@ export function childRates(fromYears: number, toYears: number, each: number) {
   return rates;
 }
 
-/** Measures that children's rows have. */
-export const CHILD_MEASURES = Object.keys(CHILD_COLUMNS);
-
 function measuresOf(record: PatientRecord) {
   return record.visits[0]?.measures ?? [];
 }

@@ -29,7 +29,7 @@ export function learnt(people: readonly SurveyPerson[]): BodyTable {
 }
 
 /** The module `lib/body-model/grown-bodies`, made anew from the whole extract. */
-export function grownBodiesModule(): string {
+function grownBodiesModule(): string {
   const [men, women] = [surveyPeople('M'), surveyPeople('F')];
   return `/**
  * Grown bodies: ${men.length} men and ${women.length} women of ANSUR II 2012 (three of four rows of the survey; US soldiers of 17 to 58 years).

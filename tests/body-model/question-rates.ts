@@ -24,7 +24,7 @@ type Wrong = { readonly words: string; readonly cm: number };
  * One tens digit wrong: ten centimetres more or less. A figure below ten has no tens digit; its first digit, one centimetre, is counted
  * by itself.
  */
-export function tensDigit(cm: number): Wrong[] {
+function tensDigit(cm: number): Wrong[] {
   const steps = cm < 10 ? [10, 1, -1] : [10, -10];
   return steps.map((step) => ({ words: Math.abs(step) === 1 ? ', first digit' : '', cm: cm + step })).filter((wrong) => wrong.cm >= 1);
 }

@@ -47,7 +47,7 @@ const arms = (over: Partial<CourseScenario>) => peopleOf(over).filter(({ limb })
 const fromFour = (over: Partial<CourseScenario>) => peopleOf(over).filter(({ visits }) => visits >= 4);
 
 /** Every group that an aim is set for, at so many times the ordinary errors. */
-export function courseGroups(errors: number): readonly CourseGroup[] {
+function courseGroups(errors: number): readonly CourseGroup[] {
   const usual = errors <= 1;
   return [
     { name: 'healthy', scenarios: peopleOf({ errors }), aim: usual ? '≤ 2' : '≤ 3' },

@@ -14,7 +14,7 @@ import { lengthOf, typedQuantity } from './typed-quantity';
 import { measuredAt } from './visit-resources';
 
 /** The code system of named measures: the ids of the catalogue. */
-export const MEASURE_SYSTEM = `${OWN}/CodeSystem/named-measure`;
+const MEASURE_SYSTEM = `${OWN}/CodeSystem/named-measure`;
 
 /** Ids of measures that a clinic added itself: each Observation carries its definition, and no list of them is complete. */
 const OWN_MEASURE_SYSTEM = `${OWN}/CodeSystem/own-measure`;

@@ -23,7 +23,7 @@ export function row(cells: LadderCells): string {
 }
 
 export const HEADER = LADDER_COLUMNS.join(',');
-export const PIECES_HEADER = PIECE_COLUMNS.join(',');
+const PIECES_HEADER = PIECE_COLUMNS.join(',');
 
 /** A ladders file of these rows. */
 export function file(...rows: readonly string[]): string {
