@@ -1,7 +1,7 @@
 import { measureDoubts } from '@/lib/doubts/measure-doubts';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { PatientRecord } from '@/lib/record/patient-record';
-import { CHILD_COLUMNS, childRecord, surveyChildren } from './children';
+import { childRecord, surveyChildren } from './children';
 
 /** Rates of questions about children of one age band; every `each`-th child is looked at. */
 export function childRates(fromYears: number, toYears: number, each: number) {
