@@ -5,6 +5,7 @@ import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/garment-forms/garment-catalogue';
+import { formOf } from '@/lib/garment-forms/own-form';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
@@ -31,7 +32,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
   const [form, setForm] = useState(typed.form ?? '');
   const own = ownForms.find(({ id }) => id === form);
-  const byMeasures = GARMENT_FORMS.find(({ id }) => id === form)?.madeTo !== undefined;
+  const byMeasures = formOf({ form, own })?.madeTo !== undefined;
   const refused = Object.keys(state.errors).length;
   return (
     <form

@@ -1,5 +1,5 @@
 import { GARMENT_FORMS, OWN_FORM_LADDERS } from '../garment-forms/garment-catalogue';
-import { type ListedForm, OWN_FORM_BOUNDS } from '../garment-forms/own-form';
+import { type ListedForm, madeToPart, OWN_FORM_BOUNDS, saysWhatItIsMadeTo } from '../garment-forms/own-form';
 import { measureOf, measuresOfPart } from '../parts/catalogue';
 import { PARTS, type Part } from '../parts/measure';
 import { asDefinition, type ListedMeasure, OWN_MEASURE_BOUNDS } from '../parts/own-measure';
@@ -77,7 +77,7 @@ function catalogueNames(part: Part): string[] {
  * A form of garment that a clinic adds: name, ladders, the named measures it is made to, days to make, days of wear.
  *
  * `measures` holds ids as ticked, parted by blanks; those of the clinic are kept with their definitions. Refuses a name that is there
- * already, a measure that neither the catalogue nor the clinic asks for, days outside `OWN_FORM_BOUNDS`, more than a clinic may have.
+ * already, a measure that neither the catalogue nor the clinic asks for, a form without a ladder that names no measure of its part, days outside `OWN_FORM_BOUNDS`, more than a clinic may have.
  */
 export function readOwnForm(
   typed: Typed,
@@ -100,6 +100,7 @@ export function readOwnForm(
     ...{ id, words: name, ladders: one('ladders', OWN_FORM_LADDERS), measures: ids, own, asked: true },
     ...{ leadDays: whole('leadDays', 0, leadDays), lifeDays: whole('lifeDays', 1, lifeDays) },
   };
+  if (!saysWhatItIsMadeTo(value)) refuse('measures', `Without a ladder it is made to at least one measure of the ${madeToPart(value)}.`);
   return Object.keys(errors).length > 0 ? { kind: 'refused', errors } : { kind: 'read', value };
 }
 

@@ -184,8 +184,11 @@ export type GarmentOption = {
   readonly width: TypedLength | null;
 };
 
-/** The ladders that a clinic's own form of garment may be made to. */
-export const OWN_FORM_LADDERS = ['leg', 'both legs', 'arm', 'both arms', 'both legs and both arms'] as const;
+/** The ladders that a clinic's own form of garment may be made to, or the part whose named measures alone make it. */
+export const OWN_FORM_LADDERS = [
+  ...(['leg', 'both legs', 'arm', 'both arms', 'both legs and both arms'] as const),
+  ...(['hand, no ladder', 'foot, no ladder', 'trunk, no ladder', 'head, no ladder'] as const),
+];
 
 /**
  * A form of garment that a clinic added itself. Its definition goes with every order and piece of it, so that they stay readable where it

@@ -1,12 +1,29 @@
 import type { LimbKind } from '../ladder/limb';
+import type { Part } from '../parts/measure';
 import { measureTaken } from '../parts/own-measure';
-import { type GarmentForm, type GarmentSpec, type GrowthWatchPart, garmentForm, type OwnForm } from './garment-catalogue';
+import { GARMENT_FORMS, type GarmentForm, type GarmentSpec, type GrowthWatchPart, garmentForm, type OwnForm } from './garment-catalogue';
 
 /** What a clinic's list holds of it: whether it is still offered. */
 export type ListedForm = OwnForm & { readonly asked: boolean };
 
 /** How many, how long its name may be, how many measures, days. Clinic defaults. */
 export const OWN_FORM_BOUNDS = { most: 20, words: 80, measures: 60, leadDays: 400, lifeDays: 1500 } as const;
+
+/** The part whose named measures alone make a clinic's own form; undefined where it lies on a ladder. Example: `hand, no ladder` → `hand`. */
+export function madeToPart({ ladders }: Pick<OwnForm, 'ladders'>): Part | undefined {
+  const part = /^(hand|foot|trunk|head), no ladder$/.exec(ladders)?.[1];
+  return part as Part | undefined;
+}
+
+/** Whether a form says what it is made to: one without a ladder names at least one measure of its part. */
+export function saysWhatItIsMadeTo(own: Pick<OwnForm, 'ladders' | 'measures' | 'own'>): boolean {
+  const part = madeToPart(own);
+  return part === undefined || measuresOf(own).some((one) => one?.part === part || one?.alsoOf === part);
+}
+
+function measuresOf({ measures, own }: Pick<OwnForm, 'measures' | 'own'>) {
+  return measures.map((id) => measureTaken({ measure: id, own: own.find((one) => one.id === id) }));
+}
 
 /** The limb a form's own ladder is of, whether both sides are taped, and limbs of another kind beside it. */
 export function laddersOf({ ladders }: Pick<OwnForm, 'ladders'>): {
@@ -26,11 +43,16 @@ const WATCHED: Readonly<Record<string, readonly GrowthWatchPart[]>> = {
   head: ['face', 'neck'],
 };
 
-/** A clinic's own form as the catalogue holds others: judged at both edges and between; a growing child's parts are watched where it takes measures of them. */
+/**
+ * A clinic's own form as the catalogue holds others: judged at both edges and between, without a ladder where the catalogue judges its part;
+ * a growing child's parts are watched where it takes measures of them.
+ */
 function asForm(own: OwnForm): GarmentForm {
-  const parts = own.measures.map((id) => measureTaken({ measure: id, own: own.own.find((one) => one.id === id) })?.part ?? '');
-  const watch = [...new Set(parts.flatMap((part) => WATCHED[part] ?? []))];
-  return { id: own.id, words: own.words, limb: laddersOf(own).limb, zones: ['bottom edge', 'middle', 'top edge'], watch };
+  const watch = [...new Set(measuresOf(own).flatMap((one) => WATCHED[one?.part ?? ''] ?? []))];
+  const { id, words } = own;
+  const like = GARMENT_FORMS.find(({ madeTo }) => madeTo !== undefined && madeTo === madeToPart(own));
+  if (like?.madeTo) return { id, words, limb: like.limb, madeTo: like.madeTo, zones: like.zones, watch };
+  return { id, words, limb: laddersOf(own).limb, zones: ['bottom edge', 'middle', 'top edge'], watch };
 }
 
 /** The form of a garment: the clinic's own by the definition beside it, else the catalogue's; undefined where neither has it or none is on record. */

@@ -31,7 +31,7 @@ test('a lead adds a measure and a form; the sheet asks about it, an order is mad
   await addMeasure(page, name);
   const form = page.getByRole('form', { name: 'Add a form of garment' });
   await form.getByLabel('Name of the garment').fill(hood);
-  await form.getByLabel('Made to the ladders of').selectOption('leg');
+  await form.getByLabel('Made to ladders, or to measures alone').selectOption('leg');
   await form.getByLabel('Days to make and deliver').fill('17');
   await form.getByLabel('Days of wear').fill('120');
   await form.getByText(/^head, /).click();

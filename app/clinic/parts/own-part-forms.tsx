@@ -72,7 +72,7 @@ export function OwnFormForm({ choices }: { choices: readonly Choice[] }) {
       <NotSaved errors={errors} />
       <div className={styles.row}>
         {text('words', 'Name of the garment', undefined, { maxLength: OWN_FORM_BOUNDS.words })}
-        {choice('ladders', 'Made to the ladders of', asChoices(OWN_FORM_LADDERS), 'Choose')}
+        {choice('ladders', 'Made to ladders, or to measures alone', asChoices(OWN_FORM_LADDERS), 'Choose')}
         {text('leadDays', 'Days to make and deliver', undefined, { maxLength: 4, inputMode: 'numeric' })}
         {text('lifeDays', 'Days of wear', undefined, { maxLength: 4, inputMode: 'numeric' })}
       </div>

@@ -3,7 +3,9 @@ import { recordMeasureDoubts } from '@/lib/doubts/record-measure-doubts';
 import { readLaddersCsv } from '@/lib/exchange/read-ladders-csv';
 import { readOrderForm } from '@/lib/forms/read-order-form';
 import { readOwnForm, readOwnMeasure, withAsked } from '@/lib/forms/read-own-parts';
+import { garmentForm } from '@/lib/garment-forms/garment-catalogue';
 import { formOf } from '@/lib/garment-forms/own-form';
+import { OWN_FORM } from '@/lib/garment-forms/own-form-schema';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { missingFigures } from '@/lib/orders/missing-figures';
 import { figuresToSend, proposedOrder } from '@/lib/orders/order-steps';
@@ -130,6 +132,35 @@ describe('a clinic’s own form of garment', () => {
   ])('is refused beside its box: %s %j', (box, other) => {
     const found = readOwnForm({ ...typed, ...other }, [], [CHEEK], 'own-ffffffffffff');
     expect(found.kind === 'refused' && Object.keys(found.errors)).toEqual([box]);
+  });
+
+  it('without a ladder it is made to the measures of its part alone, at least one of them, and is ordered from them', () => {
+    const hood = { ...typed, words: 'cheek band', ladders: 'head, no ladder', measures: `${ID} head-girth` };
+    expect(readOwnForm({ ...hood, measures: 'foot-length' }, [], [CHEEK], 'own-eeeeeeeeeeee')).toMatchObject({
+      errors: { measures: 'Without a ladder it is made to at least one measure of the head.' },
+    });
+    const made = readOwnForm(hood, [], [CHEEK], 'own-eeeeeeeeeeee');
+    if (made.kind !== 'read') throw new Error(JSON.stringify(made.errors));
+    const { asked: _, ...definition } = made.value;
+    expect(OWN_FORM.safeParse(definition).success).toBe(true);
+    expect(OWN_FORM.safeParse({ ...definition, measures: ['foot-length'] }).success).toBe(false);
+    const cut = { key: 'v1', visitId: 'v1', day: calendarDay('2026-11-10'), limb: 'head', side: 'middle', unit: 'cm' } as const;
+    const boxes = {
+      ...{ cutFrom: 'v1', form: made.value.id, use: 'night', reduction: '10', convention: 'C(1-r)', quantity: '1', allowance: '' },
+      ...{ lifeDays: '', leadDays: '', reasonCode: 'first piece' },
+    };
+    const ordered = readOrderForm(boxes, [{ ...cut, madeTo: 'head' }], [made.value]);
+    if (ordered.kind !== 'read') throw new Error(JSON.stringify(ordered.errors));
+    const { garment, covers } = ordered.choice;
+    expect([covers, formOf(garment)?.madeTo, formOf(garment)?.zones]).toEqual(['measures', 'head', garmentForm('mask')?.zones]);
+    const visit = visitOf('2026-11-10', [], { measures: [taken(51.5)] });
+    expect(missingFigures(garment, { limb: 'head', side: 'middle' }, visit)).toEqual(['head girth']);
+    const sent = figuresToSend({ ...proposedOrder(ordered.choice, 'v1', { noAnswer: 'x' }), order: 1 }, { ...visit, revision: 1 });
+    expect([sent?.ladder, sent?.measures]).toEqual([undefined, [taken(51.5)]]);
+    const onLeg = { ...cut, limb: 'leg', side: 'left' } as const;
+    expect(readOrderForm(boxes, [onLeg], [made.value])).toMatchObject({
+      errors: { form: expect.stringMatching(/named measures of the head alone/) },
+    });
   });
 
   it('a measure that was retired is taken into no new form', () => {
