@@ -42,6 +42,7 @@ const AUDIT_ACTIONS = [
     'session ended',
     'setting changed',
     'study begun',
+    'study ended',
     'study taping corrected',
     'study taping saved',
     'taken out',

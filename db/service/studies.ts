@@ -1,7 +1,6 @@
 import { and, asc, eq } from 'drizzle-orm';
-import { z } from 'zod';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
-import { STUDY_BOUNDS, STUDY_PLAN, STUDY_RUN, type StudyPlan, type StudyRun, type StudyTurn, turnName } from '@/lib/study/study-plan';
+import { STUDY_PLAN, STUDY_RUN, type StudyPlan, type StudyRun, type StudyTurn, turnName } from '@/lib/study/study-plan';
 import { type StudyResult, studyResult } from '@/lib/study/study-result';
 import type { TypedLength } from '@/lib/units/length';
 import { auditEntry } from '../audit/audit-entry';
@@ -19,6 +18,8 @@ export type Study = {
   /** Short names of the tapings that are typed. */
   readonly typed: ReadonlySet<string>;
   readonly isWhole: boolean;
+  /** When and why a lead ended it before it was whole: nobody tapes in it any more, and it says nothing. */
+  readonly ended: { readonly at: Date; readonly reason: string } | null;
   /** Of the last first typing. */
   readonly lastAt: Date;
 };
@@ -27,9 +28,10 @@ export type Study = {
 export type StudyState = { readonly number: number; readonly run: StudyRun; readonly at: Date; readonly reason: string | null };
 
 /** How a writing ended. `early`: a correction while the study goes on would show a figure to who still tapes. */
-export type StudySaved = { readonly kind: 'saved' | 'already-saved' | 'not-found' | 'typed-already' | 'early' | 'conflict' };
+export type StudySaved = { readonly kind: 'saved' | 'already-saved' | 'not-found' | 'typed-already' | 'early' | 'ended' | 'conflict' };
 
 const PLAN = 'plan';
+const END = 'end';
 
 /** Studies that somebody may see, the newest first: a lead all of the clinic, others those they tape in. */
 export async function studiesOf(therapist: Therapist): Promise<readonly Study[]> {
@@ -54,10 +56,13 @@ export async function studyOf(therapist: Therapist, studyId: string): Promise<St
   if (!first) return undefined;
   const plan = STUDY_PLAN.parse(first.content);
   if (!maySee(therapist, plan)) return undefined;
-  const runs = rows.filter(({ thing, number }) => thing !== PLAN && number === 1);
+  const end = rows.find(({ thing }) => thing === END);
+  const runs = rows.filter(({ thing, number }) => isTaping(thing) && number === 1);
   const lastAt = new Date(Math.max(first.at.getTime(), ...runs.map(({ at }) => at.getTime())));
   const wanted = plan.limbs.length * plan.measurers.length * plan.repeats;
-  return { studyId, plan, begunAt: first.at, typed: new Set(runs.map(({ thing }) => thing)), isWhole: runs.length === wanted, lastAt };
+  const typed = new Set(runs.map(({ thing }) => thing));
+  const ended = end ? { at: end.at, reason: end.reason ?? '' } : null;
+  return { studyId, plan, begunAt: first.at, typed, isWhole: runs.length === wanted, lastAt, ended };
 }
 
 /**
@@ -134,6 +139,7 @@ export async function saveStudyRun(
   const rows = await rowsOf(therapist, studyId);
   if (rows.some((row) => row.submissionId === submissionId)) return { kind: 'already-saved' };
   const last = rows.filter((row) => row.thing === thing).length;
+  if (study.ended) return { kind: 'ended' };
   if (last > 0 && expected === 0) return { kind: 'typed-already' };
   if (expected > 0 && !study.isWhole) return { kind: 'early' };
   if (last !== expected || (expected > 0 && !reason)) return { kind: 'conflict' };
@@ -156,51 +162,40 @@ export async function saveStudyRun(
   return { kind: 'saved' };
 }
 
-const DRAFT = z.array(z.string().max(60)).max(STUDY_BOUNDS.rungs.most);
-
-/** What the person has typed of one of their tapings and not saved. */
-export async function studyDraftOf(therapist: Therapist, studyId: string, turn: StudyTurn): Promise<readonly string[] | undefined> {
-  const study = await studyOf(therapist, studyId);
-  if (!study || !isOwnTurn(therapist, study.plan, turn) || study.typed.has(turnName(turn))) return undefined;
-  const database = await getDatabase();
-  const [found] = await database
-    .select({ content: studyDraft.content })
-    .from(studyDraft)
-    .where(and(eq(studyDraft.clinicId, therapist.clinicId), eq(studyDraft.studyId, studyId), eq(studyDraft.thing, turnName(turn))));
-  return found && DRAFT.parse(found.content);
-}
-
-/** Keeps what is typed of a taping over what was kept before; the last one counts. No deed: drafts are no record. */
-export async function keepStudyDraft(
-  therapist: Therapist,
+/**
+ * Ends a study that will not be finished: a lead, with the reason. What was typed stays and is shown to nobody, since a study says something only
+ * when all of it is typed; a whole one has ended by itself.
+ */
+export async function endStudy(
+  lead: Therapist,
   studyId: string,
-  turn: StudyTurn,
-  texts: readonly string[],
+  entry: { readonly submissionId: string; readonly reason: string },
   at = new Date(),
-): Promise<boolean> {
-  assertMayWrite(therapist);
-  const study = await studyOf(therapist, studyId);
-  if (!study || !isOwnTurn(therapist, study.plan, turn) || study.typed.has(turnName(turn))) return false;
-  const kept = { content: DRAFT.parse(texts), updatedAt: at };
-  const row = { ...kept, id: crypto.randomUUID(), clinicId: therapist.clinicId, studyId, thing: turnName(turn) };
-  const written = await inTransaction([
-    (tx) =>
-      tx
-        .insert(studyDraft)
-        .values(row)
-        .onConflictDoUpdate({ target: [studyDraft.studyId, studyDraft.thing], set: kept })
-        .returning({ id: studyDraft.id }),
-  ]);
-  return written.kind === 'written';
+): Promise<StudySaved> {
+  assertMayWrite(lead);
+  const study = await studyOf(lead, studyId);
+  if (!study || lead.role !== 'lead') return { kind: 'not-found' };
+  if (study.ended) return { kind: 'already-saved' };
+  if (study.isWhole) return { kind: 'typed-already' };
+  const { submissionId, reason } = entry;
+  const row = { ...signed(lead, studyId, submissionId, at), thing: END, number: 1, content: {}, reason };
+  const deed = auditEntry(lead, { action: 'study ended', subjectKind: 'study', subjectId: studyId, detail: { reason } }, at);
+  const written = await inTransaction([insert(row), deed]);
+  return { kind: written.kind === 'written' ? 'saved' : 'conflict' };
 }
 
 function maySee(therapist: Therapist, plan: StudyPlan): boolean {
   return therapist.role === 'lead' || plan.measurers.some(({ id }) => id === therapist.id);
 }
 
-function isOwnTurn(therapist: Therapist, plan: StudyPlan, { measurer, limb, repeat }: StudyTurn): boolean {
+/** Whether a taping of the plan is that person’s to type. */
+export function isOwnTurn(therapist: Therapist, plan: StudyPlan, { measurer, limb, repeat }: StudyTurn): boolean {
   const isThere = plan.limbs[limb] !== undefined && repeat >= 0 && repeat < plan.repeats && Number.isInteger(repeat);
   return isThere && plan.measurers[measurer]?.id === therapist.id;
+}
+
+function isTaping(thing: string): boolean {
+  return thing !== PLAN && thing !== END;
 }
 
 type Row = typeof studyRevision.$inferSelect;
@@ -217,7 +212,7 @@ async function rowsOf(therapist: Therapist, studyId: string): Promise<readonly R
 function statesIn(rows: readonly Row[]): ReadonlyMap<string, readonly StudyState[]> {
   const states = new Map<string, StudyState[]>();
   for (const { thing, number, content, at, reason } of rows) {
-    if (thing === PLAN) continue;
+    if (!isTaping(thing)) continue;
     const state = { number, run: STUDY_RUN.parse(content), at, reason };
     states.get(thing)?.push(state) ?? states.set(thing, [state]);
   }

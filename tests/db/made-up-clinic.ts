@@ -93,6 +93,7 @@ async function modules() {
     undo: await import('@/db/exchange/undo-import'),
     repeats: await import('@/db/patients/repeat-tapings'),
     studies: await import('@/db/service/studies'),
+    studyDrafts: await import('@/db/service/study-drafts'),
   };
 }
 

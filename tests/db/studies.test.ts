@@ -13,6 +13,7 @@ const girthAt = (x: number) => 25 + 0.22 * x + 5.5 * Math.sin(x / 7.5);
 describe.each(ENGINES)('a guided study on %s', (engine) => {
   let at: ClinicOn;
   let studies: typeof import('@/db/service/studies');
+  let drafts: typeof import('@/db/service/study-drafts');
   let limits: typeof import('@/db/service/study-limits');
   let second: ClinicOn['therapist'];
   let third: ClinicOn['therapist'];
@@ -23,6 +24,7 @@ describe.each(ENGINES)('a guided study on %s', (engine) => {
   beforeAll(async () => {
     at = await clinicOn(engine);
     studies = await import('@/db/service/studies');
+    drafts = await import('@/db/service/study-drafts');
     limits = await import('@/db/service/study-limits');
     const person = async (name: string) => {
       const id = await at.db.people.addPerson(at.therapist.clinicId, {
@@ -62,12 +64,12 @@ describe.each(ENGINES)('a guided study on %s', (engine) => {
   it('keeps a draft for its measurer alone, and lets it go with the saving', async () => {
     const [turn] = studyOrder(plan, 1);
     if (!turn) throw new Error('no turn');
-    expect(await studies.keepStudyDraft(at.therapist, studyId, turn, ['24'])).toBe(false);
-    expect(await studies.keepStudyDraft(second, studyId, turn, ['24'])).toBe(true);
-    expect(await studies.keepStudyDraft(second, studyId, turn, ['24', '25.5'])).toBe(true);
-    expect(await studies.studyDraftOf(second, studyId, turn)).toEqual(['24', '25.5']);
-    expect(await studies.studyDraftOf(at.therapist, studyId, turn)).toBeUndefined();
-    await expect(studies.keepStudyDraft(at.reader, studyId, turn, ['24'])).rejects.toThrow('read-only');
+    expect(await drafts.keepStudyDraft(at.therapist, studyId, turn, ['24'])).toBe(false);
+    expect(await drafts.keepStudyDraft(second, studyId, turn, ['24'])).toBe(true);
+    expect(await drafts.keepStudyDraft(second, studyId, turn, ['24', '25.5'])).toBe(true);
+    expect(await drafts.studyDraftOf(second, studyId, turn)).toEqual(['24', '25.5']);
+    expect(await drafts.studyDraftOf(at.therapist, studyId, turn)).toBeUndefined();
+    await expect(drafts.keepStudyDraft(at.reader, studyId, turn, ['24'])).rejects.toThrow('read-only');
   });
 
   it('tells nothing until all is typed, then to each what is theirs; a correction keeps both states', async () => {
@@ -92,7 +94,7 @@ describe.each(ENGINES)('a guided study on %s', (engine) => {
       }
     const [turn] = studyOrder(plan, 1);
     if (!turn) throw new Error('no turn');
-    expect(await studies.studyDraftOf(second, studyId, turn)).toBeUndefined();
+    expect(await drafts.studyDraftOf(second, studyId, turn)).toBeUndefined();
     const corrected = { submissionId: 'corrected', turn, girths: girths(), expected: 1, reason: 'misread' };
     expect(await studies.saveStudyRun(second, studyId, corrected)).toEqual({ kind: 'saved' });
     const own = await studies.studyStatesFor(second, studyId);
@@ -109,6 +111,25 @@ describe.each(ENGINES)('a guided study on %s', (engine) => {
     expect(ofLead.measurers.map(({ measurer }) => measurer)).toEqual([0, 1]);
     expect(ofSecond.measurers.map(({ measurer }) => measurer)).toEqual([1]);
     expect(ofLead.clinic.study.components.repeats).toBeGreaterThan(0);
+  });
+
+  it('is ended by a lead with a reason before it is whole: nobody tapes in it any more, and it says nothing', async () => {
+    const { studyId: other } = await studies.beginStudy(at.therapist, 'begun too', plan);
+    const [turn, next] = studyOrder(plan, 1);
+    if (!turn || !next) throw new Error('no turn');
+    const typed = (submissionId: string, of = turn) => ({ submissionId, turn: of, girths: plan.heights, expected: 0, reason: null });
+    expect(await studies.saveStudyRun(second, other, typed('one'))).toEqual({ kind: 'saved' });
+    expect(await studies.endStudy(second, other, { submissionId: 'end by another', reason: 'Bo left' })).toEqual({ kind: 'not-found' });
+    expect(await studies.endStudy(at.stranger, other, { submissionId: 'end', reason: 'Bo left' })).toEqual({ kind: 'not-found' });
+    await expect(studies.endStudy(at.reader, other, { submissionId: 'end', reason: 'Bo left' })).rejects.toThrow('read-only');
+    expect(await studies.endStudy(at.therapist, other, { submissionId: 'end', reason: 'Bo left' })).toEqual({ kind: 'saved' });
+    expect(await studies.endStudy(at.therapist, other, { submissionId: 'end again', reason: 'twice' })).toEqual({ kind: 'already-saved' });
+    expect(await studies.endStudy(at.therapist, studyId, { submissionId: 'end whole', reason: 'x' })).toEqual({ kind: 'typed-already' });
+    expect(await studies.saveStudyRun(second, other, typed('two', next))).toEqual({ kind: 'ended' });
+    expect(await drafts.keepStudyDraft(second, other, next, ['24'])).toBe(false);
+    const seen = await studies.studyOf(second, other);
+    expect([seen?.ended?.reason, seen?.typed.size, seen?.isWhole]).toEqual(['Bo left', 1, false]);
+    expect(await studies.studyResultFor(at.therapist, other)).toHaveProperty('noAnswer');
   });
 
   it('sets the limits of the engine when a lead keeps it, says where they are from, and gives them back', async () => {

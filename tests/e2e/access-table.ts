@@ -120,6 +120,7 @@ export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   'clinic/parts/actions.ts addOwnMeasureAction': ['leads', 'state and form'],
   'clinic/parts/actions.ts askOwnPartAction': ['leads', 'form'],
   'clinic/studies/actions.ts beginStudyAction': ['writes', 'state and form'],
+  'clinic/studies/actions.ts endStudyAction': ['leads', 'state and form'],
   'clinic/studies/actions.ts keepStudyDraftAction': ['writes', 'values'],
   'clinic/studies/actions.ts keepStudyLimitsAction': ['leads', 'form'],
   'clinic/studies/actions.ts saveStudyRunAction': ['writes', 'state and form'],

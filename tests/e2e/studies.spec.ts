@@ -38,4 +38,16 @@ test('a study is begun, a taping typed by digits and Enter, kept over a reload, 
   for (const box of await boxes.all()) await expect(box).toHaveValue('');
   await page.goto('/clinic/studies');
   await expect(page.getByText('1 of 12')).toBeVisible();
+  await page
+    .getByRole('row', { name: /1 of 12/ })
+    .getByRole('link')
+    .first()
+    .click();
+  await page.getByText('End it without a result').click();
+  await page.getByRole('button', { name: 'End the study' }).click();
+  await expect(page.getByText('Say in a few words why it is changed.')).toBeVisible();
+  await page.getByLabel('Why it will not be finished').fill('K. Dunmore is away.');
+  await page.getByRole('button', { name: 'End the study' }).click();
+  await expect(page.getByText(/^Ended on .*: K\. Dunmore is away\./)).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Go on taping' })).toHaveCount(0);
 });

@@ -227,7 +227,7 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     },
     {
       name: 'draft of a study kept',
-      write: () => db.studies.keepStudyDraft(therapist, studyId, { measurer: 0, limb: MANY_LIMBS - 1, repeat: 3 }, [`${++made}`]),
+      write: () => db.studyDrafts.keepStudyDraft(therapist, studyId, { measurer: 0, limb: MANY_LIMBS - 1, repeat: 3 }, [`${++made}`]),
     },
     {
       name: 'taping of a study saved',

@@ -8,8 +8,10 @@ import { todayIn } from '@/app/_auth/today';
 import { postedText } from '@/app/_shell/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { peopleOf } from '@/db/people/people';
-import { beginStudy, keepStudyDraft, type StudySaved, saveStudyRun, studyOf } from '@/db/service/studies';
+import { beginStudy, endStudy, type StudySaved, saveStudyRun, studyOf } from '@/db/service/studies';
+import { keepStudyDraft } from '@/db/service/study-drafts';
 import { keepStudyLimits, takeBackStudyLimits } from '@/db/service/study-limits';
+import { LONGEST_REASON, reasonErrors } from '@/lib/forms/read-reason';
 import { readStudyPlan, readStudyRun } from '@/lib/forms/read-study';
 import { STUDY_BOUNDS } from '@/lib/study/study-plan';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -37,6 +39,7 @@ const WHY_NOT: Readonly<Record<Exclude<StudySaved['kind'], 'saved' | 'already-sa
   'not-found': 'This taping is not yours to type. Nothing was saved.',
   'typed-already': 'This taping is typed already. It can be corrected once the study is whole.',
   early: 'A taping is corrected once the study is whole, so that nobody sees a figure before. Nothing was saved.',
+  ended: 'A lead ended this study meanwhile. Nothing was saved.',
   conflict: 'It was changed meanwhile. Nothing was saved; open it anew.',
 };
 
@@ -63,6 +66,22 @@ export async function saveStudyRunAction(_before: StudyFormState, form: FormData
   const now = await studyOf(therapist, study.studyId);
   const next = now && nextTurnOf(now, therapist.id);
   redirect(next && expected === 0 ? `/clinic/studies/${study.studyId}/${next}` : `/clinic/studies/${study.studyId}`);
+}
+
+/** Ends a study that will not be finished. */
+export async function endStudyAction(_before: StudyFormState, form: FormData): Promise<StudyFormState> {
+  const lead = await requireActing('lead');
+  const typed = postedText(form);
+  const { studyId = '', submissionId } = typed;
+  const reason = (typed.reason ?? '').trim();
+  const errors = reasonErrors(reason, true, LONGEST_REASON.other);
+  if (errors.reason) return { errors, typed };
+  if (!submissionId) return { errors: { reason: 'The form came without its mark. Nothing was ended. Reload the page.' }, typed };
+  const ended = await endStudy(lead, studyId, { submissionId, reason });
+  if (ended.kind === 'typed-already')
+    return { errors: { reason: 'All of it was typed meanwhile: it has its result. Reload the page.' }, typed };
+  if (ended.kind !== 'saved' && ended.kind !== 'already-saved') return { errors: { reason: WHY_NOT[ended.kind] }, typed };
+  redirect(`/clinic/studies/${studyId}`);
 }
 
 const TEXTS = z.array(z.string().max(60)).max(STUDY_BOUNDS.rungs.most);

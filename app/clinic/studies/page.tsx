@@ -41,7 +41,7 @@ export default async function StudiesPage() {
           </thead>
           <tbody>
             {studies.map((study) => {
-              const { studyId, plan, typed, begunAt, isWhole } = study;
+              const { studyId, plan, typed, begunAt, isWhole, ended } = study;
               const next = nextTurnOf(study, therapist.id);
               return (
                 <tr key={studyId}>
@@ -59,6 +59,8 @@ export default async function StudiesPage() {
                       </Link>
                     ) : isWhole ? (
                       'result'
+                    ) : ended ? (
+                      `ended on ${showDay(todayIn(timeZone, ended.at))}`
                     ) : (
                       'done; others are not'
                     )}

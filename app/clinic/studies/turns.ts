@@ -8,10 +8,10 @@ export function readTurn(name: string): StudyTurn | undefined {
   return found ? { measurer: Number(found[1]), limb: Number(found[2]), repeat: Number(found[3]) } : undefined;
 }
 
-/** The next taping of a person in the drawn order, by its short name; undefined when they have typed all, or tape none. */
-export function nextTurnOf({ plan, typed }: Study, personId: string): string | undefined {
+/** The next taping of a person in the drawn order, by its short name; undefined when they have typed all, tape none, or it was ended. */
+export function nextTurnOf({ plan, typed, ended }: Study, personId: string): string | undefined {
   const measurer = plan.measurers.findIndex(({ id }) => id === personId);
-  return measurer < 0
+  return measurer < 0 || ended
     ? undefined
     : studyOrder(plan, measurer)
         .map(turnName)

@@ -10,10 +10,11 @@ import { type Study, studyOf, studyResultFor, studyStatesFor } from '@/db/servic
 import { studyLimitsKept } from '@/db/service/study-limits';
 import { isNoAnswer } from '@/lib/outcome';
 import { studyLimbInWords } from '@/lib/study/study-plan';
-import { showDay } from '@/lib/units/calendar-day';
+import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import { nextTurnOf } from '../turns';
 import { ClinicPanel } from './clinic-panel';
+import { EndStudy } from './end-study';
 import { LimitsPanel } from './limits-panel';
 import { MeasurerPanel } from './measurer-panel';
 import { TypedPanel } from './typed-panel';
@@ -37,7 +38,8 @@ export default async function StudyPage({ params }: { params: Promise<{ studyId:
           {`${plan.limbs.length} limbs × ${plan.measurers.length} measurers × ${plan.repeats} tapings, ${plan.heights.length} girths each, from ${showLengthWithUnit((plan.heights[0]?.nm ?? 0) / 1e6, plan.unit)} to ${showLengthWithUnit((plan.heights.at(-1)?.nm ?? 0) / 1e6, plan.unit)}; order drawn by lot (seed ${plan.seed}).`}
         </p>
       </ClinicTitle>
-      {!isWhole && <Progress study={study} personId={therapist.id} />}
+      {!isWhole && <Progress study={study} personId={therapist.id} endedOn={study.ended && todayIn(timeZone, study.ended.at)} />}
+      {!isWhole && !study.ended && therapist.role === 'lead' && <EndStudy studyId={studyId} submissionId={crypto.randomUUID()} />}
       {result && !isNoAnswer(result) && (
         <div className={styles.servicePanels}>
           <ClinicPanel {...result.clinic} />
@@ -64,14 +66,20 @@ export default async function StudyPage({ params }: { params: Promise<{ studyId:
   );
 }
 
-function Progress({ study, personId }: { readonly study: Study; readonly personId: string }) {
+type ProgressProps = { readonly study: Study; readonly personId: string; readonly endedOn: CalendarDay | null };
+
+function Progress({ study, personId, endedOn }: ProgressProps) {
   const { studyId, plan, typed } = study;
   const next = nextTurnOf(study, personId);
   const each = plan.limbs.length * plan.repeats;
   return (
     <section className="panel" aria-labelledby="how-far">
       <h2 id="how-far">How far it is</h2>
-      <p className="secondary">Nothing is shown of any figure until all are typed.</p>
+      <p className="secondary">
+        {study.ended && endedOn
+          ? `Ended on ${showDay(endedOn)}: ${study.ended.reason} What was typed stays in the record and is not shown.`
+          : 'Nothing is shown of any figure until all are typed.'}
+      </p>
       <ul>
         {plan.measurers.map(({ id, name }, measurer) => (
           <li key={id}>{`${name}: ${[...typed].filter((turn) => turn.startsWith(`${measurer}-`)).length} of ${each}`}</li>
@@ -81,7 +89,7 @@ function Progress({ study, personId }: { readonly study: Study; readonly personI
         <Link className="button main" href={`/clinic/studies/${studyId}/${next}`} prefetch={false}>
           {typed.size === 0 ? 'Begin taping' : 'Go on taping'}
         </Link>
-      ) : (
+      ) : study.ended ? null : (
         <p>{plan.measurers.some(({ id }) => id === personId) ? 'Yours are typed.' : 'You do not tape in it.'}</p>
       )}
     </section>

@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
-import { studyDraftOf, studyOf, studyStatesFor } from '@/db/service/studies';
+import { studyOf, studyStatesFor } from '@/db/service/studies';
+import { studyDraftOf } from '@/db/service/study-drafts';
 import { studyOrder } from '@/lib/study/study-order';
 import { studyLimbInWords, turnName } from '@/lib/study/study-plan';
 import { showLength } from '@/lib/units/show-length';
@@ -18,6 +19,7 @@ export default async function TurnPage({ params }: { params: Promise<{ studyId: 
   const [study, turn] = [await studyOf(therapist, studyId), readTurn(named)];
   const limb = turn && study?.plan.limbs[turn.limb];
   if (!study || !turn || !limb || study.plan.measurers[turn.measurer]?.id !== therapist.id || turn.repeat >= study.plan.repeats) notFound();
+  if (study.ended) redirect(`/clinic/studies/${studyId}`);
   const { plan, typed, isWhole } = study;
   const isTyped = typed.has(turnName(turn));
   const states = isTyped && isWhole ? (await studyStatesFor(therapist, studyId)).get(turnName(turn)) : undefined;
