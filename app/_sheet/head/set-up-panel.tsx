@@ -93,15 +93,21 @@ const ZEROS_OF_RESIDUAL: Readonly<Record<LimbKind, readonly string[]>> = {
 };
 
 function Zero({ sheet, onSheet }: Part) {
-  const other = !isLandmarkOf(sheet.limb, sheet.zero);
+  const [inWords, setInWords] = useState(false);
+  const isLandmark = isLandmarkOf(sheet.limb, sheet.zero);
+  const other = !isLandmark && (inWords || sheet.zero !== '');
   return (
     <>
       <label className="field">
         <span>Zero</span>
         <select
           value={other ? 'other' : sheet.zero}
-          onChange={({ target }) => onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }), 'change the zero')}
+          onChange={({ target }) => {
+            setInWords(target.value === 'other');
+            onSheet((one) => ({ ...one, zero: target.value === 'other' ? '' : target.value }), 'change the zero');
+          }}
         >
+          {sheet.zero === '' && !other && <option value="">Choose</option>}
           {LIMBS[sheet.limb].landmarks.map((landmark) => (
             <option key={landmark} value={landmark}>
               {placeInWords(landmark)}
