@@ -72,10 +72,12 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   booking: { kind: 'visit', title: () => 'Visit, booked' },
   'not-said': { kind: 'visit', title: () => 'Was the booked visit kept?' },
   missed: { kind: 'visit', title: () => 'Call about a missed visit' },
+  'call-back': { kind: 'visit', title: () => 'Call back: the family asks to be rung' },
+  reply: { kind: 'visit', title: () => 'Look at what the family sent' },
 };
 
 /** Dates about which somebody is rung: the line says whom. */
-const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said'];
+const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said', 'call-back'];
 
 /** Key of the line that asks for the first ladder: it ends by itself when one is taped, and cannot be moved. */
 export const FIRST_LADDER = 'first-ladder';

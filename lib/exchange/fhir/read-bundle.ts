@@ -74,6 +74,7 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
       inOrder(all('Appointment')),
       inOrder(observations.filter((one) => hasCode(one, 'looked-at'))),
       observations.filter((one) => hasCode(one, 'leaving')),
+      inOrder(all('Communication').filter((one) => extendedText(one, 'family-reply') !== null)),
       details.born,
     ),
     writings: [],
