@@ -1,6 +1,6 @@
-import { parseISO } from 'date-fns';
 import type { LandmarkId, LimbKind } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
+import { dayIn } from './day-format';
 import type { FamilyWords, Person } from './family-words';
 import { LANGUAGE_NAMES } from './language-names';
 
@@ -13,13 +13,13 @@ export const ENGLISH: FamilyWords = {
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
-    new Intl.DateTimeFormat(unit === 'in' ? 'en-US' : 'en-GB', {
+    dayIn(unit === 'in' ? 'en-US' : 'en-GB', day, {
       weekday: 'long',
       month: 'long',
       day: 'numeric',
       ...(withYear ? { year: 'numeric' } : {}),
-    }).format(parseISO(day)),
-  month: (day) => new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+    }),
+  month: (day) => dayIn('en-GB', day, { month: 'long', year: 'numeric' }),
   length: (lengthMm, unit) => {
     const text = unit === 'in' ? showLength(lengthMm, unit) : showLength(lengthMm, unit).replace(/\.0$/, '');
     const one = text === '1' || /^[⅛¼⅜½⅝¾⅞]$/.test(text);
@@ -149,8 +149,7 @@ export const ENGLISH: FamilyWords = {
     days: (first, last) => (last === null ? `From day ${first} on` : first === last ? `Day ${first}` : `Days ${first} to ${last}`),
     hours: (hours, from, to) =>
       `${hours} ${hours === 1 ? 'hour' : 'hours'} a day, ${to === null ? 'from ' : ''}${from}${to === null || to === from ? '' : ` to ${to}`}.`,
-    day: (day, unit) =>
-      new Intl.DateTimeFormat(unit === 'in' ? 'en-US' : 'en-GB', { month: 'short', day: 'numeric' }).format(parseISO(day)),
+    day: (day, unit) => dayIn(unit === 'in' ? 'en-US' : 'en-GB', day, { month: 'short', day: 'numeric' }),
   },
   reply: {
     head: 'Tell us how it goes',

@@ -1,6 +1,6 @@
-import { parseISO } from 'date-fns';
 import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
+import { dayIn } from './day-format';
 import type { FamilyWords, Person } from './family-words';
 import { LANGUAGE_NAMES } from './language-names';
 
@@ -15,10 +15,8 @@ export const GERMAN: FamilyWords = {
       ? `Ihr ${noun(person.limb)} und Ihre Kleidung`
       : `${owner(person.name)} ${noun(person.limb)} und die Kleidung`,
   day: (day, _unit, withYear) =>
-    new Intl.DateTimeFormat('de', { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) }).format(
-      parseISO(day),
-    ),
-  month: (day) => new Intl.DateTimeFormat('de', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+    dayIn('de', day, { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) }),
+  month: (day) => dayIn('de', day, { month: 'long', year: 'numeric' }),
   length: (lengthMm, unit) =>
     unit === 'in' ? `${showLength(lengthMm, unit)} Zoll` : `${showLength(lengthMm, unit).replace(/\.0$/, '').replace('.', ',')} cm`,
   heads: {
@@ -156,7 +154,7 @@ export const GERMAN: FamilyWords = {
     days: (first, last) => (last === null ? `Ab Tag ${first}` : first === last ? `Tag ${first}` : `Tag ${first} bis ${last}`),
     hours: (hours, from, to) =>
       `${hours} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag, ${to === null ? 'ab ' : ''}${from}${to === null || to === from ? '' : ` bis ${to}`}.`,
-    day: (day) => new Intl.DateTimeFormat('de', { month: 'short', day: 'numeric' }).format(parseISO(day)),
+    day: (day) => dayIn('de', day, { month: 'short', day: 'numeric' }),
   },
   reply: {
     head: 'Sagen Sie uns, wie es geht',

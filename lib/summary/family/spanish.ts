@@ -1,6 +1,6 @@
-import { parseISO } from 'date-fns';
 import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
+import { dayIn } from './day-format';
 import type { FamilyWords, Person } from './family-words';
 import { LANGUAGE_NAMES } from './language-names';
 
@@ -13,10 +13,8 @@ export const SPANISH: FamilyWords = {
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
-    new Intl.DateTimeFormat('es', { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) })
-      .format(parseISO(day))
-      .replace(',', ''),
-  month: (day) => new Intl.DateTimeFormat('es', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+    dayIn('es', day, { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) }).replace(',', ''),
+  month: (day) => dayIn('es', day, { month: 'long', year: 'numeric' }),
   length: (lengthMm, unit) => {
     const text = unit === 'in' ? showLength(lengthMm, unit) : showLength(lengthMm, unit).replace(/\.0$/, '').replace('.', ',');
     const one = text === '1' || /^[⅛¼⅜½⅝¾⅞]$/.test(text);
@@ -167,7 +165,7 @@ export const SPANISH: FamilyWords = {
     days: (first, last) => (last === null ? `Desde el día ${first}` : first === last ? `Día ${first}` : `Días ${first} a ${last}`),
     hours: (hours, from, to) =>
       `${hours} ${hours === 1 ? 'hora' : 'horas'} al día, ${to === null ? `desde el ${from}` : to === from ? `el ${from}` : `del ${from} al ${to}`}.`,
-    day: (day) => new Intl.DateTimeFormat('es', { month: 'short', day: 'numeric' }).format(parseISO(day)),
+    day: (day) => dayIn('es', day, { month: 'short', day: 'numeric' }),
   },
   reply: {
     head: 'Cuéntenos cómo va',
