@@ -31,7 +31,7 @@ export function ReplyForm({ submissionId, language, side, outline, places, words
   const [{ errors, typed }, send, busy] = useActionState<ReplyState, FormData>(replyAction, START);
   const [chosen, setChosen] = useState<Readonly<Record<string, string>>>({});
   const kept = typed ?? {};
-  const { text, tick } = typedBoxes(kept, errors, (box) => `reply-${box}`);
+  const { text } = typedBoxes(kept, errors, (box) => `reply-${box}`);
   /** The near end stands first, as on the picture. */
   const fromAbove = places.map((name, at) => ({ name, at, box: `mark-${at}` })).reverse();
   const signOf = (box: string) => chosen[box] ?? kept[box] ?? '';
@@ -71,7 +71,10 @@ export function ReplyForm({ submissionId, language, side, outline, places, words
           ))}
         </ol>
       </fieldset>
-      {tick('call', words.call, words.call)}
+      <label className="choice">
+        <input type="checkbox" name="call" value="yes" defaultChecked={kept.call === 'yes'} key={kept.call} />
+        {words.call}
+      </label>
       {text('words', words.words, undefined, { maxLength: 2 * REPLY_BOUNDS.words })}
       {text('by', words.by, undefined, { maxLength: 2 * REPLY_BOUNDS.by, autoComplete: 'name' })}
       <div className="actions">

@@ -214,7 +214,7 @@ test('a family answers by the link on a phone without script, in its language; a
   await send();
   await expect(family.getByText('Danke. Es ist geschickt.')).toBeVisible();
   expect(new URL(family.url()).pathname).toBe('/share');
-  await expect(family.getByText('6.5 Stunden am Tag getragen')).toBeVisible();
+  await expect(family.getByText('6,5 Stunden am Tag getragen')).toBeVisible();
   for (let more = 2; more <= 4; more++) {
     await form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?').fill(String(more));
     await send();

@@ -148,7 +148,7 @@ export const ENGLISH: FamilyWords = {
     head: 'Your first days',
     days: (first, last) => (last === null ? `From day ${first} on` : first === last ? `Day ${first}` : `Days ${first} to ${last}`),
     hours: (hours, from, to) =>
-      `${hours} ${hours === 1 ? 'hour' : 'hours'} a day, ${to === null ? 'from ' : ''}${from}${to === null || to === from ? '' : ` to ${to}`}.`,
+      `${to === null ? `From ${from}` : to === from ? from : `${from} to ${to}`}: ${hours} ${hours === 1 ? 'hour' : 'hours'} a day.`,
     day: (day, unit) => dayIn(unit === 'in' ? 'en-US' : 'en-GB', day, { month: 'short', day: 'numeric' }),
   },
   reply: {

@@ -153,7 +153,7 @@ export const GERMAN: FamilyWords = {
     head: 'Die ersten Tage',
     days: (first, last) => (last === null ? `Ab Tag ${first}` : first === last ? `Tag ${first}` : `Tag ${first} bis ${last}`),
     hours: (hours, from, to) =>
-      `${hours} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag, ${to === null ? 'ab ' : ''}${from}${to === null || to === from ? '' : ` bis ${to}`}.`,
+      `${to === null ? `Ab ${from}` : to === from ? from : `${from} bis ${to}`}: ${hours} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag.`,
     day: (day) => dayIn('de', day, { month: 'short', day: 'numeric' }),
   },
   reply: {
@@ -185,7 +185,7 @@ export const GERMAN: FamilyWords = {
     sentHead: 'Was Sie geschickt haben',
     thanks: 'Danke. Es ist geschickt.',
     said: {
-      hours: (hours) => `${hours} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag getragen`,
+      hours: (hours) => `${String(hours).replace('.', ',')} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag getragen`,
       call: 'bitte anrufen',
       by: (name) => `von ${name}`,
     },

@@ -164,7 +164,7 @@ export const SPANISH: FamilyWords = {
     head: 'Los primeros días',
     days: (first, last) => (last === null ? `Desde el día ${first}` : first === last ? `Día ${first}` : `Días ${first} a ${last}`),
     hours: (hours, from, to) =>
-      `${hours} ${hours === 1 ? 'hora' : 'horas'} al día, ${to === null ? `desde el ${from}` : to === from ? `el ${from}` : `del ${from} al ${to}`}.`,
+      `${to === null ? `Desde el ${from}` : to === from ? `El ${from}` : `Del ${from} al ${to}`}: ${hours} ${hours === 1 ? 'hora' : 'horas'} al día.`,
     day: (day) => dayIn('es', day, { month: 'short', day: 'numeric' }),
   },
   reply: {
@@ -196,7 +196,7 @@ export const SPANISH: FamilyWords = {
     sentHead: 'Lo que usted envió',
     thanks: 'Gracias. Ya está enviado.',
     said: {
-      hours: (hours) => `la usó ${hours} ${hours === 1 ? 'hora' : 'horas'} al día`,
+      hours: (hours) => `la usó ${String(hours).replace('.', ',')} ${hours === 1 ? 'hora' : 'horas'} al día`,
       call: 'pide que le llamen',
       by: (name) => `de ${name}`,
     },
