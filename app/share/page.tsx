@@ -11,7 +11,7 @@ import { sharedPage } from '@/db/documents/share-links';
 export const metadata: Metadata = {
   title: { absolute: 'Your page · Su hoja · Ihr Blatt' },
   robots: { index: false, follow: false },
-  referrer: 'no-referrer',
+  referrer: 'same-origin',
 };
 
 /** The family page behind a link, for someone without an account and without script, with the form of a reply. Whatever does not answer looks the same. */
