@@ -247,7 +247,6 @@ test('a mark is chosen by pressing on the picture or by keyboard; the form break
 });
 
 test('the therapist sees it as the family’s, on Today too, and says what was done; then it is no line any more', async ({ page }) => {
-  await page.goto('/?q=Tess+Ibarra');
   await page.goto('/patients?q=Tess%20Ibarra');
   await page.getByRole('link', { name: 'Tess Ibarra' }).click();
   const panel = page.getByRole('region', { name: 'Family pages' });
