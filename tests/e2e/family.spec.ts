@@ -250,7 +250,7 @@ test('the therapist sees it as the family’s, on Today too, and says what was d
   await page.goto('/patients?q=Tess%20Ibarra');
   await page.getByRole('link', { name: 'Tess Ibarra' }).click();
   const panel = page.getByRole('region', { name: 'Family pages' });
-  await expect(panel.getByText(/Told by the family, .*worn 4 h a day/)).toBeVisible();
+  await expect(panel.getByText(/Told by the family, .*Not answered yet/)).toBeVisible();
   await expect(page.getByRole('region', { name: 'Dates' }).getByText('Call back: the family asks to be rung')).toBeVisible();
   const today = await page.context().newPage();
   await today.goto('/');
