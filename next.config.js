@@ -53,6 +53,9 @@ export default {
   experimental: { authInterrupts: true },
   headers: async () => [
     { source: '/:path*', headers: listed(headers) },
-    ...['/share/:path*', '/share', '/join/:path*'].map((source) => ({ source, headers: listed(withToken) })),
+    ...['/share/:path*', '/join/:path*'].map((source) => ({ source, headers: listed(withToken) })),
+    // The page behind a share link has no token in its address, and a form: with no referrer at all a browser without script would send it from
+    // the origin `null`, as another site’s might (Fetch standard, “append a request Origin header”).
+    { source: '/share', headers: listed({ ...withToken, 'Referrer-Policy': 'same-origin' }) },
   ],
 };

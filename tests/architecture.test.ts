@@ -113,11 +113,15 @@ const OPEN_ENTRIES = [
   'app/join/actions.ts',
 ];
 
-/** What may be asked for before anybody is signed in, and changes something: signing in, and using a one-time link. */
-const ACT_BEFORE_SIGNING_IN = ['app/api/auth/[...all]/route.ts POST', 'app/join/actions.ts joinAction'];
+/** What may be asked for before anybody is signed in, and changes something: signing in, using a one-time link, and a reply of a family. */
+const ACT_BEFORE_SIGNING_IN = [
+  'app/api/auth/[...all]/route.ts POST',
+  'app/join/actions.ts joinAction',
+  'app/_family/reply-action.ts replyAction',
+];
 
 /** Functions of db for somebody who is not signed in but holds the token of a calendar address, a shared page or a one-time link. */
-const FOR_TOKENS = ['calendarOfToken', 'openSharedPage', 'sharedPage', 'holderOf', 'takeLink'];
+const FOR_TOKENS = ['calendarOfToken', 'openSharedPage', 'sharedPage', 'mayReply', 'repliesBy', 'sendReply', 'holderOf', 'takeLink'];
 
 /** Functions of db for a session itself, before it is known to be somebody's. */
 const FOR_SESSIONS = ['touchSession', 'endIdleSession'];

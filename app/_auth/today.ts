@@ -6,3 +6,8 @@ export function todayIn(timeZone: string, now = new Date()): CalendarDay {
   const part = (type: string) => parts.find((one) => one.type === type)?.value ?? '';
   return calendarDay(`${part('year')}-${part('month')}-${part('day')}`);
 }
+
+/** The clock time it is now in a time zone, `HH:MM`. */
+export function timeIn(timeZone: string, now = new Date()): string {
+  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(now);
+}

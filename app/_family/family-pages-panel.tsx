@@ -1,13 +1,35 @@
 import Link from 'next/link';
 import type { ApprovedPage } from '@/db/documents/family-pages';
+import { type KeptReply, replyParts } from '@/lib/observations/family-reply';
+import { showDay } from '@/lib/units/calendar-day';
 
-/** The family pages that were approved, the newest first; nothing while there is none. */
-export function FamilyPagesPanel({ pages, timeZone }: { pages: readonly ApprovedPage[]; timeZone: string }) {
-  if (pages.length === 0) return null;
+type Props = {
+  readonly pages: readonly ApprovedPage[];
+  /** What the family sent back, the oldest first. */
+  readonly replies: readonly KeptReply[];
+  readonly patientId: string;
+  readonly timeZone: string;
+};
+
+/** The family pages that were approved, the newest first, and what the family sent back; nothing while there is neither. */
+export function FamilyPagesPanel({ pages, replies, patientId, timeZone }: Props) {
+  if (pages.length === 0 && replies.length === 0) return null;
   const clock = new Intl.DateTimeFormat('en-GB', { dateStyle: 'medium', timeZone });
+  const [newest] = [...replies].reverse();
+  const open = replies.filter(({ answer }) => !answer).length;
   return (
     <section className="panel" aria-labelledby="family-pages-head">
-      <h2 id="family-pages-head">Family pages</h2>
+      <div className="panel-head">
+        <h2 id="family-pages-head">Family pages</h2>
+        {newest && (
+          <Link href={`/patients/${patientId}/replies`} prefetch={false}>
+            {open === 0 ? 'Told by the family' : `Told by the family, ${open} not answered`}
+          </Link>
+        )}
+      </div>
+      {newest && (
+        <p>{`Told by the family, ${showDay(newest.day)} at ${newest.time}: ${replyParts(newest).join('; ')}.${newest.answer ? '' : ' Not answered yet.'}`}</p>
+      )}
       <ul className="plain-list">
         {pages.map((one) => (
           <li key={one.documentId}>

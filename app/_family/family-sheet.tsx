@@ -22,6 +22,19 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
           ))}
         </div>
       </div>
+      {page.plan && (
+        <section>
+          <h2>{page.plan.head}</h2>
+          <ol className={`${styles.familySteps} ${styles.familyPlan}`}>
+            {page.plan.items.map((item) => (
+              <li key={item.when}>
+                <strong>{item.when}</strong>
+                <span>{item.what}</span>
+              </li>
+            ))}
+          </ol>
+        </section>
+      )}
       <section>
         <h2>{steps.head}</h2>
         {steps.items.length === 0 ? (

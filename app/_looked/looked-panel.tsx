@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { timeLines } from '@/lib/observations/catalogue';
+import { type FamilyReply, TOLD_WEAR, toldWear } from '@/lib/observations/family-reply';
 import type { ObservedKind } from '@/lib/observations/kind';
 import type { KeptObservation } from '@/lib/observations/observation';
 import styles from './looked.module.css';
@@ -8,11 +9,16 @@ import { TimeLineChart } from './time-line';
 /** Lines that a patient page shows; the others stand on the page of their own. */
 const SHOWN = 6;
 
-type Props = { readonly observations: readonly KeptObservation[]; readonly kinds: readonly ObservedKind[]; readonly patientId: string };
+type Props = {
+  readonly observations: readonly KeptObservation[];
+  readonly replies: readonly FamilyReply[];
+  readonly kinds: readonly ObservedKind[];
+  readonly patientId: string;
+};
 
 /** What is looked at each time, as small lines over time, and how many marks on the skin are still there. */
-export function LookedPanel({ observations, kinds, patientId }: Props) {
-  const lines = timeLines(observations, kinds);
+export function LookedPanel({ observations, replies, kinds, patientId }: Props) {
+  const lines = [...timeLines(observations, kinds), ...timeLines(toldWear(replies), [TOLD_WEAR])];
   const standing = observations.filter(({ place, gone }) => place && !gone).length;
   return (
     <section className="panel" aria-labelledby="looked-head">

@@ -4,6 +4,7 @@ import { marksOnOutline } from '@/lib/observations/marks-on-outline';
 import type { KeptObservation } from '@/lib/observations/observation';
 import type { LimbSide } from '@/lib/record/patient-record';
 import { heightOnLimb } from '@/lib/trend/limb-series';
+import { limbEdges } from './limb-edges';
 import styles from './looked.module.css';
 
 const [WIDTH, HEIGHT] = [110, 220] as const;
@@ -11,7 +12,7 @@ const [WIDTH, HEIGHT] = [110, 220] as const;
 type Props = {
   readonly analysis: PatientAnalysis;
   readonly limb: LimbSide;
-  readonly marks: readonly KeptObservation[];
+  readonly marks: readonly Pick<KeptObservation, 'observationId' | 'place'>[];
   /** Number of each mark by its id, the same as in the table below. */
   readonly numbers: ReadonlyMap<string, number>;
 };
@@ -34,7 +35,7 @@ export function MarksPicture({ analysis, limb, marks, numbers }: Props) {
       role="img"
       aria-label={`${limbInWords(limb.limb, limb.side)}, ${marks.length === 1 ? 'one mark still there' : `${marks.length} marks still there`}`}
     >
-      <path d={outline ? outlinePath(outline.rungs.map(y), outline.girthsMm) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
+      <path d={outline ? limbEdges(outline.rungs.map(y), outline.girthsMm) : `M35 ${y(0)}V${y(1)}M75 ${y(0)}V${y(1)}`} />
       {placed.map(({ observationId }, at) => {
         const middle = y((outline?.marks ?? along)[at] ?? 0);
         return (
@@ -61,13 +62,4 @@ function outlineWith(along: readonly number[], { limbs }: PatientAnalysis, { lim
   const heightsMm = line.placesMm.map((place) => heightOnLimb(newest, place));
   const scaled = marksOnOutline(along, heightsMm, lengthMm);
   return scaled && { ...scaled, girthsMm: line.girthsMm };
-}
-
-/** Both edges of a limb from its girths, each as wide as a round limb of that girth. */
-function outlinePath(ys: readonly number[], girthsMm: readonly number[]): string {
-  const widest = girthsMm.reduce((most, girth) => Math.max(most, girth), 1);
-  const half = (girth: number) => (girth / widest) * 40;
-  const edge = (sign: 1 | -1) =>
-    ys.map((y, at) => `${at === 0 ? 'M' : 'L'}${(55 + sign * half(girthsMm[at] ?? 0)).toFixed(1)} ${y.toFixed(1)}`).join('');
-  return edge(-1) + edge(1);
 }

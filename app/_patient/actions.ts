@@ -11,7 +11,7 @@ import { moveDate } from '@/db/worklist/moved-dates';
 import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { answerTo } from '@/lib/prompts/decide-prompts';
-import { OF_BOOKINGS } from '@/lib/schedule/scheduled-date';
+import { OF_BOOKINGS, OF_REPLIES } from '@/lib/schedule/scheduled-date';
 import { readDay } from '@/lib/units/calendar-day';
 
 /** Why an answer was not taken, beside the prompt it belongs to. */
@@ -85,7 +85,7 @@ export async function moveDateAction(_before: MoveState, form: FormData): Promis
   const { dates, today } = await loadPatient(therapist, patientId);
   const typed = { day: boxes.day ?? '', reason: (boxes.reason ?? '').trim() };
   const date = dates.find((one) => one.key === key);
-  if (!date || OF_BOOKINGS.includes(date.kind) || date.computed !== computed)
+  if (!date || [...OF_BOOKINGS, ...OF_REPLIES].includes(date.kind) || date.computed !== computed)
     return { refusal: 'This date has changed since the page was opened. Nothing was moved; look at it again.', ...typed };
   const day = readDay(typed.day);
   if (day.kind !== 'read' || day.value < today) return { refusal: 'Choose a day, today or later.', ...typed };

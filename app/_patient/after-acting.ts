@@ -108,6 +108,8 @@ const DATE_WORDS: Readonly<Record<DateKind, string>> = {
   booking: 'Start the visit',
   'not-said': 'Open the bookings',
   missed: 'Open the bookings',
+  'call-back': 'Say what was done',
+  reply: 'Say what was done',
 };
 
 /** Where a date of the schedule is seen to, and the words of the button that leads there. */
@@ -119,6 +121,7 @@ export function doneAt(
   const words = DATE_WORDS[kind];
   if (kind === 'ask') return { words, to: `/patients/${patientId}/course` };
   if (kind === 'referral') return { words, to: `/patients/${patientId}/work` };
+  if (kind === 'call-back' || kind === 'reply') return { words, to: `/patients/${patientId}/replies` };
   if (kind === 'not-said' || kind === 'missed') return { words, to: `/patients/${patientId}/bookings` };
   if (kind === 'visit' || kind === 'remeasure' || kind === 'booking') return { words, to: `/patients/${patientId}/visits/new` };
   if (kind === 'order' || kind === 'end-of-life')

@@ -2,7 +2,7 @@ import clsx from 'clsx';
 import Link from 'next/link';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
-import { OF_BOOKINGS, type ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { OF_BOOKINGS, OF_REPLIES, type ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { type CalendarDay, daysBetween, showDay, showShortWeekday } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { withoutFullStop } from '@/lib/units/without-full-stop';
@@ -94,7 +94,12 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
               Change
             </Link>
           )}
-          {mayWrite && !OF_BOOKINGS.includes(date.kind) && (
+          {mayWrite && OF_REPLIES.includes(date.kind) && (
+            <Link href={`/patients/${patientId}/replies`} prefetch={false} aria-label={`Answer: ${dateInWords(date)}`}>
+              Answer
+            </Link>
+          )}
+          {mayWrite && ![...OF_BOOKINGS, ...OF_REPLIES].includes(date.kind) && (
             <details className={scheduleStyles.scheduleMove}>
               <summary aria-label={`Move: ${dateInWords(date)}`}>Move</summary>
               <MoveDate

@@ -1,11 +1,13 @@
 import Link from 'next/link';
+import { AnswerReply } from '@/app/_family/answer-reply';
 import { ACT_WORDS, bookedAt, doneAt, quickDays } from '@/app/_patient/after-acting';
 import { MoveDate } from '@/app/_patient/move-date';
 import { PromptAnswers } from '@/app/_patient/prompt-answers';
 import { loadPatient } from '@/app/_record/load-patient';
 import type { Therapist } from '@/db/therapist';
 import type { WorkRow } from '@/db/worklist/work-lines';
-import { OF_BOOKINGS } from '@/lib/schedule/scheduled-date';
+import { replyParts } from '@/lib/observations/family-reply';
+import { OF_BOOKINGS, OF_REPLIES } from '@/lib/schedule/scheduled-date';
 import { addDays } from '@/lib/units/calendar-day';
 import styles from './today.module.css';
 
@@ -32,6 +34,21 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
   }
   const date = dates.find((one) => one.key === row.key);
   if (date) {
+    const reply = OF_REPLIES.includes(date.kind) && record.replies.find(({ replyId }) => date.key.endsWith(`:${replyId}`));
+    if (reply)
+      return (
+        <div className={styles.answerBeside}>
+          <p>{replyParts(reply).join('; ')}</p>
+          <AnswerReply
+            patientId={row.patientId}
+            replyId={reply.replyId}
+            number={reply.number}
+            submissionId={crypto.randomUUID()}
+            named={`${reply.day} at ${reply.time}`}
+            back={back}
+          />
+        </div>
+      );
     const { words, to } = doneAt(row.patientId, date, record.pieces);
     return (
       <div className={styles.answerBeside}>

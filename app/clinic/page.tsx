@@ -79,7 +79,7 @@ export default async function ClinicPage() {
               <td>
                 <About head={heads.find(({ patientId }) => patientId === patientOf(deed))} />
               </td>
-              <td>{deed.whoName ?? 'unknown'}</td>
+              <td>{deed.whoName ?? (deed.who.startsWith('link ') ? 'the family, by its link' : 'unknown')}</td>
               <td className="whole-row">{clock.format(deed.at)}</td>
             </tr>
           ))}

@@ -35,6 +35,7 @@ const AUDIT_ACTIONS = [
     'piece revised',
     'prompt answered',
   ],
+  ...['reply of the family received', 'reply of the family answered'],
   ...['record sealed as it stood', 'recovery code used', 'recovery codes made anew', 'replacement letter signed', 'role changed'],
   ...[
     'second factor turned off',

@@ -1,4 +1,5 @@
 import { repeatSd } from '@/lib/ladder/repeat-sd';
+import type { LimitName } from '@/lib/limits/limits';
 import { type Policy, policySchema, policyWith } from '@/lib/limits/policy';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { repeatTapingsOf } from '../patients/repeat-tapings';
@@ -28,6 +29,13 @@ export type PolicyInForce = {
 function stillLimits(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value;
   return Object.fromEntries(Object.entries(value).filter(([name]) => name in policySchema.shape));
+}
+
+/** One limit as the clinic has set it, else its default: for what asks for nothing of the tape. */
+export async function limitOf(therapist: Pick<Therapist, 'clinicId'>, name: LimitName): Promise<number> {
+  const set = (await settingsOf(therapist)).get(POLICY_KEY);
+  const own = set ? policySchema.parse(stillLimits(set.value)) : {};
+  return policyWith(own)[name];
 }
 
 /** The limits that the engine works with in this clinic: the defaults with the clinic's own in their place. */

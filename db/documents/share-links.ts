@@ -5,7 +5,7 @@ import { auditEntry } from '../audit/audit-entry';
 import { getDatabase } from '../client';
 import { hasDied, isNotDead } from '../patients/course';
 import { hashOf } from '../people/token-hash';
-import { issuedDocument, shareLink, shareOpening, user } from '../schema/schema';
+import { clinic, issuedDocument, shareLink, shareOpening, user } from '../schema/schema';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
@@ -106,14 +106,25 @@ export async function openSharedPage(token: string, at = new Date()): Promise<st
   return cookie;
 }
 
-/** The page behind a cookie, while its link is neither withdrawn nor expired and its patient lives. */
-export async function sharedPage(cookie: string, at = new Date()): Promise<FamilyPage | undefined> {
+/** What a cookie opens: the page, by which link, whose it is, and the zone of the clinic's clock. */
+export type SharedLink = {
+  readonly linkId: string;
+  readonly clinicId: string;
+  readonly patientId: string;
+  readonly timeZone: string;
+  readonly page: FamilyPage;
+};
+
+/** The page behind a cookie with its link, while that is neither withdrawn nor expired and its patient lives. */
+export async function sharedPage(cookie: string, at = new Date()): Promise<SharedLink | undefined> {
   const database = await getDatabase();
+  const { patientId, content } = issuedDocument;
   const [found] = await database
-    .select({ content: issuedDocument.content })
+    .select({ linkId: shareLink.id, clinicId: shareLink.clinicId, patientId, timeZone: clinic.timeZone, content })
     .from(shareOpening)
     .innerJoin(shareLink, eq(shareLink.id, shareOpening.linkId))
     .innerJoin(issuedDocument, eq(issuedDocument.id, shareLink.documentId))
+    .innerJoin(clinic, eq(clinic.id, shareLink.clinicId))
     .where(
       and(
         eq(shareOpening.cookieHash, hashOf(cookie)),
@@ -122,5 +133,7 @@ export async function sharedPage(cookie: string, at = new Date()): Promise<Famil
         isNotDead(issuedDocument.patientId),
       ),
     );
-  return found?.content as FamilyPage | undefined;
+  if (!found) return undefined;
+  const { content: page, ...link } = found;
+  return { ...link, page: page as FamilyPage };
 }

@@ -101,6 +101,7 @@ function addAll(therapist: Therapist, file: PatientFile, origin: string, at: Dat
           leaving: file.leaving ?? null,
           bookings: file.bookings ?? [],
           observations,
+          replies: file.replies ?? [],
         },
         at,
       ),
@@ -166,8 +167,8 @@ function extend(therapist: Therapist, { known, changes }: AsRead, file: PatientF
   };
 }
 
-function notedIn({ facts, leaving, bookings = [], observations = [] }: PatientFile): number {
-  return (facts ? 1 : 0) + (leaving ? 1 : 0) + bookings.length + observations.length;
+function notedIn({ facts, leaving, bookings = [], observations = [], replies = [] }: PatientFile): number {
+  return (facts ? 1 : 0) + (leaving ? 1 : 0) + bookings.length + observations.length + replies.length;
 }
 
 function refused(words: string): BroughtIn {

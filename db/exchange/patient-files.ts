@@ -109,6 +109,7 @@ function fileOf(record: KeptRecord, orders: readonly KeptOrder[], writings: Read
     ...(record.leaving && { leaving: record.leaving }),
     ...(record.bookings.length > 0 && { bookings: record.bookings.map(({ bookingId, number, ...one }) => one) }),
     ...(record.observations.length > 0 && { observations: record.observations.map(({ observationId, number, ...one }) => one) }),
+    ...(record.replies.length > 0 && { replies: record.replies.map(({ replyId, number, ...one }) => one) }),
     writings: record.visits.flatMap((one) => writings.get(one.visitId) ?? []),
   };
 }

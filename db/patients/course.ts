@@ -33,7 +33,10 @@ export type CourseEntry = {
 const TRIES = 3;
 
 /** The course of each of these patients as it stands; none for who has none. One query. */
-export async function coursesOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, Course>> {
+export async function coursesOfPatients(
+  therapist: Pick<Therapist, 'clinicId'>,
+  patientIds: readonly string[],
+): Promise<ReadonlyMap<string, Course>> {
   if (patientIds.length === 0) return new Map();
   const database = await getDatabase();
   const { patientId, number, phases } = courseRevision;

@@ -5,7 +5,7 @@ import { workState } from '../schema/schema';
 import type { Therapist } from '../therapist';
 
 /** The step that goes with every write to a patient's record: the stored lines of this patient no longer hold and will be renewed. */
-export function invalidateWork(therapist: Therapist, patientId: string): Statement {
+export function invalidateWork(therapist: Pick<Therapist, 'clinicId'>, patientId: string): Statement {
   const row = { patientId, clinicId: therapist.clinicId, changes: 1, renewedFor: null, counted: false };
   return (tx) =>
     tx

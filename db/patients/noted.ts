@@ -3,6 +3,8 @@ import type { Leaving } from '@/lib/course/leaving';
 import { LEAVING } from '@/lib/course/leaving-schema';
 import { inOrderOfBooking, type KeptBooking } from '@/lib/diary/booking';
 import { BOOKING } from '@/lib/diary/booking-schema';
+import { inOrderOfReply, type KeptReply } from '@/lib/observations/family-reply';
+import { FAMILY_REPLY } from '@/lib/observations/family-reply-schema';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { OBSERVATION } from '@/lib/observations/observation-schema';
 import type { WorkFacts } from '@/lib/record/work-facts';
@@ -27,6 +29,7 @@ export type Noted = {
   readonly leavingNumber: number;
   readonly bookings: readonly (KeptBooking & { readonly number: number })[];
   readonly observations: readonly (KeptObservation & { readonly number: number })[];
+  readonly replies: readonly (KeptReply & { readonly number: number })[];
 };
 
 /** One writing of a noted thing: what it held (null: taken back), by whom, when and why. */
@@ -54,7 +57,10 @@ export type NotedEntry = {
   readonly reason: string | null;
 };
 
-export const NOTHING_NOTED: Noted = { facts: null, factsNumber: 0, leaving: null, leavingNumber: 0, bookings: [], observations: [] };
+export const NOTHING_NOTED: Noted = {
+  ...{ facts: null, factsNumber: 0, leaving: null, leavingNumber: 0 },
+  ...{ bookings: [], observations: [], replies: [] },
+};
 
 /** What is noted of each of these patients as it stands. One query. */
 export async function notedOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, Noted>> {
@@ -81,6 +87,7 @@ function withRow(noted: Noted, { kind, thing, number, content }: Row): Noted {
   if (kind === 'facts') return { ...noted, facts: WORK_FACTS.parse(content), factsNumber: number };
   if (kind === 'leaving') return { ...noted, leaving: LEAVING.parse(content), leavingNumber: number };
   if (kind === 'booking') return { ...noted, bookings: [...noted.bookings, { ...BOOKING.parse(content), bookingId: thing, number }] };
+  if (kind === 'reply') return { ...noted, replies: [...noted.replies, { ...FAMILY_REPLY.parse(content), replyId: thing, number }] };
   return { ...noted, observations: [...noted.observations, { ...OBSERVATION.parse(content), observationId: thing, number }] };
 }
 
@@ -88,7 +95,7 @@ function inOrder(noted: Noted): Noted {
   const observations = [...noted.observations].sort(
     (one, other) => one.day.localeCompare(other.day) || one.observationId.localeCompare(other.observationId),
   );
-  return { ...noted, bookings: inOrderOfBooking(noted.bookings), observations };
+  return { ...noted, bookings: inOrderOfBooking(noted.bookings), observations, replies: inOrderOfReply(noted.replies) };
 }
 
 /** Every writing of one kind of thing of a patient, the newest first. */
@@ -120,13 +127,16 @@ export async function saveNoted(therapist: Therapist, patientId: string, entry: 
   return { kind: (await isSubmitted(therapist, entry.submissionId)) ? 'already-saved' : 'conflict' };
 }
 
+/** Who writes a state: a person signed in, or the link by which a family sent it. */
+export type Writer = { readonly id: string; readonly clinicId: string };
+
 /** The steps that write one state: its row, its note in the history. */
-export function notedSteps(therapist: Therapist, patientId: string, entry: NotedEntry, at: Date): readonly Statement[] {
+export function notedSteps(writer: Writer, patientId: string, entry: NotedEntry, at: Date): readonly Statement[] {
   const { kind, thing, expected, day, content, deed, reason, submissionId } = entry;
-  const signature = { author: therapist.id, at, reason, submissionId };
+  const signature = { author: writer.id, at, reason, submissionId };
   const row = {
     id: crypto.randomUUID(),
-    clinicId: therapist.clinicId,
+    clinicId: writer.clinicId,
     patientId,
     kind,
     thing,
@@ -137,7 +147,7 @@ export function notedSteps(therapist: Therapist, patientId: string, entry: Noted
   };
   return [
     (tx) => tx.insert(notedRevision).values(row).onConflictDoNothing().returning({ id: notedRevision.id }),
-    auditEntry(therapist, { action: deed, subjectKind: 'patient', subjectId: patientId, detail: { number: row.number, day, reason } }, at),
+    auditEntry(writer, { action: deed, subjectKind: 'patient', subjectId: patientId, detail: { number: row.number, day, reason } }, at),
   ];
 }
 
@@ -151,11 +161,13 @@ export function newNoted(
     leaving,
     bookings,
     observations,
+    replies,
   }: Partial<Pick<Noted, 'facts' | 'leaving'>> & {
     readonly patientId: string;
     readonly origin: string;
     readonly bookings: readonly Omit<KeptBooking, 'bookingId'>[];
     readonly observations: readonly Omit<KeptObservation, 'observationId'>[];
+    readonly replies: readonly Omit<KeptReply, 'replyId'>[];
   },
   at: Date,
 ): readonly Statement[] {
@@ -192,6 +204,11 @@ export function newNoted(
       ...first,
       ...{ kind: 'observation' as const, thing: crypto.randomUUID(), submissionId: `${origin}/observation ${place}` },
       ...{ day: one.day, content: OBSERVATION.parse(one), deed: 'observation added' as const },
+    })),
+    ...replies.map((one, place) => ({
+      ...first,
+      ...{ kind: 'reply' as const, thing: crypto.randomUUID(), submissionId: `${origin}/reply ${place}` },
+      ...{ day: one.day, content: FAMILY_REPLY.parse(one), deed: 'reply of the family received' as const },
     })),
   ];
   return entries.flatMap((entry) => notedSteps(therapist, patientId, entry, at));

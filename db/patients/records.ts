@@ -2,6 +2,7 @@ import { and, eq, inArray } from 'drizzle-orm';
 import type { Leaving } from '@/lib/course/leaving';
 import type { Phase } from '@/lib/course/phases';
 import type { KeptBooking } from '@/lib/diary/booking';
+import type { KeptReply } from '@/lib/observations/family-reply';
 import type { KeptObservation } from '@/lib/observations/observation';
 import { groupedBy } from '@/lib/record/grouped-by';
 import { measurerIdOf } from '@/lib/record/measurer';
@@ -22,7 +23,7 @@ import { type KeptVisit, visitsOfPatients } from './read-visits';
 /** A record as the rules see it, whose visits and pieces also carry their ids, revisions and signatures. */
 export type KeptRecord = Omit<
   PatientRecord,
-  'visits' | 'pieces' | 'events' | 'phases' | 'cautions' | 'facts' | 'bookings' | 'observations'
+  'visits' | 'pieces' | 'events' | 'phases' | 'cautions' | 'facts' | 'bookings' | 'observations' | 'replies'
 > & {
   readonly diagnosisGroup: string;
   readonly head: PatientHead;
@@ -42,6 +43,7 @@ export type KeptRecord = Omit<
   /** Names of the people of the clinic who may measure now. */
   readonly colleagues: readonly string[];
   readonly observations: readonly (KeptObservation & { readonly number: number })[];
+  readonly replies: readonly (KeptReply & { readonly number: number })[];
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */

@@ -5,15 +5,15 @@ import { ofPatient, signature } from './schema-records';
 
 const { table, id, text, wholeNumber, json, index, uniqueIndex } = columns;
 
-/** What is noted of a patient beside the measures: who they are for the work, a booked visit, something looked at, what was gone through before they left. */
-export const NOTED_KINDS = ['facts', 'booking', 'observation', 'leaving'] as const;
+/** What is noted of a patient beside the measures: who they are for the work, a booked visit, something looked at, what was gone through before they left, what the family sent back. */
+export const NOTED_KINDS = ['facts', 'booking', 'observation', 'leaving', 'reply'] as const;
 export type NotedKind = (typeof NOTED_KINDS)[number];
 
 /**
  * A state of one noted thing. Never changed; of a thing the highest number counts, and a content of null is one that was taken back.
  *
- * `thing` names it among those of its kind: the facts and the leaving of a patient bear the patient's own id. `day` repeats the day that a booking is for or an
- * observation is of, to be found by.
+ * `thing` names it among those of its kind: the facts and the leaving of a patient bear the patient's own id. `day` repeats the day that a booking is for, an
+ * observation is of or a reply came, to be found by. The author of a reply is the link it came by.
  */
 export const notedRevision = table(
   'noted_revision',

@@ -30,8 +30,8 @@ export function closedOn({ weekdays, closed }: Diary, on: CalendarDay): string |
   return weekdays.includes(weekday) ? undefined : `The clinic does not work on ${WEEKDAYS[weekday]}s.`;
 }
 
-/** Days that are gone back at most to find one on which the clinic works. */
-const FURTHEST_BACK = 130;
+/** Days that are gone at most to find one on which the clinic works. */
+const FURTHEST = 130;
 
 /**
  * The last working day up to a day; the day itself where it is one, or where none is found in 130 days.
@@ -40,9 +40,18 @@ const FURTHEST_BACK = 130;
  * of Monday to Friday: Friday 4 December.
  */
 export function workingDayBefore(diary: Diary, on: CalendarDay, notBefore: CalendarDay): CalendarDay {
-  for (let back = 0; back <= FURTHEST_BACK; back++) {
+  for (let back = 0; back <= FURTHEST; back++) {
     const candidate = addDays(on, -back);
     if (candidate < notBefore && on >= notBefore) return on;
+    if (!closedOn(diary, candidate)) return candidate;
+  }
+  return on;
+}
+
+/** The first working day from a day on; the day itself where none is found in 130 days. Example: Saturday 5 December 2026 with a week of Monday to Friday: Monday 7 December. */
+export function workingDayFrom(diary: Diary, on: CalendarDay): CalendarDay {
+  for (let ahead = 0; ahead <= FURTHEST; ahead++) {
+    const candidate = addDays(on, ahead);
     if (!closedOn(diary, candidate)) return candidate;
   }
   return on;

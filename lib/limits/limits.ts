@@ -4,6 +4,7 @@ import { CAUTION_ASK_LIMITS } from './caution-ask-limits';
 import { CAUTION_LIMITS } from './caution-limits';
 import { COURSE_LIMITS } from './course-limits';
 import { FABRIC_LIMITS } from './fabric-limits';
+import { FAMILY_LIMITS } from './family-limits';
 import { FIT_LIMITS } from './fit-limits';
 import { MEASURE_LIMITS } from './measure-limits';
 import { RETENTION_LIMITS } from './retention-limits';
@@ -24,6 +25,7 @@ export const LIMITS = {
   ...CALENDAR_LIMITS,
   ...CAUTION_LIMITS,
   ...CAUTION_ASK_LIMITS,
+  ...FAMILY_LIMITS,
   ...RETENTION_LIMITS,
 } as const;
 
@@ -41,6 +43,7 @@ export const LIMIT_GROUPS: readonly { readonly name: string; readonly limits: re
   group('Calendar and orders', CALENDAR_LIMITS),
   group('Cautions', CAUTION_LIMITS),
   group('How long a caution’s “no” counts', CAUTION_ASK_LIMITS),
+  group('What the family is given and tells', FAMILY_LIMITS),
   group('Keeping records', RETENTION_LIMITS),
 ];
 

@@ -2,6 +2,7 @@ import type { Leaving } from '../course/leaving';
 import type { Phase } from '../course/phases';
 import type { Booking } from '../diary/booking';
 import type { Ladder } from '../ladder/ladder';
+import type { FamilyReply } from '../observations/family-reply';
 import type { Observation } from '../observations/observation';
 import type { CautionAnswer } from './caution-answer';
 import type { Order } from './order';
@@ -53,6 +54,7 @@ export type PatientFile = {
   readonly leaving?: Leaving;
   readonly bookings?: readonly Booking[];
   readonly observations?: readonly Observation[];
+  readonly replies?: readonly FamilyReply[];
   readonly writings: readonly VisitWriting[];
 };
 
@@ -61,6 +63,7 @@ export function recordOfFile({ details, visits, pieces, events, phases, cautions
   const { reference, born, sex, affected, affectedParts } = details;
   const bookings = (noted.bookings ?? []).map((one, place) => ({ ...one, bookingId: `b${place}` }));
   const observations = (noted.observations ?? []).map((one, place) => ({ ...one, observationId: `o${place}` }));
+  const replies = (noted.replies ?? []).map((one, place) => ({ ...one, replyId: `r${place}` }));
   const who = { reference, born, sex, affected, ...(affectedParts ? { affectedParts } : {}) };
-  return { ...who, visits, pieces, events, phases, cautions, facts: facts ?? null, bookings, observations };
+  return { ...who, visits, pieces, events, phases, cautions, facts: facts ?? null, bookings, observations, replies };
 }

@@ -2,6 +2,7 @@ import type { Phase } from '../course/phases';
 import type { KeptBooking } from '../diary/booking';
 import type { KeptDoubt, Ladder } from '../ladder/ladder';
 import { type LandmarkId, type LimbKind, limbInWords, type Side } from '../ladder/limb';
+import type { KeptReply } from '../observations/family-reply';
 import type { KeptObservation } from '../observations/observation';
 import { type OwnMeasure, type Part, type PartSide, partOfSideInWords } from '../parts/measure';
 import type { CalendarDay } from '../units/calendar-day';
@@ -138,6 +139,8 @@ export type PatientRecord = {
   readonly bookings?: readonly KeptBooking[];
   /** What was looked at, by day. */
   readonly observations?: readonly KeptObservation[];
+  /** What the family sent back by the link of its page, as it came. */
+  readonly replies?: readonly KeptReply[];
 };
 
 /** True when the record says that this limb is affected. */

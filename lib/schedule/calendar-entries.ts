@@ -31,6 +31,8 @@ const WORDS: Readonly<Record<DateKind, string>> = {
   booking: 'Visit booked',
   'not-said': 'Booked visit to be noted',
   missed: 'Call: missed visit',
+  'call-back': 'Call back: asked by the family',
+  reply: 'Look at a reply of the family',
 };
 
 /** Days for which a date that is done or fell away stays in the file as cancelled, so that calendars take it out. Common practice. */

@@ -17,6 +17,8 @@ const WORDS: Readonly<Record<DateKind, (limb: string, piece: string) => string>>
   booking: () => 'Visit booked',
   'not-said': () => 'Say whether the booked visit was kept',
   missed: () => 'Call about a missed visit',
+  'call-back': () => 'Call back: the family asks to be rung',
+  reply: () => 'Look at what the family sent',
 };
 
 /** What a date is for, in words. Example: `First-fit check of piece 4, right leg`. */

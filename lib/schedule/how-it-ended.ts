@@ -16,6 +16,8 @@ export function howItEnded({ key, kind }: { readonly key: string; readonly kind:
     if (kind === 'missed') return booking ? 'done' : 'cancelled';
     return booking && record.visits.some(({ day }) => day === booking.day) ? 'done' : 'cancelled';
   }
+  if (kind === 'call-back' || kind === 'reply')
+    return (record.replies ?? []).some(({ replyId, answer }) => replyId === basis && answer) ? 'done' : 'cancelled';
   if (kind === 'visit') return record.visits.some((visit) => visit.day > basis) ? 'done' : 'cancelled';
   const piece = record.pieces.find((one) => one.piece === basis);
   if (!piece) return 'cancelled';

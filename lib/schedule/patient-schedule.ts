@@ -3,6 +3,7 @@ import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { dayToAsk, isAtRest } from '../course/day-to-ask';
 import { deathIn } from '../course/phases';
 import { bookingStanding, isBookedFor } from '../diary/booking';
+import { askedBy, replyParts } from '../observations/family-reply';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { isFollowed } from '../prompts/rules/order-in-time';
@@ -17,8 +18,8 @@ import type { ComputedDate } from './scheduled-date';
 export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly record: ReviewedRecord };
 
 /**
- * Every date of a patient's schedule: next visit or the booked one, the end of a referral, remeasure before an order, order-by, delivery, first fit, early call, end of life. On hold and
- * after the end of a course the day to ask again alone; after a death none.
+ * Every date of a patient's schedule: next visit or the booked one, the end of a referral, what a family sent, remeasure before an order, order-by, delivery, first fit, early call, end of life. On hold and
+ * after the end of a course the day to ask again and what a family sent alone; after a death none.
  *
  * Shape: an analysis; dates by day, then by key. Pure: the day called today comes with the analysis, in the clinic's time zone.
  * Source: the clinic's intervals (`limits/limits`), the engine's outlook, and the days written with each piece.
@@ -26,11 +27,12 @@ export type ScheduledAnalysis = Omit<PatientAnalysis, 'record'> & { readonly rec
  */
 export function patientSchedule(analysis: ScheduledAnalysis): ComputedDate[] {
   const phases = analysis.record.phases ?? [];
-  if (isAtRest(phases, analysis.today)) return [...askDate(analysis), ...bookedAtRest(analysis)];
+  if (isAtRest(phases, analysis.today)) return [...askDate(analysis), ...bookedAtRest(analysis), ...replyDates(analysis)];
   const dates = [
     ...visitDate(analysis),
     ...bookingDates(analysis),
     ...referralDate(analysis),
+    ...replyDates(analysis),
     ...analysis.pieces.filter((one) => one.inUse).flatMap((one) => datesOfPiece(one, analysis)),
   ];
   return dates.sort((one, other) => one.computed.localeCompare(other.computed) || one.key.localeCompare(other.key));
@@ -71,6 +73,19 @@ function bookingDates({ record, today }: ScheduledAnalysis): ComputedDate[] {
       ];
     if (standing !== 'missed' || (last !== undefined && last > day)) return [];
     return [{ key: `missed:${bookingId}`, kind: 'missed', computed: day, why: `${booked}; not kept`, ...about }];
+  });
+}
+
+/** What a family sent that nobody answered yet, due on the day it came: who asks to be rung, and what is to be looked at; none after a death. */
+function replyDates({ record, policy }: ScheduledAnalysis): ComputedDate[] {
+  if (deathIn(record.phases ?? [])) return [];
+  return (record.replies ?? []).flatMap((reply): ComputedDate[] => {
+    const asked = askedBy(reply, policy);
+    if (!asked) return [];
+    const { replyId, day, time } = reply;
+    const why = `told by the family ${showDay(day)} at ${time}: ${replyParts(reply).map(withoutFullStop).join('; ')}`;
+    const kind = asked === 'call' ? 'call-back' : 'reply';
+    return [{ key: `${kind}:${replyId}`, kind, computed: day, why, sources: ['wearToldLowPct'], limb: null, piece: null }];
   });
 }
 

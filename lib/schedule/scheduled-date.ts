@@ -15,10 +15,15 @@ export type DateKind =
   | 'referral'
   | 'booking'
   | 'not-said'
-  | 'missed';
+  | 'missed'
+  | 'call-back'
+  | 'reply';
 
 /** Kinds that are of a booked visit: moved by booking anew, not by hand. */
 export const OF_BOOKINGS: readonly DateKind[] = ['booking', 'not-said', 'missed'];
+
+/** Kinds that ask about what a family sent back: ended by an answer, not moved. */
+export const OF_REPLIES: readonly DateKind[] = ['call-back', 'reply'];
 
 /** Where the days of an interval come from: a limit, the clinic's table by age, or what was written with the piece. */
 export type DateSource = ComparedWith | 'piece';

@@ -72,10 +72,12 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   booking: { kind: 'visit', title: () => 'Visit, booked' },
   'not-said': { kind: 'visit', title: () => 'Was the booked visit kept?' },
   missed: { kind: 'visit', title: () => 'Call about a missed visit' },
+  'call-back': { kind: 'visit', title: () => 'Call back: the family asks to be rung' },
+  reply: { kind: 'visit', title: () => 'Look at what the family sent' },
 };
 
 /** Dates about which somebody is rung: the line says whom. */
-const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said'];
+const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said', 'call-back'];
 
 /** Key of the line that asks for the first ladder: it ends by itself when one is taped, and cannot be moved. */
 export const FIRST_LADDER = 'first-ladder';
@@ -94,7 +96,7 @@ export type Work = {
 /**
  * The lines of one patient: every open prompt, and every date that no prompt asks for, the most pressing first.
  *
- * A date whose prompt was answered is no line either: the answer holds for both. A referral comes before all and is never later.
+ * A date whose prompt was answered is no line either: the answer holds for both. A referral comes before all and is never later; a family that asks to be rung comes next.
  * Shape: prompts and dates; lines by day, referrals in front. Example: an order by 27 November and a visit on 5 January.
  */
 export function workItems({ analysis: { record, today }, raised, open, dates }: Work): WorkItem[] {
@@ -119,10 +121,13 @@ export function workItems({ analysis: { record, today }, raised, open, dates }: 
       limb: record.affected[0] ?? null,
       prompt: null,
     });
-  return items.sort(
-    (one, other) =>
-      Number(other.kind === 'refer') - Number(one.kind === 'refer') || one.due.localeCompare(other.due) || one.key.localeCompare(other.key),
-  );
+  return items.sort((one, other) => rankOf(one) - rankOf(other) || one.due.localeCompare(other.due) || one.key.localeCompare(other.key));
+}
+
+/** A referral stands before all, then who asks to be rung: the list of a day shows the first line of a patient. */
+function rankOf({ kind, key }: WorkItem): number {
+  if (kind === 'refer') return 0;
+  return key.startsWith('call-back:') ? 1 : 2;
 }
 
 function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts | null | undefined): WorkItem {

@@ -85,6 +85,7 @@ async function modules() {
     coverage: await import('@/db/clinic/coverage'),
     familyPages: await import('@/db/documents/family-pages'),
     links: await import('@/db/documents/share-links'),
+    replies: await import('@/db/documents/family-replies'),
     letters: await import('@/db/documents/letters'),
     cautions: await import('@/db/patients/cautions'),
     files: await import('@/db/exchange/patient-files'),

@@ -46,6 +46,7 @@ export const PAGES: Readonly<Record<string, Needs>> = {
   'patients/[patientId]/pieces/[pieceId]/page.tsx': 'signed in',
   'patients/[patientId]/pieces/[pieceId]/what-if/page.tsx': 'signed in',
   'patients/[patientId]/prompts/page.tsx': 'signed in',
+  'patients/[patientId]/replies/page.tsx': 'signed in',
   'patients/[patientId]/report/page.tsx': 'signed in',
   'patients/[patientId]/work/page.tsx': 'signed in',
   'patients/[patientId]/visits/new/page.tsx': 'writes',
@@ -84,6 +85,8 @@ export type Given = 'form' | 'state and form' | 'nothing' | 'values';
 /** Server actions by file under `app` and name. */
 export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   '_coverage/choose-coverage.ts chooseCoverageAction': ['writes', 'state and form'],
+  '_family/answer-reply-action.ts answerReplyAction': ['writes', 'state and form'],
+  '_family/reply-action.ts replyAction': ['nobody', 'state and form'],
   '_family/share-actions.ts makeLinkAction': ['writes', 'state and form'],
   '_family/share-actions.ts withdrawLinkAction': ['writes', 'form'],
   '_letter/sign-letter.ts signLetterAction': ['writes', 'state and form'],

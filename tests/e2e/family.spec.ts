@@ -6,6 +6,7 @@ test.describe.configure({ mode: 'serial' });
 const NOBODY = { cookies: [], origins: [] };
 let shared = '';
 let approved = '';
+let answered = '';
 
 async function openForm(page: Page, name: string): Promise<void> {
   await page.goto(`/patients?q=${encodeURIComponent(name)}`);
@@ -47,6 +48,13 @@ test('the clinic writes its own words for washing and calling', async ({ page })
   await spanish.getByLabel('Emergency number').fill('911');
   await spanish.getByRole('button', { name: 'Save' }).click();
   await expect(page.getByText(/texts in Español/)).toBeVisible();
+  const german = page.getByRole('form', { name: 'Deutsch' });
+  await german.getByLabel('Phone').fill('555-0142');
+  await german.getByLabel('When somebody answers').fill('Montag bis Freitag, 8 bis 17 Uhr.');
+  await german.getByLabel('At night and at weekends').fill('In der Nacht rufen Sie 555-0199 an.');
+  await german.getByLabel('Emergency number').fill('112');
+  await german.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByText(/texts in Deutsch/)).toBeVisible();
 });
 
 test('nothing is chosen for the therapist; the page is shown, approved as shown, and frozen', async ({ page }) => {
@@ -151,26 +159,114 @@ test('on A4 and Letter the page is one side, in large print two, and the text ne
     }
 });
 
-test('the page in Spanish is Spanish, on A4 and Letter one side, and in large print two', async ({ page }) => {
-  await openForm(page, 'Tess Ibarra');
-  await page.getByLabel('Language').selectOption('es');
-  await page.getByLabel('What you say of the limb').selectOption('bigger than we thought');
-  await page.getByLabel('Is the garment still right?').selectOption('no');
-  await page.getByRole('button', { name: 'Show the page' }).click();
-  const sheet = page.getByRole('article');
-  await expect(sheet).toHaveAttribute('lang', 'es');
-  await expect(sheet.getByRole('heading', { name: 'Qué sigue ahora' })).toBeVisible();
-  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
-  await page.waitForURL(/\/family\//);
-  const own = page.url();
-  for (const format of ['A4', 'Letter']) {
-    await page.goto(own);
-    expect(await sides(page, format), format).toBe(1);
-    expect(await lettersBeside(page)).toBeGreaterThan(30);
-    await page.goto(`${own}?large`);
-    expect(await sides(page, format), `${format}, large`).toBe(2);
-    expect(await lettersBeside(page)).toBeGreaterThan(30);
+for (const { language, name, next } of [
+  { language: 'es', name: 'Spanish', next: 'Qué sigue ahora' },
+  { language: 'de', name: 'German', next: 'Wie es weitergeht' },
+])
+  test(`the page in ${name} is ${name}, on A4 and Letter one side, and in large print two`, async ({ page }) => {
+    await openForm(page, 'Tess Ibarra');
+    await page.getByLabel('Language').selectOption(language);
+    await page.getByLabel('What you say of the limb').selectOption('bigger than we thought');
+    await page.getByLabel('Is the garment still right?').selectOption('no');
+    await page.getByRole('button', { name: 'Show the page' }).click();
+    const sheet = page.getByRole('article');
+    await expect(sheet).toHaveAttribute('lang', language);
+    await expect(sheet.getByRole('heading', { name: next })).toBeVisible();
+    await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+    await page.waitForURL(/\/family\//);
+    const own = page.url();
+    for (const format of ['A4', 'Letter']) {
+      await page.goto(own);
+      expect(await sides(page, format), format).toBe(1);
+      expect(await lettersBeside(page)).toBeGreaterThan(30);
+      await page.goto(`${own}?large`);
+      expect(await sides(page, format), `${format}, large`).toBe(2);
+      expect(await lettersBeside(page)).toBeGreaterThan(30);
+    }
+    if (language === 'de') answered = own;
+  });
+
+test('a family answers by the link on a phone without script, in its language; a refused reply keeps what was typed, the fifth of a day is refused in words', async ({
+  page,
+  browser,
+}) => {
+  await page.goto(answered);
+  await page.getByRole('button', { name: 'Make a link' }).click();
+  const link = new URL(await page.getByLabel('Link', { exact: true }).inputValue()).pathname;
+  const context = await browser.newContext({ storageState: NOBODY, javaScriptEnabled: false, viewport: { width: 390, height: 844 } });
+  const family = await context.newPage();
+  await family.goto(link);
+  const form = family.locator('form');
+  const send = () => form.getByRole('button', { name: 'An die Klinik schicken' }).click();
+  await send();
+  await expect(family.getByText('Füllen Sie zuerst ein Feld aus.')).toBeVisible();
+  await form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?').fill('25');
+  await form.getByRole('combobox').nth(2).selectOption('red');
+  await form.getByRole('checkbox').check();
+  await form.getByLabel('Ein paar Worte, wenn Sie wollen').fill('Nachts reibt es <b>sehr</b>.');
+  await send();
+  await expect(family.getByText('Schreiben Sie die Stunden als Zahl von 0 bis 24.')).toBeVisible();
+  await expect(form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?')).toHaveValue('25');
+  await expect(form.getByRole('combobox').nth(2)).toHaveValue('red');
+  await expect(form.getByRole('checkbox')).toBeChecked();
+  await expect(form.getByLabel('Ein paar Worte, wenn Sie wollen')).toHaveValue('Nachts reibt es <b>sehr</b>.');
+  await form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?').fill('6,5');
+  await send();
+  await expect(family.getByText('Danke. Es ist geschickt.')).toBeVisible();
+  expect(new URL(family.url()).pathname).toBe('/share');
+  await expect(family.getByText('6,5 Stunden am Tag getragen')).toBeVisible();
+  for (let more = 2; more <= 4; more++) {
+    await form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?').fill(String(more));
+    await send();
+    await expect(family.getByText(`${more} Stunden am Tag getragen`)).toBeVisible();
   }
+  await form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?').fill('5');
+  await send();
+  await expect(family.getByText('Mehr als 4 am Tag gehen nicht.')).toBeVisible();
+  await expect(form.getByLabel('Wie viele Stunden am Tag wurde sie getragen?')).toHaveValue('5');
+  await context.close();
+});
+
+test('a mark is chosen by pressing on the picture or by keyboard; the form breaks no rule that axe can see and fits 320 px', async ({
+  page,
+  browser,
+}) => {
+  await page.goto(answered);
+  await page.getByRole('button', { name: 'Make a link' }).click();
+  const link = new URL(await page.getByLabel('Link', { exact: true }).inputValue()).pathname;
+  const context = await browser.newContext({ storageState: NOBODY });
+  const family = await context.newPage();
+  await family.goto(link);
+  await family.locator('a[href="#reply-mark-2"]').click();
+  await expect(family.locator('#reply-mark-2')).toBeFocused();
+  await family.keyboard.press('Escape');
+  await family.locator('#reply-mark-2').selectOption('sore');
+  await expect(family.locator('a[href="#reply-mark-2"]')).toHaveAttribute('data-chosen', 'true');
+  expect(await screenFaults(family)).toEqual([]);
+  await context.close();
+});
+
+test('the therapist sees it as the family’s, on Today too, and says what was done; then it is no line any more', async ({ page }) => {
+  await page.goto('/patients?q=Tess%20Ibarra');
+  await page.getByRole('link', { name: 'Tess Ibarra' }).click();
+  const panel = page.getByRole('region', { name: 'Family pages' });
+  await expect(panel.getByText(/Told by the family, .*Not answered yet/)).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Dates' }).getByText('Call back: the family asks to be rung')).toBeVisible();
+  const today = await page.context().newPage();
+  await today.goto('/');
+  await expect(today.getByText('Call back: the family asks to be rung')).toHaveCount(1);
+  await today.close();
+  await panel.getByRole('link', { name: /Told by the family, 4 not answered/ }).click();
+  const reply = page.getByRole('region', { name: /^Reply of / }).filter({ hasText: 'asks to be rung' });
+  await expect(reply.getByText('“Nachts reibt es <b>sehr</b>.”')).toBeVisible();
+  await expect(reply.getByText(/leg, knee: a red mark/)).toBeVisible();
+  expect(await screenFaults(page)).toEqual([]);
+  await reply.getByLabel('What was done').selectOption('rung');
+  await reply.getByLabel('In a few words').fill('seam looked at on Friday');
+  await reply.getByRole('button', { name: 'Note it' }).click();
+  await expect(reply.getByText(/^Rung on .* by .*: seam looked at on Friday\.$/)).toBeVisible();
+  await page.goto('/');
+  await expect(page.getByText('Call back: the family asks to be rung')).toHaveCount(0);
 });
 
 test('screens of the family page break no rule that axe can see, in light and dark, and fit 320 px', async ({ page }) => {

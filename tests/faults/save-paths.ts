@@ -211,6 +211,29 @@ export function savePaths({ db, therapist }: MadeUpClinic, reference: string, wo
     },
     { name: 'link made', write: async () => db.links.openLink(therapist, await documentId()) },
     {
+      name: 'reply of the family received',
+      write: async () => {
+        const [link] = await db.links.linksOf(therapist, await documentId());
+        const { id: therapistId, clinicId } = therapist;
+        const by = { linkId: link?.linkId ?? therapistId, clinicId, patientId, timeZone: 'UTC', page: page(words) };
+        const told = { hours: 6, planned: 12, marks: [], call: true, words: `${words} told`, by: `${words} aunt`, answer: null };
+        await db.replies.sendReply(by, { day: addDays(day, ++made), time: '09:30', pageOf: day, ...told }, form());
+      },
+    },
+    {
+      name: 'reply of the family answered',
+      write: async () => {
+        const [reply] = (await db.noted.notedOfPatients(therapist, [patientId])).get(patientId)?.replies ?? [];
+        if (!reply) throw new Error('no reply');
+        const { replyId, number, ...told } = reply;
+        const answer = { did: 'rung', day, by: therapist.name, words: `${words} answer ${++made}` } as const;
+        await db.noted.saveNoted(therapist, patientId, {
+          ...{ submissionId: form(), kind: 'reply', thing: replyId, expected: number, day: reply.day },
+          ...{ content: { ...told, answer }, deed: 'reply of the family answered', reason: `${words} answer` },
+        });
+      },
+    },
+    {
       name: 'letter signed',
       write: async () =>
         db.letters.signLetter(therapist, { patientId, visitId: await visitId(), submissionId: form(), letter: letter(words) }),

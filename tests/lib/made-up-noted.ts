@@ -1,5 +1,6 @@
 import type { Leaving } from '@/lib/course/leaving';
 import type { Booking } from '@/lib/diary/booking';
+import type { FamilyReply } from '@/lib/observations/family-reply';
 import type { Observation } from '@/lib/observations/observation';
 import type { WorkFacts } from '@/lib/record/work-facts';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -67,3 +68,18 @@ export const LEAVING_GONE: Leaving = {
   supplies: 'the family doctor',
   note: null,
 };
+
+/** Replies of a family: one with all there is and its answer, one with hours alone. */
+export const REPLIES: readonly FamilyReply[] = [
+  {
+    ...{ day: calendarDay('2026-10-20'), time: '09:30', pageOf: calendarDay('2026-10-14'), hours: 6.5, planned: 12, call: true },
+    marks: [{ place: { limb: 'leg', side: 'left', along: 0.5 }, sign: 'red' }],
+    words: '=it rubs, "at night"',
+    by: 'Ada',
+    answer: { did: 'rung', day: calendarDay('2026-10-21'), by: 'R. Adeyemi', words: 'seam looked at' },
+  },
+  {
+    ...{ day: calendarDay('2026-10-22'), time: '23:59', pageOf: calendarDay('2026-10-14'), hours: 0, planned: null, call: false },
+    ...{ marks: [], words: null, by: null, answer: null },
+  },
+];

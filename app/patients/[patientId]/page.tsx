@@ -137,8 +137,8 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
         {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
         <MeasuresPanel analysis={analysis} />
-        <LookedPanel observations={record.observations} kinds={kindsOf(own)} patientId={patientId} />
-        <FamilyPagesPanel pages={familyPages} timeZone={clinic.timeZone} />
+        <LookedPanel observations={record.observations} replies={record.replies} kinds={kindsOf(own)} patientId={patientId} />
+        <FamilyPagesPanel pages={familyPages} replies={record.replies} patientId={patientId} timeZone={clinic.timeZone} />
         <LettersPanel letters={letters} timeZone={clinic.timeZone} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
         <TakeOutPanel patientId={patientId} />

@@ -1,12 +1,13 @@
-import type { Appointment, Condition, Consent, FhirResource, Observation, Quantity, ServiceRequest } from 'fhir/r4';
+import type { Appointment, Communication, Condition, Consent, FhirResource, Observation, Quantity, ServiceRequest } from 'fhir/r4';
 import type { Leaving } from '../../course/leaving';
 import type { Booking } from '../../diary/booking';
 import { OBSERVED_KINDS } from '../../observations/catalogue';
+import { answerInWords, type FamilyReply, replyParts } from '../../observations/family-reply';
 import type { Observation as Looked } from '../../observations/observation';
 import type { WorkFacts } from '../../record/work-facts';
 import { addDays, type CalendarDay } from '../../units/calendar-day';
 import { instantOf } from '../../units/clock-instant';
-import { fhirText, jsonExtension, textExtension } from './extensions';
+import { fhirText, jsonExtension, listed, textExtension } from './extensions';
 import { ownConcept } from './own-codes';
 import { CLINIC, SUBJECT } from './patient-resource';
 import { category } from './public-codes';
@@ -153,5 +154,26 @@ export function leavingResource(leaving: Leaving): Observation {
     ...(criteria.length > 0
       ? { component: criteria.map(({ words, met }) => ({ code: { text: fhirText(words) || 'criterion' }, valueBoolean: met })) }
       : { valueString: fhirText(note ?? '') || 'gone through' }),
+  };
+}
+
+/**
+ * What a family sent back as a Communication, at the instant it came in the zone of the clinic’s clock: its words are the payload, the answer of the
+ * clinic a note. It is no Observation: nothing was measured. The reply itself travels beside it and is what is read back.
+ * Source: HL7 FHIR R4, Communication.
+ */
+export function replyResource(reply: FamilyReply, number: number, timeZone: string): Communication {
+  const { day, time, by, answer } = reply;
+  return {
+    resourceType: 'Communication',
+    id: `reply-${number}`,
+    extension: [...textExtension('number', String(number)), ...jsonExtension('family-reply', reply)],
+    status: 'completed',
+    subject: SUBJECT,
+    recipient: [CLINIC],
+    sender: { display: fhirText(by ?? '') || 'the family' },
+    sent: new Date(instantOf(day, time, timeZone)).toISOString(),
+    payload: listed(replyParts(reply).map((part) => ({ contentString: fhirText(part) }))),
+    ...(answer && { note: [{ text: fhirText(answerInWords(answer, answer.day)) }] }),
   };
 }

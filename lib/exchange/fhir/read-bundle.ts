@@ -74,6 +74,7 @@ function fileOf(patient: Patient, graph: BundleGraph): PatientFile {
       inOrder(all('Appointment')),
       inOrder(observations.filter((one) => hasCode(one, 'looked-at'))),
       observations.filter((one) => hasCode(one, 'leaving')),
+      inOrder(all('Communication').filter((one) => extendedText(one, 'family-reply') !== null)),
       details.born,
     ),
     writings: [],
@@ -110,13 +111,15 @@ function passedOverIn(graph: BundleGraph): string[] {
     'ServiceRequest',
     'Consent',
     'Appointment',
+    'Communication',
   ]);
   return graph.resources.flatMap((one) => {
     if (one.resourceType === 'Observation') {
       if (!graph.patientOf(one)) return [`${named(one)}: its subject is not a patient of this bundle.`];
       return isOursOrBody(one) ? [] : [`${named(one)}: not a measure that is read from a bundle of ours.`];
     }
-    if (!read.has(one.resourceType)) return [`${named(one)}: this kind of resource is not read.`];
+    const isForeign = one.resourceType === 'Communication' && extendedText(one, 'family-reply') === null;
+    if (isForeign || !read.has(one.resourceType)) return [`${named(one)}: this kind of resource is not read.`];
     const needsPatient = ['Encounter', 'EpisodeOfCare', 'Device', 'DeviceRequest'].includes(one.resourceType);
     return needsPatient && !graph.patientOf(one) ? [`${named(one)}: its subject is not a patient of this bundle.`] : [];
   });

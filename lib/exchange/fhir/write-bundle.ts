@@ -5,7 +5,7 @@ import { cautionResource, eventResource, orderResource, phaseResource, pieceReso
 import { ladderResources } from './ladder-resources';
 import { limbPlaces } from './limb-places';
 import { MEASURE_CODE_SYSTEM, measureResources } from './measure-resources';
-import { bookingResource, factResources, leavingResource, lookedResource } from './noted-resources';
+import { bookingResource, factResources, leavingResource, lookedResource, replyResource } from './noted-resources';
 import { OWN, OWN_CODE_SYSTEM } from './own-codes';
 import { type BundleOwner, shortNames, withOwnIds } from './own-ids';
 import { clinicResource, patientResource } from './patient-resource';
@@ -60,6 +60,7 @@ export function patientBundle(file: PatientFile, analysis: PatientAnalysis, at: 
       ...(file.facts ? factResources(file.facts) : []),
       ...(file.bookings ?? []).map((one, index) => bookingResource(one, index + 1, owner.clinic.timeZone)),
       ...(file.observations ?? []).map((one, index) => lookedResource(one, index + 1)),
+      ...(file.replies ?? []).map((one, index) => replyResource(one, index + 1, owner.clinic.timeZone)),
       ...(file.leaving ? [leavingResource(file.leaving)] : []),
       OWN_CODE_SYSTEM,
       ...(file.visits.some(({ measures }) => measures?.length) ? [MEASURE_CODE_SYSTEM] : []),

@@ -11,6 +11,7 @@ import { BOOKED, FOR_THE_WORK, LEFT, OBSERVED, readBooked, readForTheWork, readL
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
 import { readCautions, readEvents, readOrders, readPieces } from './read-piece-tables';
 import { readDetails, readVisits } from './read-visit-tables';
+import { FAMILY_REPLIED, readReplied } from './reply-table';
 import type { RowsOf, SetTable } from './set-table';
 import { type SetTally, sumOfTable } from './set-tally';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
@@ -18,11 +19,11 @@ import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 /** The tables that are read back; what the engine found is worked out anew. */
 const READ = [
   ...[SUBJECT, VISIT, BODY_MEASURE, NAMED_MEASURE, LADDER, RUNG, LANDMARK, KEPT_QUESTION, PIECE, ORDER, EVENT, PHASE, CAUTION],
-  ...[FOR_THE_WORK, BOOKED, OBSERVED, LEFT],
+  ...[FOR_THE_WORK, BOOKED, OBSERVED, LEFT, FAMILY_REPLIED],
 ];
 
 /** Tables that sets did not have from the start. */
-const YOUNGER = [PHASE, NAMED_MEASURE, FOR_THE_WORK, BOOKED, OBSERVED, LEFT];
+const YOUNGER = [PHASE, NAMED_MEASURE, FOR_THE_WORK, BOOKED, OBSERVED, LEFT, FAMILY_REPLIED];
 
 /**
  * The patients of a set as `linesOf` wrote them, to the typed text; or the first fault in it.
@@ -78,6 +79,7 @@ function patientOf(subject: CsvRow, rowsOf: RowsOf): PatientFile {
     ...readBooked(rowsOf(BOOKED, 'subject_id', id)),
     ...readObserved(rowsOf(OBSERVED, 'subject_id', id)),
     ...readLeft(rowsOf(LEFT, 'subject_id', id)),
+    ...readReplied(rowsOf(FAMILY_REPLIED, 'subject_id', id)),
     writings: [],
   };
 }

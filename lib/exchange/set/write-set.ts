@@ -6,6 +6,7 @@ import { KEPT_QUESTION, LADDER, LANDMARK, RUNG } from './ladder-tables';
 import { NAMED_MEASURE } from './measure-table';
 import { BOOKED, FOR_THE_WORK, LEFT, OBSERVED, OBSERVED_FIGURE } from './noted-tables';
 import { CAUTION, EVENT, ORDER, PHASE, PIECE } from './piece-tables';
+import { FAMILY_REPLIED } from './reply-table';
 import type { Column, SetPart, SetTable } from './set-table';
 import { BODY_MEASURE, SUBJECT, VISIT } from './visit-tables';
 
@@ -29,6 +30,7 @@ export const SET_TABLES: readonly SetTable[] = [
   OBSERVED,
   OBSERVED_FIGURE,
   LEFT,
+  FAMILY_REPLIED,
   VOLUME,
   PROMPT,
 ];

@@ -1,6 +1,6 @@
-import { parseISO } from 'date-fns';
 import type { LandmarkId, LimbKind } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
+import { dayIn } from './day-format';
 import type { FamilyWords, Person } from './family-words';
 import { LANGUAGE_NAMES } from './language-names';
 
@@ -9,17 +9,17 @@ export const ENGLISH: FamilyWords = {
   language: 'en',
   name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 5,
+  version: 6,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
-    new Intl.DateTimeFormat(unit === 'in' ? 'en-US' : 'en-GB', {
+    dayIn(unit === 'in' ? 'en-US' : 'en-GB', day, {
       weekday: 'long',
       month: 'long',
       day: 'numeric',
       ...(withYear ? { year: 'numeric' } : {}),
-    }).format(parseISO(day)),
-  month: (day) => new Intl.DateTimeFormat('en-GB', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+    }),
+  month: (day) => dayIn('en-GB', day, { month: 'long', year: 'numeric' }),
   length: (lengthMm, unit) => {
     const text = unit === 'in' ? showLength(lengthMm, unit) : showLength(lengthMm, unit).replace(/\.0$/, '');
     const one = text === '1' || /^[⅛¼⅜½⅝¾⅞]$/.test(text);
@@ -144,6 +144,43 @@ export const ENGLISH: FamilyWords = {
   footer: (person, by, day) =>
     `Checked by ${by} on ${day}. This page is for ${person.reader === 'patient' ? 'you' : `${owner(person.name)} family`}. What your doctor or therapist tells you comes first. You can always ask us.`,
   noCare: 'Ask us how to wash it.',
+  plan: {
+    head: 'Your first days',
+    days: (first, last) => (last === null ? `From day ${first} on` : first === last ? `Day ${first}` : `Days ${first} to ${last}`),
+    hours: (hours, from, to) =>
+      `${to === null ? `From ${from}` : to === from ? from : `${from} to ${to}`}: ${hours} ${hours === 1 ? 'hour' : 'hours'} a day.`,
+    day: (day, unit) => dayIn(unit === 'in' ? 'en-US' : 'en-GB', day, { month: 'short', day: 'numeric' }),
+  },
+  reply: {
+    head: 'Tell us how it goes',
+    read: 'We read this when the clinic is open.',
+    urgent: 'Do not use this if you need help now.',
+    hours: 'How many hours a day was it worn?',
+    hoursHint: 'From 0 to 24. You may leave it empty.',
+    hoursWrong: 'Type the hours as a number from 0 to 24.',
+    marks: ({ limb }) => `Is there a place on the ${limb} we should know of?`,
+    marksHint: 'Choose it by its number.',
+    places: {
+      leg: ['Ankle', 'Calf', 'Knee', 'Thigh', 'Top of the thigh'],
+      arm: ['Wrist', 'Forearm', 'Elbow', 'Upper arm', 'Armpit'],
+    },
+    nothing: 'nothing',
+    signs: { red: 'a red mark', sore: 'it is sore', slides: 'it slides', other: 'something else' },
+    call: 'Please call me',
+    words: 'A few words, if you like',
+    by: 'Who writes this?',
+    tooLong: (most) => `This is too long. Use ${most} letters or less.`,
+    send: 'Send it to the clinic',
+    empty: 'Fill in one of the boxes first.',
+    refused: 'It is not sent yet. Look at the boxes below.',
+    ended: 'This link has run out. It was not sent. Please call us.',
+    tooMany: (most) => `You can send ${most} a day. It was not sent. Try again tomorrow, or call us.`,
+    wait: (minutes) => `It was not sent. Wait ${minutes === 1 ? 'a minute' : `${minutes} minutes`}, then try again.`,
+    later: 'It could not be sent. Please try again in a minute.',
+    sentHead: 'What you sent',
+    thanks: 'Thank you. It is sent.',
+    said: { hours: (hours) => `worn ${hours} ${hours === 1 ? 'hour' : 'hours'} a day`, call: 'please call', by: (name) => `from ${name}` },
+  },
   defaults: {
     care: 'Take it off for the bath and for cream. Wash one each day by hand in warm water with mild soap. Lay it flat to dry, away from heat. Wear the other one while it dries.',
     wait: 'Marks from the seams that fade in half an hour are normal. A loose thread can wait until your visit. Bring every garment with you.',

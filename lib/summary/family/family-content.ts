@@ -1,6 +1,8 @@
 import type { PhaseKind } from '../../course/phases';
 import type { GrowthWatchPart } from '../../garment-forms/garment-catalogue';
+import type { BuildUpStep } from '../../garments/build-up';
 import type { LandmarkId } from '../../ladder/limb';
+import type { LimbSide } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { Change, Person, StillRight, WhyNot } from './family-words';
@@ -43,6 +45,10 @@ export type FamilyFacts = {
   readonly phase?: { readonly kind: PhaseKind; readonly comparedWith: CalendarDay | null };
   /** Absent where nothing is known of it: the number that every telephone takes, and the default minutes. */
   readonly help?: FamilyHelp;
+  /** Steps of the newest wear-in of this limb that runs on the day; left out where none does. */
+  readonly plan?: readonly BuildUpStep[];
+  /** The outline with the places a family can choose; null where the ladder does not know both landmarks. */
+  readonly marked?: MarkedOutline | null;
   /** Outlines of the limb then and now, heights and girths in mm; `earlier` only where there is such a ladder. */
   readonly outlines: { readonly earlier: FamilyOutline | null; readonly now: FamilyOutline; readonly ends: PictureEnds | null } | null;
 };
@@ -56,6 +62,18 @@ export type FamilyOutline = {
   readonly heightsMm: readonly number[];
   readonly girthsMm: readonly number[];
   readonly lengthMm: number;
+};
+
+/** A limb as it stands in the form of a reply: rungs and the places to choose from 0 (foot of the picture) to 1 (its head), girths in whole mm. */
+export type MarkedOutline = { readonly rungs: readonly number[]; readonly girthsMm: readonly number[]; readonly places: readonly number[] };
+
+/** What a reply to the page is asked about: the visit, the limb, the hours planned, and where a mark can be shown. */
+export type FamilyAsks = LimbSide & {
+  readonly pageOf: CalendarDay;
+  readonly unit: LengthUnit;
+  readonly hours: number | null;
+  readonly plan: readonly Pick<BuildUpStep, 'from' | 'to' | 'hours'>[];
+  readonly outline: MarkedOutline | null;
 };
 
 /** A drawn outline with its words. */
@@ -97,5 +115,9 @@ export type FamilyPage = {
     readonly line?: string;
   };
   readonly picture: { readonly side: Person['side']; readonly caption: string; readonly drawings: readonly FamilyDrawing[] } | null;
+  /** The build-up of hours; absent where no wear-in runs. */
+  readonly plan?: { readonly head: string; readonly items: readonly { readonly when: string; readonly what: string }[] };
+  /** What the family can answer; pages from before that have no form. */
+  readonly asks?: FamilyAsks;
   readonly footer: string;
 };

@@ -1,4 +1,9 @@
 import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { buildUp } from '../../garments/build-up';
+import { inUse } from '../../garments/wear';
+import { LIMBS } from '../../ladder/limb';
+import { REPLY_PLACES } from '../../observations/family-reply';
+import { marksOnOutline } from '../../observations/marks-on-outline';
 import type { LimbSide } from '../../record/patient-record';
 import { REACH_95 } from '../../statistics/reach-95';
 import { heightOnLimb } from '../../trend/limb-series';
@@ -6,7 +11,7 @@ import { measureSeries } from '../../trend/measure-series';
 import type { SeriesVisit } from '../../trend/series-visit';
 import { addMonths, type CalendarDay, daysBetween } from '../../units/calendar-day';
 import { mm } from '../../units/length';
-import type { FamilyFacts, FamilyOutline } from './family-content';
+import type { FamilyFacts, FamilyOutline, MarkedOutline } from './family-content';
 import { pictureEnds } from './picture-ends';
 
 /** How far back the page compares: the visit nearest a year before, at least two months back. Common practice of growth talks. */
@@ -36,6 +41,8 @@ export function familyFacts(analysis: PatientAnalysis, day: CalendarDay, { limb,
     ...(inPhase?.phase && { phase: { kind: inPhase.phase.kind, comparedWith: baseline && baseline < day ? baseline : null } }),
     taller: taller(analysis, now, day),
     ...endOfLimb(analysis, now, { limb, side }),
+    ...planOnDay(analysis, day, { limb, side }),
+    marked: placesOn(now),
     outlines: { earlier: earlier ? outlineOf(earlier) : null, now: outlineOf(now), ends: pictureEnds(now) },
   };
 }
@@ -78,6 +85,31 @@ function endOfLimb(analysis: PatientAnalysis, now: SeriesVisit, { limb, side }: 
     return byMm > REACH_95 * Math.hypot(own.sdMm, before.sdMm) ? [{ byMm, since: before.visit.day }] : [];
   });
   return { part: { places, longer: (now.growing && grown[0]) || null } };
+}
+
+/** The build-up of hours of the piece of this limb that was first worn last, while its wear-in runs on the day. */
+function planOnDay({ record, policy }: PatientAnalysis, day: CalendarDay, { limb, side }: LimbSide): Pick<FamilyFacts, 'plan'> {
+  const [newest] = record.pieces
+    .filter((piece) => piece.limb === limb && piece.side === side && piece.wearIn && inUse(piece, day) && (piece.firstWorn ?? day) <= day)
+    .sort((one, other) => (other.firstWorn ?? '').localeCompare(one.firstWorn ?? ''));
+  const plan = newest ? buildUp(newest, policy.wearInSteps) : [];
+  const full = plan.at(-1);
+  return full && day < full.from ? { plan } : {};
+}
+
+/** The outline with the places of a reply on one scale; null where one of both landmarks is not known on the ladder. */
+function placesOn(at: SeriesVisit): MarkedOutline | null {
+  const { line, landmarks } = at.placed;
+  const [far, , near] = LIMBS[at.ladder.limb].landmarks;
+  const [farMm, nearMm] = [landmarks.get(far)?.placeMm, landmarks.get(near)?.placeMm];
+  const lengthMm = farMm === undefined || nearMm === undefined ? undefined : nearMm - farMm;
+  const scaled = marksOnOutline(
+    REPLY_PLACES,
+    line.placesMm.map((place) => heightOnLimb(at, place)),
+    lengthMm,
+  );
+  const short = (share: number) => Math.round(share * 1000) / 1000;
+  return scaled ? { rungs: scaled.rungs.map(short), girthsMm: line.girthsMm.map(Math.round), places: scaled.marks.map(short) } : null;
 }
 
 function outlineOf(at: SeriesVisit): FamilyOutline {

@@ -1,6 +1,6 @@
 import type { CalendarDay } from '../../units/calendar-day';
 import type { ClinicTexts } from './clinic-texts';
-import type { FamilyChoice, FamilyDrawing, FamilyFacts, FamilyOutline, FamilyPage, PictureEnd } from './family-content';
+import type { FamilyAsks, FamilyChoice, FamilyDrawing, FamilyFacts, FamilyOutline, FamilyPage, PictureEnd } from './family-content';
 import { familyWords } from './family-languages';
 import type { StepKind } from './family-words';
 import { helpBoxes } from './help-boxes';
@@ -62,8 +62,29 @@ export function familyPage(
     wait: { head: heads.wait, text: textOr(texts?.wait, words.defaults.wait) },
     call: helpBoxes(choice, facts.help, texts, words),
     picture: pictureOf(choice, facts),
+    ...planOf(choice, facts),
+    asks: asksOf(choice, facts),
     footer: words.footer(person, checked.by, words.day(checked.day, facts.unit, true)),
   };
+}
+
+function planOf({ language }: FamilyChoice, { plan = [], unit }: FamilyFacts): Pick<FamilyPage, 'plan'> {
+  if (plan.length === 0) return {};
+  const words = familyWords(language).plan;
+  const items = plan.map(({ firstDay, lastDay, from, to, hours }) => ({
+    when: words.days(firstDay, lastDay),
+    what: words.hours(hours, words.day(from, unit), to && words.day(to, unit)),
+  }));
+  return { plan: { head: words.head, items } };
+}
+
+function asksOf({ person: { limb, side }, hours }: FamilyChoice, { day, unit, plan = [], marked = null }: FamilyFacts): FamilyAsks {
+  return { limb, side, pageOf: day, unit, hours, plan: plan.map(({ from, to, hours }) => ({ from, to, hours })), outline: marked };
+}
+
+/** The hours a day that a page asks for on a day: of its build-up plan while it runs, else those the therapist wrote; null where neither says. */
+export function hoursAskedOn({ hours, plan }: Pick<FamilyAsks, 'hours' | 'plan'>, day: CalendarDay): number | null {
+  return plan.find(({ from, to }) => from <= day && (to === null || day <= to))?.hours ?? hours;
 }
 
 function pictureOf({ language, person }: FamilyChoice, { outlines, unit }: FamilyFacts): FamilyPage['picture'] {

@@ -4,6 +4,7 @@ import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
 import type { FamilyLanguage } from './language-names';
+import type { PlanWords, ReplyWords } from './reply-words';
 
 /** What a therapist says of the limb since last time. Nothing of it is the engine's: a person chooses. */
 export const CHANGES = ['first', 'grew-along', 'same', 'larger', 'smaller', 'not-sure'] as const;
@@ -105,4 +106,6 @@ export type FamilyWords = {
   readonly defaults: { readonly care: string; readonly wait: string };
   /** What stands while the clinic has approved no words for washing. */
   readonly noCare: string;
+  readonly plan: PlanWords;
+  readonly reply: ReplyWords;
 };

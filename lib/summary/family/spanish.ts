@@ -1,6 +1,6 @@
-import { parseISO } from 'date-fns';
 import type { LandmarkId, LimbKind, Side } from '../../ladder/limb';
 import { showLength } from '../../units/show-length';
+import { dayIn } from './day-format';
 import type { FamilyWords, Person } from './family-words';
 import { LANGUAGE_NAMES } from './language-names';
 
@@ -9,14 +9,12 @@ export const SPANISH: FamilyWords = {
   language: 'es',
   name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 5,
+  version: 6,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
-    new Intl.DateTimeFormat('es', { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) })
-      .format(parseISO(day))
-      .replace(',', ''),
-  month: (day) => new Intl.DateTimeFormat('es', { month: 'long', year: 'numeric' }).format(parseISO(day)),
+    dayIn('es', day, { weekday: 'long', month: 'long', day: 'numeric', ...(withYear ? { year: 'numeric' } : {}) }).replace(',', ''),
+  month: (day) => dayIn('es', day, { month: 'long', year: 'numeric' }),
   length: (lengthMm, unit) => {
     const text = unit === 'in' ? showLength(lengthMm, unit) : showLength(lengthMm, unit).replace(/\.0$/, '').replace('.', ',');
     const one = text === '1' || /^[⅛¼⅜½⅝¾⅞]$/.test(text);
@@ -162,6 +160,47 @@ export const SPANISH: FamilyWords = {
   footer: (person, by, day) =>
     `Lo revisó ${by} el ${day}. Esta hoja es para ${person.reader === 'patient' ? 'usted' : `la familia de ${person.name}`}. Lo que diga su médico o su terapeuta va primero. Siempre nos puede preguntar.`,
   noCare: 'Pregunte cómo se lava.',
+  plan: {
+    head: 'Los primeros días',
+    days: (first, last) => (last === null ? `Desde el día ${first}` : first === last ? `Día ${first}` : `Días ${first} a ${last}`),
+    hours: (hours, from, to) =>
+      `${to === null ? `Desde el ${from}` : to === from ? `El ${from}` : `Del ${from} al ${to}`}: ${hours} ${hours === 1 ? 'hora' : 'horas'} al día.`,
+    day: (day) => dayIn('es', day, { month: 'short', day: 'numeric' }),
+  },
+  reply: {
+    head: 'Cuéntenos cómo va',
+    read: 'Lo leemos cuando la clínica está abierta.',
+    urgent: 'No lo use si necesita ayuda ya.',
+    hours: '¿Cuántas horas al día la usó?',
+    hoursHint: 'De 0 a 24. Puede dejarlo vacío.',
+    hoursWrong: 'Escriba las horas con un número de 0 a 24.',
+    marks: ({ limb }) => `¿Hay un sitio ${limb === 'leg' ? 'de la pierna' : 'del brazo'} que debamos conocer?`,
+    marksHint: 'Elija el sitio por su número.',
+    places: {
+      leg: ['Tobillo', 'Pantorrilla', 'Rodilla', 'Muslo', 'Arriba del muslo'],
+      arm: ['Muñeca', 'Antebrazo', 'Codo', 'Brazo, arriba del codo', 'Axila'],
+    },
+    nothing: 'nada',
+    signs: { red: 'una marca roja', sore: 'duele', slides: 'la prenda se baja', other: 'otra cosa' },
+    call: 'Llámenme, por favor',
+    words: 'Unas palabras, si quiere',
+    by: '¿Quién lo escribe?',
+    tooLong: (most) => `Es muy largo. Use ${most} letras o menos.`,
+    send: 'Enviarlo a la clínica',
+    empty: 'Primero llene una de las casillas.',
+    refused: 'Aún no se envió. Mire las casillas de abajo.',
+    ended: 'El enlace ha caducado. No se envió. Llámenos, por favor.',
+    tooMany: (most) => `Puede enviar ${most} al día. No se envió. Pruebe mañana, o llámenos.`,
+    wait: (minutes) => `No se envió. Espere ${minutes === 1 ? 'un minuto' : `${minutes} minutos`} y pruebe otra vez.`,
+    later: 'No se pudo enviar. Pruebe otra vez en un minuto.',
+    sentHead: 'Lo que usted envió',
+    thanks: 'Gracias. Ya está enviado.',
+    said: {
+      hours: (hours) => `la usó ${String(hours).replace('.', ',')} ${hours === 1 ? 'hora' : 'horas'} al día`,
+      call: 'pide que le llamen',
+      by: (name) => `de ${name}`,
+    },
+  },
   defaults: {
     care: 'Quítela para el baño y para la crema. Lave una cada día a mano con agua tibia y jabón suave. Séquela plana, lejos del calor. Use la otra mientras se seca.',
     wait: 'Las marcas de las costuras que se van en media hora son normales. Un hilo suelto puede esperar a la cita. Traiga todas las prendas.',

@@ -14,6 +14,7 @@ import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { groupedBy } from '@/lib/record/grouped-by';
 import { type PatientFile, recordOfFile } from '@/lib/record/patient-file';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
+import { REPLIES } from '@/tests/lib/made-up-noted';
 import { anyFile, anyMeasuredFile, anyWords } from '@/tests/properties/made-up-files';
 
 const TODAY = calendarDay('2026-11-25');
@@ -108,6 +109,23 @@ describe('the set of tables', () => {
     const file = { ...ordered, orders, pieces: ordered.pieces.map((piece) => ({ ...piece, kept })) };
     for (const defused of [false, true])
       expect(readSet(setOf([file], { research: false, defused }))).toEqual({ kind: 'read', patients: [asRead(file, 'S1')] });
+  });
+
+  it('replies of a family come back as they were; one that cannot be read is refused by its cell', () => {
+    const file = { ...(fc.sample(anyFile, { numRuns: 1, seed: 9 })[0] as PatientFile), replies: REPLIES };
+    for (const defused of [false, true])
+      expect(readSet(setOf([file], { research: false, defused }))).toEqual({ kind: 'read', patients: [asRead(file, 'S1')] });
+    const set = setOf([file], RAW);
+    for (const [from, to, column] of [
+      ['23:59', '24:59', 'time'],
+      [',rung,', ',slept,', 'did'],
+    ] as const) {
+      const broken = new Map([...set].map(([name, text]) => [name, name === 'family_reply.csv' ? text.replace(from, to) : text]));
+      expect(readSet(broken)).toMatchObject({ kind: 'fault', fault: { column } });
+    }
+    const research = setOf([file], { research: true, defused: false }).get('family_reply.csv') ?? '';
+    expect(research).not.toMatch(/Ada|Adeyemi|rubs|seam|23:59|2026/);
+    expect(research).toContain('6.5');
   });
 
   it('a research set keeps the figures of what was looked at, by item and age, and neither words nor rater', () => {

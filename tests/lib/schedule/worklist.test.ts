@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { patientWork } from '@/lib/schedule/patient-work';
 import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
+import { REPLIES } from '../made-up-noted';
 
 const GIRTHS = [4, 8, 12, 16, 20].map((place) => [place, 24 + place / 2] as const);
 
@@ -37,6 +39,36 @@ describe('the worklist', () => {
     );
     expect(new Set(lines.map(({ kind }) => kind)).size).toBeGreaterThanOrEqual(4);
     for (const { reason } of lines) expect(reason).toMatch(/^[\p{Lu}\d“].*\.$/u);
+  });
+
+  it('has who asks to be rung in front, for the first working day from the day it came, until it is answered; nothing after a death', () => {
+    const [told] = REPLIES;
+    if (!told) throw new Error('no made-up reply');
+    const saturday = calendarDay('2026-10-24');
+    const reply = { ...told, day: saturday, answer: null, replyId: 'r1' };
+    const record = { ...recordOf([visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]), replies: [reply] };
+    const weekdays = { weekdays: [1, 2, 3, 4, 5], closed: [], capacity: null };
+    const work = (more: object) =>
+      patientWork({ ...record, ...more }, { answers: [], moves: [], diary: weekdays }, DEFAULT_POLICY, calendarDay('2026-10-26')).items;
+    expect(work({})[0]).toMatchObject({
+      key: 'call-back:r1',
+      due: '2026-10-26',
+      title: 'Call back: the family asks to be rung',
+      prompt: null,
+    });
+    expect(work({})[0]?.reason).toContain(
+      'Told by the family 24 Oct 2026 at 09:30: asks to be rung; worn 6.5 h a day, 12 h planned; left leg, knee: a red mark',
+    );
+    expect(work({ replies: [{ ...reply, call: false }] }).find(({ key }) => key === 'reply:r1')).toMatchObject({ due: '2026-10-26' });
+    const phase = { from: saturday, until: null, baselineDay: null, note: '' };
+    const keys = (more: object) => work(more).map(({ key }) => key);
+    expect(keys({ phases: [{ ...phase, kind: 'on-hold' }] })).toContain('call-back:r1');
+    expect(keys({ phases: [{ ...phase, kind: 'ended', endedAs: 'died' }] })).not.toContain('call-back:r1');
+    expect(keys({ replies: [{ ...reply, answer: told.answer }] }).filter((key) => key.includes('r1'))).toEqual([]);
+    expect(howItEnded({ key: 'call-back:r1', kind: 'call-back' }, { ...record, replies: [{ ...reply, answer: told.answer }] })).toBe(
+      'done',
+    );
+    expect(howItEnded({ key: 'call-back:r1', kind: 'call-back' }, record)).toBe('cancelled');
   });
 
   it('groups by day: yesterday is overdue, the sixth day is this week, the seventh is later', () => {

@@ -3,18 +3,22 @@ import { smogFormula } from 'smog-formula';
 import { syllable } from 'syllable';
 import { describe, expect, it } from 'vitest';
 import { PHASE_KINDS } from '@/lib/course/phases';
+import { buildUp } from '@/lib/garments/build-up';
 import type { FamilyChoice, FamilyFacts } from '@/lib/summary/family/family-content';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { FAMILY_TEXTS } from './family-texts';
+import { germanSyllables, germanWords } from './german-syllables';
 import { sentencesOf } from './sentences-of';
 import { spanishSyllables, spanishWords } from './spanish-syllables';
 
 const day = calendarDay('2026-11-25');
 const TEXTS = FAMILY_TEXTS;
 const TEXTOS = { ...TEXTS, phoneHours: 'De lunes a viernes, de 8 a 5.', night: 'De noche y el fin de semana, llame al 555-0199.' };
+const TEXTE = { ...TEXTS, phoneHours: 'Montag bis Freitag, 8 bis 17 Uhr.', night: 'In der Nacht rufen Sie 555-0199 an.' };
+const TEXTS_IN: Readonly<Record<string, typeof TEXTS>> = { en: TEXTS, es: TEXTOS, de: TEXTE };
 /** What garments press: nothing that is watched, a hand, the chest, face and neck and chest. */
 const WATCHED = [[], ['hand'], ['chest'], ['face', 'neck', 'chest']] as const;
 
@@ -23,6 +27,9 @@ const PHASES = [null, calendarDay('2026-04-27')].flatMap((comparedWith) => [
   {},
   ...PHASE_KINDS.map((kind) => ({ phase: { kind, comparedWith } })),
 ]);
+
+/** The build-up of a piece first worn on the day. */
+const PLAN = buildUp({ firstWorn: day, wearIn: { firstHours: 2, fullHours: 23, days: 14, callOn: day, called: null, callNote: null } }, 4);
 
 /** Every page the form can make: each change, answer, reason, step, hour and reader, for a leg and an arm. */
 function* variants(language: string) {
@@ -48,8 +55,9 @@ function* variants(language: string) {
                 const facts: FamilyFacts = {
                   ...{ day, unit: 'in', places: 16, taller, outlines: null, help, ...PHASES[n % PHASES.length] },
                   ...(part && { part }),
+                  ...(n % 5 === 0 && { plan: PLAN }),
                 };
-                yield familyPage(choice, facts, language === 'es' ? TEXTOS : TEXTS, 'Harbour Lane', { by: 'R. Adeyemi', day });
+                yield familyPage(choice, facts, TEXTS_IN[language], 'Harbour Lane', { by: 'R. Adeyemi', day });
               }
 }
 
@@ -65,6 +73,7 @@ function remembered(count: (word: string) => number): (word: string) => number {
 /** A figure is read aloud in about two syllables. */
 const syllablesOf = remembered((word) => (/\d/.test(word) ? 2 : syllable(word)));
 const spanishSyllablesOf = remembered(spanishSyllables);
+const germanSyllablesOf = remembered(germanSyllables);
 
 /** Sentences of a text, one a full stop; figures and fractions as they are said aloud count as one word each. */
 function counted(texts: readonly string[]) {
@@ -115,6 +124,26 @@ describe('the formulas, on published examples', () => {
   });
 });
 
+describe('syllables of German', () => {
+  it('a diphthong, ie and a doubled vowel are one; other vowels side by side are two', () => {
+    // Hyphenation as in the Duden, Die deutsche Rechtschreibung (from memory): Knö-chel, Schwel-lung, Ge-wicht, The-ra-pie …
+    const known = {
+      Bein: 1,
+      Arm: 1,
+      Knöchel: 2,
+      Schwellung: 2,
+      Kleidung: 2,
+      gemessen: 3,
+      Therapie: 3,
+      Ellbogen: 3,
+      bequem: 2,
+      Haar: 1,
+      Knie: 1,
+    };
+    for (const [word, syllables] of Object.entries(known)) expect([word, germanSyllables(word)]).toEqual([word, syllables]);
+  });
+});
+
 describe('every variant of the family page', () => {
   it('in English reads at grade 6 or lower by Flesch–Kincaid and 8 or lower by SMOG', () => {
     let worst = { grade: 0, smog: 0 };
@@ -152,7 +181,30 @@ describe('every variant of the family page', () => {
     expect(worst.huerta).toBeGreaterThanOrEqual(70);
   });
 
-  it.each(['en', 'es'])('in %s leaves no placeholder, no gap and no word that does not belong there', (language) => {
+  it('in German is as easy as for the sixth grade: Wiener Sachtextformel at most 6, Amstad at least 70', () => {
+    // Bamberger & Vanecek 1984, Lesen – Verstehen – Lernen – Schreiben, first formula: 0.1935 MS + 0.1672 SL + 0.1297 IW − 0.0327 ES − 0.875,
+    // MS % of words of three and more syllables, SL words a sentence, IW % of words longer than six letters, ES % of one syllable; a grade from 4 to 15.
+    // Amstad 1978, Wie verständlich sind unsere Zeitungen?: 180 − W/F − 58.5 S/W; 70–80 easy.
+    let worst = { wiener: 0, amstad: 200 };
+    for (const page of variants('de')) {
+      const texts = sentencesOf(page);
+      const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean).length;
+      const words = texts.flatMap(germanWords);
+      const syllables = words.map(germanSyllablesOf);
+      const share = (those: number) => (100 * those) / words.length;
+      const [many, one] = [share(syllables.filter((n) => n >= 3).length), share(syllables.filter((n) => n === 1).length)];
+      const [long, length] = [share(words.filter((word) => word.length > 6).length), words.length / sentences];
+      worst = {
+        wiener: Math.max(worst.wiener, 0.1935 * many + 0.1672 * length + 0.1297 * long - 0.0327 * one - 0.875),
+        amstad: Math.min(worst.amstad, 180 - length - (58.5 * syllables.reduce((sum, n) => sum + n, 0)) / words.length),
+      };
+    }
+    console.info(`German: Wiener Sachtextformel at most ${worst.wiener.toFixed(1)}, Amstad at least ${worst.amstad.toFixed(0)}`);
+    expect(worst.wiener).toBeLessThanOrEqual(6);
+    expect(worst.amstad).toBeGreaterThanOrEqual(70);
+  });
+
+  it.each(['en', 'es', 'de'])('in %s leaves no placeholder, no gap and no word that does not belong there', (language) => {
     for (const page of variants(language)) {
       const text = JSON.stringify(page);
       expect(text).not.toMatch(/undefined|NaN|\{\{|\$\{|%s|""/);

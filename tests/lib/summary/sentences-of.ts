@@ -5,6 +5,7 @@ export function sentencesOf(page: FamilyPage): string[] {
   return [
     ...page.sections.flatMap((section) => section.sentences),
     ...(page.picture ? [`${page.picture.caption}.`] : []),
+    ...(page.plan?.items.map((item) => item.what) ?? []),
     ...(page.steps.items.length > 0 ? page.steps.items.map((item) => item.what) : [page.steps.none]),
     page.wait.text,
     ...page.call.signs.map((sign) => `${page.call.lead} ${sign}.`),

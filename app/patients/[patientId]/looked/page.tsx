@@ -13,6 +13,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { notedHistory } from '@/db/patients/noted';
 import { kindsOf, timeLines } from '@/lib/observations/catalogue';
+import { TOLD_WEAR, toldWear } from '@/lib/observations/family-reply';
 import type { LimbSide } from '@/lib/record/patient-record';
 import { type CalendarDay, readDay } from '@/lib/units/calendar-day';
 
@@ -30,7 +31,7 @@ export default async function LookedPage({ params, searchParams }: Asked) {
   const kinds = kindsOf(own);
   const asked = kinds.filter(({ id }) => own.every((one) => one.id !== id || one.asked));
   const { observations } = record;
-  const lines = timeLines(observations, kinds);
+  const lines = [...timeLines(observations, kinds), ...timeLines(toldWear(record.replies), [TOLD_WEAR])];
   const marks = observations.filter(
     ({ kind, place, gone }) => place && !gone && kinds.some(({ id, where }) => id === kind && where === 'place'),
   );

@@ -15,7 +15,7 @@ import { calendarDay } from '@/lib/units/calendar-day';
 import { readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
 import { anyFile, anyMeasuredFile } from '@/tests/properties/made-up-files';
-import { FACTS, OBSERVATIONS } from '../../made-up-noted';
+import { FACTS, OBSERVATIONS, REPLIES } from '../../made-up-noted';
 import { byFhir, byMedplum, byOwnRules, notCarried } from './validators';
 
 const TODAY = calendarDay('2026-11-25');
@@ -127,6 +127,18 @@ describe('bundles of 200 made-up patients', () => {
       'http://hl7.org/fhir/ValueSet/observation-codes',
       'http://terminology.hl7.org/ValueSet/v3-ActEncounterCode',
     ]);
+  });
+
+  it('a reply of a family is a Communication at the clinic’s clock, passes the validators and comes back as it was', () => {
+    const file = { ...(FILES[0] as PatientFile), replies: REPLIES };
+    const bundle = parsed(file);
+    const [first, second] = (bundle.entry ?? []).flatMap(({ resource }) => (resource?.resourceType === 'Communication' ? [resource] : []));
+    // 20 October 2026 in London is still summer time, an hour ahead of UTC (IANA zone Europe/London).
+    expect(first).toMatchObject({ status: 'completed', sent: '2026-10-20T08:30:00.000Z', sender: { display: 'Ada' } });
+    expect(second?.sender?.display).toBe('the family');
+    const faults = [first, second].flatMap((one) => (one ? byMedplum(one) : ['missing']));
+    expect([...faults, ...byFhir(bundle), ...byOwnRules(bundle)]).toEqual([]);
+    expect(readOurBundle(bundle)).toEqual({ kind: 'read', files: [asRead(file)], passedOver: [] });
   });
 
   it('come back with nothing lost, to the typed text', () => {

@@ -1,0 +1,50 @@
+'use client';
+
+import { useActionState } from 'react';
+import { REPLY_BOUNDS } from '@/lib/observations/family-reply';
+import { type AnswerReplyState, answerReplyAction } from './answer-reply-action';
+
+type Props = {
+  readonly patientId: string;
+  readonly replyId: string;
+  readonly number: number;
+  readonly submissionId: string;
+  /** Which reply it is, in words: every form of the page says its own. */
+  readonly named: string;
+  readonly back: string;
+};
+
+/** What was done about one reply of the family. Works without script as a plain form. */
+export function AnswerReply({ patientId, replyId, number, submissionId, named, back }: Props) {
+  const [state, send, busy] = useActionState<AnswerReplyState, FormData>(answerReplyAction, null);
+  const typed = state?.typed;
+  return (
+    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Answer to the reply of ${named}`}>
+      <input type="hidden" name="patientId" value={patientId} />
+      <input type="hidden" name="replyId" value={replyId} />
+      <input type="hidden" name="number" value={number} />
+      <input type="hidden" name="submissionId" value={submissionId} />
+      <input type="hidden" name="back" value={back} />
+      <label>
+        What was done
+        <select name="did" key={typed?.did} defaultValue={typed?.did ?? ''} required>
+          <option value="" disabled>
+            Choose one
+          </option>
+          <option value="rung">rung</option>
+          <option value="seen">seen, nothing to do</option>
+        </select>
+      </label>
+      <label>
+        In a few words
+        <input type="text" name="words" maxLength={REPLY_BOUNDS.answer} defaultValue={typed?.words ?? ''} />
+      </label>
+      <button className="button" type="submit" aria-disabled={busy}>
+        Note it
+      </button>
+      <p className="refusal" role="status">
+        {state?.refusal ?? ''}
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,87 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { SharedLink } from '@/db/documents/share-links';
+import type { FamilyReply } from '@/lib/observations/family-reply';
+import { addDays, calendarDay } from '@/lib/units/calendar-day';
+import { page } from '@/tests/faults/save-paths';
+import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
+import { details, visitOn } from './made-up-records';
+
+const form = () => crypto.randomUUID();
+const day = calendarDay('2026-10-14');
+const AT = new Date('2026-10-14T12:00:00Z');
+const TOLD: FamilyReply = {
+  ...{ day, time: '13:00', pageOf: day, hours: 6, planned: 23, call: true, words: 'It rubs at night.', by: 'Ada', answer: null },
+  marks: [{ place: { limb: 'leg', side: 'right', along: 0.5 }, sign: 'red' }],
+};
+
+describe.each(ENGINES)('replies of a family on %s', (engine) => {
+  let at: ClinicOn;
+  let patientId = '';
+  let cookie = '';
+  let link: SharedLink;
+
+  beforeAll(async () => {
+    at = await clinicOn(engine);
+    const added = await at.db.patients.addPatient(at.therapist, { submissionId: form(), details: details('HL-0900') });
+    patientId = added.kind === 'saved' ? added.patientId : '';
+    const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
+    const visitId = saved.kind === 'saved' ? saved.visitId : '';
+    const documentId = await at.db.familyPages.approveFamilyPage(at.therapist, { visitId, submissionId: form(), page: page('w') }, AT);
+    cookie = (await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, documentId ?? '', AT)) ?? '', AT)) ?? '';
+    const found = await at.db.links.sharedPage(cookie, AT);
+    if (!found) throw new Error('the link opens nothing');
+    link = found;
+  });
+  afterAll(async () => at?.close());
+
+  const repliesNow = async () => (await at.db.noted.notedOfPatients(at.therapist, [patientId])).get(patientId)?.replies ?? [];
+
+  it('is kept as it came, once for one form, under the link as its author; another clinic sees none', async () => {
+    const id = form();
+    expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'sent' });
+    expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'already-sent' });
+    expect(await at.db.replies.repliesBy(link)).toEqual([TOLD]);
+    expect(await repliesNow()).toMatchObject([{ ...TOLD, number: 1 }]);
+    expect((await at.db.noted.notedOfPatients(at.stranger, [patientId])).size).toBe(0);
+    const deeds = await at.db.audit.auditEntries(at.therapist, 20, patientId);
+    const deed = deeds.find(({ action }) => action === 'reply of the family received');
+    expect(deed).toMatchObject({ who: `link ${link.linkId}`, whoName: null });
+    expect(JSON.stringify(deed)).not.toContain('rubs');
+  });
+
+  it('is answered by a further state; what was sent stays', async () => {
+    const [reply] = await repliesNow();
+    if (!reply) throw new Error('no reply');
+    const { replyId, number, ...told } = reply;
+    const answer = { did: 'rung', day, by: at.therapist.name, words: 'all well' } as const;
+    const entry = { submissionId: form(), kind: 'reply' as const, thing: replyId, expected: number, day, content: { ...told, answer } };
+    const answered = { ...entry, deed: 'reply of the family answered' as const, reason: null };
+    expect(await at.db.noted.saveNoted(at.stranger, patientId, answered)).toEqual({ kind: 'not-found' });
+    await expect(at.db.noted.saveNoted(at.reader, patientId, answered)).rejects.toThrow();
+    expect(await at.db.noted.saveNoted(at.therapist, patientId, answered)).toEqual({ kind: 'saved' });
+    expect(await repliesNow()).toMatchObject([{ ...told, answer, number: 2 }]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([TOLD]);
+  });
+
+  it('takes four a day of one link, also of many sent at once, and begins anew on the next day', async () => {
+    const sent = await Promise.all(Array.from({ length: 8 }, () => at.db.replies.sendReply(link, TOLD, form(), AT)));
+    expect(sent.filter(({ kind }) => kind === 'sent').length).toBe(3);
+    expect(sent.filter(({ kind }) => kind !== 'sent').every(({ kind }) => kind === 'too-many' || kind === 'not-now')).toBe(true);
+    expect(await at.db.replies.sendReply(link, TOLD, form(), AT)).toEqual({ kind: 'too-many', most: 4 });
+    expect(await at.db.replies.sendReply(link, { ...TOLD, day: addDays(day, 1) }, form(), AT)).toEqual({ kind: 'sent' });
+    expect((await repliesNow()).length).toBe(5);
+  });
+
+  it('is not taken after the end of the course, and no page opens after a death or a withdrawal', async () => {
+    const phase = { from: addDays(day, 2), until: null, baselineDay: null, note: '' } as const;
+    const course = (number: number, phases: Parameters<typeof at.db.course.saveCourse>[3]['phases']) =>
+      at.db.course.saveCourse(at.therapist, patientId, number, { submissionId: form(), phases, deed: 'phase begun', reason: 'made up' });
+    expect(await course(0, [{ ...phase, kind: 'ended' }])).toEqual({ kind: 'saved' });
+    const late = { ...TOLD, day: addDays(day, 3) };
+    expect(await at.db.replies.mayReply(link, late.day)).toBe(false);
+    expect(await at.db.replies.sendReply(link, late, form(), AT)).toEqual({ kind: 'ended' });
+    expect(await at.db.links.sharedPage(cookie, AT)).toBeDefined();
+    expect(await course(1, [{ ...phase, kind: 'ended', endedAs: 'died' }])).toEqual({ kind: 'saved' });
+    expect(await at.db.links.sharedPage(cookie, AT)).toBeUndefined();
+  });
+});
