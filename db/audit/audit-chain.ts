@@ -1,9 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
 import { audit, auditHead } from '../schema/schema';
+import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
 import { readyInsert, readyQuery } from '../sql/ready-query';
-import { rowsOf, type Steps } from '../sql/run-steps';
+import { type Ended, type Query, rowsOf, type Steps, Together } from '../sql/run-steps';
 import { assertKey } from './assert-key';
 import { type AuditAction, assertAction, MENDED } from './audit-actions';
 import { auditKey } from './audit-key';
@@ -37,6 +38,16 @@ export function sealed(
   const detailDigest = salt === null || detail === null ? null : digestOf(salt, detail);
   const row = { ...entry, number: before.number + 1, detailDigest, contents };
   return { ...row, detail, salt, link: linkOf(key, before.link, row) };
+}
+
+/** Two queries of a write that do not wait for each other. */
+function* both(one: Query, other: Query): Steps<void> {
+  if (engine === 'sqlite') {
+    yield one;
+    yield other;
+    return;
+  }
+  for (const ended of (yield new Together([one, other])) as readonly Ended[]) if (ended.status === 'rejected') throw ended.reason;
 }
 
 const headCountedUp = readyQuery({ length: auditHead.length, link: auditHead.link }, (database) => {
@@ -78,9 +89,9 @@ export function* chained(tx: Database, entries: readonly AuditEntry[], touched: 
       const before = rows.at(-1) ?? { number: from, link: head.link };
       rows.push(sealed(key, before, entry, entry === entries[0] ? touched : []));
     }
-    yield readyInsert(tx, audit, rows);
+    const insert = readyInsert(tx, audit, rows);
     const link = rows.at(-1)?.link ?? head.link;
-    yield headMoved(tx, { clinicId, link });
+    yield* both(insert, headMoved(tx, { clinicId, link }));
     grown.push({ clinicId, from, before: head.link, links: rows.map((row) => row.link) });
   }
   return grown;
