@@ -19,7 +19,7 @@ export type RecordedWork = { readonly record: KeptRecord; readonly answers: read
 
 /** Visits of all remembered patients together, at most: an analysis grows with them. */
 const MOST_VISITS = 1000;
-/** Nothing is kept longer than this, so that what was erased elsewhere leaves this process too, ms. */
+/** Nothing older is handed out, and it goes when the next is kept: what was erased elsewhere leaves this process too, ms. */
 const LONGEST_MS = 10 * 60_000;
 
 type Kept = { readonly key: string; readonly at: number; readonly known: RecordedWork };
