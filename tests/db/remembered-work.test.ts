@@ -48,7 +48,9 @@ describe.each(ENGINES)('what is remembered of a patient on %s', (engine) => {
       if (patientId === '') patientId = (await (await at.db.client.getDatabase()).select().from(at.db.schema.patient))[0]?.id ?? '';
       const known = await remembered(patientId);
       const fresh = await anew(patientId);
-      expect({ record: known?.record, answers: known?.answers, dates: known?.work.dates, open: known?.work.open }, path.name).toEqual(fresh);
+      expect({ record: known?.record, answers: known?.answers, dates: known?.work.dates, open: known?.work.open }, path.name).toEqual(
+        fresh,
+      );
       const now = JSON.stringify(fresh);
       if (now !== before) changed += 1;
       before = now;
