@@ -3,8 +3,9 @@ import { keepHeads } from './audit/audit-head';
 import type { Statement } from './audit/statement';
 import { TouchedRows } from './audit/touched-rows';
 import { getDatabase } from './client';
+import { engine } from './sql/columns';
 import type { Database } from './sql/database';
-import { runTransaction, type Steps } from './sql/run-steps';
+import { type Ended, runTransaction, type Steps, Together } from './sql/run-steps';
 
 /** All steps were written, or none was because one of them (counted from 0) touched no row. */
 export type Written = { readonly kind: 'written' } | { readonly kind: 'untouched'; readonly step: number };
@@ -35,15 +36,28 @@ export async function inTransaction(statements: readonly Statement[]): Promise<W
 }
 
 function* stepsOf(tx: Database, statements: readonly Statement[]): Steps<readonly Grown[]> {
-  const entries: AuditEntry[] = [];
+  const entries = statements.flatMap((statement) => ('entry' in statement ? [statement.entry] : []));
   const touched = new TouchedRows();
-  for (const [step, statement] of statements.entries()) {
-    if ('entry' in statement) {
-      entries.push(statement.entry);
-      continue;
+  const wanted = statements.flatMap((statement, step) => ('entry' in statement ? [] : [{ step, statement }]));
+  if (engine === 'postgres' && wanted.length > 1) yield* sentTogether(tx, wanted, touched);
+  else {
+    for (const { step, statement } of wanted) {
+      if ((yield* touched.run(statement(tx))).length === 0) throw new TouchedNothing(step);
     }
-    const rows = yield* touched.run(statement(tx));
-    if (rows.length === 0) throw new TouchedNothing(step);
   }
   return yield* chained(tx, entries, touched.list());
+}
+
+type Wanted = { readonly step: number; readonly statement: Exclude<Statement, { readonly entry: AuditEntry }> };
+
+/** The first that failed or touched no row counts; what the server said of those behind it follows from that. */
+function* sentTogether(tx: Database, wanted: readonly Wanted[], touched: TouchedRows): Steps<void> {
+  const queries = wanted.map(({ statement }) => statement(tx));
+  const ended = (yield new Together(queries.map((query) => touched.asked(query)))) as readonly Ended[];
+  for (const [at, one] of ended.entries()) {
+    const [query, step] = [queries[at], wanted[at]?.step];
+    if (!query || step === undefined) continue;
+    if (one.status === 'rejected') throw one.reason;
+    if (touched.note(query, one.value).length === 0) throw new TouchedNothing(step);
+  }
 }

@@ -4,14 +4,13 @@ import { todayIn } from '@/app/_auth/today';
 import { type Clinic, clinicOf } from '@/db/clinic/clinic';
 import { diaryOf } from '@/db/clinic/diary';
 import { policyOf } from '@/db/clinic/policy';
-import { type KeptRecord, recordOf } from '@/db/patients/records';
+import type { KeptRecord } from '@/db/patients/records';
 import type { Therapist } from '@/db/therapist';
-import { movesOf } from '@/db/worklist/moved-dates';
-import { answersOf, asKnown, type KnownAnswer } from '@/db/worklist/prompt-answers';
+import type { KnownAnswer } from '@/db/worklist/prompt-answers';
+import { recordedWork } from '@/db/worklist/remembered-work';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { Diary } from '@/lib/diary/diary';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
-import { patientWork } from '@/lib/schedule/patient-work';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { stillOpen } from '@/lib/schedule/still-open';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -36,17 +35,11 @@ export type LoadedPatient = {
 
 /** A patient of the therapist's clinic with today's analysis, prompts and dates; any other id is a page that is not there. */
 export async function loadPatient(therapist: Therapist, patientId: string): Promise<LoadedPatient> {
-  const [record, clinic, answers, moves, policy, diary] = await Promise.all([
-    recordOf(therapist, patientId),
-    clinicOf(therapist),
-    answersOf(therapist, [patientId]).then((kept) => kept.map(asKnown)),
-    movesOf(therapist, [patientId]),
-    policyOf(therapist),
-    diaryOf(therapist),
-  ]);
-  if (!record) notFound();
+  const [clinic, policy, diary] = await Promise.all([clinicOf(therapist), policyOf(therapist), diaryOf(therapist)]);
   const today = todayIn(clinic.timeZone);
-  const work = patientWork(record, { answers, moves, diary }, policy, today);
+  const known = await recordedWork(therapist, patientId, { policy, diary, today });
+  if (!known) notFound();
+  const { record, answers, work } = known;
   const { analysis, open, raised, dates } = work;
   return { clinic, today, record, analysis, prompts: open, raised, answers, dates, stillOpen: stillOpen(work, answers, today), diary };
 }

@@ -1,8 +1,10 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
 import { audit, auditHead } from '../schema/schema';
+import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
-import { rowsOf, type Steps } from '../sql/run-steps';
+import { readyInsert, readyQuery } from '../sql/ready-query';
+import { type Ended, type Query, rowsOf, type Steps, Together } from '../sql/run-steps';
 import { assertKey } from './assert-key';
 import { type AuditAction, assertAction, MENDED } from './audit-actions';
 import { auditKey } from './audit-key';
@@ -38,6 +40,33 @@ export function sealed(
   return { ...row, detail, salt, link: linkOf(key, before.link, row) };
 }
 
+/** Two queries of a write that do not wait for each other. */
+function* both(one: Query, other: Query): Steps<void> {
+  if (engine === 'sqlite') {
+    yield one;
+    yield other;
+    return;
+  }
+  for (const ended of (yield new Together([one, other])) as readonly Ended[]) if (ended.status === 'rejected') throw ended.reason;
+}
+
+const headCountedUp = readyQuery({ length: auditHead.length, link: auditHead.link }, (database) => {
+  const more = sql.placeholder('more');
+  return database
+    .insert(auditHead)
+    .values({ clinicId: sql.placeholder('clinicId'), length: more, link: NO_LINK, sealed: 0 })
+    .onConflictDoUpdate({ target: auditHead.clinicId, set: { length: sql`${auditHead.length} + excluded.length` } })
+    .returning({ length: auditHead.length, link: auditHead.link });
+});
+
+const headMoved = readyQuery({ length: auditHead.length }, (database) =>
+  database
+    .update(auditHead)
+    .set({ link: sql`${sql.placeholder('link')}` })
+    .where(eq(auditHead.clinicId, sql.placeholder('clinicId')))
+    .returning({ length: auditHead.length }),
+);
+
 /**
  * Writes entries as the next links of their clinics' chains; an entry whose name is not a known one undoes the whole write.
  *
@@ -50,13 +79,7 @@ export function* chained(tx: Database, entries: readonly AuditEntry[], touched: 
   for (const { action } of entries) assertAction(action);
   for (const clinicId of [...new Set(entries.map((entry) => entry.clinicId))].sort()) {
     const own = entries.filter((entry) => entry.clinicId === clinicId);
-    const [head] = yield* rowsOf(
-      tx
-        .insert(auditHead)
-        .values({ clinicId, length: own.length, link: NO_LINK, sealed: 0 })
-        .onConflictDoUpdate({ target: auditHead.clinicId, set: { length: sql`${auditHead.length} + ${own.length}` } })
-        .returning({ length: auditHead.length, link: auditHead.link }),
-    );
+    const [head] = yield* rowsOf(headCountedUp(tx, { clinicId, more: own.length }));
     if (!head) throw new Error('The head of the audit chain gave no row.');
     const from = head.length - own.length;
     const key = auditKey(from === 0);
@@ -66,9 +89,9 @@ export function* chained(tx: Database, entries: readonly AuditEntry[], touched: 
       const before = rows.at(-1) ?? { number: from, link: head.link };
       rows.push(sealed(key, before, entry, entry === entries[0] ? touched : []));
     }
-    yield tx.insert(audit).values(rows).returning({ id: audit.id });
+    const insert = readyInsert(tx, audit, rows);
     const link = rows.at(-1)?.link ?? head.link;
-    yield tx.update(auditHead).set({ link }).where(eq(auditHead.clinicId, clinicId)).returning({ length: auditHead.length });
+    yield* both(insert, headMoved(tx, { clinicId, link }));
     grown.push({ clinicId, from, before: head.link, links: rows.map((row) => row.link) });
   }
   return grown;

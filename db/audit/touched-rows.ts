@@ -16,11 +16,20 @@ export class TouchedRows {
 
   /** Runs one query of a write. Of a table with content whole rows are asked back, as the database keeps them. */
   *run(query: Query): Steps<readonly unknown[]> {
+    return this.note(query, yield this.asked(query));
+  }
+
+  /** The query as it is sent. */
+  asked(query: Query): Query {
+    return writtenTable(query) ? (query as unknown as Returning).returning() : query;
+  }
+
+  /** Takes in what a query gave that was sent as `asked` says. */
+  note(query: Query, rows: readonly unknown[]): readonly unknown[] {
     const table = writtenTable(query);
-    if (!table) return yield query;
-    const rows = (yield (query as unknown as Returning).returning()) as readonly Row[];
+    if (!table) return rows;
     const isGone = is(query, SQLiteDeleteBase) || is(query, PgDeleteBase);
-    for (const row of rows) this.add({ table: table.name, id: row.id, words: isGone ? null : wordsOf(table, row) });
+    for (const row of rows as readonly Row[]) this.add({ table: table.name, id: row.id, words: isGone ? null : wordsOf(table, row) });
     return rows;
   }
 

@@ -6,6 +6,7 @@ import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { clinic, clinicSetting } from '../schema/schema';
 import type { Database } from '../sql/database';
+import { readyQuery } from '../sql/ready-query';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
 
@@ -36,14 +37,20 @@ export async function clinicOf(therapist: Therapist): Promise<Clinic> {
   return found;
 }
 
-/** Every setting the clinic has changed, by key. What is not there stands at its default. */
-export async function settingsOf(therapist: Pick<Therapist, 'clinicId'>): Promise<ReadonlyMap<string, Setting>> {
-  const database = await getDatabase();
-  const changes = await database
-    .select()
+const { key, value, by, at, reason } = clinicSetting;
+
+/** Most pages ask it several times. */
+const changedSettings = readyQuery({ key, value, by, at, reason }, (database) =>
+  database
+    .select({ key, value, by, at, reason })
     .from(clinicSetting)
-    .where(eq(clinicSetting.clinicId, therapist.clinicId))
-    .orderBy(asc(clinicSetting.at), asc(clinicSetting.id));
+    .where(eq(clinicSetting.clinicId, sql.placeholder('clinicId')))
+    .orderBy(asc(clinicSetting.at), asc(clinicSetting.id)),
+);
+
+/** Every setting the clinic has changed, by key. What is not there stands at its default. */
+export async function settingsOf({ clinicId }: Pick<Therapist, 'clinicId'>): Promise<ReadonlyMap<string, Setting>> {
+  const changes = await changedSettings(await getDatabase(), { clinicId });
   return new Map(changes.map(({ key, value, by, at, reason }) => [key, { key, value, by, at, reason }]));
 }
 

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, type SQLWrapper, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, type SQLWrapper, sql } from 'drizzle-orm';
 import type { Stop } from '@/lib/cautions/hold';
 import { type Course, deathIn, endedBefore, inOrder, type Phase, type PhaseFault, phaseFaults, restsOn } from '@/lib/course/phases';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -6,11 +6,13 @@ import type { AuditAction } from '../audit/audit-actions';
 import { auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
-import { courseRevision, user, visit } from '../schema/schema';
+import { courseRevision, patient, user, visit, workState } from '../schema/schema';
+import { readyQuery } from '../sql/ready-query';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction, type Written } from '../transaction';
 import { changesOf, invalidateWork, invalidateWorkFrom } from './invalidate-work';
 import { patientHead } from './patients';
+import { REVOKED } from './revoked';
 
 /** One writing of a course: what it held, by whom, when and why. */
 export type KeptCourse = Course & { readonly authorName: string | null; readonly at: Date; readonly reason: string | null };
@@ -130,6 +132,9 @@ function courseSteps(therapist: Therapist, patientId: string, entry: Writing, at
 /** A write of measures that the course holds back: it had ended before their day. Nothing was written. */
 export type AfterEnd = { readonly kind: 'after-end'; readonly words: string };
 
+/** A patient that the clinic does not have. Nothing was written. */
+export type NoPatient = { readonly kind: 'not-found' };
+
 /**
  * Writes what was measured on a day, unless the course had ended before it.
  *
@@ -141,18 +146,36 @@ export async function writeUnlessEnded(
   patientId: string,
   day: CalendarDay,
   statements: readonly Statement[],
-): Promise<Written | AfterEnd> {
+): Promise<Written | AfterEnd | NoPatient> {
+  const database = await getDatabase();
   for (let attempt = 0; attempt <= TRIES; attempt++) {
-    const changes = await changesOf(therapist, patientId);
-    const course = (await coursesOfPatients(therapist, [patientId])).get(patientId);
-    const words = course && endedBefore(course.phases, day);
+    const [standing] = await standingOf(database, { patientId, clinicId: therapist.clinicId });
+    if (!standing) return { kind: 'not-found' };
+    const words = standing.phases && endedBefore(standing.phases.map(plain), day);
     if (words) return { kind: 'after-end', words };
-    const asRead = attempt < TRIES ? invalidateWorkFrom(therapist, patientId, changes) : invalidateWork(therapist, patientId);
+    const asRead = attempt < TRIES ? invalidateWorkFrom(therapist, patientId, standing.changes ?? 0) : invalidateWork(therapist, patientId);
     const written = await inTransaction([...statements, asRead]);
     if (written.kind === 'written' || written.step !== statements.length) return written;
   }
   return { kind: 'untouched', step: statements.length };
 }
+
+/** Of one patient of the clinic: how many writes the record has had, and the course as it stands. One query of one row. */
+const standingOf = readyQuery({ patientId: patient.id, changes: workState.changes, phases: courseRevision.phases }, (database) => {
+  const newest = sql`(select max(newer.number) from course_revision newer where newer.patient_id = ${patient.id})`;
+  return database
+    .select({ patientId: patient.id, changes: workState.changes, phases: courseRevision.phases })
+    .from(patient)
+    .leftJoin(workState, eq(workState.patientId, patient.id))
+    .leftJoin(courseRevision, and(eq(courseRevision.patientId, patient.id), eq(courseRevision.number, newest)))
+    .where(
+      and(
+        eq(patient.id, sql.placeholder('patientId')),
+        eq(patient.clinicId, sql.placeholder('clinicId')),
+        gt(patient.revision, sql`${sql.raw(String(REVOKED))}`),
+      ),
+    );
+});
 
 /** What holds every order and hand-over back on a day, and cannot be lifted: a death, the end of the course, a hold. */
 export async function restingStop(therapist: Therapist, patientId: string, day: CalendarDay): Promise<readonly Stop[]> {

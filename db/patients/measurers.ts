@@ -3,6 +3,7 @@ import { type KnownMeasurers, knownMeasurers, type MeasurerMatch } from '@/lib/r
 import { MEASURER_MATCHES } from '@/lib/record/measurer-schema';
 import { getDatabase } from '../client';
 import { clinicSetting, user, visit, visitRevision } from '../schema/schema';
+import { readyQuery } from '../sql/ready-query';
 import type { Therapist } from '../therapist';
 
 /** Key of the clinic setting that holds whose each text is that visits name a measurer by. */
@@ -21,16 +22,24 @@ export async function measurerMatches(therapist: Therapist): Promise<readonly Me
   return MEASURER_MATCHES.parse(latest?.value ?? []);
 }
 
+/** Who measures in a clinic, as its records ask it; `words` changes whenever any of it does. */
+export type ClinicMeasurers = KnownMeasurers & { readonly colleagues: readonly string[]; readonly words: string };
+
+const { id, name, disabledAt, role } = user;
+const peopleOf = readyQuery({ id, name, disabledAt, role }, (database) =>
+  database
+    .select({ id, name, disabledAt, role })
+    .from(user)
+    .where(eq(user.clinicId, sql.placeholder('clinicId')))
+    .orderBy(id),
+);
+
 /** The same with the people of the clinic, as records ask it, and the names of those who may measure now. Two queries. */
-export async function measurersOf(therapist: Therapist): Promise<KnownMeasurers & { readonly colleagues: readonly string[] }> {
+export async function measurersOf(therapist: Therapist): Promise<ClinicMeasurers> {
   const database = await getDatabase();
-  const { id, name, disabledAt, clinicId, role } = user;
-  const [matches, people] = [
-    await measurerMatches(therapist),
-    await database.select({ id, name, disabledAt, role }).from(user).where(eq(clinicId, therapist.clinicId)),
-  ];
+  const [matches, people] = await Promise.all([measurerMatches(therapist), peopleOf(database, { clinicId: therapist.clinicId })]);
   const colleagues = people.filter((one) => one.disabledAt === null && one.role !== 'read-only').map((one) => one.name);
-  return { ...knownMeasurers(matches, people), colleagues: colleagues.sort() };
+  return { ...knownMeasurers(matches, people), colleagues: colleagues.sort(), words: JSON.stringify([matches, people]) };
 }
 
 /** Every text that visits of the clinic, as they stand, name a measurer by, with how many do; the most frequent first. */

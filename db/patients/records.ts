@@ -14,7 +14,7 @@ import type { Therapist } from '../therapist';
 import { cautionsOfPatients, type KeptCaution } from './cautions';
 import { coursesOfPatients } from './course';
 import { eventsOfPatients, type KeptEvent } from './events';
-import { measurersOf } from './measurers';
+import { type ClinicMeasurers, measurersOf } from './measurers';
 import { NOTHING_NOTED, notedOfPatients } from './noted';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { type KeptPiece, piecesOfPatients } from './read-pieces';
@@ -47,12 +47,16 @@ export type KeptRecord = Omit<
 };
 
 /** Everything the rules need of one patient; undefined when the clinic has none of that id. */
-export async function recordOf(therapist: Therapist, patientId: string): Promise<KeptRecord | undefined> {
-  return (await recordsOf(therapist, [patientId]))[0];
+export async function recordOf(therapist: Therapist, patientId: string, measurers?: ClinicMeasurers): Promise<KeptRecord | undefined> {
+  return (await recordsOf(therapist, [patientId], measurers))[0];
 }
 
 /** The same of many patients, in the order asked for, in ten queries however many there are. Others' patients are left out. */
-export async function recordsOf(therapist: Therapist, patientIds: readonly string[]): Promise<readonly KeptRecord[]> {
+export async function recordsOf(
+  therapist: Therapist,
+  patientIds: readonly string[],
+  known?: ClinicMeasurers,
+): Promise<readonly KeptRecord[]> {
   if (patientIds.length === 0) return [];
   const [heads, visits, pieces, events, courses, cautions, noted, measurers] = await Promise.all([
     headsOf(therapist, patientIds),
@@ -62,7 +66,7 @@ export async function recordsOf(therapist: Therapist, patientIds: readonly strin
     coursesOfPatients(therapist, patientIds),
     cautionsOfPatients(therapist, patientIds).then(byPatient),
     notedOfPatients(therapist, patientIds),
-    measurersOf(therapist),
+    known ?? measurersOf(therapist),
   ]);
   const headOf = new Map(heads.map((head) => [head.patientId, head]));
   return patientIds.flatMap((id) => {

@@ -6,9 +6,9 @@ import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { ladder, repeatTaping, visit, visitRevision } from '../schema/schema';
 import type { Database } from '../sql/database';
+import { readyInsert } from '../sql/ready-query';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { type AfterEnd, writeUnlessEnded } from './course';
-import { patientHead } from './patients';
 import { type KeptVisit, keptVisit } from './read-visits';
 import { repeatRows } from './repeat-tapings';
 
@@ -38,10 +38,9 @@ export async function saveVisit(
   at = new Date(),
 ): Promise<VisitSaved> {
   assertMayWrite(therapist);
-  if (!(await patientHead(therapist, entry.patientId))) return { kind: 'not-found' };
   const { visitId, statements } = newVisit(therapist, entry, at);
   const written = await writeUnlessEnded(therapist, entry.patientId, entry.visit.day, statements);
-  if (written.kind === 'after-end') return written;
+  if (written.kind === 'after-end' || written.kind === 'not-found') return written;
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (!saved) return { kind: 'not-found' };
@@ -58,7 +57,7 @@ export function newVisit(
   const head = { id: visitId, clinicId: therapist.clinicId, patientId: entry.patientId, day: entry.visit.day, revision: 1 };
   const detail = { patientId: entry.patientId, ...openIn(entry) };
   const statements: Statement[] = [
-    (tx) => tx.insert(visit).values(head).returning({ id: visit.id }),
+    (tx) => readyInsert(tx, visit, [head]),
     ...insertRevision(therapist, visitId, 1, entry, null, at),
     auditEntry(therapist, { action: 'visit saved', subjectKind: 'visit', subjectId: visitId, detail }, at),
   ];
@@ -91,7 +90,7 @@ export async function reviseVisit(
       at,
     ),
   ]);
-  if (written.kind === 'after-end') return written;
+  if (written.kind === 'after-end' || written.kind === 'not-found') return written;
   if (written.kind === 'written') return { kind: 'saved', visitId };
   const saved = await submitted(await getDatabase(), therapist, entry.submissionId);
   if (saved) return saved.visitId === visitId ? { kind: 'already-saved', visitId } : { kind: 'another-patient' };
@@ -122,14 +121,12 @@ function insertRevision(
     position,
     intervalText: one.intervalText ?? null,
   }));
-  const revision: Statement = (tx) => tx.insert(visitRevision).values(row).onConflictDoNothing().returning({ id: visitRevision.id });
+  const revision: Statement = (tx) => readyInsert(tx, visitRevision, [row], { orNone: true });
   const repeats = repeatRows(therapist.clinicId, { visitId, revision: number, day: entry.visit.day }, ladders);
   return [
     revision,
-    ...(rows.length === 0 ? [] : ([(tx) => tx.insert(ladder).values(rows).returning({ id: ladder.id })] satisfies Statement[])),
-    ...(repeats.length === 0
-      ? []
-      : ([(tx) => tx.insert(repeatTaping).values(repeats).returning({ id: repeatTaping.id })] satisfies Statement[])),
+    ...(rows.length === 0 ? [] : ([(tx) => readyInsert(tx, ladder, rows)] satisfies Statement[])),
+    ...(repeats.length === 0 ? [] : ([(tx) => readyInsert(tx, repeatTaping, repeats)] satisfies Statement[])),
   ];
 }
 

@@ -31,6 +31,8 @@ export function postgresSettings(url: string, env: Readonly<Record<string, strin
     max: connections(env.DATABASE_POOL),
     connectionTimeoutMillis: 10_000,
     keepAlive: true,
+    // What is asked at once on one connection is sent at once: the steps of a write (`run-steps.ts`).
+    pipeline: true,
     application_name: 'rungwise',
   };
 }

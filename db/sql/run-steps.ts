@@ -8,6 +8,25 @@ import { CommitUnanswered, isGone, tryAgain } from './try-again';
 /** A query not run yet; it gives the rows it touched. */
 export type Query = PromiseLike<readonly unknown[]>;
 
+/**
+ * Queries of a write that do not wait for each other’s rows: on PostgreSQL they are sent one behind the other without a pause, so that they cost one
+ * way to the server and back; the server still runs them in their order. Its rows are how each of them ended.
+ */
+export class Together implements Query {
+  constructor(private readonly queries: readonly Query[]) {}
+
+  // biome-ignore lint/suspicious/noThenProperty: it is awaited as one query is.
+  then<A = readonly Ended[], B = never>(
+    done?: ((ended: readonly Ended[]) => A | PromiseLike<A>) | null,
+    failed?: ((error: unknown) => B | PromiseLike<B>) | null,
+  ): Promise<A | B> {
+    return Promise.allSettled(this.queries).then(done, failed);
+  }
+}
+
+/** How one of several queries ended. */
+export type Ended = PromiseSettledResult<readonly unknown[]>;
+
 /** A write told as its queries, one after the other: each is handed out, and its rows come back. */
 export type Steps<T> = Generator<Query, T, readonly unknown[]>;
 

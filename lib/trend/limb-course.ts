@@ -83,6 +83,12 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
     whole.set(key, known);
     return known;
   };
+  const levelsOfAll = (): readonly SmoothLevel[] => {
+    const { histories } = wholeOf(habits.full, true).at(-1) as CourseAt;
+    const terms = courseTerms(parts, habits.full.variances, scale);
+    return smoothLevels(looksUntil(visits.length, 'clean', habits.full), farShareAt, terms, histories);
+  };
+  let levels: readonly SmoothLevel[] | undefined;
   return {
     series,
     limb: own.limb,
@@ -95,9 +101,8 @@ export function limbCourse(series: LimbSeries, witness: LimbSeries | undefined, 
     commonAt: (visit) => (own.at(visit, 'clean') ? wholeOf(habits.full, true)[visit]?.common : undefined),
     farShareAt,
     levels: () => {
-      const { histories } = wholeOf(habits.full, true).at(-1) as CourseAt;
-      const terms = courseTerms(parts, habits.full.variances, scale);
-      return smoothLevels(looksUntil(visits.length, 'clean', habits.full), farShareAt, terms, histories);
+      levels ??= levelsOfAll();
+      return levels;
     },
     stepVariance: courseTerms(parts, [], scale).stepVariance,
   };

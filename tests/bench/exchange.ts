@@ -9,7 +9,7 @@ import { readSet } from '@/lib/exchange/set/read-set';
 import { setCounter } from '@/lib/exchange/set/set-tally';
 import { headerLine, linesOf, SET_TABLES } from '@/lib/exchange/set/write-set';
 import { type FilledClinic, openAnother } from './filled-clinic';
-import { line, seconds } from './timed';
+import { line, plus, seconds } from './timed';
 
 const { style } = SET_STYLES.raw;
 
@@ -44,7 +44,7 @@ export async function benchExchange(clinic: FilledClinic, ladderRows: number): P
   });
   files.set(DICTIONARY_FILE, JSON.stringify(dataDictionary(style, today, counter.tally())));
   const size = `${patients.length} patients, ${rows} rows of ladders`;
-  line('Taking out as a set', size, read + written, 'reading the same records', read);
+  line('Taking out as a set', size, plus(read, written), 'reading the same records', read);
 
   const floor = await seconds(async () => {
     for (const [name, text] of files) if (name.endsWith('.csv')) parse(text, { columns: true });

@@ -94,17 +94,19 @@ async function processorTime({ address, pid }: BuiltServer, cookie: string, page
 }
 
 /** Pages of patients that the server has not read before, each once, against as many empty ones. */
-async function readCold({ address }: BuiltServer, cookie: string, patientIds: readonly string[]): Promise<void> {
-  const empty: number[] = [];
-  const cold: number[] = [];
-  for (const patientId of patientIds) {
-    empty.push(await timedGet(address + EMPTY, cookie));
-    cold.push(await timedGet(`${address}/patients/${patientId}`, cookie));
-  }
-  const ratio = median(cold) / median(empty);
-  console.log(
-    `Patients read for the first time: ${median(cold).toFixed(1)} ms against ${median(empty).toFixed(1)} ms: ${ratio.toFixed(2)} times`,
-  );
+async function readCold(server: BuiltServer, cookie: string, patientIds: readonly string[]): Promise<void> {
+  const timesOf = async (pages: readonly string[]) => {
+    const before = processorMs(server.pid);
+    const times: number[] = [];
+    for (const page of pages) times.push(await timedGet(server.address + page, cookie));
+    return { answer: median(times), busy: (processorMs(server.pid) - before) / pages.length };
+  };
+  const empty = await timesOf(patientIds.map(() => EMPTY));
+  const cold = await timesOf(patientIds.map((patientId) => `/patients/${patientId}`));
+  const ratio = besideAim('Patients read for the first time, answer time', cold.answer / empty.answer, AIMS.patient);
+  console.log(`Patients read for the first time: ${cold.answer.toFixed(1)} ms against ${empty.answer.toFixed(1)} ms: ${ratio}`);
+  const busy = besideAim('Patients read for the first time, processor time', cold.busy / empty.busy, AIMS.patient);
+  console.log(`  processor time: ${cold.busy.toFixed(1)} ms against ${empty.busy.toFixed(1)} ms an answer: ${busy}`);
 }
 
 async function timedGet(url: string, cookie: string): Promise<number> {

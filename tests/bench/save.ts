@@ -3,7 +3,7 @@ import { saveVisit, type TypedVisit } from '@/db/patients/visits';
 import { AIMS } from './aims';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
-import { line, seconds } from './timed';
+import { line, NOTHING, plus, seconds } from './timed';
 
 /** Saves before anything is counted, as a server has made some. */
 const WARM = 50;
@@ -20,12 +20,12 @@ export async function benchSave({ lead, longRecordId, patientIds }: FilledClinic
   for (let turn = 0; turn < WARM; turn++) await save();
   const copy = await copiesOfNewest(bare, patientId);
   let done = 0;
-  let whole = 0;
-  let floor = 0;
+  let whole = NOTHING;
+  let floor = NOTHING;
   for (; done < saves; done++) {
-    whole += await seconds(save);
+    whole = plus(whole, await seconds(save));
     const statements = copy(`-${done}`);
-    floor += await seconds(() => bare.commit(statements));
+    floor = plus(floor, await seconds(() => bare.commit(statements)));
   }
   line('Save of a two-limb visit', `${saves} saves`, whole, 'the bare durable commit of the same rows', floor, AIMS.save);
 }

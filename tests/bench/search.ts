@@ -1,7 +1,7 @@
 import { findPatients } from '@/db/patients/find-patients';
 import type { Bare } from './bare-statements';
 import type { FilledClinic } from './filled-clinic';
-import { line, seconds } from './timed';
+import { line, NOTHING, plus, seconds } from './timed';
 
 const TIMES = 20;
 
@@ -9,11 +9,11 @@ const TIMES = 20;
 export async function benchSearch({ lead, patientIds }: FilledClinic, bare: Bare): Promise<void> {
   const wanted = 'b-00077';
   const where = `clinic_id = $1 and search_text like '%b-00077%'`;
-  let whole = 0;
-  let floor = 0;
+  let whole = NOTHING;
+  let floor = NOTHING;
   for (let turn = 0; turn < TIMES; turn++) {
-    whole += await seconds(() => findPatients(lead, wanted));
-    floor += await seconds(async () => {
+    whole = plus(whole, await seconds(() => findPatients(lead, wanted)));
+    const bareSql = await seconds(async () => {
       await bare.rows(`select count(*) from patient where ${where}`, [lead.clinicId]);
       const order = 'order by reference_key, id limit 50';
       await bare.rows(
@@ -21,6 +21,7 @@ export async function benchSearch({ lead, patientIds }: FilledClinic, bare: Bare
         [lead.clinicId],
       );
     });
+    floor = plus(floor, bareSql);
   }
   line('Search by part of a reference', `${patientIds.length} patients, ${TIMES} times`, whole, 'the bare SQL', floor);
 }
