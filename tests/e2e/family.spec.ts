@@ -259,7 +259,7 @@ test('the therapist sees it as the family’s, on Today too, and says what was d
   await panel.getByRole('link', { name: /Told by the family, 4 not answered/ }).click();
   const reply = page.getByRole('region', { name: /^Reply of / }).filter({ hasText: 'asks to be rung' });
   await expect(reply.getByText('“Nachts reibt es <b>sehr</b>.”')).toBeVisible();
-  await expect(reply.getByText(/leg, knee: a red mark/)).toBeVisible();
+  await expect(reply.getByText(/arm, elbow: a red mark/)).toBeVisible();
   expect(await screenFaults(page)).toEqual([]);
   await reply.getByLabel('What was done').selectOption('rung');
   await reply.getByLabel('In a few words').fill('seam looked at on Friday');
