@@ -1,10 +1,16 @@
 /** The three numbers of one sex at one age: power, median, coefficient of variation. */
 export type Lms = { readonly l: number; readonly m: number; readonly s: number };
 
-/** A column of a table as text, one figure an age, blanks between; one figure alone holds at every age. */
-export type LmsColumns = { readonly l: string; readonly m: string; readonly s: string };
+/**
+ * A column of a table: its figures as text, one an age, blanks between (one alone holds at every age); or, of a table by day, whole
+ * parts of the last decimal: the first figure, the first step, and from then on how much each step differs from the one before it. A
+ * smooth column is a tenth as long so, and the figures that come back are those published, to the digit.
+ */
+export type LmsColumn = string | { readonly decimals: number; readonly bends: string };
 
-/** A growth table as it is kept: the figures as published, never re-written. */
+type LmsColumns = { readonly l: LmsColumn; readonly m: LmsColumn; readonly s: LmsColumn };
+
+/** A growth table as it is kept: the figures as published, never rounded. */
 export type LmsText = {
   readonly name: string;
   readonly edition: string;
@@ -19,9 +25,20 @@ type LmsRows = { readonly ages: Float64Array; readonly l: Float64Array; readonly
 
 const decoded = new WeakMap<LmsText, { M: LmsRows; F: LmsRows }>();
 
+/** The figures of a column as published. Example: `{ decimals: 1, bends: '100 5 -2 0' }` → 10, 10.5, 10.8, 11.1. */
+export function figuresOf(column: LmsColumn): readonly string[] {
+  if (typeof column === 'string') return column.split(' ');
+  let [figure, step] = [0, 0];
+  return column.bends.split(' ').map((bend, row) => {
+    step = row < 2 ? Number(bend) : step + Number(bend);
+    figure += step;
+    return String(figure / 10 ** column.decimals);
+  });
+}
+
 /** Figures of one column; a single figure is repeated for every age. */
-function column(text: string, count: number): Float64Array {
-  const figures = text.split(' ');
+function column(of: LmsColumn, count: number): Float64Array {
+  const figures = figuresOf(of);
   if (figures.length === 1) return new Float64Array(count).fill(Number(figures[0]));
   if (figures.length !== count) throw new RangeError(`a growth column has ${figures.length} figures for ${count} ages`);
   return Float64Array.from(figures, Number);

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { agesOf, type LmsText } from '@/lib/growth/lms-table';
+import { agesOf, figuresOf, type LmsText } from '@/lib/growth/lms-table';
 import { CDC_2000_BMI } from '@/lib/growth/tables/cdc-2000-bmi';
 import { CDC_2000_LENGTH } from '@/lib/growth/tables/cdc-2000-length';
 import { CDC_2000_STATURE } from '@/lib/growth/tables/cdc-2000-stature';
@@ -32,8 +32,8 @@ const TABLES: readonly (readonly [string, LmsText, string])[] = [
 function asCsv(text: LmsText, head: string): string {
   const ages = agesOf(text);
   const lines = (['M', 'F'] as const).flatMap((sex) => {
-    const [l, m, s] = [text[sex].l, text[sex].m, text[sex].s].map((column) => column.split(' '));
-    const figure = (column: string[] | undefined, row: number) => (column?.length === 1 ? column[0] : column?.[row]);
+    const [l, m, s] = [text[sex].l, text[sex].m, text[sex].s].map(figuresOf);
+    const figure = (column: readonly string[] | undefined, row: number) => (column?.length === 1 ? column[0] : column?.[row]);
     return ages.map((age, row) => [sex, age, figure(l, row), figure(m, row), figure(s, row)].join(','));
   });
   return `${[head, ...lines].join('\n')}\n`;
