@@ -1,6 +1,7 @@
 import { and, asc, eq } from 'drizzle-orm';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
-import { STUDY_PLAN, STUDY_RUN, type StudyPlan, type StudyRun, type StudyTurn, turnName } from '@/lib/study/study-plan';
+import { type StudyPlan, type StudyRun, type StudyTurn, turnName } from '@/lib/study/study-plan';
+import { STUDY_PLAN, STUDY_RUN } from '@/lib/study/study-plan-schema';
 import { type StudyResult, studyResult } from '@/lib/study/study-result';
 import type { TypedLength } from '@/lib/units/length';
 import { auditEntry } from '../audit/audit-entry';

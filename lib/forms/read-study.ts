@@ -1,15 +1,7 @@
-import { STUDY_BOUNDS, type StudyLimb, type StudyPlan } from '../study/study-plan';
+import { STUDY_BOUNDS, STUDY_KINDS, type StudyLimb, type StudyPlan } from '../study/study-plan';
 import { exactText } from '../units/exact-text';
 import { asNanometres, type LengthUnit, type TypedLength } from '../units/length';
 import { readLength } from '../units/read-length';
-
-/** Limbs that a study may be of, by the name of their tick. */
-export const STUDY_KINDS = {
-  'left-leg': { limb: 'leg', side: 'left', words: 'Left leg' },
-  'right-leg': { limb: 'leg', side: 'right', words: 'Right leg' },
-  'left-arm': { limb: 'arm', side: 'left', words: 'Left arm' },
-  'right-arm': { limb: 'arm', side: 'right', words: 'Right arm' },
-} as const;
 
 type Typed = Readonly<Record<string, string>>;
 type Refused = { readonly kind: 'refused'; readonly errors: Typed };

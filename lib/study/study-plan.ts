@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { LengthUnit, TypedLength } from '../units/length';
 
@@ -11,6 +10,14 @@ export const STUDY_BOUNDS = {
   rungs: { least: 5, most: 12 },
   code: 12,
   reason: 200,
+} as const;
+
+/** Limbs that a study may be of, by the name of their tick. */
+export const STUDY_KINDS = {
+  'left-leg': { limb: 'leg', side: 'left', words: 'Left leg' },
+  'right-leg': { limb: 'leg', side: 'right', words: 'Right leg' },
+  'left-arm': { limb: 'arm', side: 'left', words: 'Left arm' },
+  'right-arm': { limb: 'arm', side: 'right', words: 'Right arm' },
 } as const;
 
 /** One limb that is taped: whose, by a code that is no name, and which. */
@@ -32,36 +39,6 @@ export type StudyTurn = { readonly measurer: number; readonly limb: number; read
 
 /** What was typed of one taping: a girth at every height. */
 export type StudyRun = { readonly turn: StudyTurn; readonly girths: readonly TypedLength[] };
-
-const length = z.object({
-  text: z.string().max(60),
-  unit: z.enum(['in', 'cm']),
-  nm: z.int().positive(),
-}) as unknown as z.ZodType<TypedLength>;
-const place = z.int().nonnegative();
-const { limbs, measurers, repeats, rungs, code } = STUDY_BOUNDS;
-
-/** A plan as it is kept. */
-export const STUDY_PLAN = z.strictObject({
-  limbs: z
-    .array(z.strictObject({ person: z.string().min(1).max(code), limb: z.enum(['leg', 'arm']), side: z.enum(['left', 'right']) }))
-    .min(limbs.least)
-    .max(limbs.most),
-  measurers: z
-    .array(z.strictObject({ id: z.string().max(100), name: z.string().max(200) }))
-    .min(measurers.least)
-    .max(measurers.most),
-  repeats: z.int().min(repeats.least).max(repeats.most),
-  unit: z.enum(['in', 'cm']),
-  heights: z.array(length).min(rungs.least).max(rungs.most),
-  seed: z.int().nonnegative(),
-}) satisfies z.ZodType<StudyPlan>;
-
-/** A taping as it is kept. */
-export const STUDY_RUN = z.strictObject({
-  turn: z.strictObject({ measurer: place, limb: place, repeat: place }),
-  girths: z.array(length).min(rungs.least).max(rungs.most),
-}) satisfies z.ZodType<StudyRun>;
 
 /** A taping by a short name, for addresses. Example: measurer 0, limb 3, second time: `0-3-1`. */
 export function turnName({ measurer, limb, repeat }: StudyTurn): string {

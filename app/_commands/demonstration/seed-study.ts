@@ -1,9 +1,9 @@
 import { addPerson } from '@/db/people/people';
 import { beginStudy, saveStudyRun } from '@/db/service/studies';
 import { type Therapist, therapistWithId } from '@/db/therapist';
-import { STUDY_KINDS } from '@/lib/forms/read-study';
 import { studyOrder } from '@/lib/study/study-order';
 import type { StudyPlan } from '@/lib/study/study-plan';
+import { STUDY_KINDS } from '@/lib/study/study-plan';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { clinicDay } from './demo-patient';
 import { storyLength, typedLength } from './hand';

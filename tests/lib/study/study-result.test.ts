@@ -5,7 +5,8 @@ import { measurerStudy } from '@/lib/service/measurer-study';
 import { studyRanges } from '@/lib/service/study-ranges';
 import { limitsOfStudy, reasonOfStudy, withoutStudy } from '@/lib/study/study-limits';
 import { studyOrder } from '@/lib/study/study-order';
-import { STUDY_PLAN, type StudyPlan, type StudyRun } from '@/lib/study/study-plan';
+import type { StudyPlan, StudyRun } from '@/lib/study/study-plan';
+import { STUDY_PLAN } from '@/lib/study/study-plan-schema';
 import { studyResult } from '@/lib/study/study-result';
 import { calendarDay } from '@/lib/units/calendar-day';
 

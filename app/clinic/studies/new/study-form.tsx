@@ -2,8 +2,7 @@
 
 import { useActionState } from 'react';
 import { typedBoxes } from '@/app/_shell/typed-boxes';
-import { STUDY_KINDS } from '@/lib/forms/read-study';
-import { STUDY_BOUNDS } from '@/lib/study/study-plan';
+import { STUDY_BOUNDS, STUDY_KINDS } from '@/lib/study/study-plan';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
 import { beginStudyAction, type StudyFormState } from '../actions';
