@@ -134,7 +134,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
             onMore={sheet.nextQuestion}
             onAsk={sheet.ask}
             marks={<MarkRows sheet={view.sheet} twice={twice} onSheet={onSheet} onSide={sheet.setShown} onDone={sheet.startTyping} />}
-            hands={{
+            handlers={{
               onType: (place, text) => dispatch({ kind: 'type', place, text }),
               onFocus: (place) => {
                 sheet.setShown(place.side);

@@ -15,7 +15,7 @@ import { cellId } from './table/girth-cell';
 import type { Answer } from './table/question-card';
 
 /** What the sheet as a whole is asked to do by a key in a cell. */
-export type SheetWishes = {
+export type SheetCallbacks = {
   readonly onFinished: () => void;
   readonly onPlace: () => void;
   readonly onSingle: () => void;
@@ -25,7 +25,7 @@ export type SheetWishes = {
 };
 
 /** The state of a sheet on screen: what is typed, which limb kind and question are shown, and what every key and answer does. */
-export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWishes) {
+export function useSheet(data: SheetData, asked: Asked | null, callbacks: SheetCallbacks) {
   const [state, dispatch] = useReducer(step, data.form, opened);
   const [group, setGroup] = useState(0);
   const [picked, setPicked] = useState<OpenQuestion | null>(null);
@@ -72,7 +72,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       const kept = { kind: about.doubt.kind, by: data.who, at: new Date().toISOString() };
       const text = sheet.cells[cellKey(about.side, about.row)]?.text ?? '';
       dispatch({ kind: 'keep', place: { ...place, row: keptAt(about, sheet) }, kept, words: keepInWords(about.doubt, text, sheet.unit) });
-    } else if (about.doubt.kind === 'inch-centimetre' && about.whole) wishes.onUnit();
+    } else if (about.doubt.kind === 'inch-centimetre' && about.whole) callbacks.onUnit();
     else mend(about, place, sheet);
   };
 
@@ -90,7 +90,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       about.doubt.kind === 'ladder-length' || about.doubt.kind === 'body-size'
         ? document.querySelector<HTMLInputElement>('[data-marks] input, [data-body-fields] input')
         : null;
-    if (about.doubt.kind === 'zero-direction') wishes.onSetUp();
+    if (about.doubt.kind === 'zero-direction') callbacks.onSetUp();
     else if (box) box.focus();
     else focus(place);
   };
@@ -109,9 +109,9 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
       escape: () => (half ? dispatch({ kind: 'restore' }) : answer('again')),
       fits: () => answer('fits'),
       keep: () => answer('keep'),
-      place: wishes.onPlace,
-      single: wishes.onSingle,
-      back: wishes.onReadBack,
+      place: callbacks.onPlace,
+      single: callbacks.onSingle,
+      back: callbacks.onReadBack,
       limb: () => goOn(place),
       question: nextQuestion,
       gap: () => insertRung(place),
@@ -154,7 +154,7 @@ export function useSheet(data: SheetData, asked: Asked | null, wishes: SheetWish
     const next = typedView && nextLimb(typedView, place);
     setEnded(null);
     if (next) focus(next);
-    else wishes.onFinished();
+    else callbacks.onFinished();
   };
 
   const startTyping = (): void => {

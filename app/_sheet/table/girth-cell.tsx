@@ -8,7 +8,7 @@ import type { SheetRow } from '@/lib/visit-form/entry-rows';
 import { FigureBox, type FigureLook } from './figure-box';
 
 /** What the sheet does when somebody types in a cell, moves there, leaves it, presses a key or pastes. */
-export type CellHands = {
+export type CellHandlers = {
   readonly onType: (place: CellPlace, text: string) => void;
   readonly onFocus: (place: CellPlace) => void;
   readonly onBlur: () => void;
@@ -16,7 +16,7 @@ export type CellHands = {
   readonly onPasteText: (text: string, place: CellPlace) => boolean;
 };
 
-type CellProps = CellHands & {
+type CellProps = CellHandlers & {
   readonly place: CellPlace;
   readonly label: string;
   readonly text: string;

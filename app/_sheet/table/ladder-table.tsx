@@ -7,7 +7,7 @@ import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import type { SheetRow } from '@/lib/visit-form/entry-rows';
 import { cellKey, type LimbSheet } from '@/lib/visit-form/visit-form';
-import { type CellHands, cellLabel, GirthCell } from './girth-cell';
+import { type CellHandlers, cellLabel, GirthCell } from './girth-cell';
 import styles from './ladder-table.module.css';
 import { type Answer, QuestionCard } from './question-card';
 import { RungReading } from './rung-reading';
@@ -19,7 +19,7 @@ type TableProps = {
   readonly shown: Side;
   readonly twice: boolean;
   readonly question: OpenQuestion | undefined;
-  readonly hands: CellHands;
+  readonly handlers: CellHandlers;
   /** The rows of landmarks, above the girths. */
   readonly marks: ReactNode;
   readonly onAnswer: (answer: Answer) => void;
@@ -121,7 +121,7 @@ function RungRow(props: TableProps & { readonly row: SheetRow }) {
 }
 
 function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: SideView }) {
-  const { state, view, group, row, one, twice, hands, onAsk } = props;
+  const { state, view, group, row, one, twice, handlers, onAsk } = props;
   const { sheet } = view;
   const place: CellPlace = { group, side: one.side, row: row.key, again: false };
   const cell = cellAt(state.form, place);
@@ -142,7 +142,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
           text={cell.text}
           look={look}
           describedBy={describedBy}
-          {...hands}
+          {...handlers}
         />
       </td>
       {twice && (
@@ -153,7 +153,7 @@ function SideCells(props: TableProps & { readonly row: SheetRow; readonly one: S
             text={cell.again ?? ''}
             look={lookOf(cell.again ?? '', sheet.unit, half, false)}
             describedBy={describedBy}
-            {...hands}
+            {...handlers}
           />
         </td>
       )}
