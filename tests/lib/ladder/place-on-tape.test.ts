@@ -17,6 +17,7 @@ describe('a place reads as on the tape it was measured with', () => {
   });
   it('names a stretch in the order of the tape', () => {
     expect(stretchOnTape(250, 630, DOWN)).toBe('4.0–42.0\u202fcm down from the gluteal fold');
+    expect(stretchOnTape(40, 420, UP)).toBe('4.0–42.0\u202fcm up from the ankle crease');
     expect(countedFrom(UP)).toBe('up from the ankle crease');
   });
 });
