@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { GarmentSpec } from '@/lib/garment-forms/garment-catalogue';
 import { policyOfPiece } from '@/lib/garments/piece-band';
+import { nearestPlace } from '@/lib/garments/pressure-readings';
 import { fabricOf, narrowedLoss, publishedLoss, tensionLeft } from '@/lib/garments/tension-loss';
 import { exponentSd, relativeTightness } from '@/lib/garments/tightness';
 import { pressureEstimates, sideOfBand, wornPlaces } from '@/lib/garments/worn-fit';
@@ -9,7 +10,7 @@ import type { KeptObservation } from '@/lib/observations/observation';
 import { isNoAnswer } from '@/lib/outcome';
 import type { Piece } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
-import { recordOf, visitOf } from '../made-up-ladder';
+import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
 import { analysed, legOf, pieceOf } from '../prompts/made-up-piece';
 
 const D = calendarDay;
@@ -107,6 +108,27 @@ describe('pressure readings of a piece', () => {
     ['a place the piece does not cover', { place: { limb: 'leg', side: 'left', along: 0.9 } as const }],
   ])('of %s calibrates nothing', (_, more) => {
     expect(pieceWith([read(20, '2026-01-20'), read(12, '2026-04-18', more)]).one.wear).toEqual(pieceWith([]).one.wear);
+  });
+
+  it('of one site three times make one pair, the first and the last; before first wear none is of it', () => {
+    const { wear, readings } = pieceWith([
+      read(20, '2026-01-20'),
+      read(19, '2026-02-20'),
+      read(18, '2026-04-18'),
+      read(30, '2026-01-10'),
+    ]).one;
+    expect([wear.loss.pairs, readings.of.map(({ mmHg }) => mmHg)]).toEqual([1, [20, 19, 18]]);
+  });
+
+  it('are of the place at their share of the way between both landmarks, however long the lower part is', () => {
+    const rungs = Array.from({ length: 15 }, (_, rung) => [4 * (rung + 1), 24 + rung] as const);
+    const ladder = ladderOf({ girths: rungs, landmarks: { knee: 40, 'gluteal-fold': 60 } });
+    const [one] = analysed(recordOf([visitOf('2026-01-05', [ladder])], { pieces: [WORN] }), '2026-01-20').pieces;
+    if (!one || isNoAnswer(one.fit)) throw new Error('no fit');
+    // 0.2 of 60 cm is 12 cm; by usual lengths, the knee at 40 cm, it would be 17.
+    expect(nearestPlace(one.fit, 0.2)?.placeMm).toBe(120);
+    expect(nearestPlace(one.fit, 0.4)?.placeMm).toBe(240);
+    expect(nearestPlace(one.fit, 0.95)).toBeUndefined();
   });
 
   it('count for no piece where two makes were in use on the limb, and the page is told why', () => {

@@ -21,6 +21,22 @@ const CHILDREN = readFileSync(path.resolve(import.meta.dirname, '../../reference
 /** Where the largest calf lies: 69 % of the way from the ankle to the knee (ANSUR II 2012). */
 const CALF = 0.69;
 
+describe('how far a grown limb wanders', () => {
+  // The corners of the line as it is stated (engine section 5), and half-way between them.
+  it.each([
+    [0, 0.007],
+    [0.25, 0.0085],
+    [0.5, 0.01],
+    [0.75, 0.0125],
+    [1, 0.015],
+    [2, 0.0225],
+    [3, 0.03],
+    [10, 0.03],
+  ])('is after %d years %d', (years, sd) => {
+    for (const sign of [1, -1]) expect(bodyModelSd(sign * years * 365.25)).toBeCloseTo(sd, 12);
+  });
+});
+
 describe('the girth that a child’s weight and height lead one to expect', () => {
   const errors = (sex: 'F' | 'M', factor: (child: (typeof CHILDREN)[number]) => number) =>
     CHILDREN.filter((child) => child.sex === sex).map((child) => child.calfRatio / factor(child) - 1);

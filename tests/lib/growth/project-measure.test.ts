@@ -105,6 +105,12 @@ describe('projection by constant z', () => {
     expect(isNoAnswer(answer) && answer.noAnswer.length > 20).toBe(true);
   });
 
+  it('says what the tables refuse: a grown person has no z-score to carry on', () => {
+    expect(
+      projectMeasure('who', 'height', 'F', calendarDay('1990-01-01'), calendarDay('2024-01-01'), 165, calendarDay('2024-06-01')),
+    ).toHaveProperty('noAnswer');
+  });
+
   it('goes exactly 12 months ahead, also across a leap day', () => {
     expect(isNoAnswer(projectMeasure('who', 'height', 'F', BORN, calendarDay('2024-01-01'), 125, calendarDay('2025-01-01')))).toBe(false);
   });

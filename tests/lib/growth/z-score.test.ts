@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { GrowthMeasure } from '@/lib/growth/growth-reference';
 import { plainZ } from '@/lib/growth/lms';
 import { lmsAt } from '@/lib/growth/lms-table';
+import { CDC_2000_WEIGHT } from '@/lib/growth/tables/cdc-2000-weight';
 import { WHO_2007_WEIGHT } from '@/lib/growth/tables/who-2007-weight';
 import { valueAtZ, zScore } from '@/lib/growth/z-score';
 import { isNoAnswer } from '@/lib/outcome';
@@ -85,6 +86,14 @@ describe('z-scores against printed cells', () => {
   it('does not use the restricted rule for WHO height: +4 SD of height stays one equal SD above +3', () => {
     const at = (z: number) => figure(valueAtZ('who', 'height', 'M', 300, z));
     expect(at(4) - at(3)).toBeCloseTo(at(1) - at(0), 9);
+  });
+
+  it('does not use the restricted rule on CDC tables: +4 SD of weight is plain LMS, M (1 + 4 L S)^(1/L)', () => {
+    const { l, m, s } = lmsAt(CDC_2000_WEIGHT, 'M', 120.5) ?? { l: 0, m: 0, s: 0 };
+    const at = (z: number) => figure(valueAtZ('cdc-2000', 'weight', 'M', 120.5 * 30.4375, z));
+    for (const z of [-4, 4]) expect(at(z)).toBeCloseTo(m * (1 + z * l * s) ** (1 / l), 6);
+    const restricted = m * (1 + 3 * l * s) ** (1 / l) * 2 - m * (1 + 2 * l * s) ** (1 / l);
+    expect(Math.abs(at(4) - restricted)).toBeGreaterThan(1);
   });
 
   it('uses logarithms where L nears nothing, with no jump beside it', () => {

@@ -41,6 +41,24 @@ describe('the Mann–Kendall test', () => {
     expect(kendallVariance(x, y)).toBeCloseTo(403.6667, 4);
   });
 
+  it('is, with ties in times and values at once, the variance of S over all orders of the values, listed', () => {
+    for (const [times, values] of [
+      [
+        [0, 0, 1, 2, 2, 2],
+        [5, 5, 5, 7, 8, 8],
+      ],
+      [
+        [1, 1, 1, 2, 3],
+        [4, 4, 9, 9, 9],
+      ],
+    ] as const) {
+      const all = ordersOf(values).map((order) => kendallS(times, order));
+      const mean = all.reduce((sum, s) => sum + s, 0) / all.length;
+      const listed = all.reduce((sum, s) => sum + (s - mean) ** 2, 0) / all.length;
+      expect(kendallVariance(times, values)).toBeCloseTo(listed, 9);
+    }
+  });
+
   it('gives S −5 for the series of the Wisconsin Administrative Code, Table A', () => {
     expect(kendallS([0, 1, 2, 3, 4], [100, 50, 85, 75, 50])).toBe(-5);
   });
@@ -140,3 +158,9 @@ describe('the normal distribution', () => {
     expect(normalReach(0.9)).toBeCloseTo(1.644853627, 9);
   });
 });
+
+/** Every order of a few values. */
+function ordersOf(values: readonly number[]): number[][] {
+  if (values.length < 2) return [[...values]];
+  return values.flatMap((first, at) => ordersOf([...values.slice(0, at), ...values.slice(at + 1)]).map((rest) => [first, ...rest]));
+}
