@@ -81,6 +81,11 @@ describe('the difference from the last order', () => {
       { what: 'Class', before: 'not recorded', now: 'no class given' },
       { what: 'Options', before: 'not recorded', now: 'none' },
     ]);
+    const roomy = { ...before, allowance: { text: '2', unit: 'cm' as const, nm: asNanometres(20_000_000) }, lifeDays: 120 };
+    expect(orderDifference(before, roomy)).toEqual([
+      { what: 'Room to let out', before: 'none', now: '2 cm' },
+      { what: 'Expected life', before: '90 days', now: '120 days' },
+    ]);
     expect(orderDifference(before, before)).toEqual([]);
   });
 });

@@ -102,6 +102,15 @@ describe('readings', () => {
     ).toEqual([]);
   });
 
+  it('names four of five doubtful places and the day of the ladder', () => {
+    const off = [8, 20, 32, 44, 56];
+    const odd = legOf(1, { at: (placeCm) => (off.includes(placeCm) ? 30 : 0) });
+    const [prompt] = promptsOf('doubtful-readings', recordOf([visitOf('2026-02-05', [odd])]), '2026-02-06');
+    const places = Number(/measuring (\d+) places/.exec(prompt?.title ?? '')?.[1]);
+    expect(places).toBeGreaterThan(4);
+    expect([prompt?.facts.length, prompt?.facts.at(-1)]).toEqual([5, 'Ladder of 5 Feb 2026.']);
+  });
+
   it('asks for a zero that looks moved, and not for one in its place', () => {
     const shifted = legOf();
     const rungs = shifted.rungs.slice(0, -1).map((rung, index) => ({ ...rung, girth: shifted.rungs[index + 1]?.girth ?? null }));

@@ -51,6 +51,11 @@ describe('growth since the cut-from ladder', () => {
     const [prompt] = growth(visitOf('2026-07-01', [], { height: '133 cm', weight: '31 kg' }));
     expect([prompt?.action, prompt?.due]).toEqual(['remeasure', '2026-07-01']);
     expect(prompt?.facts).toContain('Not measured since 5 Jan 2026.');
+    // 133 / 130 − 1 and 31 / 28 − 1.
+    expect(prompt?.figures?.slice(0, 2)).toEqual([
+      { value: '+2.3\u202f%', label: 'height since 5 Jan 2026' },
+      { value: '+10.7\u202f%', label: 'weight, same days' },
+    ]);
   });
 
   it('is silent under the limit: half a kilogram and half a centimetre', () => {
