@@ -66,7 +66,7 @@ export async function recordedWork(
   const key = JSON.stringify([databaseAddress(), therapist.clinicId, state.changes, today, policy, diary, measurers.words]);
   const found = remembered.get(patientId);
   remembered.delete(patientId);
-  if (found?.key === key && Date.now() - found.at < LONGEST_MS) {
+  if (state.changes !== null && found?.key === key && Date.now() - found.at < LONGEST_MS) {
     remembered.set(patientId, found);
     return found.known;
   }

@@ -79,6 +79,8 @@ test('a “no” greys once its days are over, and is asked again; the clinic se
        select 'old answer', clinic_id, id, '2025-01-10', 'heart-failure', '2', 'absent', 'w', 'somebody', 1736500000000 from patient where id = ?`,
     )
     .run(patientId);
+  // Every write of the program counts so; what is remembered of a patient holds for one count.
+  file.prepare('update work_state set changes = changes + 1 where patient_id = ?').run(patientId);
   file.close();
   await page.goto(`${address}/cautions`);
   const heart = card(page, 'Heart failure on record');

@@ -128,7 +128,9 @@ test('signing out leaves nothing of the last patient in the window: not in the p
   expect(await page.evaluate(() => document.documentElement.outerHTML)).not.toMatch(/Oduya|HL-0147/);
   await page.goBack();
   await page.waitForURL(/\/sign-in/);
-  expect(await page.evaluate(() => document.documentElement.outerHTML)).not.toMatch(/Oduya|HL-0147/);
+  await expect(async () => {
+    expect(await page.evaluate(() => document.documentElement.outerHTML)).not.toMatch(/Oduya|HL-0147/);
+  }).toPass();
   await signIn(page, PEOPLE.lead.email, PASSWORD);
   await expect(page.getByRole('banner')).toContainText('R. Adeyemi');
   const left = await page.request.post('/sign-out', { maxRedirects: 0, headers: own });
