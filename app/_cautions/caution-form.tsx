@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useEffect, useRef } from 'react';
 import { answerCautionsAction, type CautionFormState } from '@/app/_cautions/actions';
 import { CardBox } from './card-box';
 import styles from './cautions.module.css';
@@ -33,12 +33,16 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
     <CardBox key={card.id} card={card} errors={errors} typed={typed ?? {}} mayWrite={mayWrite} today={today} />
   );
   const refused = Object.keys(errors).length;
+  const said = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (Object.keys(errors).length > 0) said.current?.focus();
+  }, [errors]);
   return (
     <form action={send} noValidate className={styles.cautionForm}>
       <input type="hidden" name="patientId" value={patientId} />
       <input type="hidden" name="submissionId" value={submissionId} />
       {refused > 0 && (
-        <p className="refused-box" role="alert">
+        <p className="refused-box" role="alert" tabIndex={-1} ref={said}>
           <b>Nothing was kept yet.</b> {errors.form ?? 'Look at the cards marked below; what you typed is still there.'}
         </p>
       )}

@@ -61,6 +61,11 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
   );
 }
 
+/** Whether a telephone can dial it: signs of a number and nothing else. */
+function isNumber(phone: string): boolean {
+  return /^[+(]?\d[\d\s()./-]{1,30}$/.test(phone.trim());
+}
+
 /** The framed box: take it off, and by haste whom to call. Never left away. */
 function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
   const [urgent, ...later] = call.also ?? [];
@@ -73,7 +78,11 @@ function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
             <li key={sign}>{sign}</li>
           ))}
         </ul>
-        {call.phone && <p className={styles.familyPhone}>{call.phone}</p>}
+        {call.phone && (
+          <p className={styles.familyPhone}>
+            {isNumber(call.phone) ? <a href={`tel:${call.phone.replace(/[^+\d]/g, '')}`}>{call.phone}</a> : call.phone}
+          </p>
+        )}
         {call.lines.map((line) => (
           <p key={line}>{line}</p>
         ))}

@@ -40,7 +40,7 @@ export async function replyAction(_before: ReplyState, form: FormData): Promise<
     if (!troubleOf(error)) throw error;
     return refused({ form: words.later });
   }
-  redirect('/share?sent');
+  redirect('/share?sent#reply-head');
 }
 
 /** Why a reply was not taken; undefined when it was. */

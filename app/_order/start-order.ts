@@ -1,3 +1,4 @@
+import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { CutLadder } from '@/lib/forms/read-cut';
 import { orderFormOf, type TypedOrderForm } from '@/lib/forms/read-order-form';
@@ -10,8 +11,16 @@ import { limbOf } from '@/lib/record/patient-record';
 import type { CountedDays } from '@/lib/service/days-spread';
 import { leadProposal } from '@/lib/service/lead-times';
 
-/** What a new order starts from: the last piece's figures on the newest ladder of its limb, or blanks with the limb's own ends. */
-export function startOfOrder(before: KeptPiece | undefined, ladders: readonly CutLadder[], reason: string | undefined): TypedOrderForm {
+/**
+ * What a new order starts from: the last piece's figures on the newest ladder of its limb, with maker and colour of the order it came of, or
+ * blanks with the limb's own ends.
+ */
+export function startOfOrder(
+  before: KeptPiece | undefined,
+  orders: readonly KeptOrder[],
+  ladders: readonly CutLadder[],
+  reason: string | undefined,
+): TypedOrderForm {
   const reasonCode = ORDER_REASONS.find((one) => one === reason) ?? '';
   const newest = before ? ladders.find((one) => isLike(one, before)) : ladders[0];
   if (!before) {
@@ -29,7 +38,8 @@ export function startOfOrder(before: KeptPiece | undefined, ladders: readonly Cu
   }
   const garment = before.garment ?? { form: '', use: 'day' as const, pressure: null, options: [] };
   const typed = orderFormOf({ ...before, garment, quantity: 2, reasonCode: 'worn out', note: null, decided: null }, newest?.key ?? '');
-  return { ...typed, reasonCode: reasonCode satisfies OrderReason | '' };
+  const { maker = '', colour = '' } = orders.find(({ orderId }) => orderId === before.orderId) ?? {};
+  return { ...typed, maker, colour, reasonCode: reasonCode satisfies OrderReason | '' };
 }
 
 /** Whether a choice is of the place of a piece and what it was made to: a ladder, or named measures alone. */

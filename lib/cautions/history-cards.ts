@@ -99,7 +99,7 @@ export const HISTORY_CARDS: readonly CautionCard[] = [
     says: 'ask the prescriber',
     shown: everyone,
     question: 'Is an allergy known to a fibre, rubber, silicone or dye that the garment may hold?',
-    ifPresent: 'Choose another material and write which one on the order.',
+    ifPresent: 'Choose another material and write which one in the order’s note for the maker.',
     kind: 'published',
     source: CONSENSUS,
   }),

@@ -18,12 +18,13 @@ type HeadProps = {
 
 /** Stays in view while the table moves: whose sheet it is, the side as a word under its own pen, and the rung that is being typed. */
 export function SheetHead({ data, view, shown, editing, when, onLeave }: HeadProps) {
-  const at = view.rows.find((row) => row.key === editing?.row)?.at[shown];
+  const side = view.sheet.sides.includes(shown) ? shown : (view.sheet.sides[0] ?? shown);
+  const at = view.rows.find((row) => row.key === editing?.row)?.at[side];
   return (
     <header className={styles.sheetHead}>
       <h1>{data.name}</h1>
-      <p className={styles.side} data-side={shown}>
-        <b>{`${shown === 'left' ? 'Left' : 'Right'} ${view.sheet.limb}`}</b>
+      <p className={styles.side} data-side={side}>
+        <b>{`${side === 'left' ? 'Left' : 'Right'} ${view.sheet.limb}`}</b>
         {at && <span>{`at ${showLength(at.nm / 1e6, view.sheet.unit, 16)}\u202f${view.sheet.unit}`}</span>}
       </p>
       <p className={styles.what}>

@@ -9,6 +9,7 @@ import { loadPatient } from '@/app/_record/load-patient';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { RoomTable } from '@/app/_what-if/room-table';
 import { ownPartsOf } from '@/db/clinic/own-parts';
+import { ordersOf } from '@/db/patients/read-orders';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { formsOffered } from '@/lib/garment-forms/own-form';
 import { leadProposal } from '@/lib/service/lead-times';
@@ -29,7 +30,7 @@ export default async function NewOrderPage({
   const { record, analysis, today } = await loadPatient(therapist, patientId);
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
-  const start = startOfOrder(before, ladders, reason);
+  const start = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
   const times = await leadTimesByForm(therapist, today);
   const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
   const last = analysis.pieces.find((one) => one.piece === before);
