@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, inArray, type SQLWrapper, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, type SQLWrapper, sql } from 'drizzle-orm';
 import type { Stop } from '@/lib/cautions/hold';
 import { type Course, deathIn, endedBefore, inOrder, type Phase, type PhaseFault, phaseFaults, restsOn } from '@/lib/course/phases';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -12,7 +12,7 @@ import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction, type Written } from '../transaction';
 import { changesOf, invalidateWork, invalidateWorkFrom } from './invalidate-work';
 import { patientHead } from './patients';
-import { REVOKED } from './revoked';
+import { isAskedPatient } from './revoked';
 
 /** One writing of a course: what it held, by whom, when and why. */
 export type KeptCourse = Course & { readonly authorName: string | null; readonly at: Date; readonly reason: string | null };
@@ -168,13 +168,7 @@ const standingOf = readyQuery({ patientId: patient.id, changes: workState.change
     .from(patient)
     .leftJoin(workState, eq(workState.patientId, patient.id))
     .leftJoin(courseRevision, and(eq(courseRevision.patientId, patient.id), eq(courseRevision.number, newest)))
-    .where(
-      and(
-        eq(patient.id, sql.placeholder('patientId')),
-        eq(patient.clinicId, sql.placeholder('clinicId')),
-        gt(patient.revision, sql`${sql.raw(String(REVOKED))}`),
-      ),
-    );
+    .where(isAskedPatient());
 });
 
 /** What holds every order and hand-over back on a day, and cannot be lifted: a death, the end of the course, a hold. */

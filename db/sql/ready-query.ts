@@ -25,7 +25,7 @@ const types = {
  * A query whose text is made once and kept: building it anew costs more than running it. Values go in and rows come out through the columns,
  * as drizzle sends and reads them. It can be a step of a write.
  */
-export class ReadyQuery<T> implements PromiseLike<readonly T[]> {
+class ReadyQuery<T> implements PromiseLike<readonly T[]> {
   constructor(
     private readonly database: Database,
     private readonly text: string,
@@ -71,7 +71,7 @@ export class ReadyQuery<T> implements PromiseLike<readonly T[]> {
 type Row<T extends Table> = T['$inferSelect'];
 
 /** Rows put into one table. `returning` gives them whole, as the database keeps them. */
-export class ReadyInsert<T extends Table> extends ReadyQuery<Row<T>> {
+class ReadyInsert<T extends Table> extends ReadyQuery<Row<T>> {
   readonly config: { readonly table: T };
 
   constructor(database: Database, table: T, text: string, values: readonly unknown[], given: Given) {

@@ -1,4 +1,4 @@
-import { and, eq, gt, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import type { Diary } from '@/lib/diary/diary';
 import type { Policy } from '@/lib/limits/policy';
 import { type PatientWork, patientWork } from '@/lib/schedule/patient-work';
@@ -6,7 +6,7 @@ import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { measurersOf } from '../patients/measurers';
 import { type KeptRecord, recordOf } from '../patients/records';
-import { REVOKED } from '../patients/revoked';
+import { isAskedPatient } from '../patients/revoked';
 import { patient, workState } from '../schema/schema';
 import { databaseAddress } from '../sql/database';
 import { readyQuery } from '../sql/ready-query';
@@ -31,13 +31,7 @@ const changesOfPatient = readyQuery({ patientId: patient.id, changes: workState.
     .select({ patientId: patient.id, changes: workState.changes })
     .from(patient)
     .leftJoin(workState, eq(workState.patientId, patient.id))
-    .where(
-      and(
-        eq(patient.id, sql.placeholder('patientId')),
-        eq(patient.clinicId, sql.placeholder('clinicId')),
-        gt(patient.revision, sql`${sql.raw(String(REVOKED))}`),
-      ),
-    ),
+    .where(isAskedPatient()),
 );
 
 /**
