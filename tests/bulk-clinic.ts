@@ -59,7 +59,7 @@ export async function bulkClinic(therapist: Therapist, patients: number, today: 
         count(kind, due);
         if (place === 0) count(PATIENT, due);
         const words = { kind, title: TITLES[kind], reason: 'Replacement due 28 Feb 2027, making takes 21 days, measuring 7 days.' };
-        const of = { id: crypto.randomUUID(), clinicId, patientId, key: `${kind}:${place}`, due, prompt: null };
+        const of = { id: crypto.randomUUID(), clinicId, patientId, key: `${kind}:${place}`, due, soonest: due, prompt: null };
         return {
           ...of,
           ...words,

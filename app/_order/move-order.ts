@@ -10,13 +10,16 @@ import type { HandOver } from '@/db/patients/holds';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/patients/orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { Therapist } from '@/db/therapist';
+import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
 import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { isAwaited, isHeldBack } from '@/lib/garments/piece-stage';
 import { asStop } from '@/lib/orders/order-questions';
+import { orderSet } from '@/lib/orders/order-set';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
+import type { WornPlace } from '@/lib/record/patient-record';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
 
@@ -61,8 +64,16 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   if (revised.kind === 'held') return { errors: { form: heldNow(revised.stops) }, typed };
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
+  if (next.deed === 'sent')
+    await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb !== undefined && isOrdered(next.order, limb));
   await refreshPatient(therapist, patientId, loaded.today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
+}
+
+/** Whether an order is for a place: its own, or one of the ladders of its set. */
+function isOrdered(order: Order, place: WornPlace): boolean {
+  const places = order.covers === 'measures' ? [order] : orderSet(order).ladders;
+  return places.some(({ limb, side }) => limb === place.limb && side === place.side);
 }
 
 const STEPS: Readonly<Record<string, Step>> = {

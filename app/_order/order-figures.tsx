@@ -69,7 +69,7 @@ export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows:
         {[
           `Towards the trunk at the top; girths in ${nameOf(own)} as typed.`,
           sinceDay && 'Last: the last order’s ladder at the same anatomy.',
-          withRoom && 'Room: middle estimate of the relaxed width to let out.',
+          withRoom && 'Room: what is likely to be needed at each place (middle estimate, relaxed width), within the width decided.',
           odd.length > 0 && `Steps that differ: ${odd.join('; ')}.`,
           outlineInWords(rungs),
         ]

@@ -2,11 +2,12 @@
 
 import { useActionState, useState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { asChoices, type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formOf } from '@/lib/garment-forms/own-form';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
+import { capitalized } from '@/lib/units/capitalized';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
 type Props = {
@@ -157,10 +158,11 @@ const USES = [
   { key: 'other', words: 'other' },
 ];
 
-function formChoices(ownForms: readonly OwnForm[]): { key: string; words: string }[] {
+/** The forms under what they are made to. */
+function formChoices(ownForms: readonly OwnForm[]): BoxChoice[] {
   return [
-    ...GARMENT_FORMS.map(({ id, words, limb, madeTo }) => ({ key: id, words: `${madeTo ?? limb}: ${words}` })),
-    ...ownForms.map((one) => ({ key: one.id, words: `${one.ladders}: ${one.words}` })),
+    ...GARMENT_FORMS.map(({ id, words, limb, madeTo }) => ({ key: id, words, group: capitalized(madeTo ?? limb) })),
+    ...ownForms.map(({ id, words, ladders }) => ({ key: id, words, group: `Your own, ${ladders}` })),
   ];
 }
 

@@ -12,6 +12,7 @@ import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
 import type { NamedMeasure } from '@/lib/record/patient-record';
 import { calendarDay, showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
+import { mm } from '@/lib/units/length';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import type { LoadedOrder } from './load-order';
 import { OrderDifferences } from './order-differences';
@@ -169,13 +170,16 @@ function measuredBy({ measurer, visitRevision }: SentFigures): string {
   return `${measurer ? `by ${measurer}, ` : ''}state ${visitRevision} of the visit`;
 }
 
-/** The room proposed by place along one ladder of the set; none where none was worked out. */
+/** The room proposed by place along one ladder of the set, at most what was decided; none where none was worked out or none is ordered. */
 function roomAlong({ allowance, limb, side }: Order, ladder: Ladder): ProposedRoom['places'] {
+  const { decided } = allowance;
+  if (!decided) return [];
   const own = ladder.limb === limb && ladder.side === side;
   const proposed = own
     ? allowance.proposed
     : allowance.further?.find((one) => one.limb === ladder.limb && one.side === ladder.side)?.proposed;
-  return proposed && 'places' in proposed ? proposed.places : [];
+  const places = proposed && 'places' in proposed ? proposed.places : [];
+  return places.map((place) => ({ ...place, middleMm: Math.min(place.middleMm, mm(decided.nm)) }));
 }
 
 /** The unit of the figures: of the ladder, else of the first named measure. */

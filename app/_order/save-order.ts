@@ -9,13 +9,11 @@ import { postedText } from '@/app/_shell/posted';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
-import { completeBegun } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { asFarAsRoom, readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formsOffered } from '@/lib/garment-forms/own-form';
-import { orderSet } from '@/lib/orders/order-set';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -49,10 +47,6 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
-    const places = content.covers === 'measures' ? [content] : orderSet(content).ladders;
-    await completeBegun(therapist, patientId, ['order'], ({ limb }) =>
-      places.some((one) => limb?.limb === one.limb && limb.side === one.side),
-    );
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }

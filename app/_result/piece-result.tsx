@@ -10,7 +10,7 @@ import { limbInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { endOfFit, outgrownInWords, roomSizes } from '@/lib/prompts/outlook-in-words';
-import { isFollowed } from '@/lib/prompts/rules/order-in-time';
+import { followerOf } from '@/lib/prompts/rules/order-in-time';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import { bandInWords, wearInWords } from '@/lib/prompts/wear-in-words';
 import { REACH_95 } from '@/lib/statistics/reach-95';
@@ -42,7 +42,7 @@ export function PieceResult({
       <section className={styles.pieceResult} aria-label={title}>
         <h2>{title}</h2>
         <p>{piece.covers === 'measures' ? fit.noAnswer : `Tightness is not known: ${fit.noAnswer}`}</p>
-        {piece.covers === 'measures' && <EndOfMeasures one={one} followed={isFollowed(one, analysis.pieces, analysis.today)} />}
+        {piece.covers === 'measures' && <EndOfMeasures one={one} followed={followerOf(one, analysis.pieces, analysis.today)} />}
       </section>
     );
   }
@@ -91,7 +91,7 @@ export function PieceResult({
           <TightnessTable points={points} worn={worn} ruler={ruler} />
         </details>
         <LimbsOfSet one={one} />
-        <Outlook one={one} ruler={ruler} followed={isFollowed(one, analysis.pieces, analysis.today)} />
+        <Outlook one={one} ruler={ruler} followed={followerOf(one, analysis.pieces, analysis.today)} />
       </div>
     </section>
   );
@@ -155,15 +155,24 @@ function Pressures({ one, analysis }: { one: AnalysedPiece; analysis: PatientAna
   );
 }
 
+type Follower = ReturnType<typeof followerOf>;
+
+/** Which piece the next order is counted from, and until when that lasts: being there does not say that it fits longer. */
+function followedInWords({ piece, until, longer }: NonNullable<Follower>): string {
+  return longer
+    ? `Piece ${piece} is taken to last until ${showDay(until)}, so the next order is counted from it.`
+    : `Piece ${piece} is taken to last no longer; the next order is counted from it.`;
+}
+
 /** When a piece made to named measures alone is to be replaced, and ordered by; a figure that needs a ladder is not there. */
-function EndOfMeasures({ one: { endOfLife, orderBy }, followed }: { one: AnalysedPiece; followed: boolean }) {
+function EndOfMeasures({ one: { endOfLife, orderBy }, followed }: { one: AnalysedPiece; followed: Follower }) {
   const ends = isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`;
   const because = !isNoAnswer(orderBy) && orderBy.because === 'outgrown' ? 'outgrown by a named measure' : 'end of life';
   const next = isNoAnswer(orderBy) ? '' : `Order by ${showDay(orderBy.day)} (${because}, making and measuring taken off).`;
-  return <p>{`${ends} ${followed ? 'The next one is here or on its way.' : next}`.trim()}</p>;
+  return <p>{`${ends} ${followed ? followedInWords(followed) : next}`.trim()}</p>;
 }
 
-function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; followed: boolean }) {
+function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; followed: Follower }) {
   const { unit } = ruler;
   const { outgrow, endOfLife, orderBy, room } = one;
   return (
@@ -174,7 +183,7 @@ function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; f
           : `${outgrownInWords(outgrow)}${outgrow.by === 'length' ? ', by length' : ''}${one.ofSet.length > 0 ? `, on the ${limbInWords(one.outgrowOn.limb, one.outgrowOn.side)}` : ''}.`}{' '}
         {isNoAnswer(endOfLife) ? endOfLife.noAnswer : `Replacement due ${showDay(endOfLife)}.`}{' '}
         {followed
-          ? 'The next one is here or on its way.'
+          ? followedInWords(followed)
           : isNoAnswer(orderBy)
             ? ''
             : `Order by ${showDay(orderBy.day)} (${orderBy.because === 'outgrown' && !isNoAnswer(outgrow) ? endOfFit(outgrow) : orderBy.because}, making and measuring taken off).`}

@@ -1,8 +1,9 @@
 import type { InputHTMLAttributes, ReactNode } from 'react';
+import { groupedBy } from '@/lib/record/grouped-by';
 import { Field } from './field';
 
-/** One choice of a select: what is posted, and what is read. */
-export type BoxChoice = { readonly key: string; readonly words: string; readonly lang?: string };
+/** One choice of a select: what is posted, what is read, and under which heading it stands; those of one heading follow each other. */
+export type BoxChoice = { readonly key: string; readonly words: string; readonly lang?: string; readonly group?: string };
 
 /** The boxes of a form that keeps what was typed: each with its label, hint, and the reason it was refused. */
 export type TypedBoxes = {
@@ -39,11 +40,15 @@ export function typedBoxes(
         {(wiring) => (
           <select {...wiring} name={box} key={typed[box]} defaultValue={typed[box] ?? ''}>
             {ask !== null && <option value="">{ask}</option>}
-            {choices.map((one) => (
-              <option key={one.key} value={one.key} lang={one.lang}>
-                {one.words}
-              </option>
-            ))}
+            {[...groupedBy(choices, ({ group = '' }) => group)].map(([group, ofGroup]) =>
+              group === '' ? (
+                ofGroup.map(optionOf)
+              ) : (
+                <optgroup key={group} label={group}>
+                  {ofGroup.map(optionOf)}
+                </optgroup>
+              ),
+            )}
           </select>
         )}
       </Field>
@@ -59,6 +64,14 @@ export function typedBoxes(
       </Field>
     ),
   };
+}
+
+function optionOf({ key, words, lang }: BoxChoice): ReactNode {
+  return (
+    <option key={key} value={key} lang={lang}>
+      {words}
+    </option>
+  );
 }
 
 /** Choices whose words are what is posted. */

@@ -7,7 +7,7 @@ import { ownPatients } from '@/db/worklist/own-patients';
 import { refreshStale, workAim } from '@/db/worklist/refresh-work';
 import { staleCount } from '@/db/worklist/stale-work';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
-import { firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
+import { dayInList, firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
 import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { TodayView } from './today-address';
@@ -87,7 +87,7 @@ async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, 
       if (total[group] === 0) return { group, rows: [], total: 0, more: false };
       const after = view.places[group];
       const found = await workPage(therapist, { kind: view.kind, after, ...bounds[group] }, PAGE[group] + 1);
-      const front = after ? [] : urgent.filter((row) => groupOf(row.due, today) === group);
+      const front = after ? [] : urgent.filter((row) => groupOf(row.soonest, today) === group);
       return { group, rows: [...front, ...found.slice(0, PAGE[group])], total: total[group], more: found.length > PAGE[group] };
     }),
   );
@@ -108,7 +108,7 @@ async function ofPatients(
   const own = mine && q ? new Set(await ownPatients(therapist, MOST_MINE)) : undefined;
   const rows = await workOf(therapist, own ? patientIds.filter((id) => own.has(id)) : patientIds, kind);
   return GROUPS.map((group) => {
-    const due = rows.filter((row) => groupOf(row.due, today) === group);
+    const due = rows.filter((row) => groupOf(dayInList(row, kind), today) === group);
     return { group, rows: due, total: due.length, more: false };
   });
 }

@@ -9,6 +9,7 @@ export const FILTERS: readonly { readonly kind: WorkKind | 'all'; readonly words
   { kind: 'remeasure', words: 'Remeasure' },
   { kind: 'first-fit', words: 'First fit' },
   { kind: 'visit', words: 'Visit' },
+  { kind: 'call', words: 'Ring or ask' },
   { kind: 'delivery', words: 'Delivery' },
   { kind: 'refer', words: 'Refer' },
 ];

@@ -11,7 +11,7 @@ const WIDTH = 1216;
 const STACK = 17;
 /** Marks that one day can show; a clinic with busier days is drawn as columns. */
 const MOST_STACKED = 5;
-const KINDS = ['order', 'visit', 'first-fit', 'remeasure', 'delivery', 'refer'] as const;
+const KINDS = ['order', 'visit', 'first-fit', 'remeasure', 'call', 'delivery', 'refer'] as const;
 
 /** The weeks around today as a tape, a mark for each thing that is due, or a column a day where they are too many; the past is hatched. */
 export function WeeksStrip({ days, today }: { days: readonly WorkDay[]; today: CalendarDay }) {

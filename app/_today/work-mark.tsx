@@ -8,6 +8,7 @@ export const KIND_WORDS: Readonly<Record<WorkKind, string>> = {
   'first-fit': 'first fit',
   remeasure: 'remeasure',
   visit: 'visit',
+  call: 'ring or ask',
   delivery: 'delivery',
 };
 
@@ -22,11 +23,12 @@ const SHAPES: Readonly<Record<WorkKind, (x: number, y: number) => string>> = {
   visit: (x, y) => `M${x - 5} ${y}a5 5 0 1 0 10 0a5 5 0 1 0-10 0Z`,
   'first-fit': (x, y) => `M${x} ${y - 6}l6 11h-12Z`,
   remeasure: (x, y) => `M${x} ${y - 6.5}v13M${x - 4} ${y - 3.5}h8M${x - 4} ${y}h8M${x - 4} ${y + 3.5}h8`,
+  call: (x, y) => `M${x - 6.5} ${y - 5.5}h13v8h-7l-3 3.5v-3.5h-3Z`,
   delivery: (x, y) => `M${x - 6} ${y}h11.5M${x + 1} ${y - 4.5}l4.5 4.5l-4.5 4.5`,
   refer: (x, y) => `M${x - 3} ${y - 7}h6l4 4v6l-4 4h-6l-4-4v-6Z`,
 };
 
-/** Marks of one kind, however many, drawn in one stroke: square, circle, triangle, barred stem, arrow, cut-corner with "!". */
+/** Marks of one kind, however many, drawn in one stroke: square, circle, triangle, barred stem, speech bubble, arrow, cut-corner with "!". */
 export function WorkMarks({ kind, at }: { kind: WorkKind; at: readonly At[] }) {
   const draw = SHAPES[kind];
   return (

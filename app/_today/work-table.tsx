@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { dayInList } from '@/db/worklist/work-lines';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { lineView } from './line-view';
@@ -24,7 +25,10 @@ type Props = {
 /** One group of the worklist: a line each, the day first, then whom, what and why; a page of it, and the way to the next. */
 export function WorkTable({ shown: { group, rows, total, more }, today, view, nothing, answer, mayWrite }: Props) {
   const last = rows.at(-1);
-  const next = more && last ? { ...view, answer: null, places: { ...view.places, [group]: { due: last.due, id: last.id } } } : undefined;
+  const next =
+    more && last
+      ? { ...view, answer: null, places: { ...view.places, [group]: { due: dayInList(last, view.kind), id: last.id } } }
+      : undefined;
   const { [group]: here, ...others } = view.places;
   return (
     <section aria-labelledby={`work-${group}`}>

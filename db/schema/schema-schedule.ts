@@ -19,6 +19,8 @@ export const workLine = table(
     key: text().notNull(),
     kind: text().notNull(),
     due: text().$type<CalendarDay>().notNull(),
+    /** Of a first line the earliest day on which anything of its patient is due, of any other its own: by it the list of patients is ordered and counted. */
+    soonest: text().$type<CalendarDay>().notNull(),
     title: text().notNull(),
     reason: text().notNull(),
     limb: json<WornPlace>(),
@@ -31,7 +33,7 @@ export const workLine = table(
   },
   (row) => [
     uniqueIndex('work_line_key').on(row.patientId, row.key),
-    index('work_line_first').on(row.clinicId, row.first, row.due, row.id),
+    index('work_line_first').on(row.clinicId, row.first, row.soonest, row.id),
     index('work_line_kind').on(row.clinicId, row.kind, row.due, row.id),
   ],
 );

@@ -5,7 +5,7 @@ import { RULES } from '@/lib/prompts/decide-prompts';
 import type { MeasurerMatch } from '@/lib/record/measurer';
 
 /** Raised when the schedule, the lines made of it, or what came of answers change in meaning, so that stored lines are made anew. */
-const SCHEDULE_VERSION = 4;
+const SCHEDULE_VERSION = 5;
 
 /** What stored lines were made with, in one short text: rules with their versions, the schedule's version, the clinic's limits, the days it works and who measured. */
 export function workBasis(

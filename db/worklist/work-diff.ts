@@ -3,6 +3,7 @@ import type { ReviewedRecord } from '@/lib/record/next-visit';
 import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { outlineFor, type PatientWork } from '@/lib/schedule/patient-work';
 import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
+import { earliestDue } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import type { Statement } from '../audit/statement';
 import { dueDate, workCount, workLine } from '../schema/schema';
@@ -13,7 +14,7 @@ export type StoredDate = typeof dueDate.$inferSelect;
 
 type Owner = { readonly clinicId: string; readonly patientId: string };
 
-/** The kinds of count that are not kinds of work: first lines, and patients that were ever renewed. */
+/** The kinds of count that are not kinds of work: patients by the earliest day that anything of theirs is due, and patients that were ever renewed. */
 export const PATIENT = 'patient';
 export const KNOWN = 'known';
 const NO_DAY = '' as CalendarDay;
@@ -52,13 +53,17 @@ function linesOf(owner: Owner, work: PatientWork | undefined): readonly Omit<Sto
   return work.items.map((item, place) => {
     const { key, kind, due, title, reason, limb, prompt } = item;
     const first = place === 0;
-    const content = { key, kind, due, title, reason, limb, prompt };
+    const soonest = first ? earliestDue(item, work.items) : due;
+    const content = { key, kind, due, soonest, title, reason, limb, prompt };
     return { ...owner, ...content, first, behind: first ? work.items.length - 1 : 0, outline: outlineFor(limb, work.analysis) };
   });
 }
 
 function counted(lines: readonly Counted[], sign: number): readonly Count[] {
-  return lines.flatMap(({ kind, due, first }) => [kind, ...(first ? [PATIENT] : [])].map((each) => ({ kind: each, due, lines: sign })));
+  return lines.flatMap(({ kind, due, soonest, first }) => [
+    { kind, due, lines: sign },
+    ...(first ? [{ kind: PATIENT, due: soonest, lines: sign }] : []),
+  ]);
 }
 
 /** The statement that brings the counts up; rows are touched in one order, so that two renewals never wait for each other in a ring. */
@@ -84,7 +89,7 @@ export function countChanges(clinicId: string, counts: readonly Count[]): Statem
   ];
 }
 
-type Counted = Pick<StoredLine, 'kind' | 'due' | 'first'>;
+type Counted = Pick<StoredLine, 'kind' | 'due' | 'soonest' | 'first'>;
 
 /** Statements that bring a patient's dates up to the schedule: moved ones rise in sequence, gone ones are done or cancelled. */
 export function dateChanges(
@@ -131,8 +136,8 @@ function change(old: StoredDate, set: Partial<StoredDate>): Statement {
 /** Everything of a line in one text, whatever order an engine keeps the parts of its JSON in. */
 function fingerprint(line: Omit<StoredLine, 'id'> | undefined): string {
   if (!line) return '';
-  const { kind, due, title, reason, limb, prompt, first, behind } = line;
+  const { kind, due, soonest, title, reason, limb, prompt, first, behind } = line;
   const outline = line.outline as ReturnType<typeof outlineFor>;
-  const parts = [kind, due, title, reason, limb?.limb, limb?.side, prompt?.cause, prompt?.inputs, first, behind];
+  const parts = [kind, due, soonest, title, reason, limb?.limb, limb?.side, prompt?.cause, prompt?.inputs, first, behind];
   return JSON.stringify([...parts, outline?.side, outline?.heightsMm, outline?.girthsMm]);
 }

@@ -24,8 +24,16 @@ export type WorkWanted = {
   readonly after?: Place | undefined;
 };
 
-/** A place in a list by day: the last line seen. */
+/** A place in a list by day: the day by which the last line seen stands there (`dayInList`), and its id. */
 export type Place = { readonly due: CalendarDay; readonly id: string };
+
+/** The day by which a line stands in a list: of the list of patients the earliest day of anything of its patient, of a kind's its own. */
+export function dayInList({ due, soonest }: Pick<WorkRow, 'due' | 'soonest'>, kind: WorkWanted['kind']): CalendarDay {
+  return kind === 'all' ? soonest : due;
+}
+
+/** The column by which such a list is ordered. */
+type DayColumn = typeof workLine.soonest | typeof workLine.due;
 
 const rowColumns = {
   line: workLine,
@@ -42,15 +50,20 @@ const rowColumns = {
  */
 export async function workPage(therapist: Therapist, wanted: WorkWanted, most: number): Promise<WorkRow[]> {
   const { kind, from, before, after } = wanted;
+  const day = kind === 'all' ? workLine.soonest : workLine.due;
   const ofKind = kind === 'all' ? and(eq(workLine.first, true), ne(workLine.kind, 'refer')) : eq(workLine.kind, kind);
-  const fromDay = from ? gte(workLine.due, from) : undefined;
-  const beforeDay = before ? lt(workLine.due, before) : undefined;
-  return rows(and(eq(workLine.clinicId, therapist.clinicId), ofKind, fromDay, beforeDay, after ? behind(after) : undefined), most);
+  const fromDay = from ? gte(day, from) : undefined;
+  const beforeDay = before ? lt(day, before) : undefined;
+  return rows(
+    and(eq(workLine.clinicId, therapist.clinicId), ofKind, fromDay, beforeDay, after ? behind(day, after) : undefined),
+    day,
+    most,
+  );
 }
 
 /** Lines that tell a prescriber and are first of their patient, by day. Read by kind, which is an index of its own: referrals are few. */
 export async function firstReferrals(therapist: Therapist, most: number): Promise<WorkRow[]> {
-  const found = await rows(and(eq(workLine.clinicId, therapist.clinicId), eq(workLine.kind, 'refer')), most);
+  const found = await rows(and(eq(workLine.clinicId, therapist.clinicId), eq(workLine.kind, 'refer')), workLine.due, most);
   return found.filter((row) => row.first);
 }
 
@@ -58,14 +71,19 @@ export async function firstReferrals(therapist: Therapist, most: number): Promis
 export async function workOf(therapist: Therapist, patientIds: readonly string[], kind: WorkKind | 'all'): Promise<WorkRow[]> {
   if (patientIds.length === 0) return [];
   const ofKind = kind === 'all' ? eq(workLine.first, true) : eq(workLine.kind, kind);
-  return rows(and(eq(workLine.clinicId, therapist.clinicId), inArray(workLine.patientId, [...patientIds]), ofKind), patientIds.length * 20);
+  const day = kind === 'all' ? workLine.soonest : workLine.due;
+  return rows(
+    and(eq(workLine.clinicId, therapist.clinicId), inArray(workLine.patientId, [...patientIds]), ofKind),
+    day,
+    patientIds.length * 20,
+  );
 }
 
-function behind({ due, id }: Place): SQL | undefined {
-  return and(gte(workLine.due, due), or(gt(workLine.due, due), gt(workLine.id, id)));
+function behind(day: DayColumn, { due, id }: Place): SQL | undefined {
+  return and(gte(day, due), or(gt(day, due), gt(workLine.id, id)));
 }
 
-async function rows(where: SQL | undefined, most: number): Promise<WorkRow[]> {
+async function rows(where: SQL | undefined, day: DayColumn, most: number): Promise<WorkRow[]> {
   const database = await getDatabase();
   const found = await database
     .select(rowColumns)
@@ -74,7 +92,7 @@ async function rows(where: SQL | undefined, most: number): Promise<WorkRow[]> {
     .innerJoin(patientRevision, and(eq(patientRevision.patientId, patient.id), eq(patientRevision.number, patient.revision)))
     .innerJoin(workState, eq(workState.patientId, workLine.patientId))
     .where(and(where, isNotDead(workLine.patientId)))
-    .orderBy(asc(workLine.due), asc(workLine.id))
+    .orderBy(asc(day), asc(workLine.id))
     .limit(most);
   return found.map(({ line, ...head }) => ({ ...line, kind: line.kind as WorkKind, ...head }));
 }

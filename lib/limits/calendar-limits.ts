@@ -52,6 +52,13 @@ export const CALENDAR_LIMITS = {
     'A fortnight of notice before the order-by day.',
     'Days before the order-by day that a prompt opens',
   ),
+  readingGraceDays: limit(
+    6,
+    'days',
+    'clinic default',
+    'A reading that is asked about can be taken again within the week; no interval is published.',
+    'Days from a measuring until a reading or refit it asks for is due on Today',
+  ),
   firstFitDays: limit(
     14,
     'days',

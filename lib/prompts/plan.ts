@@ -81,7 +81,8 @@ function titleOf(prompt: MergedPrompt): string {
   const all = `${pieces.slice(0, -1).join(', ')} and ${pieces.at(-1)}`;
   return prompt.title
     .replace(named(limb, piece), `${limbInWords(limb.limb, limb.side).replace(' ', '-')} pieces ${all}`)
-    .replace(': it sits ', ': they sit ');
+    .replace(': it sits ', ': they sit ')
+    .replace(': it is not worn yet and would sit ', ': they are not worn yet and would sit ');
 }
 
 function named({ limb, side }: WornPlace, piece: string | undefined): string {

@@ -6,7 +6,7 @@ import { bookingStanding, isBookedFor } from '../diary/booking';
 import { askedBy, replyParts } from '../observations/family-reply';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
-import { isFollowed } from '../prompts/rules/order-in-time';
+import { followerOf } from '../prompts/rules/order-in-time';
 import { garmentSet, isOfSet } from '../record/garment-needs';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
 import type { Piece } from '../record/patient-record';
@@ -133,7 +133,7 @@ function datesOfPiece(one: AnalysedPiece, analysis: ScheduledAnalysis): Computed
 /** Order by, and a fresh ladder for it where the newest will be too old by then. None where another piece of the same cover follows. */
 function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: ScheduledAnalysis): ComputedDate[] {
   const { piece, orderBy } = one;
-  if (isNoAnswer(orderBy) || isFollowed(one, pieces, today)) return [];
+  if (isNoAnswer(orderBy) || followerOf(one, pieces, today)) return [];
   const about = { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece };
   const ends =
     orderBy.because === 'outgrown' && piece.covers === 'measures'

@@ -1,6 +1,7 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { isAtRest } from '../course/day-to-ask';
 import { limbInWords } from '../ladder/limb';
+import type { Policy } from '../limits/policy';
 import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import type { WornPlace } from '../record/patient-record';
@@ -12,7 +13,7 @@ import { asksFor } from './dates-of-prompts';
 import type { DateKind, ScheduledDate } from './scheduled-date';
 
 /** What a line of the worklist asks for; each kind has its own mark. */
-export const WORK_KINDS = ['refer', 'order', 'first-fit', 'remeasure', 'visit', 'delivery'] as const;
+export const WORK_KINDS = ['refer', 'order', 'first-fit', 'remeasure', 'visit', 'call', 'delivery'] as const;
 export type WorkKind = (typeof WORK_KINDS)[number];
 
 /** One line of the worklist: what, by when, and why. */
@@ -42,7 +43,7 @@ const KINDS: Readonly<Record<PromptAction, WorkKind>> = {
   order: 'order',
   'first-fit': 'first-fit',
   visit: 'visit',
-  ask: 'visit',
+  ask: 'call',
 };
 
 const TITLES: Readonly<Record<PromptAction, (limb: string, piece: string) => string>> = {
@@ -66,14 +67,14 @@ const LINES_OF_DATES: Partial<Record<DateKind, { kind: WorkKind; title: (limb: s
   order: { kind: 'order', title: (limb) => `Order for the ${limb}` },
   delivery: { kind: 'delivery', title: (_, piece) => `Expect ${piece}` },
   'first-fit': { kind: 'first-fit', title: (_, piece) => `First fit of ${piece}` },
-  ask: { kind: 'visit', title: () => 'Ask whether care goes on' },
-  call: { kind: 'visit', title: (_, piece) => `Call about the wear-in of ${piece}` },
-  referral: { kind: 'visit', title: () => 'Ask for the next referral' },
+  ask: { kind: 'call', title: () => 'Ask whether care goes on' },
+  call: { kind: 'call', title: (_, piece) => `Call about the wear-in of ${piece}` },
+  referral: { kind: 'call', title: () => 'Ask for the next referral' },
   booking: { kind: 'visit', title: () => 'Visit, booked' },
-  'not-said': { kind: 'visit', title: () => 'Was the booked visit kept?' },
-  missed: { kind: 'visit', title: () => 'Call about a missed visit' },
-  'call-back': { kind: 'visit', title: () => 'Call back: the family asks to be rung' },
-  reply: { kind: 'visit', title: () => 'Look at what the family sent' },
+  'not-said': { kind: 'call', title: () => 'Was the booked visit kept?' },
+  missed: { kind: 'call', title: () => 'Call about a missed visit' },
+  'call-back': { kind: 'call', title: () => 'Call back: the family asks to be rung' },
+  reply: { kind: 'call', title: () => 'Look at what the family sent' },
 };
 
 /** Dates about which somebody is rung: the line says whom. */
@@ -81,9 +82,6 @@ const RUNG: readonly DateKind[] = ['call', 'ask', 'missed', 'not-said', 'call-ba
 
 /** Key of the line that asks for the first ladder: it ends by itself when one is taped, and cannot be moved. */
 export const FIRST_LADDER = 'first-ladder';
-
-/** Readings and refits are asked from the day they were taken: this many days pass before one counts as overdue. Clinic default. */
-const READING_GRACE_DAYS = 7;
 
 /** A patient's prompts and dates as the worklist needs them: `raised` are all prompts, `open` those not answered. */
 export type Work = {
@@ -99,8 +97,8 @@ export type Work = {
  * A date whose prompt was answered is no line either: the answer holds for both. A referral comes before all and is never later; a family that asks to be rung comes next.
  * Shape: prompts and dates; lines by day, referrals in front. Example: an order by 27 November and a visit on 5 January.
  */
-export function workItems({ analysis: { record, today }, raised, open, dates }: Work): WorkItem[] {
-  const items = open.map((prompt) => promptLine(prompt, today, record.facts));
+export function workItems({ analysis: { record, policy, today }, raised, open, dates }: Work): WorkItem[] {
+  const items = open.map((prompt) => promptLine(prompt, policy, today, record.facts));
   for (const date of dates) {
     const line = LINES_OF_DATES[date.kind];
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
@@ -130,12 +128,13 @@ function rankOf({ kind, key }: WorkItem): number {
   return key.startsWith('call-back:') ? 1 : 2;
 }
 
-function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts | null | undefined): WorkItem {
+function promptLine(prompt: MergedPrompt, policy: Policy, today: CalendarDay, facts: WorkFacts | null | undefined): WorkItem {
   const ring = prompt.action === 'visit' || prompt.action === 'ask' ? ringWords(facts) : undefined;
   const limb = prompt.about.limb ? limbInWords(prompt.about.limb.limb, prompt.about.limb.side) : 'patient';
   const piece = prompt.about.piece ? `piece ${prompt.about.piece}` : 'the piece';
   const kind = KINDS[prompt.action];
-  const asked = kind === 'remeasure' && prompt.due ? addDays(prompt.due, READING_GRACE_DAYS) : (prompt.due ?? today);
+  // Readings and refits are asked from the day they were taken.
+  const asked = kind === 'remeasure' && prompt.due ? addDays(prompt.due, policy.readingGraceDays) : (prompt.due ?? today);
   return {
     key: `prompt:${prompt.cause}`,
     kind,
@@ -145,6 +144,11 @@ function promptLine(prompt: MergedPrompt, today: CalendarDay, facts: WorkFacts |
     limb: prompt.about.limb ?? null,
     prompt: { cause: prompt.cause, inputs: inputsOf(prompt) },
   };
+}
+
+/** The earliest day on which any of a patient's lines is due, whichever stands first; so a referral of today hides no order of last week. */
+export function earliestDue(first: WorkItem, items: readonly WorkItem[]): CalendarDay {
+  return [first, ...items].map(({ due }) => due).sort()[0] ?? first.due;
 }
 
 /** The first day that is later: overdue before today, this week through the sixth day from today. Example: on Tuesday 1 December → 8 December. */

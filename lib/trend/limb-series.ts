@@ -87,9 +87,11 @@ function seriesOf(
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
       const milder = isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1;
+      const usual = index > 0 && hasGirthAtZero(parts[index - 1]?.ladder);
       const doubts = crossExamined(ladder, (one) => {
         const whole = [zeroAndDirection(one), floorCheck(one, body.heightMm?.value)].filter((doubt) => doubt !== undefined);
-        return [...doubtfulRungs(one, milder), ...whole];
+        const own = doubtfulRungs(one, milder);
+        return [...(usual ? own.filter(({ kind }) => kind !== 'girth-at-joint') : own), ...whole];
       });
       return {
         visit,
@@ -106,6 +108,11 @@ function seriesOf(
       };
     }),
   };
+}
+
+/** Whether a girth was taken at zero itself: who did so at the last visit is not asked again why. */
+function hasGirthAtZero(ladder: Ladder | undefined): boolean {
+  return ladder?.rungs.some(({ girth, distance }) => girth && distance.nm === 0) ?? false;
 }
 
 function whole(...doubts: readonly (Doubt | undefined)[]): Doubt[] {

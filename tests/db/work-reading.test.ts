@@ -100,6 +100,7 @@ describe.each(ENGINES)('reading the stored worklist on %s', (engine) => {
     const totals = await at.db.counts.workTotals(at.therapist, TODAY, later, ['all', ...WORK_KINDS]);
     const database = await at.db.client.getDatabase();
     const lines = await database.select().from(at.db.schema.workLine);
+    expect(lines.every(({ due, soonest }) => soonest === due)).toBe(true);
     const sum = (of: (line: (typeof lines)[number]) => boolean) => ({
       overdue: lines.filter((line) => of(line) && line.due < TODAY).length,
       'this-week': lines.filter((line) => of(line) && line.due >= TODAY && line.due < later).length,

@@ -46,7 +46,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
 
   await beginPhase(page, own, 'garments', today);
   await page.goto(`${own}/orders/new`);
-  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: leg sleeve without foot' });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg sleeve without foot' });
   await page.getByLabel('Reduction, %').fill('15');
   await page.getByLabel('Pieces', { exact: true }).fill('1');
   await page.getByLabel('Covers from').fill('3 in');

@@ -14,7 +14,7 @@ async function openLia(page: Page): Promise<string> {
 }
 
 async function fillOrder(page: Page, reason: string): Promise<void> {
-  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: thigh-high, foot to below the gluteal fold' });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'thigh-high, foot to below the gluteal fold' });
   await page.getByLabel('Why it is ordered').selectOption(reason);
 }
 

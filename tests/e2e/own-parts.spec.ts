@@ -55,7 +55,7 @@ test('a lead adds a measure and a form; the sheet asks about it, an order is mad
   await expect(page.getByRole('row', { name: new RegExp(`^${name} kept by .* 35`, 'i') })).toBeVisible();
 
   await page.goto(`${patient}/orders/new`);
-  await page.getByLabel('Garment', { exact: true }).selectOption({ label: `leg: ${hood}` });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: hood });
   await expect(page.getByText('Empty: 120, as this form was added.')).toBeVisible();
   await page.getByLabel('Covers from').fill('ankle crease');
   await page.getByLabel('Covers to').fill('1 1/2 in');

@@ -95,7 +95,7 @@ test('tights are one order over both legs and the measures: what is missing need
   await saved(page);
   await finish(page);
   await page.goto(`${address}/orders/new`);
-  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'leg: waist-high, both legs' });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'waist-high, both legs' });
   for (const [name, value] of [
     ['Reduction, %', '15'],
     ['Covers to', '3'],

@@ -46,15 +46,31 @@ export const outgrownBeforeWornOut: Rule = {
     }),
 };
 
-/** Whether another piece of the same limb and cover, in use or not worn yet, lasts longer than this one. Of two that last alike the later in the list counts. */
-export function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], today: CalendarDay): boolean {
+/** Whether another piece stands in for this one (`followerOf`), so that the next order is counted from that. */
+function isFollowed(one: AnalysedPiece, all: readonly AnalysedPiece[], today: CalendarDay): boolean {
+  return followerOf(one, all, today) !== undefined;
+}
+
+/**
+ * The other piece of the same limb and cover, in use or not worn yet, from which the next order is counted: the one that lasts longest, where it lasts longer than this one.
+ * Of two that last alike the later in the list counts; `longer` says which of the two it is.
+ */
+export function followerOf(
+  one: AnalysedPiece,
+  all: readonly AnalysedPiece[],
+  today: CalendarDay,
+): { readonly piece: string; readonly until: CalendarDay; readonly longer: boolean } | undefined {
   const end = lastsUntil(one, today);
   const cover = coverKey(one.piece);
-  return all.some((other, index) => {
+  const others = all.filter((other, index) => {
     if (other === one || !other.inUse || isHeldBack(other.piece) || coverKey(other.piece) !== cover) return false;
     const otherEnd = lastsUntil(other, today);
     return otherEnd > end || (otherEnd === end && index > all.indexOf(one));
   });
+  const last = others
+    .map((other) => ({ piece: other.piece.piece, until: lastsUntil(other, today) }))
+    .sort((a, b) => b.until.localeCompare(a.until))[0];
+  return last && { ...last, longer: last.until > end };
 }
 
 /** The day a piece is done: worn out or, at the earliest, outgrown. One that nobody has worn yet is taken to start its life today. */

@@ -46,7 +46,7 @@ export const tightnessLeftBand: Rule = {
         {
           action: 'refit' as const,
           due: fit.latest.visit.day,
-          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it sits ${worst.side} than the working band${onLimb}.`,
+          title: `Consider a remeasure and refit of the ${pieceInWords(piece)}: it ${piece.firstWorn ? 'sits' : 'is not worn yet and would sit'} ${worst.side} than the working band${onLimb}.`,
           facts: [
             `${figure}${wear.wornDays > 0 ? `, ${tightness.toFixed(2)} as cut` : ''} × the tightness as fitted, calculated, at ${placeOnTape(heightMm, rulerOf(fit.cut.visit), unit)}\u202f${unit}, band ${bandInWords(band)}, by the ladder of ${showDay(fit.latest.visit.day)}.`,
             `${outside.length} of ${fit.places.length} places${onLimb} are outside the band${wear.wornDays > 0 ? ' as worn' : ''}.`,

@@ -6,7 +6,7 @@ import { isAtHand, isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piec
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { againstRelease } from '@/lib/orders/against-release';
 import { orderStage, piecesOfOrder, proposedOrder } from '@/lib/orders/order-steps';
-import { isFollowed } from '@/lib/prompts/rules/order-in-time';
+import { followerOf } from '@/lib/prompts/rules/order-in-time';
 import type { Order } from '@/lib/record/order';
 import type { Piece } from '@/lib/record/patient-record';
 import type { FirstFit } from '@/lib/record/piece-life';
@@ -71,8 +71,8 @@ describe('a piece that is held back', () => {
     const { pieces } = analysed(record([fitted('keep'), second]), '2026-09-20');
     const released: Piece = { ...second, kept: [...(second.kept ?? []), { from: on, as: 'rotation' }] };
     const after = analysed(record([fitted('keep'), released]), '2026-09-20').pieces;
-    expect(isFollowed(pieces[0] as (typeof pieces)[0], pieces, on)).toBe(false);
-    expect(isFollowed(after[0] as (typeof after)[0], after, on)).toBe(true);
+    expect(followerOf(pieces[0] as (typeof pieces)[0], pieces, on)).toBeUndefined();
+    expect(followerOf(after[0] as (typeof after)[0], after, on)).toMatchObject({ piece: released.piece, longer: true });
   });
 
   it('is asked about once the first was kept, or is made again; never before and never after the release', () => {

@@ -74,7 +74,9 @@ describe('a plan', () => {
     const refit = plansOf(open)
       .flatMap(({ steps }) => steps)
       .find(({ prompt }) => prompt.action === 'refit');
-    expect(refit?.title).toBe('Consider a remeasure and refit of the left-leg pieces 3 and 4: they sit tighter than the working band.');
+    expect(refit?.title).toBe(
+      'Consider a remeasure and refit of the left-leg pieces 3 and 4: they are not worn yet and would sit tighter than the working band.',
+    );
     expect(refit?.reasons.map(({ about }) => about.piece)).toEqual(['3', '4']);
     const alone = analysed(recordOf(visits, { pieces: pieces.slice(0, 1) }), '2026-03-10');
     const [one] = mergeByCause(raisePrompts(alone)).filter(({ action }) => action === 'refit');

@@ -133,6 +133,7 @@ describe('tightness, room and first fit', () => {
     const [tight] = promptsOf('tightness-left-band', later(1.06, unworn), '2026-03-10');
     expect([tight?.action, tight?.title.includes('tighter')]).toEqual(['refit', true]);
     expect(tight?.facts).toContain('Judged as cut: it has not been worn yet.');
+    expect(tight?.title).toContain(': it is not worn yet and would sit tighter than');
     const [loose] = promptsOf('tightness-left-band', later(0.94), '2026-03-10');
     expect(loose?.title.includes('looser')).toBe(true);
     expect(promptsOf('tightness-left-band', later(1.06, { ...piece, retired: D('2026-02-01') }), '2026-03-10')).toEqual([]);

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
+import { lineChanges, PATIENT } from '@/db/worklist/work-diff';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { patientWork } from '@/lib/schedule/patient-work';
-import { groupOf, type WorkItem } from '@/lib/schedule/worklist';
+import { earliestDue, groupOf, type WorkItem } from '@/lib/schedule/worklist';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
 import { ladderOf, recordOf, visitOf } from '../made-up-ladder';
@@ -24,6 +25,25 @@ describe('the worklist', () => {
   it('asks for the first ladder of a patient who was never taped', () => {
     expect(itemsOn('2026-02-01', [])).toEqual([
       expect.objectContaining({ kind: 'visit', due: '2026-02-01', title: 'Measure the first ladder' }),
+    ]);
+  });
+
+  it('counts a patient by the earliest day of all lines, whichever stands in front', () => {
+    const [told] = REPLIES;
+    if (!told) throw new Error('no made-up reply');
+    const today = calendarDay('2026-09-01');
+    const reply = { ...told, day: today, answer: null, replyId: 'r1' };
+    const record = { ...recordOf([visitOf('2026-01-01', [ladderOf({ girths: GIRTHS })])]), replies: [reply] };
+    const work = patientWork(record, { answers: [], moves: [] }, DEFAULT_POLICY, today);
+    const [first] = work.items;
+    expect(first).toMatchObject({ kind: 'call', key: 'call-back:r1', due: '2026-09-01' });
+    expect(first && earliestDue(first, work.items)).toBe('2026-07-02');
+    // What is stored of them: one line of a call and one of a visit on their days, and one patient on the day the visit was due.
+    const { counts } = lineChanges({ clinicId: 'c', patientId: 'p' }, work, [], false);
+    expect(counts).toEqual([
+      { kind: 'call', due: '2026-09-01', lines: 1 },
+      { kind: PATIENT, due: '2026-07-02', lines: 1 },
+      { kind: 'visit', due: '2026-07-02', lines: 1 },
     ]);
   });
 

@@ -9,7 +9,7 @@ import { ladderAsTaped, lastLadder } from '@/lib/trend/last-ladder';
 import { limbSeries } from '@/lib/trend/limb-series';
 import type { SeriesVisit } from '@/lib/trend/series-visit';
 import { calendarDay, dayNumber } from '@/lib/units/calendar-day';
-import { recordOf, visitOf } from '../made-up-ladder';
+import { cm, recordOf, visitOf } from '../made-up-ladder';
 import { LEG_CM, legOf } from '../prompts/made-up-piece';
 
 const TAPE = tapeSds(DEFAULT_POLICY);
@@ -21,6 +21,14 @@ const seriesOf = (...ladders: Ladder[]): readonly SeriesVisit[] => {
 /** The seventh rung, 36.5 cm at 28 cm. */
 const SEVENTH = 6;
 const widened = (byCm: number) => legOf(1, { at: (place) => (place === 28 ? byCm : 0) });
+
+describe('a girth at zero itself', () => {
+  it('is asked about once: who took one at the last visit is not asked again', () => {
+    const atZero: Ladder = { ...legOf(), rungs: [{ distance: cm(0), girth: cm(24) }, ...legOf().rungs] };
+    const joint = (visits: readonly SeriesVisit[]) => visits.map(({ doubts }) => doubts.some(({ kind }) => kind === 'girth-at-joint'));
+    expect(joint(seriesOf(atZero, atZero, legOf(), atZero))).toEqual([true, false, false, true]);
+  });
+});
 
 describe('what all earlier ladders say of the newest', () => {
   it('is the newest as taped where there is no other', () => {

@@ -87,6 +87,11 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             Family page
           </Link>
         )}
+        {mayWrite && newest && loaded.prompts.length > 0 && (
+          <Link className="button" href={`/patients/${patientId}/orders/new`} prefetch={false}>
+            Order from these measurements
+          </Link>
+        )}
         {mayWrite && (
           <Link className="button" href={`/patients/${patientId}/visits/${visitId}/correct`} prefetch={false}>
             Correct a figure
