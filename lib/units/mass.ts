@@ -49,7 +49,7 @@ function readPoundsAndOunces(text: string, poundsText: string, ouncesText: strin
 }
 
 function exactMass(text: string, ng: number | undefined, unit: MassUnit): Reading<TypedMass> {
-  if (ng === undefined) return refused(`“${text}” is finer than any scale.`);
+  if (ng === undefined) return refused(`“${text}” cannot be kept exactly: type whole ounces, decimals of a pound, or kilograms.`);
   if (ng === 0) return refused('A weight of 0 is not a reading. Leave it empty if nobody was weighed.');
   return read({ text, unit, ng });
 }

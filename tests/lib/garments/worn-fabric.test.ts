@@ -56,6 +56,11 @@ describe('tension lost by wear', () => {
     const narrowed = narrowedLoss(scar, [{ fromDays: 0, toDays: 90, lnRatio: -0.2, variance: 0.02 }]);
     expect(narrowed.rate).toBeCloseTo(0.319, 3);
     expect(narrowed.rateSd).toBeCloseTo(0.0978, 3);
+    // A pair over a quarter of the days stands for half of the clock, √(22.5/90), and so for a quarter of the weight.
+    const quarter = narrowedLoss(scar, [{ fromDays: 0, toDays: 22.5, lnRatio: -0.2, variance: 0.02 }]);
+    const weight = 1 / scar.rateSd ** 2 + 0.5 ** 2 / 0.02;
+    expect(quarter.rate).toBeCloseTo((scar.rate / scar.rateSd ** 2 + (0.5 * 0.2) / 0.02) / weight, 12);
+    expect(quarter.rateSd).toBeCloseTo(1 / Math.sqrt(weight), 12);
     expect(narrowedLoss(scar, [{ fromDays: 20, toDays: 20, lnRatio: -1, variance: 0.02 }])).toEqual(scar);
   });
 });

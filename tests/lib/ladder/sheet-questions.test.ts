@@ -69,6 +69,18 @@ describe('questions of one ladder as it is typed', () => {
   });
 });
 
+describe('a girth put in place of a slip', () => {
+  it('is exact where the tape can show it, else to its step', () => {
+    expect([slipText(230, 'in'), slipText(231, 'cm'), slipText(231.25, 'cm'), slipText(231.234, 'cm')]).toEqual([
+      '9',
+      '23.1',
+      '23.1',
+      '23.1',
+    ]);
+    expect([slipText(25.4 * 9.125, 'in'), slipText(25.4 * 9.0625, 'in'), slipText(25.4 * 9.2, 'in')]).toEqual(['9 1/8', '9 1/16', '9 1/4']);
+  });
+});
+
 describe('slips of the hand', () => {
   it('21 1/8 may have been 12 1/8; 34.6 may have been 43.6 or 36.4', () => {
     const of = (text: string, unit: LengthUnit) =>

@@ -26,6 +26,10 @@ describe('the worklist', () => {
     expect(itemsOn('2026-02-01', [])).toEqual([
       expect.objectContaining({ kind: 'visit', due: '2026-02-01', title: 'Measure the first ladder' }),
     ]);
+    const of = (affected: ReturnType<typeof recordOf>['affected']) =>
+      patientWork(recordOf([], { affected }), { answers: [], moves: [] }, DEFAULT_POLICY, calendarDay('2026-02-01')).items[0]?.limb;
+    expect(of([{ limb: 'arm', side: 'right' }])).toEqual({ limb: 'arm', side: 'right' });
+    expect(of([])).toBeNull();
   });
 
   it('counts a patient by the earliest day of all lines, whichever stands in front', () => {
