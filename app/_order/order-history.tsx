@@ -1,7 +1,8 @@
+import { todayIn } from '@/app/_auth/today';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { HistoryTable, personIn } from '@/app/_shell/history-table';
 import type { KeptOrder } from '@/db/patients/read-orders';
-import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import { showDay } from '@/lib/units/calendar-day';
 
 /** Every state an order has been in, the newest first, and what was answered before it left. */
 export function OrderHistory({
@@ -33,7 +34,7 @@ export function OrderHistory({
                 <tr key={one.key}>
                   <td>{one.message}</td>
                   <td>{one.answer}</td>
-                  <td>{`${personIn(names, one.by)}, ${showDay(calendarDay(one.at.slice(0, 10)))}`}</td>
+                  <td>{`${personIn(names, one.by)}, ${showDay(todayIn(timeZone, new Date(one.at)))}`}</td>
                 </tr>
               ))}
             </tbody>

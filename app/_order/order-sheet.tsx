@@ -1,3 +1,4 @@
+import { todayIn } from '@/app/_auth/today';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { formOf } from '@/lib/garment-forms/own-form';
 import type { Ladder } from '@/lib/ladder/ladder';
@@ -10,7 +11,7 @@ import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
 import type { NamedMeasure } from '@/lib/record/patient-record';
-import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
 import { showLengthWithUnit } from '@/lib/units/show-length';
@@ -36,7 +37,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
         <div>
           <h2 id="sheet-head">{`Order ${order.order}: ${formOf(order.garment)?.words ?? order.garment.form}`}</h2>
           <p>{`Reference ${record.reference} · ${piecesInWords(order)}`}</p>
-          <p className={order.sent ? undefined : 'guess'}>{standing(order)}</p>
+          <p className={order.sent ? undefined : 'guess'}>{standing(order, loaded.clinic.timeZone)}</p>
         </div>
         <p className={styles.sideFrame}>
           <strong>{orderedInWords(order)}</strong>
@@ -121,14 +122,14 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
   );
 }
 
-function standing(order: Order): string {
+function standing(order: Order, timeZone: string): string {
   if (!order.sent || !order.ordered)
     return order.state === 'cancelled'
       ? 'Cancelled before it was sent.'
       : 'Not sent yet: the figures below are those of the visit as it stands.';
   const checked =
     order.checked && order.checked !== 'unchecked'
-      ? `checked by ${order.checked.name} on ${showDay(calendarDay(order.checked.at.slice(0, 10)))}`
+      ? `checked by ${order.checked.name} on ${showDay(todayIn(timeZone, new Date(order.checked.at)))}`
       : 'unchecked';
   return `Sent ${showDay(order.ordered)}, ${checked}; expected ${order.expected ? showDay(order.expected) : 'on no given day'}. Figures frozen as sent.`;
 }

@@ -1,5 +1,6 @@
 import clsx from 'clsx';
 import Link from 'next/link';
+import { todayIn } from '@/app/_auth/today';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
 import { OF_BOOKINGS, OF_REPLIES, type ScheduledDate } from '@/lib/schedule/scheduled-date';
@@ -20,11 +21,13 @@ type Props = {
   readonly today: CalendarDay;
   readonly mayWrite: boolean;
   readonly policy: Policy;
+  /** The clinic's, for days of moments. */
+  readonly timeZone: string;
 };
 
 /** Every date of a patient's schedule: when, for what, computed or moved by hand, and why. */
-export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Props) {
-  const row = { patientId, today, mayWrite };
+export function SchedulePanel({ dates, patientId, today, mayWrite, policy, timeZone }: Props) {
+  const row = { patientId, today, mayWrite, timeZone };
   const sources = [...new Set(dates.flatMap((date) => date.sources))];
   return (
     <section className="panel" aria-labelledby="schedule-head">
@@ -66,9 +69,9 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy }: Pro
   );
 }
 
-type ListProps = Pick<Props, 'dates' | 'patientId' | 'today' | 'mayWrite'>;
+type ListProps = Omit<Props, 'policy'>;
 
-function DateList({ dates, patientId, today, mayWrite }: ListProps) {
+function DateList({ dates, patientId, today, mayWrite, timeZone }: ListProps) {
   return (
     <ul className={scheduleStyles.scheduleList}>
       {dates.map((date) => (
@@ -81,7 +84,7 @@ function DateList({ dates, patientId, today, mayWrite }: ListProps) {
             <strong>{dateInWords(date)}</strong>
             <span className="second-line">{`${capitalized(date.why)}.`}</span>
             {date.moved && (
-              <span className="second-line">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved)}`}</span>
+              <span className="second-line">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved, timeZone)}`}</span>
             )}
             {date.fellAway && (
               <span className="second-line">
@@ -125,7 +128,6 @@ function awayInWords(day: CalendarDay, today: CalendarDay): string {
   return days < 0 ? `${away} over` : `in ${away}`;
 }
 
-function signature({ byName, at }: NonNullable<ScheduledDate['moved']>): string {
-  const day = at.toISOString().slice(0, 10) as CalendarDay;
-  return `${byName ?? 'Someone'}, ${showDay(day)}.`;
+function signature({ byName, at }: NonNullable<ScheduledDate['moved']>, timeZone: string): string {
+  return `${byName ?? 'Someone'}, ${showDay(todayIn(timeZone, at))}.`;
 }

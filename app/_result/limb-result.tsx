@@ -1,4 +1,5 @@
 import { Fragment, type ReactNode } from 'react';
+import { todayIn } from '@/app/_auth/today';
 import { type ChangeRow, ChangeRuler } from '@/app/_chart/change-ruler';
 import { LimbGlyph } from '@/app/_picture/limb-glyph';
 import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
@@ -14,7 +15,7 @@ import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
-import { calendarDay, showDay } from '@/lib/units/calendar-day';
+import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
@@ -34,6 +35,8 @@ type Props = {
   readonly analysis: PatientAnalysis;
   readonly picture: LimbPicture | undefined;
   readonly visitRef: VisitRef | null;
+  /** The clinic's, for days of moments. */
+  readonly timeZone: string;
   /** Changes of every limb of the visit, so that the rulers side by side have one scale. */
   readonly beside: readonly ChangeRow[];
   /** Stands under what is said of the change. */
@@ -41,7 +44,7 @@ type Props = {
 };
 
 /** What a visit says of one limb: the verdict as a sentence, its figures, the change ruler, the outline, and the shift's two readings. */
-export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, children }: Props) {
+export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, timeZone, children }: Props) {
   const { side } = limb.series;
   const rows = changeRows(limb, visit, analysis);
   const own = picture?.limbs.find((one) => one.side === side);
@@ -74,7 +77,7 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, c
       </div>
       {rows.length > 0 && <ChangeRuler rows={rows} beside={beside} side={side} name={`ruler-${side}`} />}
       {shifted && !isNoAnswer(shifted) && <ShiftReadings judged={shifted} visit={visitRef} />}
-      {visit.at.ladder.zeroChoice && <p>{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit)}</p>}
+      {visit.at.ladder.zeroChoice && <p>{zeroChoiceInWords(visit.at.ladder.zeroChoice, visit.at.ladder.unit, timeZone)}</p>}
       {visit.at.doubts.length > 0 && (
         <ul className={styles.doubts}>
           {visit.at.doubts.map((doubt) => (
@@ -209,12 +212,12 @@ function Segments({ visit, analysis }: { visit: AnalysedVisit; analysis: Patient
   return known.length > 0 ? <p className="secondary">{`${capitalized(known.join(', '))}.`}</p> : null;
 }
 
-function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: LengthUnit): string {
+function zeroChoiceInWords({ choice, shiftMm, by, at }: ZeroChoice, unit: LengthUnit, timeZone: string): string {
   const size = showLengthWithUnit(Math.abs(shiftMm), unit);
   const way = shiftMm > 0 ? 'towards the trunk' : 'away from the trunk';
   const read =
     choice === 'moved-back'
       ? `read with the zero moved back ${size} (it lay ${way})`
       : `kept as recorded, though it looked moved by ${size} ${way}`;
-  return `Zero ${read}. Chosen by ${by}, ${showDay(calendarDay(at.slice(0, 10)))}. The figures stay as measured.`;
+  return `Zero ${read}. Chosen by ${by}, ${showDay(todayIn(timeZone, new Date(at)))}. The figures stay as measured.`;
 }

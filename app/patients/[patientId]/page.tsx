@@ -134,7 +134,14 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         ))}
         <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
         <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
-        <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
+        <SchedulePanel
+          dates={dates}
+          patientId={patientId}
+          today={today}
+          mayWrite={mayWrite}
+          policy={analysis.policy}
+          timeZone={loaded.clinic.timeZone}
+        />
         {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
         <MeasuresPanel analysis={analysis} />
         <LookedPanel observations={record.observations} replies={record.replies} kinds={kindsOf(own)} patientId={patientId} />

@@ -81,7 +81,7 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
                     {heads.get(row.patientId)?.reference ?? 'a patient whose record cannot be read'}
                   </Link>
                 </th>
-                <td>{dayOf(row)}</td>
+                <td>{dayOf(row, clinic.timeZone)}</td>
                 <td>{whatInWords(row, choice.figure)}</td>
                 {choice.figure !== 'booked' && (
                   <td>{row.pieceId ? <PieceLink row={row} pieceId={row.pieceId} /> : ofInWords(row, choice.figure)}</td>
@@ -142,8 +142,8 @@ function counted(total: number): string {
   return total > MOST ? `${cases} The newest ${MOST} are shown.` : cases;
 }
 
-function dayOf({ day }: ServiceRow): string {
-  return showDay(calendarDay(typeof day === 'string' ? day : day.toISOString().slice(0, 10)));
+function dayOf({ day }: ServiceRow, timeZone: string): string {
+  return showDay(typeof day === 'string' ? calendarDay(day) : todayIn(timeZone, day));
 }
 
 function whatInWords({ days, what, answer }: ServiceRow, figure: RowChoice['figure']): string {

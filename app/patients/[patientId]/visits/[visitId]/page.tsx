@@ -116,6 +116,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
             analysis={analysis}
             picture={limbPicture(analysis, limb.series.limb)}
             visitRef={visitRef}
+            timeZone={loaded.clinic.timeZone}
             beside={beside}
           >
             <LookingBackLines limb={limb} visit={at} now={loaded.analysis} given={given} />
