@@ -68,6 +68,27 @@ test('a lead sees the planted figures, what stands out, the cases behind a figur
   expect(await screenFaults(page)).toEqual([]);
 });
 
+test('a month is read off a process chart in place, with the figures of its table', async ({ page, baseURL }) => {
+  await signIn(page, baseURL);
+  await page.goto('/clinic/service?period=all');
+  const chart = page.getByRole('region', { name: 'Remakes by month' });
+  await expect(page.locator('.recharts-surface')).toHaveCount(0);
+  const figures = chart.locator('[aria-live]');
+  await chart.getByRole('group', { name: 'Months of Remakes by month' }).getByRole('button', { name: 'Earlier' }).press('Home');
+  await chart.getByText('As a table').click();
+  for (const [key, row] of [
+    ['Home', chart.locator('tbody tr').first()],
+    ['End', chart.locator('tbody tr').last()],
+  ] as const) {
+    await chart.getByRole('button', { name: 'Earlier' }).press(key);
+    const [month = '-', share = '-', n = '-', limits = '-'] = (await row.locator('th, td').allTextContents()).map((text) => text.trim());
+    await expect(figures).toContainText(month);
+    await expect(figures.locator('dd b')).toHaveText(share);
+    await expect(figures).toContainText(`n ${n}, limits ${limits}`);
+  }
+  await expect(chart.locator('.recharts-surface')).toBeVisible();
+});
+
 test('a lead sees where a rule is off, by how much and what the learnt scale would change, and the cases behind it', async ({
   page,
   baseURL,
