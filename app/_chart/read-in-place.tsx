@@ -1,12 +1,10 @@
 'use client';
 
-import clsx from 'clsx';
-import dynamic from 'next/dynamic';
-import { type KeyboardEvent, type ReactNode, useRef, useState } from 'react';
+import { type ComponentType, type KeyboardEvent, type ReactNode, useRef, useState } from 'react';
 import styles from './read-in-place.module.css';
 import type { ChartReadings } from './readings';
 
-const ReadingMarks = dynamic(() => import('./reading-marks').then((module) => module.ReadingMarks), { ssr: false });
+type Marks = ComponentType<{ of: ChartReadings; at: number; onAt: (point: number) => void }>;
 
 type Props = {
   readonly of: ChartReadings;
@@ -27,11 +25,19 @@ type Props = {
 export function ReadInPlace({ of, name, points = 'Visits', keys = ['Earlier', 'Later'], layout = 'beside', beside, children }: Props) {
   const last = of.points.length - 1;
   const [at, setAt] = useState(of.first ?? last);
-  const [isRead, setRead] = useState(false);
+  const [marks, setMarks] = useState<{ readonly Marks: Marks }>();
   const here = of.points[at];
   const frame = useRef<HTMLDivElement>(null);
+  /** Fetches the library once the chart is reached; where it cannot be fetched the figures beside it are read all the same. */
+  const read = () => {
+    if (!marks)
+      import('./reading-marks').then(
+        ({ ReadingMarks }) => setMarks({ Marks: ReadingMarks }),
+        () => undefined,
+      );
+  };
   const go = (to: number) => {
-    setRead(true);
+    read();
     const next = Math.min(Math.max(to, 0), last);
     setAt(next);
     if (frame.current && of.points[next]) bringIntoView(frame.current, shareOf(of, of.points[next].at));
@@ -44,10 +50,10 @@ export function ReadInPlace({ of, name, points = 'Visits', keys = ['Earlier', 'L
   };
   return (
     <div className={styles.readable} data-layout={layout}>
-      <div ref={frame} className={layout === 'small' ? undefined : clsx('chart-scroll', layout === 'beside' && 'from-the-end')}>
-        <div className={styles.plot} onPointerEnter={() => setRead(true)}>
+      <div ref={frame} className={layout === 'small' ? undefined : `chart-scroll ${layout === 'beside' ? 'from-the-end' : ''}`}>
+        <div className={styles.plot} onPointerEnter={read}>
           {children}
-          {isRead && <ReadingMarks of={of} at={at} onAt={setAt} />}
+          {marks && <marks.Marks of={of} at={at} onAt={setAt} />}
         </div>
       </div>
       <div className={styles.beside}>
