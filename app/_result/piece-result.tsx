@@ -84,7 +84,7 @@ export function PieceResult({
           )}
         </p>
         <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` Day ${days} of ${piece.lifeDays}.`}`}
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` ${ageOfPiece(days, piece.lifeDays)}`}`}
         </p>
         <Pressures one={one} analysis={analysis} />
         <details className="as-table">
@@ -96,6 +96,13 @@ export function PieceResult({
       </div>
     </section>
   );
+}
+
+/** How old a piece is against the life it is planned for: never a day of fewer days. */
+function ageOfPiece(days: number, lifeDays: number): string {
+  return days <= lifeDays
+    ? `Day ${days} of the ${lifeDays} it is planned for.`
+    : `Day ${days} since it was first worn: it was planned for ${lifeDays}.`;
 }
 
 /** The figures the chart is drawn from, towards the trunk at the top. */
