@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
+import { readLength } from '@/lib/units/read-length';
 import { screenFaults } from './screen-faults';
 
 const STORIES = ['Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
@@ -63,6 +64,10 @@ test('values can be read off a chart whose library is fetched only then', async 
   await expect(figures).toHaveText(first ?? '');
 });
 
+function nmOf(read: ReturnType<typeof readLength>): number {
+  return read.kind === 'read' ? read.value.nm : Number.NaN;
+}
+
 /** How far the mark that is read lies from every mark of the drawing under it, px: the least of them. */
 async function offMark(chart: Locator): Promise<number> {
   return chart.evaluate((region) => {
@@ -93,13 +98,15 @@ test('height and weight are read in place, with the age at each visit and the fi
   const [day = '', tall = '', heavy = ''] = (await rows.last().locator('th, td').allTextContents()).map((text) => text.trim());
   await expect(height).toContainText(`${day}, at `);
   await expect(height).toContainText(/at \d+ years( \d+ months?)?/);
-  expect(tall).toContain((await height.locator('dd b').textContent()) ?? '-');
+  const figure = async (of: Locator) => (await of.locator('dd b').textContent()) ?? '-';
+  const inches = (text: string) => readLength(text, 'in');
+  expect(inches(await figure(height))).toMatchObject({ kind: 'read', value: { nm: nmOf(inches(tall)) } });
   await expect(height).toContainText(/\d+(st|nd|rd|th) centile/);
   await expect.poll(() => offMark(growth)).toBeLessThan(1.5);
   const others = growth.getByRole('group', { name: 'Visits of the weight' });
   await others.getByRole('button', { name: 'Later' }).press('Home');
   await expect(weight).toContainText(`${day}, at `);
-  expect(heavy).toContain(((await weight.locator('dd b').textContent()) ?? '-').replace(/\.0/, ''));
+  expect(Number.parseFloat(await figure(weight))).toBeCloseTo(Number.parseFloat(heavy), 1);
 });
 
 test('tightness is read in place by place, the tightest first, with the figures of its table; on a phone its place is brought into view', async ({
