@@ -118,6 +118,7 @@ test('tightness is read in place by place, the tightest first, with the figures 
   await expect(piece).toBeVisible();
   await page.waitForLoadState('networkidle');
   await expect(page.locator('.recharts-surface')).toHaveCount(0);
+  await expect(piece).toContainText(/Day \d+ (of the \d+ it is planned for|since it was first worn: it was planned for \d+)\./);
   const figures = piece.locator('[aria-live]');
   const most = /up to ([\d.]+)/.exec((await piece.getByText(/^As cut up to/).textContent()) ?? '')?.[1] ?? '-';
   await expect(figures.locator('dd b').first()).toHaveText(most);
@@ -134,6 +135,15 @@ test('tightness is read in place by place, the tightest first, with the figures 
   expect(mark?.x ?? 0).toBeGreaterThan(0);
   expect((mark?.x ?? 0) + (mark?.width ?? 0)).toBeLessThan(390);
   expect(await screenFaults(page)).toEqual([]);
+});
+
+test('the small figures of the girths say what they are: per cent, against which visit', async ({ page }) => {
+  const own = await openPatient(page, 'Rui Castellan');
+  await page.goto(`${own}/girths`);
+  await expect(page.getByText(/Small: how much larger \(\+\) or smaller \(−\) the girth is there than at the first visit\./)).toBeVisible();
+  await expect(page.getByRole('cell', { name: /[+−]\d+\.\d\s%/ }).first()).toBeVisible();
+  await page.getByRole('link', { name: 'since the visit before' }).click();
+  await expect(page.getByText(/than at the visit before\./)).toBeVisible();
 });
 
 test('a moved zero shows both readings side by side and corrects nothing', async ({ page }) => {
