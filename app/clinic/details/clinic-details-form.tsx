@@ -48,7 +48,7 @@ export function ClinicDetailsForm({ number, start, zones, proposedEmergency }: P
         {text('subtitle', 'Beside the name', 'What kind of clinic it is, in small letters.', { maxLength: CLINIC_BOUNDS.name })}
         {words('address', 'Address', 'Where pieces are delivered; stands on the sheet of an order.', CLINIC_BOUNDS.lines)}
         {text('phone', 'Telephone', undefined, { type: 'tel', maxLength: CLINIC_BOUNDS.phone })}
-        {text('emergency', 'Emergency number', `For family pages. Empty: ${proposedEmergency}, by the time zone.`, {
+        {text('emergency', 'Emergency number', `On the pages that families take home. Empty: ${proposedEmergency}, by the time zone.`, {
           type: 'tel',
           maxLength: CLINIC_BOUNDS.phone,
         })}
