@@ -1,8 +1,9 @@
 import { StaticMarkup } from '@/app/_shell/static-markup';
-import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import type { CalendarDay } from '@/lib/units/calendar-day';
 import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';
 import { keepApart } from './keep-apart';
+import { PointMark } from './point-mark';
 import { timeAxis } from './time-axis';
 import { valueAxis } from './value-axis';
 import { ForecastHatch } from './volume-chart';
@@ -34,10 +35,10 @@ const TO_X = 246;
 const TOP = 10;
 const BOTTOM = 128;
 
-/** A child's line on the 10th to 90th centile of a growth table, and this child's own place in it carried on. */
-export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) {
+/** The scales of a growth chart: of the drawing and of the readings over it. A line without a point has none. */
+export function growthScales(line: GrowthLine) {
   const days = [...line.points, ...line.reference].map((point) => point.day).sort();
-  const axis = timeAxis(days[0] ?? addDays(line.points[0]?.day as CalendarDay, -30), days.at(-1) as CalendarDay, FROM_X, TO_X);
+  const [from, to] = [days[0] as CalendarDay, days.at(-1) as CalendarDay];
   const all = [
     ...line.points.map((point) => point.value),
     ...line.reference.flatMap((row) => [row.p10, row.p90]),
@@ -45,6 +46,13 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
   ];
   const middle = (Math.min(...all) + Math.max(...all)) / 2;
   const values = valueAxis(Math.min(...all, middle * 0.95), Math.max(...all, middle * 1.05), BOTTOM, TOP, 3);
+  return { width: WIDTH, height: HEIGHT, fromX: FROM_X, toX: TO_X, top: TOP, bottom: BOTTOM, from, to, values };
+}
+
+/** A child's line on the 10th to 90th centile of a growth table, and this child's own place in it carried on. */
+export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) {
+  const { from, to, values } = growthScales(line);
+  const axis = timeAxis(from, to, FROM_X, TO_X);
   const path = (rows: readonly { day: CalendarDay }[], of: (index: number) => number): string =>
     rows.map((row, index) => `${index === 0 ? 'M' : 'L'}${axis.x(row.day)} ${values.y(of(index))}`).join('');
   const { reference, ahead, points } = line;
@@ -55,7 +63,7 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       .map(({ row, index }) => `L${axis.x(row.day)} ${values.y(low(index))}`)
       .join('')}Z`;
   /** Small marks where many stand in a row. */
-  const half = points.length > 20 ? 1.5 : 2.5;
+  const half = points.length > 20 ? 1 : 2;
   const lastReference = reference.at(-1);
   const centiles = ['p90', 'p50', 'p10'] as const;
   const centileY = lastReference
@@ -108,14 +116,7 @@ export function GrowthChart({ line, said }: { line: GrowthLine; said: string }) 
       )}
       <path className={styles.bodyLine} d={path(points, (index) => points[index]?.value ?? 0)} />
       {points.map((point) => (
-        <rect
-          key={point.day}
-          className={styles.bodyMark}
-          x={axis.x(point.day) - half}
-          y={values.y(point.value) - half}
-          width={2 * half}
-          height={2 * half}
-        />
+        <PointMark key={point.day} shape="square" x={axis.x(point.day)} y={values.y(point.value)} half={half} />
       ))}
       {lastReference &&
         centiles.map((centile, index) => (

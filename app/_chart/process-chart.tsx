@@ -1,10 +1,10 @@
-import clsx from 'clsx';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';
 import styles from './chart.module.css';
 import { ValueLines } from './chart-axes';
 import { keepApart } from './keep-apart';
+import { PointMark } from './point-mark';
 import { valueAxis } from './value-axis';
 
 const WIDTH = 560;
@@ -14,6 +14,19 @@ const TOP = 12;
 const BOTTOM = 150;
 /** A point of fewer cases is drawn open. */
 const FEW = 20;
+
+/** The scales of a process chart: of the drawing and of the readings over it, a value at each whole number. */
+export function processScales({ points, chart }: Pick<ServiceChart, 'points' | 'chart'>) {
+  const tops = points.flatMap(({ value }, index) => [value, chart.limits[index]?.high ?? value]);
+  const values = valueAxis(0, Math.max(...tops), BOTTOM, TOP);
+  const along = [-0.5, points.length - 0.5] as const;
+  return { width: WIDTH, height: BOTTOM + 42, fromX: FROM_X, toX: TO_X, top: TOP, bottom: BOTTOM, along, values };
+}
+
+/** The mark of a value: open where it stands for few cases. */
+export function processShape(kind: ServiceChart['kind'], n: number): 'square' | 'open-square' {
+  return n < FEW && kind !== 'between' ? 'open-square' : 'square';
+}
 /** Room of a label under the axis, px. */
 const LABEL_PX = 34;
 
@@ -28,8 +41,7 @@ type Props = {
  * are frozen; a red frame around what stands outside.
  */
 export function ProcessChartPicture({ of: { points, chart, isFrozen, kind }, show, said }: Props) {
-  const tops = points.flatMap(({ value }, index) => [value, chart.limits[index]?.high ?? value]);
-  const axis = valueAxis(0, Math.max(...tops), BOTTOM, TOP);
+  const axis = processScales({ points, chart }).values;
   const step = (TO_X - FROM_X) / points.length;
   const x = (index: number) => Math.round((FROM_X + (index + 0.5) * step) * 100) / 100;
   const every = Math.ceil(LABEL_PX / step);
@@ -76,13 +88,7 @@ export function ProcessChartPicture({ of: { points, chart, isFrozen, kind }, sho
       />
       {points.map(({ label, value, n, isOutside }, index) => (
         <g key={label}>
-          <rect
-            className={clsx(styles.valueSquare, n < FEW && kind !== 'between' && styles.few)}
-            x={x(index) - 3.5}
-            y={axis.y(value) - 3.5}
-            width={7}
-            height={7}
-          />
+          <PointMark shape={processShape(kind, n)} x={x(index)} y={axis.y(value)} />
           {isOutside && <rect className={styles.outsideSquare} x={x(index) - 7.5} y={axis.y(value) - 7.5} width={15} height={15} />}
           {index % every === 0 && (
             <text className={styles.axisText} x={x(index)} y={BOTTOM + 18} textAnchor="middle">

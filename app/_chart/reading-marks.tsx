@@ -3,14 +3,14 @@
 import { useLayoutEffect, useRef, useState } from 'react';
 import { ComposedChart, Line, ReferenceLine, Tooltip, XAxis, YAxis } from 'recharts';
 import chartStyles from './chart.module.css';
+import { PointMark } from './point-mark';
 import styles from './read-in-place.module.css';
-import type { ChartReadings } from './readings';
-import { SideMark } from './side-mark';
+import type { ChartReadings, Reading, ReadPoint } from './readings';
 
-type Props = { readonly of: ChartReadings; readonly at: number; readonly onAt: (visit: number) => void };
+type Props = { readonly of: ChartReadings; readonly at: number; readonly onAt: (point: number) => void };
 type Active = { readonly activeTooltipIndex?: number | string | null };
 
-/** Lies over the drawn chart on the same scales: the day that is read, and its marks, larger. */
+/** Lies over the drawn chart on the same scales: the point that is read, and its marks, larger. */
 export function ReadingMarks({ of, at, onAt }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(of.width);
@@ -22,23 +22,19 @@ export function ReadingMarks({ of, at, onAt }: Props) {
     return () => seen.disconnect();
   }, []);
   const scale = width / of.width;
-  const names = [...new Set(of.visits.flatMap(({ readings }) => readings.map(({ name }) => name)))];
-  const rows = of.visits.map(({ day, readings }) => ({
-    day,
-    ...Object.fromEntries(readings.map(({ name, value }) => [name, value])),
-  }));
+  const names = [...new Set(of.points.flatMap(({ readings }) => readings.map(({ name }) => name)))];
   const read = ({ activeTooltipIndex }: Active) => {
     if (activeTooltipIndex === null || activeTooltipIndex === undefined) return;
-    const visit = Number(activeTooltipIndex);
-    if (Number.isInteger(visit) && of.visits[visit]) onAt(visit);
+    const point = Number(activeTooltipIndex);
+    if (Number.isInteger(point) && of.points[point]) onAt(point);
   };
-  const here = of.visits[at];
+  const here = of.points[at];
   return (
     <div className={styles.marks} ref={box} aria-hidden="true">
       <ComposedChart
         width={width}
         height={of.height * scale}
-        data={rows}
+        data={[...of.points]}
         margin={{
           left: of.fromX * scale,
           right: (of.width - of.toX) * scale,
@@ -51,19 +47,19 @@ export function ReadingMarks({ of, at, onAt }: Props) {
         onTouchStart={read}
         onTouchMove={read}
       >
-        <XAxis hide dataKey="day" type="number" domain={[...of.days]} allowDataOverflow />
+        <XAxis hide dataKey="at" type="number" domain={[...of.along]} allowDataOverflow />
         <YAxis hide type="number" domain={[...of.values]} allowDataOverflow width={0} />
         <Tooltip content={() => null} cursor={false} isAnimationActive={false} />
-        {here && <ReferenceLine x={here.day} stroke="var(--ink)" strokeDasharray="2 3" />}
+        {here && <ReferenceLine x={here.at} stroke="var(--ink)" strokeDasharray="2 3" />}
         {names.map((name) => (
           <Line
             key={name}
-            dataKey={name}
+            dataKey={(point: ReadPoint) => readingOf(point, name)?.value}
             stroke="none"
             activeDot={false}
             isAnimationActive={false}
             dot={({ key, cx, cy, index }) => (
-              <ReadMark key={key} x={cx} y={cy} visit={of.visits[index]} name={name} isHere={index === at} />
+              <ReadMark key={key} x={cx} y={cy} reading={of.points[index] && readingOf(of.points[index], name)} isHere={index === at} />
             )}
           />
         ))}
@@ -72,22 +68,24 @@ export function ReadingMarks({ of, at, onAt }: Props) {
   );
 }
 
+function readingOf({ readings }: ReadPoint, name: string): Reading | undefined {
+  return readings.find((one) => one.name === name);
+}
+
 type MarkProps = {
   readonly x: number | undefined;
   readonly y: number | undefined;
-  readonly visit: ChartReadings['visits'][number] | undefined;
-  readonly name: string;
+  readonly reading: Reading | undefined;
   readonly isHere: boolean;
 };
 
-/** The mark of a visit as it is drawn below, half as large again while it is read. */
-function ReadMark({ x, y, visit, name, isHere }: MarkProps) {
-  const side = visit?.readings.find((one) => one.name === name)?.side;
-  if (!isHere || !side || x === undefined || y === undefined) return <g />;
+/** The mark of a value as it is drawn below, half as large again while it is read. */
+function ReadMark({ x, y, reading, isHere }: MarkProps) {
+  if (!isHere || !reading || x === undefined || y === undefined) return <g />;
   return (
     <g className={chartStyles.chart}>
-      <g data-side={side} transform={`translate(${x} ${y}) scale(1.6)`}>
-        <SideMark side={side} x={0} y={0} />
+      <g data-side={reading.shape} transform={`translate(${x} ${y}) scale(1.6)`}>
+        <PointMark shape={reading.shape} x={0} y={0} />
       </g>
     </g>
   );

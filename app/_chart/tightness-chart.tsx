@@ -4,6 +4,7 @@ import type { Side } from '@/lib/ladder/limb';
 import { placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import styles from './chart.module.css';
 import { keepApart } from './keep-apart';
+import { PointMark } from './point-mark';
 import { SideMark } from './side-mark';
 import { valueAxis } from './value-axis';
 
@@ -13,7 +14,8 @@ export type TightnessPoint = { readonly heightMm: number; readonly tightness: nu
 /** Tightness as worn at a place, with its 95 % range. */
 export type WornPoint = { readonly heightMm: number; readonly low: number; readonly middle: number; readonly high: number };
 
-type Props = {
+/** What a tightness chart is drawn from. */
+export type TightnessParts = {
   readonly points: readonly TightnessPoint[];
   /** As worn, drawn dashed beside the figures as cut; none for a piece that was not worn yet. */
   readonly worn: readonly WornPoint[];
@@ -21,7 +23,6 @@ type Props = {
   readonly band: { readonly low: number; readonly high: number };
   readonly ruler: Ruler;
   readonly landmarks: readonly { readonly name: string; readonly heightMm: number }[];
-  readonly said: string;
 };
 
 const WIDTH = 764;
@@ -30,25 +31,35 @@ const FROM_X = 44;
 const TO_X = 606;
 const TOP = 22;
 const BOTTOM = 200;
+/** Between the ends of the limb and those of the axis, px. */
+const MARGIN = 16;
 /** Room that a value over its mark and a place under the axis take, px. */
 const VALUE_PX = 29;
 
-/** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
-export function TightnessChart({ points, worn, side, band, ruler, landmarks, said }: Props) {
+/** The scales of a tightness chart: of the drawing and of the readings over it. */
+export function tightnessScales({ points, worn, band, landmarks }: TightnessParts) {
   const heights = [...points.map((point) => point.heightMm), ...landmarks.map((landmark) => landmark.heightMm)];
   const from = Math.min(...heights);
   const to = Math.max(...heights);
-  const x = (height: number): number => Math.round((FROM_X + 16 + ((height - from) / (to - from || 1)) * (TO_X - FROM_X - 32)) * 100) / 100;
-  const rows = valueRows(points.map((point) => x(point.heightMm)));
   const lows = points.map((point) => point.tightness - point.reach);
   const highs = points.map((point) => point.tightness + point.reach);
-  const axis = valueAxis(
+  const values = valueAxis(
     Math.min(band.low - 0.1, ...lows, ...worn.map((one) => one.low)),
     Math.max(band.high + 0.1, ...highs, ...worn.map((one) => one.high)),
     BOTTOM,
     TOP,
     5,
   );
+  const along = [from, to > from ? to : from + 1] as const;
+  return { width: WIDTH, height: HEIGHT, fromX: FROM_X + MARGIN, toX: TO_X - MARGIN, top: TOP, bottom: BOTTOM, along, values };
+}
+
+/** Tightness against the fitting by place, the clinic's working band behind it, the limb lying from left (far end) to right. */
+export function TightnessChart({ said, ...parts }: TightnessParts & { readonly said: string }) {
+  const { points, worn, side, band, ruler, landmarks } = parts;
+  const { fromX, toX, along: ends, values: axis } = tightnessScales(parts);
+  const x = (height: number): number => Math.round((fromX + ((height - ends[0]) / (ends[1] - ends[0])) * (toX - fromX)) * 100) / 100;
+  const rows = valueRows(points.map((point) => x(point.heightMm)));
   const edges = [
     { at: band.high, words: 'tighter than the band' },
     { at: 1, words: 'as fitted' },
@@ -114,7 +125,7 @@ export function TightnessChart({ points, worn, side, band, ruler, landmarks, sai
         )}
         {worn.length > 1 && <path className={styles.wornLine} d={`M${along(worn, (one) => one.middle)}`} />}
         {worn.map((one) => (
-          <path key={one.heightMm} className={styles.wornMark} d={`M${x(one.heightMm)} ${axis.y(one.middle) - 4}l4 4l-4 4l-4-4Z`} />
+          <PointMark key={one.heightMm} shape="diamond" x={x(one.heightMm)} y={axis.y(one.middle)} />
         ))}
         {points.length > 1 && (
           <path className={styles.valueLine} d={`M${points.map((point) => `${x(point.heightMm)} ${axis.y(point.tightness)}`).join('L')}`} />

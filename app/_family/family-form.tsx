@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useEffect, useRef, useState } from 'react';
 import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
 import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
@@ -14,22 +14,37 @@ type Props = {
   readonly submissionId: string;
   readonly limbs: readonly BoxChoice[];
   readonly languages: readonly BoxChoice[];
-  /** What the engine says, for the therapist only. */
+  /** What the engine says, for the therapist only; and the pieces it finds outside their band. */
   readonly engine: readonly string[];
+  readonly outside: readonly string[];
+  /** Whom the clinic's texts leave open to call, by language. */
+  readonly asks: Readonly<Record<string, { readonly phone: boolean; readonly night: boolean }>>;
   readonly start: TypedFamily;
 };
 
 /** What the therapist says to the family; the page is shown under it, and approved only as shown. */
-export function FamilyForm({ patientId, visitId, submissionId, limbs, languages, engine, start }: Props) {
+export function FamilyForm({ patientId, visitId, submissionId, limbs, languages, engine, outside, asks, start }: Props) {
   const [state, send, busy] = useActionState<FamilyFormState, FormData>(familyPageAction, { errors: {}, typed: null, page: null });
   const typed = state.typed ?? start;
-  const { text, choice } = typedBoxes(typed, state.errors);
+  const { text, choice, tick } = typedBoxes(typed, state.errors);
   const refused = Object.keys(state.errors).length > 0;
+  const [language, setLanguage] = useState(typed.language ?? '');
+  const asked = asks[language] ?? { phone: false, night: false };
+  const said = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (Object.keys(state.errors).length > 0) said.current?.focus();
+  }, [state.errors]);
   return (
-    <form action={send} noValidate>
+    <form
+      action={send}
+      noValidate
+      onChange={({ target }) => {
+        if (target instanceof HTMLSelectElement && target.name === 'language') setLanguage(target.value);
+      }}
+    >
       <div className="panel form">
         {refused && (
-          <p className="refused-box" role="alert">
+          <p className="refused-box" role="alert" tabIndex={-1} ref={said}>
             {state.errors.form ?? 'The page cannot be shown yet: look at the boxes below.'}
           </p>
         )}
@@ -42,11 +57,11 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {choice('reader', 'Who reads it', READERS, null)}
           {text('name', 'Name the family says', 'Shown on the page when the family reads it.')}
         </div>
-        {engine.length > 0 && (
+        {engine.length + outside.length > 0 && (
           <div className="field">
             <span className="hint">For you only, since the first visit; none of it reaches the page by itself:</span>
-            {engine.map((said) => (
-              <span key={said}>{said}</span>
+            {[...engine, ...outside].map((one) => (
+              <span key={one}>{one}</span>
             ))}
           </div>
         )}
@@ -56,6 +71,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {choice('why', 'Because', BECAUSE, 'no reason given')}
           {text('hours', 'Hours a day', 'Whole hours; empty says “as we showed you”.')}
         </div>
+        {outside.length > 0 && tick('fitsAnyway', 'Outside its band', 'I saw it on the limb: it fits all the same')}
         <fieldset className="field">
           <legend>What happens next</legend>
           <div className="option-row">
@@ -74,8 +90,25 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {text('wornFor', 'Worn for', 'For a stranger in an emergency: “burns”, “a swollen leg”. Empty leaves a line to write on.', {
             maxLength: 80,
           })}
-          {text('allergies', 'Allergies', 'Or “none known”. Empty leaves a line to write on.', { maxLength: 80 })}
+          {text('allergies', 'Allergies', 'Or “none known”. Empty says that none are written down.', { maxLength: 80 })}
         </div>
+        {(asked.phone || asked.night) && (
+          <fieldset className="field">
+            <legend>Whom the family calls</legend>
+            <span className="hint">
+              The clinic’s texts do not say it yet in this language: it is asked here, for this page. A lead writes it once under Clinic,
+              Family texts.
+            </span>
+            <div className="two-columns">
+              {asked.phone && text('phone', 'Phone', undefined, { maxLength: 40, type: 'tel' })}
+              {asked.night &&
+                text('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.', {
+                  maxLength: 200,
+                  lang: language,
+                })}
+            </div>
+          </fieldset>
+        )}
         {text('note', 'Anything else, in plain words', 'Short sentences. No figures of pressure, no diagnosis.')}
         <div className="actions">
           <button type="submit" name="intent" value="show" className="button main" aria-disabled={busy}>

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { ApprovedPage } from '@/db/documents/family-pages';
 import { type KeptReply, replyParts } from '@/lib/observations/family-reply';
+import { asSentence } from '@/lib/units/as-sentence';
 import { showDay } from '@/lib/units/calendar-day';
 
 type Props = {
@@ -28,7 +29,7 @@ export function FamilyPagesPanel({ pages, replies, patientId, timeZone }: Props)
         )}
       </div>
       {newest && (
-        <p>{`Told by the family, ${showDay(newest.day)} at ${newest.time}: ${replyParts(newest).join('; ')}.${newest.answer ? '' : ' Not answered yet.'}`}</p>
+        <p>{`Told by the family, ${showDay(newest.day)} at ${newest.time}: ${asSentence(replyParts(newest))}${newest.answer ? '' : ' Not answered yet.'}`}</p>
       )}
       <ul className="plain-list">
         {pages.map((one) => (

@@ -1,6 +1,6 @@
 'use client';
 
-import { type MouseEvent, useActionState, useState } from 'react';
+import { type MouseEvent, useActionState, useEffect, useRef, useState } from 'react';
 import { limbEdges } from '@/app/_looked/limb-edges';
 import pictureStyles from '@/app/_picture/picture.module.css';
 import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
@@ -31,6 +31,10 @@ export function ReplyForm({ submissionId, language, side, outline, places, words
   const [{ errors, typed }, send, busy] = useActionState<ReplyState, FormData>(replyAction, START);
   const [chosen, setChosen] = useState<Readonly<Record<string, string>>>({});
   const kept = typed ?? {};
+  const said = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    if (errors.form) said.current?.focus();
+  }, [errors]);
   const { text } = typedBoxes(kept, errors, (box) => `reply-${box}`);
   /** The near end stands first, as on the picture. */
   const fromAbove = places.map((name, at) => ({ name, at, box: `mark-${at}` })).reverse();
@@ -38,7 +42,7 @@ export function ReplyForm({ submissionId, language, side, outline, places, words
   return (
     <form action={send} className="form" noValidate>
       {errors.form && (
-        <p className="refused-box" role="alert">
+        <p className="refused-box" role="alert" tabIndex={-1} ref={said}>
           {errors.form}
         </p>
       )}

@@ -1,14 +1,15 @@
-import type { FamilyReply } from '@/lib/observations/family-reply';
+import type { SentReply } from '@/db/documents/family-replies';
 import { REPLY_PLACES, REPLY_SIGNS } from '@/lib/observations/family-reply';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import { familyWords } from '@/lib/summary/family/family-languages';
-import { replyToFamily } from '@/lib/summary/family/read-reply';
+import { replyToFamily, stateToFamily } from '@/lib/summary/family/read-reply';
+import { asSentence } from '@/lib/units/as-sentence';
 import styles from './reply.module.css';
 import { ReplyForm } from './reply-form';
 
 type Props = {
   readonly page: FamilyPage;
-  readonly sent: readonly FamilyReply[];
+  readonly sent: readonly SentReply[];
   readonly justSent: boolean;
   /** False once the course of care has ended: what was sent stands, nothing more is taken. */
   readonly isOpen: boolean;
@@ -34,7 +35,8 @@ export function ReplyPart({ page, sent, justSent, isOpen }: Props) {
           <ul className="plain-list">
             {sent.map((one) => (
               <li key={`${one.day} ${one.time} ${JSON.stringify(one)}`}>
-                <strong>{`${plan.day(one.day, asks.unit)}, ${one.time}`}</strong> {replyToFamily(one, words).join('; ')}
+                <strong>{`${plan.day(one.day, asks.unit)}, ${one.time}`}</strong> {asSentence(replyToFamily(one, words))}{' '}
+                <strong>{stateToFamily(one.became, words, (day) => plan.day(day, asks.unit))}</strong>
               </li>
             ))}
           </ul>

@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef, useState } from 'react';
 import styles from './family.module.css';
 import { type MadeLink, makeLinkAction, withdrawLinkAction } from './share-actions';
 
@@ -35,7 +35,7 @@ export function ShareLinks({ documentId, links, address, days, mayShare, stopped
             <div className="field" role="status">
               <label htmlFor="share-address">Link</label>
               <span className="hint">{`Copy it now: it is shown this once. Whoever has it can read this page for ${days} days, or until you withdraw it.`}</span>
-              <input id="share-address" readOnly value={`${address}${made.path}`} onFocus={(event) => event.target.select()} />
+              <CopyBox key={made.path} address={`${address}${made.path}`} />
             </div>
           )}
           <div className="actions">
@@ -65,5 +65,32 @@ export function ShareLinks({ documentId, links, address, days, mayShare, stopped
         </ul>
       )}
     </section>
+  );
+}
+
+/** The address, chosen whole when it is reached, and one key that copies it. Where the browser may not copy by itself, it is chosen and said. */
+function CopyBox({ address }: { address: string }) {
+  const box = useRef<HTMLInputElement>(null);
+  const [said, setSaid] = useState('');
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(address);
+      setSaid('Copied.');
+    } catch {
+      box.current?.focus();
+      box.current?.select();
+      setSaid('This browser does not let a page copy: the link is chosen, copy it from there.');
+    }
+  };
+  return (
+    <>
+      <input ref={box} id="share-address" readOnly value={address} onFocus={(event) => event.target.select()} />
+      <div className={styles.linkRow}>
+        <button type="button" className="button" onClick={copy}>
+          Copy the link
+        </button>
+        <span role="status">{said}</span>
+      </div>
+    </>
   );
 }

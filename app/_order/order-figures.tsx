@@ -5,7 +5,7 @@ import { tapedLine } from '@/lib/ladder/taped-line';
 import type { SheetRow } from '@/lib/orders/printed-rows';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';
-import { showLength, showLengthWithUnit } from '@/lib/units/show-length';
+import { showLength, showLengthWithUnit, showTapedLength } from '@/lib/units/show-length';
 import styles from './order-sheet.module.css';
 
 /** Rows up to which paper has so high a row: the fewer there are, the larger they stand. Each height is in the styles. */
@@ -111,7 +111,7 @@ function FigureRow({ row, compared, withRoom }: { row: SheetRow; compared: boole
       <td className={`numeric ${styles.sentGirth}`}>{girth.typed}</td>
       <td className="numeric">{distance.other}</td>
       <td className="numeric">{girth.other}</td>
-      {compared && <td className="numeric">{beforeMm === null ? '–' : showLength(beforeMm, distance.unit)}</td>}
+      {compared && <td className="numeric">{beforeMm === null ? '–' : showTapedLength(beforeMm, distance.unit)}</td>}
       {withRoom && <td className="numeric">{roomMm === null ? '–' : showLength(roomMm, distance.unit)}</td>}
       <td>
         <span className={styles.tickBox} aria-hidden="true" />

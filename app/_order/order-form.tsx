@@ -67,7 +67,11 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           {!byMeasures && text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {!byMeasures && text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
           {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
-          {text('heldBack', 'Of these held back', 'Made only once another one has been fitted; empty for none.')}
+          {text(
+            'heldBack',
+            'How many of them wait',
+            'Held back: made only once another piece of this order has been fitted. Empty for none.',
+          )}
           {choice('use', 'Worn', USES, 'Choose')}
           {text('maker', 'Maker', 'In your own words.', { maxLength: LONGEST_OF_ORDER.maker })}
           {text('colour', 'Colour', 'In your own words.', { maxLength: LONGEST_OF_ORDER.colour })}

@@ -1,7 +1,7 @@
 import { ExcessChart, excessScales } from '@/app/_chart/excess-chart';
 import type { ChartPhase } from '@/app/_chart/phase-band';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
-import { chartReadings } from '@/app/_chart/readings';
+import { alongDays, chartReadings, pointsOfDays } from '@/app/_chart/readings';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { excessBands, excessOverTime } from '@/lib/analysis/excess-over-time';
@@ -33,17 +33,18 @@ export function ExcessPanel({ analysis, limb, phases, from, to }: Props) {
   const said = `${name}: ${signedPct(last.share)} on ${showDay(last.day)}, give or take ${pct(last.error)}; ${over.points.length === 1 ? 'one visit' : `${over.points.length} visits`}.`;
   const readings = over.points.map(({ day, share, error, ml, mlError }) => ({
     day,
-    side,
+    shape: side,
     name: side === 'left' ? 'Left' : 'Right',
     value: 100 * share,
     text: `${signedPct(share)} ± ${pct(error)}`,
     range: `${showVolume(ml)} ± ${showVolume(mlError)}`,
   }));
+  const scales = excessScales({ points: over.points, from, to, width: COURSE_WIDTH });
   return (
     <section className="panel" aria-labelledby={`excess-${kind}-${side}`}>
       <h2 id={`excess-${kind}-${side}`}>{name}</h2>
       <ReadInPlace
-        of={chartReadings(excessScales({ points: over.points, from, to, width: COURSE_WIDTH }), readings)}
+        of={chartReadings({ ...scales, along: alongDays(scales) }, pointsOfDays(readings))}
         name="the excess"
         beside={
           <p className="secondary">

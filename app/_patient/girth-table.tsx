@@ -38,6 +38,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
   const cut = analysis.pieces.filter((one) => one.inUse && isCutFromLadderOf(one.piece, series.limb, series.side)).at(-1);
   const cutVisit = cut && visitCutFrom(series.visits, cut.piece);
   const from: ChangeBase = base === 'before' ? 'before' : base === 'cut' && cutVisit ? cutVisit : 'first';
+  const since = from === 'before' ? 'the visit before' : from === 'first' ? 'the first visit' : 'the visit the piece was made to';
   const rows = girthByPlace(series, analysis.policy, from);
   const shownIn = unit === 'typed' ? own : unit;
   const landmarksMm = limbPicture(analysis, series.limb)?.landmarks.map((landmark) => landmark.heightMm) ?? [];
@@ -49,7 +50,7 @@ export function GirthTable({ limb, analysis, unit, base }: Props) {
         <p className="secondary">No piece in use was made to one of these ladders; change is since the first visit.</p>
       )}
       <p id={`girths-said-${series.side}-${series.limb}`} className="secondary">
-        {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} ${newest ? `${countedFrom(newest.ladder)}, ` : ''}on the newest ladder. Small: change in per cent at the same anatomy.`}
+        {`Girth, ${unit === 'typed' ? 'as typed' : nameOf(shownIn)}; places counted in ${nameOf(shownIn)} ${newest ? `${countedFrom(newest.ladder)}, ` : ''}on the newest ladder. Small: how much larger (+) or smaller (−) the girth is there than at ${since}.`}
       </p>
       {between > 0 && (
         <p className="print-only secondary">
@@ -139,8 +140,8 @@ function Cell({
   const elsewhere = Math.abs(cell.takenAtMm - heightMm) > 8;
   return (
     <td className={clsx('numeric', paper)} data-tint={tintOf(cell.change)}>
-      <span className={styles.girth}>{unit === 'typed' ? cell.text : showLength(cell.girthMm, unit)}</span>
-      {cell.change !== null && <span className={styles.change}>{signedPct(cell.change).replace('\u202f%', '')}</span>}
+      <span className={styles.girth}>{unit === 'typed' ? cell.text : showLength(cell.girthMm, unit, 16)}</span>
+      {cell.change !== null && <span className={styles.change}>{signedPct(cell.change)}</span>}
       {elsewhere && <span className="second-line">{`at ${placeOnTape(cell.takenAtMm, rulerOf(visit), shownIn)}`}</span>}
     </td>
   );

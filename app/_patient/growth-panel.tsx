@@ -1,4 +1,6 @@
-import { GrowthChart, type GrowthLine } from '@/app/_chart/growth-chart';
+import { GrowthChart, type GrowthLine, growthScales } from '@/app/_chart/growth-chart';
+import { ReadInPlace } from '@/app/_chart/read-in-place';
+import { alongDays, chartReadings } from '@/app/_chart/readings';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { burnDriftZ } from '@/lib/growth/after-burn';
@@ -8,7 +10,8 @@ import { projectMeasure } from '@/lib/growth/project-measure';
 import { valueAtZ, zScore } from '@/lib/growth/z-score';
 import { isNoAnswer } from '@/lib/outcome';
 import { isGrowing } from '@/lib/trend/limb-series';
-import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
+import { showAge } from '@/lib/units/age';
+import { addDays, type CalendarDay, dayNumber, daysBetween, showDay } from '@/lib/units/calendar-day';
 import { inUnit } from '@/lib/units/length';
 import { kg, showMass } from '@/lib/units/mass';
 import { showLengthWithUnit } from '@/lib/units/show-length';
@@ -68,11 +71,14 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
           <div>
             <p className={styles.chartTitle}>
               <strong>Height</strong>{' '}
-              {`${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}${place(analysis, 'height', lastHeight)}, ${showDay(lastHeight.day)}`}
+              {`${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}${placeAfter(analysis, 'height', lastHeight)}, ${showDay(lastHeight.day)}`}
             </p>
-            <GrowthChart
-              line={lineOf(analysis, 'height', heights, growing)}
-              said={`Height over ${heights.length} visits, last ${showLengthWithUnit(lastHeight.inTable * 10, heightUnit)}.`}
+            <ReadGrowth
+              analysis={analysis}
+              measure="height"
+              measured={heights}
+              growing={growing}
+              show={(inTable) => showLengthWithUnit(inTable * 10, heightUnit)}
             />
           </div>
         )}
@@ -80,11 +86,14 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
           <div>
             <p className={styles.chartTitle}>
               <strong>Weight</strong>{' '}
-              {`${showMass(lastWeight.inTable, massUnit)}${growing ? place(analysis, 'weight', lastWeight) : ''}, ${showDay(lastWeight.day)}`}
+              {`${showMass(lastWeight.inTable, massUnit)}${growing ? placeAfter(analysis, 'weight', lastWeight) : ''}, ${showDay(lastWeight.day)}`}
             </p>
-            <GrowthChart
-              line={lineOf(analysis, 'weight', weights, growing)}
-              said={`Weight over ${weights.length} visits, last ${showMass(lastWeight.inTable, massUnit)}.`}
+            <ReadGrowth
+              analysis={analysis}
+              measure="weight"
+              measured={weights}
+              growing={growing}
+              show={(inTable) => showMass(inTable, massUnit)}
             />
           </div>
         )}
@@ -100,10 +109,47 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
   );
 }
 
-function place(analysis: PatientAnalysis, measure: 'height' | 'weight', last: Measured): string {
+type ReadProps = {
+  readonly analysis: PatientAnalysis;
+  readonly measure: 'height' | 'weight';
+  readonly measured: readonly Measured[];
+  readonly growing: boolean;
+  readonly show: (inTable: number) => string;
+};
+
+/** One of both charts, read where it stands: each figure with the age it was taken at and, while growing, its place in the table. */
+function ReadGrowth({ analysis, measure, measured, growing, show }: ReadProps) {
+  const line = lineOf(analysis, measure, measured, growing);
+  const scales = growthScales(line);
+  const name = measure === 'height' ? 'Height' : 'Weight';
+  const points = measured.map((one) => ({
+    at: dayNumber(one.day),
+    words: `${showDay(one.day)}, at ${showAge(analysis.record.born, one.day)}`,
+    readings: [
+      {
+        ...{ name, shape: 'square' as const, value: one.shown, text: show(one.inTable) },
+        range: growing ? placeOf(analysis, measure, one) : '',
+      },
+    ],
+  }));
+  const last = measured.at(-1);
+  return (
+    <ReadInPlace of={chartReadings({ ...scales, along: alongDays(scales) }, points)} name={`the ${measure}`} layout="small">
+      <GrowthChart line={line} said={`${name} over ${measured.length} visits, last ${last ? show(last.inTable) : ''}.`} />
+    </ReadInPlace>
+  );
+}
+
+/** `62nd centile`; empty where the table has no place for it. */
+function placeOf(analysis: PatientAnalysis, measure: 'height' | 'weight', at: Measured): string {
   const { record, policy } = analysis;
-  const score = zScore(policy.growthReference, measure, record.sex, daysBetween(record.born, last.day), last.inTable);
-  return isNoAnswer(score) ? '' : ` · ${showCentile(score.centile)}`;
+  const score = zScore(policy.growthReference, measure, record.sex, daysBetween(record.born, at.day), at.inTable);
+  return isNoAnswer(score) ? '' : showCentile(score.centile);
+}
+
+function placeAfter(analysis: PatientAnalysis, measure: 'height' | 'weight', at: Measured): string {
+  const place = placeOf(analysis, measure, at);
+  return place === '' ? '' : ` · ${place}`;
 }
 
 function lineOf(analysis: PatientAnalysis, measure: 'height' | 'weight', measured: readonly Measured[], growing: boolean): GrowthLine {

@@ -4,7 +4,7 @@ import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { showDay } from '@/lib/units/calendar-day';
-import { showLength } from '@/lib/units/show-length';
+import { showTapedLength } from '@/lib/units/show-length';
 
 /** The limb as it was last taped, drawn from its own ladder, and the same figures as a table. */
 export function LadderPanel({ picture, analysis, name }: { picture: LimbPicture; analysis: PatientAnalysis; name: string }) {
@@ -54,7 +54,7 @@ function OutlineTable({ picture }: { picture: LimbPicture }) {
                 const girth = at(limb.girthsMm, limb.heightsMm, height);
                 return (
                   <td key={limb.side} className="numeric">
-                    {girth === undefined ? '–' : showLength(girth, picture.unit)}
+                    {girth === undefined ? '–' : showTapedLength(girth, picture.unit)}
                   </td>
                 );
               })}

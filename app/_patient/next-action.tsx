@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Policy } from '@/lib/limits/policy';
 import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
@@ -16,11 +17,15 @@ type Props = {
   readonly policy: Policy;
   readonly dates: readonly ScheduledDate[];
   readonly pieces: readonly { readonly piece: string; readonly pieceId: string }[];
+  /** What the family asks for: before everything but a referral. */
+  readonly asked: ReactNode;
 };
 
 /** What should happen next, as a plan for each limb; at most three steps open, the rest behind one line. */
-export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates, pieces }: Props) {
+export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, stillOpen, policy, dates, pieces, asked: byFamily }: Props) {
   const asked = { patientId, today, mayAnswer, policy, dates, pieces };
+  /** A referral goes before everything. */
+  const refers = prompts.some(({ action }) => action === 'refer');
   return (
     <section className={styles.next} aria-labelledby="next-head">
       <h2 id="next-head" className={styles.nextMark}>
@@ -29,7 +34,9 @@ export function NextAction({ prompts, patientId, today, mayAnswer, nextVisit, st
         </svg>
         Next
       </h2>
+      {!refers && byFamily}
       {prompts.length > 0 ? <PlanView prompts={prompts} {...asked} first /> : <Quiet nextVisit={nextVisit} stillOpen={stillOpen} />}
+      {refers && byFamily}
     </section>
   );
 }

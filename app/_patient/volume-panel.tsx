@@ -3,7 +3,7 @@ import { courseLine } from '@/app/_chart/course-line';
 import { asDrawn } from '@/app/_chart/phase-band';
 import type { PieceLine } from '@/app/_chart/piece-lines';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
-import { chartReadings } from '@/app/_chart/readings';
+import { alongDays, chartReadings, pointsOfDays } from '@/app/_chart/readings';
 import { chartDates, VolumeChart, type VolumeLine, volumeScales } from '@/app/_chart/volume-chart';
 import courseStyles from '@/app/_course/course.module.css';
 import { CourseTable } from '@/app/_course/course-table';
@@ -67,6 +67,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   const bands = phases.map(asDrawn);
   const dates = chartDates({ lines, events, pieces, phases: bands, today: analysis.today });
   const parts = { lines, events, pieces, phases: bands, today: analysis.today, width: COURSE_PX };
+  const scales = volumeScales(parts);
   const notDrawn = worn.length - pieces.length;
   return (
     <>
@@ -74,7 +75,7 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
         <h2 id={`volume-${limb}`}>Volume over time</h2>
         <p className="secondary">{`ml, ${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
         <ReadInPlace
-          of={chartReadings(volumeScales(parts), readingsOf(lines))}
+          of={chartReadings({ ...scales, along: alongDays(scales) }, pointsOfDays(readingsOf(lines)))}
           name={`the volume of the ${limb}`}
           beside={
             <>
@@ -144,7 +145,7 @@ function readingsOf(lines: readonly VolumeLine[]) {
   return lines.flatMap(({ side, points }) =>
     points.map(({ day, volumeMl, lowMl, highMl }) => ({
       day,
-      side,
+      shape: side,
       name: side === 'left' ? 'Left' : 'Right',
       value: volumeMl,
       text: showVolume(volumeMl),

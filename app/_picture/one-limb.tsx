@@ -1,6 +1,6 @@
 import clsx from 'clsx';
 import { keepApart } from '@/app/_chart/keep-apart';
-import { showLength } from '@/lib/units/show-length';
+import { showTapedLength } from '@/lib/units/show-length';
 import type { LimbPicture, PictureLimb, PictureStrip } from './limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from './outline-path';
 import styles from './picture.module.css';
@@ -69,7 +69,7 @@ export function OneLimb(props: Props) {
           y={(figureY[rung] as number) + 4}
           textAnchor={anchor}
         >
-          {showLength(limb.girthsMm[rung] as number, picture.unit)}
+          {showTapedLength(limb.girthsMm[rung] as number, picture.unit)}
         </text>
       ))}
       {[...limb.asked, ...limb.kept].map((rung) => (

@@ -37,7 +37,7 @@ export function FirstFitStep({ zones, wearIn, worn, ...props }: Held & { zones: 
           <p className="hint">
             Look: is it as ordered, does it cover the area, no fold away from bent joints, no edge that cuts in, colour and feeling good?
           </p>
-          {tick('allGood', 'Fit', 'All good, but for what is chosen below')}
+          {tick('allGood', 'Fit', 'Good at every place for which nothing else is chosen below')}
           {day('Checked on')}
           <div className="four-columns">
             {zones.map((zone) => (
@@ -73,7 +73,7 @@ function WearInFields({ text }: Pick<Boxes, 'text'>) {
       <span className="hint">As the prescriber and the clinic have it. A blister or open skin: stop and call.</span>
       <div className="four-columns">
         {text('firstHours', 'Hours on the first day')}
-        {text('fullHours', 'Hours a day in the end')}
+        {text('fullHours', 'Hours a day in the end', 'Open where neither the order nor an earlier piece says them.')}
         {text('wearInDays', 'Days to get there')}
         {text('callAfter', 'Early call after, days')}
       </div>

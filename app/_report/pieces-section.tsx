@@ -1,17 +1,21 @@
 import styles from '@/app/_letter/letter.module.css';
 import type { KeptPiece } from '@/db/patients/read-pieces';
+import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { formOf } from '@/lib/garment-forms/own-form';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
 import { coverInWords } from '@/lib/prompts/show-figures';
+import { outsideBandInWords } from '@/lib/summary/outside-band';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */
 const MOST = 10;
 const HEADS = ['Piece', 'Limb and cover', 'Made to measurements of', 'Delivered', 'First fit', 'First worn', 'Now'];
 
-/** Every piece with its stage and days, the newest first. */
-export function PiecesSection({ pieces, today }: { pieces: readonly KeptPiece[]; today: CalendarDay }) {
+/** Every piece with its stage and days, the newest first, and what lies outside its band. */
+export function PiecesSection({ pieces, analysis }: { pieces: readonly KeptPiece[]; analysis: PatientAnalysis }) {
+  const { today } = analysis;
+  const outside = outsideBandInWords(analysis);
   const shown = [...pieces].reverse().slice(0, MOST);
   return (
     <section>
@@ -47,6 +51,16 @@ export function PiecesSection({ pieces, today }: { pieces: readonly KeptPiece[];
             </tbody>
           </table>
         </div>
+      )}
+      {outside.length > 0 && (
+        <>
+          <p>By the newest measurements, wear counted:</p>
+          <ul>
+            {outside.map((one) => (
+              <li key={one}>{one}</li>
+            ))}
+          </ul>
+        </>
       )}
       {pieces.length > MOST && (
         <p>{`${pieces.length - MOST} older ${pieces.length === MOST + 1 ? 'piece is' : 'pieces are'} not listed.`}</p>

@@ -8,6 +8,7 @@ import { showAge } from '@/lib/units/age';
 import { showDay } from '@/lib/units/calendar-day';
 import { CautionsSection } from './cautions-section';
 import { DecisionsSection } from './decisions-section';
+import { FamilySection } from './family-section';
 import { MeasuresSection } from './measures-section';
 import { PiecesSection } from './pieces-section';
 import { VerdictSection } from './verdict-section';
@@ -46,7 +47,8 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
       <VolumeSection analysis={analysis} limb="leg" />
       <VolumeSection analysis={analysis} limb="arm" />
       <MeasuresSection analysis={analysis} />
-      <PiecesSection pieces={record.pieces} today={today} />
+      <PiecesSection pieces={record.pieces} analysis={analysis} />
+      <FamilySection replies={record.replies} />
       <DecisionsSection answers={answers} timeZone={clinic.timeZone} />
       <CautionsSection analysis={analysis} />
       <section>

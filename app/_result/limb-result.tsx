@@ -136,7 +136,7 @@ function ThreeLines({ visit, judged }: { visit: AnalysedVisit; judged: JudgedCha
       ]
     : [
         ['Volume', isNoAnswer(volume) ? 'not known' : `${showVolume(volume.volumeMl)}, give or take ${showVolume(REACH_95 * volume.sdMl)}`],
-        ...(judged?.smallestSaid === undefined ? [] : [['Would show', `from ${pct(judged.smallestSaid)} of girth on`]]),
+        ...(judged?.smallestSaid === undefined ? [] : [['Can be told', `a change of ${pct(judged.smallestSaid)} of girth or more`]]),
       ];
   return (
     <dl className={styles.courseFacts}>

@@ -7,7 +7,7 @@ import type { Piece } from '@/lib/record/patient-record';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
-import { showLength } from '@/lib/units/show-length';
+import { showTapedLength } from '@/lib/units/show-length';
 
 /** The named measures a piece was cut from, each against its newest figure and ahead; nothing where it was cut from none. */
 export function MeasureFitTable({ piece, analysis }: { piece: Piece; analysis: PatientAnalysis }) {
@@ -54,9 +54,9 @@ function FitRow({ fit }: { fit: MeasureFit }) {
         {name}
         {isOutside && <span className="second-line">outside this piece</span>}
       </th>
-      <td className="numeric">{`${showLength(cutMm, unit)} ${unit}`}</td>
+      <td className="numeric">{`${showTapedLength(cutMm, unit)} ${unit}`}</td>
       <td className="numeric">
-        {`${showLength(nowMm, unit)} ${unit}`}
+        {`${showTapedLength(nowMm, unit)} ${unit}`}
         <span className="second-line">{showDay(nowDay)}</span>
       </td>
       <td className="numeric">

@@ -1,11 +1,13 @@
+import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
+import { tightnessReadings } from '@/app/_chart/tightness-readings';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { daysWorn } from '@/lib/garments/wear';
-import { pressureEstimates, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
+import { pressureEstimates, sideOfBand, type WornPlace, wornPlaces } from '@/lib/garments/worn-fit';
 import { limbInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
@@ -53,6 +55,7 @@ export function PieceResult({
   const least = Math.min(...points.map((point) => point.tightness));
   const worn = wear.wornDays > 0 ? wornPlaces(fit, wear) : [];
   const tightest = worn.reduce((top, place) => Math.max(top, place.middle), 0);
+  const parts = { points, worn, side: fit.cut.visit.ladder.side, band, ruler, landmarks: picture?.landmarks ?? [] };
   const said = `Tightness as cut from ${least.toFixed(2)} to ${most.toFixed(2)} of the fitting over ${points.length} places${worn.length > 0 ? `; as worn up to about ${tightest.toFixed(2)}` : ''}.`;
   return (
     <section className={styles.pieceResult} aria-label={title}>
@@ -61,17 +64,15 @@ export function PieceResult({
         <span className="head-note">{`${coverInWords(piece.covers)}; reduction ${piece.reductionPct}\u202f%, relaxed girth = ${formula}; made to the measurements of ${showDay(piece.cutFrom)}`}</span>
       </h2>
       <div className="panel">
-        <div className="chart-scroll">
-          <TightnessChart
-            points={points}
-            worn={worn}
-            side={fit.cut.visit.ladder.side}
-            band={band}
-            ruler={ruler}
-            landmarks={picture?.landmarks ?? []}
-            said={said}
-          />
-        </div>
+        <ReadInPlace
+          of={tightnessReadings(parts, (asCut) => sideOfBand(asCut, wear, band))}
+          name={`the tightness of ${names.length > 1 ? `pieces ${names.join(' and ')}` : `piece ${piece.piece}`}`}
+          points="Places"
+          keys={[`To the ${piece.limb === 'leg' ? 'foot' : 'hand'}`, 'To the trunk']}
+          layout="wide"
+        >
+          <TightnessChart {...parts} said={said} />
+        </ReadInPlace>
         <p>
           <strong>{`As cut up to ${most.toFixed(2)}`}</strong>
           {`: the girths measured against those it was cut from; shaded 95\u202f%. `}
@@ -83,7 +84,7 @@ export function PieceResult({
           )}
         </p>
         <p className="secondary">
-          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` Day ${days} of ${piece.lifeDays}.`}`}
+          {`Places in ${unit === 'in' ? 'inches' : 'centimetres'} ${countedFrom(ruler)}. Band ${bandInWords(band)}. ${band.says.join(' ')}${isNoAnswer(days) ? '' : ` ${ageOfPiece(days, piece.lifeDays)}`}`}
         </p>
         <Pressures one={one} analysis={analysis} />
         <details className="as-table">
@@ -95,6 +96,13 @@ export function PieceResult({
       </div>
     </section>
   );
+}
+
+/** How old a piece is against the life it is planned for: never a day of fewer days. */
+function ageOfPiece(days: number, lifeDays: number): string {
+  return days <= lifeDays
+    ? `Day ${days} of the ${lifeDays} it is planned for.`
+    : `Day ${days} since it was first worn: it was planned for ${lifeDays}.`;
 }
 
 /** The figures the chart is drawn from, towards the trunk at the top. */

@@ -1,4 +1,6 @@
-import { ProcessChartPicture } from '@/app/_chart/process-chart';
+import { ProcessChartPicture, processScales, processShape } from '@/app/_chart/process-chart';
+import { ReadInPlace } from '@/app/_chart/read-in-place';
+import { chartReadings, type ReadPoint } from '@/app/_chart/readings';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import { isNoAnswer } from '@/lib/outcome';
@@ -47,9 +49,14 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
           ))}
         </ul>
       )}
-      <div className="chart-scroll">
+      <ReadInPlace
+        of={chartReadings(processScales(of), readingsOf(of, show, value))}
+        name={title}
+        points={of.kind === 'between' ? 'Stretches' : 'Months'}
+        layout="wide"
+      >
         <ProcessChartPicture of={of} show={show} said={`${title}, ${of.points.length} values. The table below has the same figures.`} />
-      </div>
+      </ReadInPlace>
       <p className="secondary small">{left === 0 ? state : `${state} The newest ${MOST_DRAWN} are drawn.`}</p>
       <details className="as-table">
         <summary>As a table</summary>
@@ -72,7 +79,7 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
                   <th scope="row">{point.label}</th>
                   <td className="numeric">{show(point.value)}</td>
                   <td className="numeric">{point.n}</td>
-                  <td className="numeric">{`${show(Math.max(0, of.chart.limits[index]?.low ?? 0))}–${show(of.chart.limits[index]?.high ?? 0)}`}</td>
+                  <td className="numeric">{limitsAt(of, index, show)}</td>
                   <td>{point.isOutside ? 'outside' : ''}</td>
                 </tr>
               ))}
@@ -82,6 +89,24 @@ function Chart({ of: whole, show, value, title }: { of: ServiceChart } & Pick<Pr
       </details>
     </>
   );
+}
+
+/** Each value in words, for reading it off the chart: of how many cases, and between which limits. */
+function readingsOf(of: ServiceChart, show: Props['show'], name: string): readonly ReadPoint[] {
+  return of.points.map(({ label, value, n, isOutside }, at) => ({
+    at,
+    words: label,
+    readings: [
+      {
+        ...{ name, shape: processShape(of.kind, n), value, text: show(value) },
+        range: `${of.kind === 'between' ? '' : `n ${n}, `}limits ${limitsAt(of, at, show)}${isOutside ? ', outside them' : ''}`,
+      },
+    ],
+  }));
+}
+
+function limitsAt({ chart }: ServiceChart, index: number, show: Props['show']): string {
+  return `${show(Math.max(0, chart.limits[index]?.low ?? 0))}–${show(chart.limits[index]?.high ?? 0)}`;
 }
 
 function newest(of: ServiceChart): ServiceChart {

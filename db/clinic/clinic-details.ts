@@ -18,6 +18,7 @@ const FIRST_SET_UP = z.object({
 const PLACE = z.object({
   address: z.array(z.string().max(CLINIC_BOUNDS.line)).max(CLINIC_BOUNDS.lines),
   phone: z.string().max(CLINIC_BOUNDS.phone).nullable(),
+  emergency: z.string().max(CLINIC_BOUNDS.phone).optional(),
   setUp: z.partialRecord(z.enum(['leg', 'arm']), FIRST_SET_UP).optional(),
   posture: z.string().max(CLINIC_BOUNDS.posture).optional(),
 });

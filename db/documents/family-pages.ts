@@ -23,19 +23,26 @@ export type ApprovedPage = {
 /** Freezes a page as its therapist approved it. Undefined when the visit is not the clinic's, its patient has died, or the page does not say whom to call by day and night; the same submission sent twice makes one. */
 export async function approveFamilyPage(
   therapist: Therapist,
-  entry: { readonly visitId: string; readonly submissionId: string; readonly page: FamilyPage },
+  entry: {
+    readonly visitId: string;
+    readonly submissionId: string;
+    readonly page: FamilyPage;
+    /** What the record had against it when somebody said that the garment fits all the same; for the history. */
+    readonly despite?: readonly string[];
+  },
   at = new Date(),
 ): Promise<string | undefined> {
   assertMayWrite(therapist);
   const visit = await keptVisit(therapist, entry.visitId);
   if (!visit || !mayBeApproved(entry.page) || (await hasDied(therapist, visit.patientId))) return undefined;
-  const { page, submissionId, visitId } = entry;
+  const { page, submissionId, visitId, despite = [] } = entry;
+  const detail = { visitId, ...(despite.length > 0 && { despite }) };
   const documentId = crypto.randomUUID();
   const whose = { id: documentId, clinicId: therapist.clinicId, patientId: visit.patientId, visitId, kind: 'family-page' as const };
   const row = { ...whose, language: page.language, templateVersion: page.version, content: page, author: therapist.id, at, submissionId };
   const written = await inTransaction([
     (tx) => tx.insert(issuedDocument).values(row).onConflictDoNothing().returning({ id: issuedDocument.id }),
-    auditEntry(therapist, { action: 'family page approved', subjectKind: 'document', subjectId: documentId, detail: { visitId } }, at),
+    auditEntry(therapist, { action: 'family page approved', subjectKind: 'document', subjectId: documentId, detail }, at),
   ]);
   if (written.kind === 'written') return documentId;
   const database = await getDatabase();

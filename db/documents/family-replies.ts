@@ -1,6 +1,6 @@
-import { and, asc, eq } from 'drizzle-orm';
+import { and, asc, eq, inArray } from 'drizzle-orm';
 import { phaseOn } from '@/lib/course/phases';
-import type { FamilyReply } from '@/lib/observations/family-reply';
+import type { FamilyReply, ReplyAnswer } from '@/lib/observations/family-reply';
 import { FAMILY_REPLY } from '@/lib/observations/family-reply-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
@@ -32,15 +32,26 @@ export async function mayReply(link: SharedLink, day: CalendarDay): Promise<bool
   return phaseOn(course?.phases ?? [], day)?.kind !== 'ended';
 }
 
-/** What was sent by a link, as it came, the oldest first. */
-export async function repliesBy(link: SharedLink): Promise<readonly FamilyReply[]> {
+/** A reply as it came, and what became of it: never the clinic's own words about it, nor who wrote them. */
+export type SentReply = FamilyReply & { readonly became: Pick<ReplyAnswer, 'did' | 'day'> | null };
+
+/** What was sent by a link and what became of it, the oldest first; nothing that came by another link. */
+export async function repliesBy(link: SharedLink): Promise<readonly SentReply[]> {
   const database = await getDatabase();
-  const rows = await database
-    .select({ content: notedRevision.content })
+  const { thing, content, kind, clinicId, patientId, number, at, id } = notedRevision;
+  const sent = database.select({ thing }).from(notedRevision).where(sentBy(link));
+  const states = await database
+    .select({ thing, content })
     .from(notedRevision)
-    .where(sentBy(link))
-    .orderBy(asc(notedRevision.at), asc(notedRevision.id));
-  return rows.map(({ content }) => FAMILY_REPLY.parse(content));
+    .where(and(eq(clinicId, link.clinicId), eq(patientId, link.patientId), eq(kind, 'reply'), inArray(thing, sent)))
+    .orderBy(asc(number), asc(at), asc(id));
+  const first = new Map<string, SentReply>();
+  for (const { thing: id, content: state } of states) {
+    const came = first.get(id) ?? { ...FAMILY_REPLY.parse(state), became: null };
+    const answer = state === null ? null : FAMILY_REPLY.parse(state).answer;
+    first.set(id, { ...came, became: answer && { did: answer.did, day: answer.day } });
+  }
+  return [...first.values()];
 }
 
 /**

@@ -56,7 +56,8 @@ export const HISTORY_CARDS: readonly CautionCard[] = [
     says: 'stop',
     shown: everyone,
     question: 'Is there, or is there planned, a vessel access for dialysis in a limb that wears or will wear a garment?',
-    ifPresent: 'No garment on that limb without the access team’s written word. Its thrill is felt daily; a lost thrill is an emergency.',
+    ifPresent:
+      'No garment on that limb without the access team’s written word. Somebody feels every day that the vessel buzzes under the finger; when the buzz is gone, that is an emergency.',
     boxes: () => [{ name: 'where', label: 'Which limb, and since or from when', kind: 'text' }],
     kind: 'published',
     source:

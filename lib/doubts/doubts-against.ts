@@ -6,7 +6,7 @@ import { possibleSlips, SLIP_WORDS, type Slip } from '../ladder/slip';
 import { REACH_95 } from '../statistics/reach-95';
 import { capitalized } from '../units/capitalized';
 import type { LengthUnit } from '../units/length';
-import { showLength, showLengthWithUnit } from '../units/show-length';
+import { showLength, showLengthWithUnit, showTapedLength } from '../units/show-length';
 
 type Odd = {
   readonly index: number;
@@ -83,11 +83,11 @@ function bestSlip(rung: TapedRung, reference: ReferenceLine, fit: ReturnType<typ
 function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm, sd }: Odd, reference: ReferenceLine, unit: LengthUnit): Doubt {
   const { atMm, girth } = rungs[index] as TapedRung;
   const place = showLengthWithUnit(atMm, unit);
-  const shown = showLength(girth.nm / 1e6, unit);
+  const shown = showTapedLength(girth.nm / 1e6, unit);
   const before = rungs[index - 1];
   const there = reference.shownMm(atMm);
   const reasons = [
-    ...(before ? [`the rung before is ${showLength(before.girth.nm / 1e6, unit)}`] : []),
+    ...(before ? [`the rung before is ${showTapedLength(before.girth.nm / 1e6, unit)}`] : []),
     there === undefined
       ? `its neighbours lead one to expect about ${showLength(expectedMm, unit)}`
       : `${reference.words} ${showLength(there, unit)}`,

@@ -26,6 +26,8 @@ export function readClinicDetails(
   if (name === '') errors.name = 'Type the name of the clinic: it heads every page and letter.';
   const subtitle = text('subtitle', CLINIC_BOUNDS.name);
   const phone = text('phone', CLINIC_BOUNDS.phone) || null;
+  const emergency = text('emergency', CLINIC_BOUNDS.phone);
+  if (emergency !== '' && !/\d/.test(emergency)) errors.emergency = 'Type a number that a telephone can dial, or leave it empty.';
   const address = (typed.address ?? '')
     .split(/\r?\n/)
     .map((line) => line.trim())
@@ -57,5 +59,19 @@ export function readClinicDetails(
     if (way) setUp[limb] = { zero, direction: way, interval };
   }
   if (!lengthUnit || !massUnit || !timeZone || Object.keys(errors).length > 0) return { kind: 'refused', errors };
-  return { kind: 'read', details: { name, subtitle, lengthUnit, massUnit, timeZone, address, phone, setUp, ...(posture && { posture }) } };
+  return {
+    kind: 'read',
+    details: {
+      name,
+      subtitle,
+      lengthUnit,
+      massUnit,
+      timeZone,
+      address,
+      phone,
+      setUp,
+      ...(emergency && { emergency }),
+      ...(posture && { posture }),
+    },
+  };
 }

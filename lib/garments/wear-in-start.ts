@@ -9,18 +9,37 @@ export type WearInBoxes = {
   readonly callAfter: string;
 };
 
+type Wearable = Pick<Piece, 'garment' | 'limb' | 'side' | 'wearIn' | 'firstWorn'>;
+
 /**
- * The wear-in that a form starts with: the clinic's, to the hours of a night for a piece that is worn at night.
+ * The wear-in that a form starts with: the clinic's, to the full hours that the record knows.
  *
- * Shape: a piece and the policy; whole hours and days as text. The first day is never longer than the last. Source: the clinic's limits; no trial of a plan is known.
- * Example: a piece for the night: 2 to 8 hours over 14 days; one for the day: 2 to 23.
+ * Those are the hours of the piece of the same limb and use that was worn last, else a night's for a piece of the night, else over a scar the
+ * clinic's full hours, where the order does not say that it is worn by day. Where none of these says them, the box is left open.
+ * Shape: a piece, the policy, the pieces of the patient, whether it is worn over a scar; whole hours and days as text. The first day is never longer than the last.
+ * Source: the clinic's limits; no trial of a plan is known.
+ * Example: a piece for the night: 2 to 8 hours over 14 days; one for the day after one of 12 hours: 2 to 12.
  */
-export function wearInStart({ garment }: Pick<Piece, 'garment'>, policy: Policy): WearInBoxes {
-  const full = garment?.use === 'night' ? policy.wearInNightHours : policy.wearInFullHours;
+export function wearInStart(piece: Wearable, policy: Policy, pieces: readonly Wearable[], overScar: boolean): WearInBoxes {
+  const full = fullHoursKnown(piece, policy, pieces, overScar);
   return {
-    firstHours: String(Math.min(policy.wearInFirstHours, full)),
-    fullHours: String(full),
+    firstHours: String(Math.min(policy.wearInFirstHours, full ?? policy.wearInFirstHours)),
+    fullHours: full === undefined ? '' : String(full),
     wearInDays: String(policy.wearInDays),
     callAfter: String(policy.earlyCallDays),
   };
+}
+
+function fullHoursKnown(
+  { garment, limb, side }: Wearable,
+  policy: Policy,
+  pieces: readonly Wearable[],
+  overScar: boolean,
+): number | undefined {
+  const [last] = pieces
+    .filter((one) => one.wearIn && one.limb === limb && one.side === side && one.garment?.use === garment?.use)
+    .sort((one, other) => (other.firstWorn ?? '').localeCompare(one.firstWorn ?? ''));
+  if (last?.wearIn) return last.wearIn.fullHours;
+  if (garment?.use === 'night') return policy.wearInNightHours;
+  return overScar && garment?.use !== 'day' ? policy.wearInFullHours : undefined;
 }

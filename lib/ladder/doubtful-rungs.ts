@@ -1,5 +1,5 @@
 import { type LengthUnit, mm, type TypedLength } from '../units/length';
-import { showLength, showLengthWithUnit } from '../units/show-length';
+import { showLength, showLengthWithUnit, showTapedLength } from '../units/show-length';
 import { isAcknowledged } from './acknowledged';
 import type { Doubt } from './doubt';
 import { askAboutEnd, isTooSteep } from './end-rungs';
@@ -95,8 +95,8 @@ function furthestFromLine(taped: readonly Taped[], milder: number): { odd: Taped
 
 function askAbout(odd: Taped, expectedMm: number, neighbour: Taped, unit: LengthUnit): Doubt {
   const place = showLengthWithUnit(odd.atMm, unit);
-  const shown = showLength(mm(odd.girth.nm), unit);
-  const beside = `The rung before it is ${showLength(mm(neighbour.girth.nm), unit)}.`;
+  const shown = showTapedLength(mm(odd.girth.nm), unit);
+  const beside = `The rung before it is ${showTapedLength(mm(neighbour.girth.nm), unit)}.`;
   const slip = usualSlip(odd.girth, expectedMm, 0.05);
   if (!slip) {
     return {
@@ -121,7 +121,7 @@ function outOfRange(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
     .map(({ girth, atMm }) => ({
       kind: 'out-of-range' as const,
       distanceMm: atMm,
-      message: `${showLengthWithUnit(atMm, ladder.unit)}: ${showLength(mm(girth.nm), ladder.unit)}? Girths of a healthy ${ladder.limb} run from ${showLength(least, ladder.unit)} to ${showLengthWithUnit(most, ladder.unit)}.`,
+      message: `${showLengthWithUnit(atMm, ladder.unit)}: ${showTapedLength(mm(girth.nm), ladder.unit)}? Girths of a healthy ${ladder.limb} run from ${showLength(least, ladder.unit)} to ${showLengthWithUnit(most, ladder.unit)}.`,
     }));
 }
 

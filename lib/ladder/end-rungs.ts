@@ -1,5 +1,5 @@
 import { mm, type TypedLength } from '../units/length';
-import { showLength, showLengthWithUnit } from '../units/show-length';
+import { showLength, showLengthWithUnit, showTapedLength } from '../units/show-length';
 import type { Doubt } from './doubt';
 import { DOUBT_LIMITS } from './doubt-limits';
 import type { Ladder } from './ladder';
@@ -37,10 +37,10 @@ export function endRungDoubt(ladder: Ladder, distanceMm: number): Doubt | undefi
 export function askAboutEnd(ladder: Ladder, here: Taped, neighbour: Taped): Doubt {
   const room = (DOUBT_LIMITS.steepest.value / 2) * Math.abs(here.atMm - neighbour.atMm);
   const slip = possibleSlips(here.girth).find(({ girthMm }) => Math.abs(girthMm - mm(neighbour.girth.nm)) <= room);
-  const shown = showLength(mm(here.girth.nm), ladder.unit);
+  const shown = showTapedLength(mm(here.girth.nm), ladder.unit);
   const place = showLengthWithUnit(here.atMm, ladder.unit);
   const question = slip ? `${place}: ${shown} or ${showLength(slip.girthMm, ladder.unit)}?` : `${place}: ${shown}?`;
-  const reason = `The rung ${neighbour.atMm < here.atMm ? 'before' : 'after'} is ${showLength(mm(neighbour.girth.nm), ladder.unit)}.`;
+  const reason = `The rung ${neighbour.atMm < here.atMm ? 'before' : 'after'} is ${showTapedLength(mm(neighbour.girth.nm), ladder.unit)}.`;
   const message = [question, reason, slip ? (SLIP_WORDS[slip.kind] ?? '') : ''].join(' ').trim();
   return { kind: slip?.kind ?? 'neighbours', distanceMm: here.atMm, message, ...(slip ? { wouldFitMm: slip.girthMm } : {}) };
 }

@@ -1,5 +1,5 @@
 import type { LengthUnit } from '../units/length';
-import { showLength } from '../units/show-length';
+import { showTapedLength } from '../units/show-length';
 import { placeInWords } from './limb';
 
 /** How a ladder counts its places: where its zero lies on an upward scale, mm, which way it was measured, and in which unit. */
@@ -19,7 +19,7 @@ function alongTape(heightMm: number, { zeroMm, direction }: Ruler): number {
 export function placeOnTape(heightMm: number, ruler: Ruler, unit: LengthUnit = ruler.unit): string {
   const along = alongTape(heightMm, ruler);
   const beyond = along < -0.5 ? (ruler.direction === 'up' ? ' below' : ' above') : '';
-  return `${showLength(Math.abs(along), unit)}${beyond}`;
+  return `${showTapedLength(Math.abs(along), unit)}${beyond}`;
 }
 
 /** A stretch of a limb in the order of the tape: `4.0–42.0 cm down from the gluteal fold`. */

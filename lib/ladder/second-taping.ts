@@ -1,5 +1,5 @@
 import { mm, type TypedLength } from '../units/length';
-import { showLength, showLengthWithUnit } from '../units/show-length';
+import { showLengthWithUnit, showTapedLength } from '../units/show-length';
 import type { Doubt } from './doubt';
 import { DOUBT_LIMITS } from './doubt-limits';
 import type { Ladder } from './ladder';
@@ -24,7 +24,7 @@ export function secondTapingDoubts(ladder: Ladder): Doubt[] {
     const [first, second] = [mm(rung.girth.nm), mm(rung.again.nm)];
     const place = showLengthWithUnit(mm(rung.distance.nm), ladder.unit);
     const apart = showLengthWithUnit(Math.abs(second - first), ladder.unit, 16);
-    const message = `${place}: ${showLength(first, ladder.unit)} or ${showLength(second, ladder.unit)}? The two measurings differ by ${apart}; those of one place seldom differ by more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit, 16)}.`;
+    const message = `${place}: ${showTapedLength(first, ladder.unit)} or ${showTapedLength(second, ladder.unit)}? The two measurings differ by ${apart}; those of one place seldom differ by more than ${showLengthWithUnit(DOUBT_LIMITS.againMm.value, ladder.unit, 16)}.`;
     return [
       {
         kind: 'taped-twice',

@@ -17,6 +17,8 @@ export type ClinicDetails = {
   /** Where pieces are delivered, a line each; nothing where none was written. */
   readonly address: readonly string[];
   readonly phone: string | null;
+  /** The number for an emergency where the clinic is; left out where it has not said: then the time zone proposes one. */
+  readonly emergency?: string;
   /** How a first visit is set up, by limb, and in which posture; left out where the clinic has not said: then the sheet asks. */
   readonly setUp?: Readonly<Partial<Record<LimbKind, FirstSetUp>>>;
   readonly posture?: string;

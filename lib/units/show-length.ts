@@ -41,11 +41,24 @@ function shownLength(lengthMm: number, unit: LengthUnit, parts: 8 | 16 = 8): Sho
   return { sign: lengthMm < 0 && steps > 0 ? '−' : '', whole: whole === 0 && part !== '' ? '' : String(whole), part };
 }
 
-/** How a typed girth was read, both units: `7¾ in · 19.7 cm`. */
+/**
+ * How a typed girth was read, both units: `7¾ in · 19.7 cm`. Inches are to the sixteenth on either side, as on the printed order: 26.8 cm is
+ * 10 9⁄16 in everywhere.
+ */
 export function echoLength(lengthMm: number, unit: LengthUnit): string {
   const other: LengthUnit = unit === 'in' ? 'cm' : 'in';
-  const own = showLengthWithUnit(lengthMm, unit, 16);
-  return `${own} · ${showLengthWithUnit(lengthMm, other)}`;
+  return `${showLengthWithUnit(lengthMm, unit, 16)} · ${showLengthWithUnit(lengthMm, other, 16)}`;
+}
+
+/** A sixteenth of an inch, mm, and how near to one a length that was typed to it lies after its arithmetic. */
+const SIXTEENTH_MM = 25.4 / 16;
+const SAME_MM = 0.001;
+
+/** A length that may have been typed to the sixteenth: then so, else to the eighth. Example: 10 9/16 in typed is `10 9⁄16`, 268 mm worked out `10½`. */
+export function showTapedLength(lengthMm: number, unit: LengthUnit): string {
+  const steps = lengthMm / SIXTEENTH_MM;
+  const isTyped = Math.abs(steps - Math.round(steps)) * SIXTEENTH_MM < SAME_MM;
+  return showLength(lengthMm, unit, isTyped ? 16 : 8);
 }
 
 /** A signed difference of two lengths: `+⅛`, `−1.2`, or `same` when it rounds to nothing. */

@@ -40,7 +40,7 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     const id = form();
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'sent' });
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'already-sent' });
-    expect(await at.db.replies.repliesBy(link)).toEqual([TOLD]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: null }]);
     expect(await repliesNow()).toMatchObject([{ ...TOLD, number: 1 }]);
     expect((await at.db.noted.notedOfPatients(at.stranger, [patientId])).size).toBe(0);
     const deeds = await at.db.audit.auditEntries(at.therapist, 20, patientId);
@@ -60,7 +60,18 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     await expect(at.db.noted.saveNoted(at.reader, patientId, answered)).rejects.toThrow();
     expect(await at.db.noted.saveNoted(at.therapist, patientId, answered)).toEqual({ kind: 'saved' });
     expect(await repliesNow()).toMatchObject([{ ...told, answer, number: 2 }]);
-    expect(await at.db.replies.repliesBy(link)).toEqual([TOLD]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: { did: 'rung', day } }]);
+  });
+
+  it('shows a family what became of what it sent itself, without the clinic’s words, and nothing that came by another link', async () => {
+    const [mine] = await at.db.replies.repliesBy(link);
+    expect(JSON.stringify(mine)).not.toMatch(/all well|Rowan|answer":{/);
+    const [page] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
+    const token = (await at.db.links.openLink(at.therapist, page?.documentId ?? '', AT)) ?? '';
+    const other = await at.db.links.sharedPage((await at.db.links.openSharedPage(token, AT)) ?? '', AT);
+    if (!other) throw new Error('the second link opens nothing');
+    expect(await at.db.replies.repliesBy(other)).toEqual([]);
+    expect(await at.db.replies.repliesBy({ ...link, patientId: 'another' })).toEqual([]);
   });
 
   it('takes four a day of one link, also of many sent at once, and begins anew on the next day', async () => {

@@ -43,17 +43,20 @@ describe('settings that two leads change at once', () => {
     const { saveClinicDetailsAction } = await import('@/app/clinic/details/actions');
     const { clinicDetailsOf } = await import('@/db/clinic/clinic-details');
     const typed = { name: 'Harbour', subtitle: '', lengthUnit: 'cm', massUnit: 'kg', timeZone: 'Europe/Vienna', number: '0' };
-    const first = { ...typed, address: ' 14 Harbour Lane \n\nEastport', phone: '555-0142' };
+    const first = { ...typed, address: ' 14 Harbour Lane \n\nEastport', phone: '555-0142', emergency: ' 144 ' };
     await expect(saveClinicDetailsAction(nothing, posted(first))).rejects.toThrow('to /clinic/details');
     expect(await clinicDetailsOf(at.therapist)).toMatchObject({
       lengthUnit: 'cm',
       address: ['14 Harbour Lane', 'Eastport'],
       phone: '555-0142',
+      emergency: '144',
     });
     expect((await at.db.clinic.clinicOf(at.therapist)).timeZone).toBe('Europe/Vienna');
     expect(await saveClinicDetailsAction(nothing, posted(typed))).toEqual({ errors: { form: expect.stringMatching(stale) }, typed });
     const bare = await saveClinicDetailsAction(nothing, posted({ number: '1', timeZone: 'Atlantis/Old Town', phone: '5'.repeat(41) }));
     expect(Object.keys(bare.errors).sort()).toEqual(['lengthUnit', 'massUnit', 'name', 'phone', 'timeZone']);
+    const words = await saveClinicDetailsAction(nothing, posted({ ...typed, number: '1', emergency: 'the police' }));
+    expect(words.errors).toEqual({ emergency: 'Type a number that a telephone can dial, or leave it empty.' });
     const half = await saveClinicDetailsAction(nothing, posted({ ...typed, number: '1', legZero: 'ankle-crease', armInterval: 'wide' }));
     expect(Object.keys(half.errors).sort()).toEqual(['armDirection', 'armInterval', 'armZero', 'legDirection', 'legInterval']);
     const long = { ...typed, number: '1', address: Array.from({ length: 6 }, () => 'line').join('\n') };

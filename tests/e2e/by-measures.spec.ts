@@ -48,6 +48,7 @@ test('a mask is ordered from head measures alone, sent, delivered, fitted by zon
   for (const zone of await page.locator('select[name^="zone/"]').all()) await zone.selectOption('good');
   await expect(page.getByLabel('Chin', { exact: true })).toHaveValue('good');
   await page.getByLabel('What follows').selectOption('keep');
+  await page.getByLabel('Hours a day in the end').fill('12');
   await page.getByLabel('Why they were not asked').fill('asked on paper today');
   await page.getByRole('button', { name: 'Record the first fit' }).click();
   await expect(page.getByText('It is made to named measures alone and has no ladder')).toBeVisible();

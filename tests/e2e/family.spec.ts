@@ -7,6 +7,7 @@ const NOBODY = { cookies: [], origins: [] };
 let shared = '';
 let approved = '';
 let answered = '';
+let replied = '';
 
 async function openForm(page: Page, name: string): Promise<void> {
   await page.goto(`/patients?q=${encodeURIComponent(name)}`);
@@ -16,19 +17,43 @@ async function openForm(page: Page, name: string): Promise<void> {
   await expect(page.getByLabel('What you say of the limb')).toBeVisible();
 }
 
-test('a page without the clinic’s phone number and words for the night cannot be approved', async ({ page }) => {
+test('whom to call by day and by night is asked on the form where the clinic’s texts do not say it, and nothing typed is lost', async ({
+  page,
+}) => {
   await openForm(page, 'Rui Castellan');
   await page.getByLabel('Language').selectOption('en');
   await page.getByLabel('What you say of the limb').selectOption('same size');
-  await page.getByLabel('Is the garment still right?').selectOption('yes');
+  await page.getByLabel('Is the garment still right?').selectOption('not sure yet: measure again');
+  await page.getByLabel('Anything else, in plain words').fill('Bring the cream.');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  await expect(page.getByText('Say in one sentence, in the language of the page, whom to call at night.')).toBeVisible();
+  await expect(page.getByRole('alert').filter({ hasText: 'look at the boxes below' })).toBeFocused();
+  await expect(page.getByLabel('Anything else, in plain words')).toHaveValue('Bring the cream.');
+  await expect(page.getByRole('article')).toHaveCount(0);
+  await page.getByLabel('Phone', { exact: true }).fill('555-0111');
+  await page.getByLabel('At night and at weekends').fill('At night call 555-0122.');
   await page.getByRole('button', { name: 'Show the page' }).click();
   const sheet = page.getByRole('article');
-  await expect(sheet.getByText('Ask us whom to call at night.', { exact: true })).toBeVisible();
+  await expect(sheet.getByText('555-0111', { exact: true })).toBeVisible();
+  await expect(sheet.getByText('At night call 555-0122.', { exact: true })).toBeVisible();
   await expect(sheet.getByText('Ask us how to wash it.', { exact: false })).toBeVisible();
-  await expect(sheet.getByRole('heading', { name: /^Call \d+$/ })).toBeVisible();
-  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
-  await expect(page.getByText('The clinic has not written down its phone number and what to do at night')).toBeVisible();
-  await expect(page).toHaveURL(/\/visits\//);
+  await expect(sheet.getByRole('heading', { name: /^Take it off and call \d+$/ })).toBeVisible();
+  await expect(sheet.getByText(/Allergies: not written down here\./)).toBeVisible();
+});
+
+test('a family is not told that a garment fits which the record has outside its band, before somebody says that they saw it fit', async ({
+  page,
+}) => {
+  await openForm(page, 'Ana Brisk');
+  const found = page.getByText(/places tighter than its band|places looser than its band/).first();
+  await expect(found).toBeVisible();
+  await page.getByLabel('What you say of the limb').selectOption('same size');
+  await page.getByLabel('Is the garment still right?').selectOption('yes');
+  await page.getByLabel('Anything else, in plain words').fill('Come soon.');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  await expect(page.getByText(/Choose another answer, or say below that you saw it fit\./)).toBeVisible();
+  await expect(page.getByLabel('Anything else, in plain words')).toHaveValue('Come soon.');
+  expect(await screenFaults(page)).toEqual([]);
 });
 
 test('the clinic writes its own words for washing and calling', async ({ page }) => {
@@ -64,6 +89,8 @@ test('nothing is chosen for the therapist; the page is shown, approved as shown,
   await expect(page.getByText('Choose what you say of the limb.')).toBeVisible();
   await page.getByLabel('What you say of the limb').selectOption('grew with the body');
   await page.getByLabel('Is the garment still right?').selectOption('yes, not for long');
+  const outside = page.getByLabel('I saw it on the limb: it fits all the same');
+  if (await outside.isVisible()) await outside.check();
   await page.getByLabel('Because').selectOption('growing');
   await page.getByLabel('Hours a day').fill('23');
   await page.getByRole('button', { name: 'Show the page' }).click();
@@ -81,6 +108,10 @@ test('nothing is chosen for the therapist; the page is shown, approved as shown,
   await expect(page.getByRole('article').getByText(/Wear it 12 hours a day/)).toBeVisible();
   await page.getByRole('button', { name: 'Make a link' }).click();
   shared = new URL(await page.getByLabel('Link', { exact: true }).inputValue()).pathname;
+  await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+  await page.getByRole('button', { name: 'Copy the link' }).click();
+  await expect(page.getByText('Copied.')).toBeVisible();
+  expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(await page.getByLabel('Link', { exact: true }).inputValue());
   await expect(page.getByText(/open until .*, not opened yet/)).toBeVisible();
 });
 
@@ -196,6 +227,7 @@ test('a family answers by the link on a phone without script, in its language; a
   const context = await browser.newContext({ storageState: NOBODY, javaScriptEnabled: false, viewport: { width: 390, height: 844 } });
   const family = await context.newPage();
   await family.goto(link);
+  replied = link;
   const form = family.locator('form');
   const send = () => form.getByRole('button', { name: 'An die Klinik schicken' }).click();
   await send();
@@ -242,6 +274,11 @@ test('a mark is chosen by pressing on the picture or by keyboard; the form break
   await family.keyboard.press('Escape');
   await family.locator('#reply-mark-2').selectOption('sore');
   await expect(family.locator('a[href="#reply-mark-2"]')).toHaveAttribute('data-chosen', 'true');
+  await family.setViewportSize({ width: 390, height: 844 });
+  await family.locator('#reply-hours').fill('99');
+  await family.getByRole('button', { name: 'An die Klinik schicken' }).click();
+  await expect(family.getByRole('alert').filter({ hasText: /./ }).first()).toBeFocused();
+  await expect(family.getByRole('alert').filter({ hasText: /./ }).first()).toBeInViewport();
   expect(await screenFaults(family)).toEqual([]);
   await context.close();
 });
@@ -249,6 +286,11 @@ test('a mark is chosen by pressing on the picture or by keyboard; the form break
 test('the therapist sees it as the family’s, on Today too, and says what was done; then it is no line any more', async ({ page }) => {
   await page.goto('/patients?q=Tess%20Ibarra');
   await page.getByRole('link', { name: 'Tess Ibarra' }).click();
+  const next = page.getByRole('region', { name: 'Next' }).getByRole('region', { name: 'Asked by the family' });
+  await expect(next.getByRole('heading', { name: 'Call back: the family asks to be rung' })).toBeVisible();
+  await expect(next.getByText(/“Nachts reibt es <b>sehr<\/b>\.”/)).toBeVisible();
+  await expect(next.getByRole('form', { name: /^Answer to the reply of / })).toBeVisible();
+  await expect(page.getByText('Nothing is asked today.')).toHaveCount(0);
   const panel = page.getByRole('region', { name: 'Family pages' });
   await expect(panel.getByText(/Told by the family, .*Not answered yet/)).toBeVisible();
   await expect(page.getByRole('region', { name: 'Dates' }).getByText('Call back: the family asks to be rung')).toBeVisible();
@@ -267,6 +309,25 @@ test('the therapist sees it as the family’s, on Today too, and says what was d
   await expect(reply.getByText(/^Rung on .* by .*: seam looked at on Friday\.$/)).toBeVisible();
   await page.goto('/');
   await expect(page.getByText('Call back: the family asks to be rung')).toHaveCount(0);
+  await page.goto('/patients?q=Tess%20Ibarra');
+  await page.getByRole('link', { name: 'Tess Ibarra' }).click();
+  await expect(page.getByText('Call back: the family asks to be rung')).toHaveCount(0);
+  await page.getByRole('link', { name: 'Progress report' }).click();
+  const told = page.getByRole('listitem').filter({ hasText: 'asks to be rung' });
+  await expect(told).toContainText(/Rung on .* by .*: seam looked at on Friday\./);
+});
+
+test('by the same link the family sees that its reply was answered, on which day, and not what the clinic wrote about it', async ({
+  browser,
+}) => {
+  const context = await browser.newContext({ storageState: NOBODY, javaScriptEnabled: false, viewport: { width: 390, height: 844 } });
+  const family = await context.newPage();
+  await family.goto(replied);
+  const sent = family.getByRole('listitem').filter({ hasText: '6,5 Stunden am Tag getragen' });
+  await expect(sent.getByText(/^Wir haben Sie am \d+\. \S+ angerufen\.$/)).toBeVisible();
+  await expect(family.getByText('Wir haben es noch nicht gelesen.')).toHaveCount(3);
+  await expect(family.getByText('seam looked at on Friday')).toHaveCount(0);
+  await context.close();
 });
 
 test('screens of the family page break no rule that axe can see, in light and dark, and fit 320 px', async ({ page }) => {

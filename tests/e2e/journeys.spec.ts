@@ -64,6 +64,7 @@ test('referral to first garment: referred, booked, measured and so kept, ordered
   await expect(page.getByRole('form', { name: 'First fit' })).toBeVisible();
   for (const zone of await page.locator('select[name^="zone/"]').all()) await zone.selectOption('good');
   await page.getByLabel('What follows').selectOption('keep');
+  await page.getByLabel('Hours a day in the end').fill('12');
   await page.getByLabel('Why they were not asked').fill('asked on paper today, none holds');
   await page.getByRole('button', { name: 'Record the first fit' }).click();
   await expect(page.getByRole('heading', { name: 'First fit' })).toHaveCount(0);

@@ -140,13 +140,17 @@ test('two pieces in turn share the days; one kept as a spare does not', async ({
     if (name === 'Piece 3') await page.getByRole('button', { name: 'It came' }).click();
     await fitZones(page);
     await page.getByLabel('What follows').selectOption('keep');
+    await expect(page.getByLabel('Hours a day in the end'), 'of a piece of the day nothing is guessed').toHaveValue(
+      name === 'Piece 3' ? '' : '12',
+    );
+    await page.getByLabel('Hours a day in the end').fill('12');
     if (name === 'Piece 3') {
       await page.getByRole('button', { name: 'Record the first fit' }).click();
       await expect(page.getByText('Ask them on the page of cautions, or say here why not.')).toBeVisible();
     }
     await page.getByLabel('Why they were not asked').fill('asked on paper today');
     await page.getByRole('button', { name: 'Record the first fit' }).click();
-    await expect(page.getByText(/2 to 23 hours a day over 14 days; early call due/)).toBeVisible();
+    await expect(page.getByText(/2 to 12 hours a day over 14 days; early call due/)).toBeVisible();
     await expect(page.getByText(/wear-in/).first()).toBeVisible();
     await page.getByRole('link', { name: 'Back to the patient' }).click();
   }
@@ -179,13 +183,13 @@ test('an outgrown piece is replaced: out of use with its reason, a new order tha
   await expect(page.getByText(/, outgrown$/).first()).toBeVisible();
   await page.goto(`${own}/orders/new?after=3&reason=outgrown`);
   await page.getByLabel('Reduction, %').fill('20');
-  await page.getByLabel('Of these held back').fill('2');
+  await page.getByLabel('How many of them wait').fill('2');
   await page.getByRole('button', { name: 'Show the room for these figures' }).click();
   await expect(page.getByRole('status').filter({ hasText: 'Proposed: ' })).toBeVisible();
-  await expect(page.getByLabel('Of these held back'), 'nothing that was typed is lost').toHaveValue('2');
+  await expect(page.getByLabel('How many of them wait'), 'nothing that was typed is lost').toHaveValue('2');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByText('At least one piece is made at once')).toBeVisible();
-  await page.getByLabel('Of these held back').fill('1');
+  await page.getByLabel('How many of them wait').fill('1');
   await page.getByRole('button', { name: 'Keep as proposed' }).click();
   await expect(page.getByText('2 pieces: 1 to be made now, 1 only when released after the first fit')).toBeVisible();
   await expect(page.getByRole('region', { name: /^What differs/ })).toContainText(/Reduction20.%.*, was 15.%/);
@@ -266,6 +270,7 @@ test('a caution that says stop holds the order and the hand-over until it is lif
   await page.waitForURL(/\/pieces\//);
   await fitZones(page);
   await page.getByLabel('What follows').selectOption('keep');
+  await page.getByLabel('Hours a day in the end').fill('12');
   await page.getByLabel('Why they were not asked').fill('asked on paper today');
   await page.getByRole('button', { name: 'Record the first fit' }).click();
   await expect(page.getByText('Say why it goes on although this caution says stop.')).toBeVisible();

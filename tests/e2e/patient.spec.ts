@@ -1,4 +1,5 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { readLength } from '@/lib/units/read-length';
 import { screenFaults } from './screen-faults';
 
 const STORIES = ['Bram Oster', 'Ana Brisk', 'Rui Castellan', 'Tess Ibarra'];
@@ -61,6 +62,88 @@ test('values can be read off a chart whose library is fetched only then', async 
   if (!drawn) throw new Error('no chart');
   await page.mouse.move(drawn.x + 62, drawn.y + drawn.height / 2);
   await expect(figures).toHaveText(first ?? '');
+});
+
+function nmOf(read: ReturnType<typeof readLength>): number {
+  return read.kind === 'read' ? read.value.nm : Number.NaN;
+}
+
+/** How far the mark that is read lies from every mark of the drawing under it, px: the least of them. */
+async function offMark(chart: Locator): Promise<number> {
+  return chart.evaluate((region) => {
+    const middle = (mark: Element) => {
+      const { left, top, width, height } = mark.getBoundingClientRect();
+      return [left + width / 2, top + height / 2] as const;
+    };
+    const read = region.querySelector('.recharts-surface [data-side] > *');
+    if (!read) return Number.POSITIVE_INFINITY;
+    const [x, y] = middle(read);
+    const drawn = [...region.querySelectorAll('svg[role="img"] :is(rect, circle, path)')].map(middle);
+    return Math.min(...drawn.map(([otherX, otherY]) => Math.hypot(otherX - x, otherY - y)));
+  });
+}
+
+test('height and weight are read in place, with the age at each visit and the figures of the table, on the drawn marks', async ({
+  page,
+}) => {
+  await openPatient(page, 'Rui Castellan');
+  const growth = page.getByRole('region', { name: 'Growth' });
+  await expect(page.locator('.recharts-surface')).toHaveCount(0);
+  const [height, weight] = [growth.locator('[aria-live]').first(), growth.locator('[aria-live]').nth(1)];
+  await growth.getByText('As a table').click();
+  const rows = growth.getByRole('row');
+  const keys = growth.getByRole('group', { name: 'Visits of the height' });
+  await keys.getByRole('button', { name: 'Earlier' }).press('Home');
+  await expect(keys.getByText(/^1 of \d+$/)).toBeVisible();
+  const [day = '', tall = '', heavy = ''] = (await rows.last().locator('th, td').allTextContents()).map((text) => text.trim());
+  await expect(height).toContainText(`${day}, at `);
+  await expect(height).toContainText(/at \d+ years( \d+ months?)?/);
+  const figure = async (of: Locator) => (await of.locator('dd b').textContent()) ?? '-';
+  const inches = (text: string) => readLength(text, 'in');
+  expect(inches(await figure(height))).toMatchObject({ kind: 'read', value: { nm: nmOf(inches(tall)) } });
+  await expect(height).toContainText(/\d+(st|nd|rd|th) centile/);
+  await expect.poll(() => offMark(growth)).toBeLessThan(1.5);
+  const others = growth.getByRole('group', { name: 'Visits of the weight' });
+  await others.getByRole('button', { name: 'Later' }).press('Home');
+  await expect(weight).toContainText(`${day}, at `);
+  expect(Number.parseFloat(await figure(weight))).toBeCloseTo(Number.parseFloat(heavy), 1);
+});
+
+test('tightness is read in place by place, the tightest first, with the figures of its table; on a phone its place is brought into view', async ({
+  page,
+}) => {
+  await openPatient(page, 'Rui Castellan');
+  await page.getByRole('region', { name: 'Visits' }).getByRole('link').nth(1).click();
+  const piece = page.getByRole('region', { name: /^Pieces? .* on the left leg$/ }).first();
+  await expect(piece).toBeVisible();
+  await page.waitForLoadState('networkidle');
+  await expect(page.locator('.recharts-surface')).toHaveCount(0);
+  await expect(piece).toContainText(/Day \d+ (of the \d+ it is planned for|since it was first worn: it was planned for \d+)\./);
+  const figures = piece.locator('[aria-live]');
+  const most = /up to ([\d.]+)/.exec((await piece.getByText(/^As cut up to/).textContent()) ?? '')?.[1] ?? '-';
+  await expect(figures.locator('dd b').first()).toHaveText(most);
+  await page.setViewportSize({ width: 390, height: 844 });
+  const keys = piece.getByRole('group', { name: /^Places of the tightness of pieces? / });
+  await keys.getByRole('button', { name: 'To the trunk' }).press('End');
+  await piece.getByText('As a table').first().click();
+  const row = (await piece.locator('tbody tr').first().locator('th, td').allTextContents()).map((text) => text.trim());
+  await expect(figures).toContainText(`Place at ${row[0]}`);
+  await expect(figures.locator('dd b').first()).toHaveText(row[1] ?? '-');
+  await expect(figures.locator('dd').first()).toContainText(row[2] ?? '-');
+  await expect.poll(() => offMark(piece)).toBeLessThan(1.5);
+  const mark = await piece.locator('.recharts-surface [data-side]').first().boundingBox();
+  expect(mark?.x ?? 0).toBeGreaterThan(0);
+  expect((mark?.x ?? 0) + (mark?.width ?? 0)).toBeLessThan(390);
+  expect(await screenFaults(page)).toEqual([]);
+});
+
+test('the small figures of the girths say what they are: per cent, against which visit', async ({ page }) => {
+  const own = await openPatient(page, 'Rui Castellan');
+  await page.goto(`${own}/girths`);
+  await expect(page.getByText(/Small: how much larger \(\+\) or smaller \(−\) the girth is there than at the first visit\./)).toBeVisible();
+  await expect(page.getByRole('cell', { name: /[+−]\d+\.\d\s%/ }).first()).toBeVisible();
+  await page.getByRole('link', { name: 'since the visit before' }).click();
+  await expect(page.getByText(/than at the visit before\./)).toBeVisible();
 });
 
 test('a moved zero shows both readings side by side and corrects nothing', async ({ page }) => {

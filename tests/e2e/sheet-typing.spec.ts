@@ -240,6 +240,27 @@ test('the sheet breaks no rule of WCAG 2.2 A or AA that axe can see, in light an
   expect(await screenFaults(page, [1280, 834, 390, 320])).toEqual([]);
 });
 
+test('the day of another day than today stands whole in the head of the sheet, on a tablet too', async ({ page }) => {
+  await newSheet(page, 'SH-head');
+  await page.getByRole('button', { name: 'Change' }).click();
+  await page.getByLabel('Day', { exact: true }).fill('2026-09-23');
+  const day = page.getByText('Wed 23 Sep 2026');
+  for (const width of [1280, 834, 741]) {
+    await page.setViewportSize({ width, height: 1000 });
+    const [box, leave] = [await day.boundingBox(), await page.getByRole('link', { name: 'Leave, keep the draft' }).boundingBox()];
+    if (!box || !leave) throw new Error('no head');
+    expect(await day.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth), `cut at ${width}`).toBeLessThanOrEqual(0);
+    expect(box.x + box.width, `under the key at ${width}`).toBeLessThanOrEqual(leave.x);
+    expect(
+      await day.evaluate((element) => {
+        const { left, top, width: wide, height } = element.getBoundingClientRect();
+        return element === document.elementFromPoint(left + wide - 2, top + height / 2);
+      }),
+      `seen at ${width}`,
+    ).toBe(true);
+  }
+});
+
 test('the sheet sends no inline style and asks nothing outside', async ({ page, baseURL }) => {
   const outside: string[] = [];
   page.on('request', (request) => {

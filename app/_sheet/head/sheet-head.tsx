@@ -28,8 +28,11 @@ export function SheetHead({ data, view, shown, editing, when, onLeave }: HeadPro
         {at && <span>{`at ${showLength(at.nm / 1e6, view.sheet.unit, 16)}\u202f${view.sheet.unit}`}</span>}
       </p>
       <p className={styles.what}>
-        {data.reference} · {data.title}
-        {when}
+        <span>
+          {data.reference} · {data.title}
+          {when && ','}
+        </span>
+        {when && <span className={styles.when}>{when}</span>}
       </p>
       <Link
         className={`button ${styles.leave}`}

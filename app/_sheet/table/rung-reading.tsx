@@ -3,7 +3,7 @@ import { use } from 'react';
 import { differMoreThanTape } from '@/lib/ladder/second-taping';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
-import { echoLength, showLength, showLengthChange } from '@/lib/units/show-length';
+import { echoLength, showLength, showLengthChange, showTapedLength } from '@/lib/units/show-length';
 import type { GirthCell } from '@/lib/visit-form/visit-form';
 import { ClinicClockOf, whenOnClock } from './clinic-clock';
 import styles from './ladder-table.module.css';
@@ -63,7 +63,7 @@ export function Then({ girthMm, thenMm, unit, words }: { girthMm: number; thenMm
   return (
     <span>
       <span className={styles.thenDay}>{words} </span>
-      {showLength(thenMm, unit)}
+      {showTapedLength(thenMm, unit)}
       <span className={styles.thenComma}>,</span> <b>{showLengthChange(girthMm - thenMm, unit)}</b>
     </span>
   );

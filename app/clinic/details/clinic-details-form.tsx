@@ -12,6 +12,8 @@ type Props = {
   readonly number: number;
   readonly start: Readonly<Record<string, string>>;
   readonly zones: readonly string[];
+  /** What stands while the box of the emergency number is empty. */
+  readonly proposedEmergency: string;
 };
 
 const LIMB_KINDS = Object.keys(LIMBS) as LimbKind[];
@@ -31,7 +33,7 @@ const MASSES = [
 ];
 
 /** Name and address as letters and order sheets head them; units and zone of what is typed from now on. */
-export function ClinicDetailsForm({ number, start, zones }: Props) {
+export function ClinicDetailsForm({ number, start, zones, proposedEmergency }: Props) {
   const [{ errors, typed }, send, busy] = useActionState<ClinicDetailsState, FormData>(saveClinicDetailsAction, {
     errors: {},
     typed: null,
@@ -46,6 +48,10 @@ export function ClinicDetailsForm({ number, start, zones }: Props) {
         {text('subtitle', 'Beside the name', 'What kind of clinic it is, in small letters.', { maxLength: CLINIC_BOUNDS.name })}
         {words('address', 'Address', 'Where pieces are delivered; stands on the sheet of an order.', CLINIC_BOUNDS.lines)}
         {text('phone', 'Telephone', undefined, { type: 'tel', maxLength: CLINIC_BOUNDS.phone })}
+        {text('emergency', 'Emergency number', `On the pages that families take home. Empty: ${proposedEmergency}, by the time zone.`, {
+          type: 'tel',
+          maxLength: CLINIC_BOUNDS.phone,
+        })}
         {choice('lengthUnit', 'Tapes in', LENGTHS, null)}
         {choice('massUnit', 'Weighs in', MASSES, null)}
         {choice('timeZone', 'Counts days in', asChoices(zones), null, 'Dates of work change with it from the next reading on.')}

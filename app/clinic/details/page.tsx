@@ -5,6 +5,7 @@ import { SettingChanges } from '@/app/clinic/setting-changes';
 import { historyOfSetting } from '@/db/clinic/clinic';
 import { clinicDetailsOf, DETAILS_KEY } from '@/db/clinic/clinic-details';
 import { peopleOf } from '@/db/people/people';
+import { emergencyNumber } from '@/lib/summary/family/emergency-number';
 import { ClinicDetailsForm } from './clinic-details-form';
 import { timeZones } from './time-zones';
 
@@ -18,7 +19,7 @@ export default async function ClinicDetailsPage() {
     historyOfSetting(therapist, DETAILS_KEY),
     peopleOf(therapist),
   ]);
-  const { address, phone, setUp = {}, posture = '', ...own } = details;
+  const { address, phone, emergency = '', setUp = {}, posture = '', ...own } = details;
   const measured = Object.fromEntries(
     Object.entries(setUp).flatMap(([limb, { zero, direction, interval }]) => [
       [`${limb}Zero`, zero],
@@ -34,8 +35,9 @@ export default async function ClinicDetailsPage() {
       <ClinicDetailsForm
         key={history.length}
         number={history.length}
-        start={{ ...own, ...measured, posture, address: address.join('\n'), phone: phone ?? '' }}
+        start={{ ...own, ...measured, posture, emergency, address: address.join('\n'), phone: phone ?? '' }}
         zones={timeZones(own.timeZone)}
+        proposedEmergency={emergencyNumber(own.timeZone)}
       />
       <SettingChanges history={history} people={people} timeZone={own.timeZone} />
     </main>

@@ -2,10 +2,11 @@ import type { Metadata } from 'next';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
 import { SettingChanges } from '@/app/clinic/setting-changes';
-import { clinicOf, historyOfSetting } from '@/db/clinic/clinic';
+import { historyOfSetting } from '@/db/clinic/clinic';
+import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';
 import { peopleOf } from '@/db/people/people';
-import { emergencyNumber } from '@/lib/summary/family/emergency-number';
+import { emergencyOf } from '@/lib/summary/family/emergency-number';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
 import { TextsForm } from './texts-form';
 
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: 'Family texts' };
 /** What the clinic says on the family page, by language: published advice differs, so the words are the clinic's own. */
 export default async function FamilyTextsPage() {
   const therapist = await requireTherapist('/clinic/family-texts');
-  const [texts, clinic] = [await clinicTextsOf(therapist), await clinicOf(therapist)];
+  const [texts, details] = [await clinicTextsOf(therapist), await clinicDetailsOf(therapist)];
   const [history, people] = [await historyOfSetting(therapist, FAMILY_TEXTS_KEY), await peopleOf(therapist)];
   return (
     <main id="main">
@@ -30,8 +31,8 @@ export default async function FamilyTextsPage() {
             key={language}
             language={language}
             name={name}
-            start={texts[language] ?? {}}
-            emergency={emergencyNumber(clinic.timeZone)}
+            start={{ ...texts[language], phone: texts[language]?.phone || (details.phone ?? '') }}
+            emergency={emergencyOf(details)}
             defaults={defaults}
           />
         ) : (
@@ -43,7 +44,7 @@ export default async function FamilyTextsPage() {
           </section>
         ),
       )}
-      <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />
+      <SettingChanges history={history} people={people} timeZone={details.timeZone} />
     </main>
   );
 }

@@ -40,14 +40,14 @@ export function TextsForm({ language, name, start, emergency, defaults }: Props)
         </p>
       )}
       <input type="hidden" name="language" value={language} />
-      <p className="secondary">Without a phone number and words for the night no family page can be approved.</p>
+      <p className="secondary">Without a phone number and words for the night each family page asks for them anew.</p>
       {area('care', 'How to wear and wash it')}
       {area('wait', 'When it is fine to wait')}
       <div className="two-columns">
-        {line('phone', 'Phone')}
+        {line('phone', 'Phone', 'Begins as in the clinic’s details.')}
         {line('phoneHours', 'When somebody answers', 'A whole sentence, as it stands on the page.')}
         {line('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.')}
-        {line('emergency', 'Emergency number', `Empty: ${emergency}, by your time zone.`)}
+        {line('emergency', 'Emergency number', `Empty: ${emergency}, as the clinic’s details have it.`)}
       </div>
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>

@@ -6,6 +6,7 @@ import { CourseLine } from '@/app/_course/course-line';
 import { CoveragePanel } from '@/app/_coverage/coverage-panel';
 import { loadCoverage } from '@/app/_coverage/load-coverage';
 import { TakeOutPanel } from '@/app/_exchange/take-out-panel';
+import { AskedByFamily } from '@/app/_family/asked-by-family';
 import { FamilyPagesPanel } from '@/app/_family/family-pages-panel';
 import { LettersPanel } from '@/app/_letter/letters-panel';
 import { LookedPanel } from '@/app/_looked/looked-panel';
@@ -37,6 +38,7 @@ import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { isAtRest } from '@/lib/course/day-to-ask';
 import { phaseOn } from '@/lib/course/phases';
 import { kindsOf } from '@/lib/observations/catalogue';
+import { askedBy } from '@/lib/observations/family-reply';
 import { showDay, showWeekday } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Patient' };
@@ -66,12 +68,13 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const booked = dates.find((date) => date.kind === 'booking');
   const ended = phaseOn(record.phases, today)?.kind === 'ended';
   const asked = dates.find((date) => date.kind === 'ask')?.day;
+  const none = record.replies.some((reply) => askedBy(reply, analysis.policy)) ? 'Nothing else is asked today.' : 'Nothing is asked today.';
   const quiet = isAtRest(record.phases, today)
     ? `Nothing is due${asked ? ` but to ask again on ${showWeekday(asked)}` : ''}.`
     : booked
-      ? `Nothing is asked today. The next visit is booked for ${showWeekday(booked.day)}${booked.time ? ` at ${booked.time}` : ''}.`
+      ? `${none} The next visit is booked for ${showWeekday(booked.day)}${booked.time ? ` at ${booked.time}` : ''}.`
       : due
-        ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
+        ? `${none} The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
         : 'No visit yet. Measure the first ladder.';
   const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
     const picture = limbPicture(analysis, limb);
@@ -113,6 +116,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         policy={analysis.policy}
         dates={dates}
         pieces={record.pieces}
+        asked={<AskedByFamily record={record} policy={analysis.policy} patientId={patientId} mayAnswer={mayWrite} />}
       />
       <div className={`stack ${styles.course}`}>
         {pictures.map((picture) => (

@@ -16,5 +16,19 @@ export const clinicTextsSchema = z.strictObject({
 
 export type ClinicTexts = z.infer<typeof clinicTextsSchema>;
 
+/** Whom to call by day and by night, as typed on the form of one page. */
+export type TypedCalls = { readonly phone?: string; readonly night?: string };
+
+/** Whether the clinic's own texts leave open whom to call by day, and by night: then the form of a page asks. */
+export function callsAsked(texts: ClinicTexts | undefined): { readonly phone: boolean; readonly night: boolean } {
+  return { phone: !texts?.phone.trim(), night: !texts?.night.trim() };
+}
+
+/** The clinic's texts with what was typed for one page where they leave open whom to call; the clinic's own come first. */
+export function textsWithCalls(texts: ClinicTexts | undefined, { phone = '', night = '' }: TypedCalls): ClinicTexts {
+  const own = texts ?? { care: '', wait: '', phone: '', phoneHours: '', night: '', emergency: '' };
+  return { ...own, phone: own.phone.trim() || phone.trim(), night: own.night.trim() || night.trim() };
+}
+
 /** The texts of a clinic by language. */
 export const familyTextsSchema = z.record(z.string(), clinicTextsSchema);

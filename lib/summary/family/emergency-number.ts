@@ -1,3 +1,5 @@
+import type { ClinicDetails } from '../../record/clinic-details';
+
 /** The number every mobile telephone takes for an emergency. Source: 3GPP TS 22.101, emergency numbers without a card: 112 and 911. */
 export const ANYWHERE = '112';
 
@@ -7,6 +9,11 @@ const BY_ZONE: readonly (readonly [zone: RegExp, number: string])[] = [
   [/^Australia\//, '000'],
   [/^Pacific\/(Auckland|Chatham)/, '111'],
 ];
+
+/** The clinic's own emergency number, else the one its time zone proposes. */
+export function emergencyOf({ emergency, timeZone }: Pick<ClinicDetails, 'emergency' | 'timeZone'>): string {
+  return emergency || emergencyNumber(timeZone);
+}
 
 /**
  * The emergency number that a family page bears until the clinic writes its own: never blank.

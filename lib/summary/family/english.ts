@@ -9,7 +9,7 @@ export const ENGLISH: FamilyWords = {
   language: 'en',
   name: LANGUAGE_NAMES.en,
   direction: 'ltr',
-  version: 6,
+  version: 7,
   title: (person) =>
     person.reader === 'patient' ? `Your ${person.limb} and your garment` : `${owner(person.name)} ${person.limb} and garment`,
   day: (day, unit, withYear) =>
@@ -93,7 +93,7 @@ export const ENGLISH: FamilyWords = {
     'pain is bad, or it gets worse',
     'a part above or below it swells',
     'there is a blister',
-    'it is hard to breathe, swallow or feed',
+    'it is hard to swallow or feed',
     ...(watch.some((part) => part === 'face' || part === 'neck')
       ? ['breath is loud or stops in sleep, or there is choking or drooling']
       : watch.includes('chest')
@@ -113,7 +113,7 @@ export const ENGLISH: FamilyWords = {
       placket: 'To open it, undo the front.',
     })[closure] ?? null,
   ambulance: {
-    head: (number) => `Call ${number}`,
+    head: (number) => `Take it off and call ${number}`,
     lead: `Call if`,
     minutes: (limb, minutes) => `it is off, and ${ends(limb)} do not look and feel right in ${minutes} minutes`,
     signs: [
@@ -133,6 +133,7 @@ export const ENGLISH: FamilyWords = {
     lead: 'Call if',
     signs: ['it is loose, torn, lost or too small', 'it slips or folds', 'itch stops sleep'],
   },
+  noAllergies: 'not written down here',
   tell: (person, wornFor, allergies) =>
     `Tell them: ${person.reader === 'patient' ? 'I wear' : `${person.name} wears`} a pressure garment for ${wornFor}. Allergies: ${allergies}.`,
   callLine: (phone, night, emergency) => `Take it off and call ${phone}. ${night} Emergency: ${emergency}.`,
@@ -179,6 +180,11 @@ export const ENGLISH: FamilyWords = {
     later: 'It could not be sent. Please try again in a minute.',
     sentHead: 'What you sent',
     thanks: 'Thank you. It is sent.',
+    state: {
+      open: 'We have not read it yet.',
+      seen: (day) => `We read it on ${day}.`,
+      rung: (day) => `We called you on ${day}.`,
+    },
     said: { hours: (hours) => `worn ${hours} ${hours === 1 ? 'hour' : 'hours'} a day`, call: 'please call', by: (name) => `from ${name}` },
   },
   defaults: {

@@ -5,6 +5,7 @@ import type { LandmarkId } from '../../ladder/limb';
 import type { LimbSide } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
+import type { TypedCalls } from './clinic-texts';
 import type { Change, Person, StillRight, WhyNot } from './family-words';
 import type { FamilyStep } from './step-rows';
 
@@ -18,9 +19,11 @@ export type FamilyChoice = {
   readonly hours: number | null;
   readonly steps: readonly FamilyStep[];
   readonly note: string;
-  /** What a stranger is told in an emergency; empty leaves a line to write on. */
+  /** What a stranger is told in an emergency: what it is worn for (empty leaves a line to write on), and allergies (empty says that none are written down). */
   readonly wornFor?: string;
   readonly allergies?: string;
+  /** Whom to call, where the clinic's texts leave it open. */
+  readonly calls?: TypedCalls;
 };
 
 /** What is printed for an emergency beside the clinic's texts: none of it may be blank. */

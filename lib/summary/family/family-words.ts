@@ -93,7 +93,9 @@ export type FamilyWords = {
   };
   readonly sameDay: Signs & { readonly head: string };
   readonly nextDay: Signs & { readonly head: string };
-  /** What a stranger is told: what it is worn for and allergies, each as typed or a line to write on. */
+  /** What stands where nobody wrote down any allergy: never that there is none. */
+  readonly noAllergies: string;
+  /** What a stranger is told: what it is worn for, as typed or a line to write on, and allergies. */
   readonly tell: (person: Person, wornFor: string, allergies: string) => string;
   /** One line that stands on the first side of large print. */
   readonly callLine: (phone: string, night: string, emergency: string) => string;

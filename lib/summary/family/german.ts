@@ -9,7 +9,7 @@ export const GERMAN: FamilyWords = {
   language: 'de',
   name: LANGUAGE_NAMES.de,
   direction: 'ltr',
-  version: 1,
+  version: 2,
   title: (person) =>
     person.reader === 'patient'
       ? `Ihr ${noun(person.limb)} und Ihre Kleidung`
@@ -90,7 +90,7 @@ export const GERMAN: FamilyWords = {
     'es stark weh tut oder schlimmer wird',
     'es darüber oder darunter anschwillt',
     'eine Blase da ist',
-    'das Atmen, Schlucken oder Trinken schwerfällt',
+    'das Schlucken oder Trinken schwerfällt',
     ...(watch.some((one) => one === 'face' || one === 'neck')
       ? ['der Atem laut ist oder im Schlaf aussetzt, oder jemand würgt oder sabbert']
       : watch.includes('chest')
@@ -110,7 +110,7 @@ export const GERMAN: FamilyWords = {
       placket: 'So geht sie auf: vorne öffnen.',
     })[closure] ?? null,
   ambulance: {
-    head: (number) => `${number} anrufen`,
+    head: (number) => `Ausziehen und ${number} anrufen`,
     lead: 'Rufen Sie an, wenn',
     minutes: (limb, minutes) => `sie ausgezogen ist und ${ends(limb)} nach ${minutes} Minuten nicht wieder gut sind`,
     signs: [
@@ -135,6 +135,7 @@ export const GERMAN: FamilyWords = {
     lead: 'Rufen Sie an, wenn',
     signs: ['sie zu weit, zu klein, kaputt oder weg ist', 'sie rutscht oder Falten wirft', 'Jucken den Schlaf stört'],
   },
+  noAllergies: 'hier nicht notiert',
   tell: (person, wornFor, allergies) =>
     `Sagen Sie dort: ${person.reader === 'patient' ? 'Ich trage' : `${person.name} trägt`} Kleidung mit Druck. Grund: ${wornFor}. Allergien: ${allergies}.`,
   callLine: (phone, night, emergency) => `Ausziehen und anrufen: ${phone}. ${night} Notruf: ${emergency}.`,
@@ -184,6 +185,11 @@ export const GERMAN: FamilyWords = {
     later: 'Es ging nicht. Bitte in einer Minute noch einmal.',
     sentHead: 'Was Sie geschickt haben',
     thanks: 'Danke. Es ist geschickt.',
+    state: {
+      open: 'Wir haben es noch nicht gelesen.',
+      seen: (day) => `Wir haben es am ${day} gelesen.`,
+      rung: (day) => `Wir haben Sie am ${day} angerufen.`,
+    },
     said: {
       hours: (hours) => `${String(hours).replace('.', ',')} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag getragen`,
       call: 'bitte anrufen',

@@ -1,5 +1,5 @@
 import { DEFAULT_POLICY } from '../../limits/policy';
-import type { ClinicTexts } from './clinic-texts';
+import { type ClinicTexts, textsWithCalls } from './clinic-texts';
 import { ANYWHERE } from './emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from './family-content';
 import type { FamilyWords } from './family-words';
@@ -22,7 +22,8 @@ export function helpBoxes(
 ): FamilyPage['call'] {
   const { person } = choice;
   const help = known ?? NOTHING_KNOWN;
-  const [phone, night, own] = [texts?.phone.trim() ?? '', texts?.night.trim() ?? '', texts?.emergency.trim() ?? ''];
+  const { phone, night } = textsWithCalls(texts, choice.calls ?? {});
+  const own = texts?.emergency.trim() ?? '';
   const emergency = own || help.emergency;
   const { ambulance, sameDay, nextDay } = words;
   const lines = [
@@ -44,7 +45,7 @@ export function helpBoxes(
         head: ambulance.head(emergency),
         lead: ambulance.lead,
         signs: [ambulance.minutes(person.limb, help.minutes), ...ambulance.signs, ambulance.heat],
-        line: words.tell(person, choice.wornFor?.trim() || BLANK, choice.allergies?.trim() || BLANK),
+        line: words.tell(person, choice.wornFor?.trim() || BLANK, choice.allergies?.trim() || words.noAllergies),
         urgent: true,
       },
       { ...sameDay, line: null, urgent: false },

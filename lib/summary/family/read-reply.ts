@@ -1,4 +1,5 @@
-import { type FamilyReply, REPLY_BOUNDS, REPLY_PLACES, REPLY_SIGNS } from '../../observations/family-reply';
+import { type FamilyReply, REPLY_BOUNDS, REPLY_PLACES, REPLY_SIGNS, type ReplyAnswer } from '../../observations/family-reply';
+import type { CalendarDay } from '../../units/calendar-day';
 import type { FamilyAsks } from './family-content';
 import { hoursAskedOn } from './family-page';
 import type { ReplyWords } from './reply-words';
@@ -41,6 +42,15 @@ export function readReply(
 function hoursIn(text: string): number | undefined {
   const hours = /^\d{1,2}([.,]\d{1,2})?$/.test(text) ? Number(text.replace(',', '.')) : Number.NaN;
   return hours <= 24 ? hours : undefined;
+}
+
+/** What became of a reply, in the family’s own language; `dayOf` writes a day as their page does. */
+export function stateToFamily(
+  became: Pick<ReplyAnswer, 'did' | 'day'> | null,
+  { state }: ReplyWords,
+  dayOf: (day: CalendarDay) => string,
+): string {
+  return became ? state[became.did](dayOf(became.day)) : state.open;
 }
 
 /** A reply in the family’s own language, part by part, as it stands after it was sent. */

@@ -39,6 +39,12 @@ export type ReplyWords = {
   readonly later: string;
   readonly sentHead: string;
   readonly thanks: string;
+  /** What became of a reply: not looked at yet, read, or answered by a call, with the day. */
+  readonly state: {
+    readonly open: string;
+    readonly seen: (day: string) => string;
+    readonly rung: (day: string) => string;
+  };
   readonly said: {
     readonly hours: (hours: number) => string;
     readonly call: string;

@@ -9,7 +9,7 @@ export const SPANISH: FamilyWords = {
   language: 'es',
   name: LANGUAGE_NAMES.es,
   direction: 'ltr',
-  version: 6,
+  version: 7,
   title: (person) =>
     person.reader === 'patient' ? `Su ${part(person.limb)} y su prenda` : `${The(person.limb)} y la prenda de ${person.name}`,
   day: (day, _unit, withYear) =>
@@ -97,7 +97,7 @@ export const SPANISH: FamilyWords = {
     'el dolor es fuerte, o crece',
     'se hincha una parte más arriba o más abajo',
     'sale una ampolla',
-    'le cuesta respirar, tragar o comer',
+    'le cuesta tragar o comer',
     ...(watch.some((part) => part === 'face' || part === 'neck')
       ? ['hace ruido al respirar, deja de respirar al dormir, se atraganta o babea']
       : watch.includes('chest')
@@ -117,7 +117,7 @@ export const SPANISH: FamilyWords = {
       placket: 'Para abrirla, suelte el frente.',
     })[closure] ?? null,
   ambulance: {
-    head: (number) => `Llame al ${number}`,
+    head: (number) => `Quítela y llame al ${number}`,
     lead: 'Llame si',
     minutes: (limb, minutes) =>
       `ya se la quitó y los dedos${limb === 'leg' ? ' del pie' : ''} no vuelven a estar bien en ${minutes} minutos`,
@@ -143,6 +143,7 @@ export const SPANISH: FamilyWords = {
     lead: 'Llame si',
     signs: ['está floja, rota o chica, o la perdió', 'se baja o se dobla', 'la comezón no deja dormir'],
   },
+  noAllergies: 'aquí no hay nada anotado',
   tell: (person, wornFor, allergies) =>
     `Dígales: ${person.reader === 'patient' ? 'uso' : `${person.name} usa`} una prenda de presión por ${wornFor}. Alergias: ${allergies}.`,
   callLine: (phone, night, emergency) => `Quítela y llame al ${phone}. ${night} Emergencia: ${emergency}.`,
@@ -195,6 +196,11 @@ export const SPANISH: FamilyWords = {
     later: 'No se pudo enviar. Pruebe otra vez en un minuto.',
     sentHead: 'Lo que usted envió',
     thanks: 'Gracias. Ya está enviado.',
+    state: {
+      open: 'Aún no lo hemos leído.',
+      seen: (day) => `Lo leímos el ${day}.`,
+      rung: (day) => `Le llamamos el ${day}.`,
+    },
     said: {
       hours: (hours) => `la usó ${String(hours).replace('.', ',')} ${hours === 1 ? 'hora' : 'horas'} al día`,
       call: 'pide que le llamen',

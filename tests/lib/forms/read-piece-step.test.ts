@@ -46,10 +46,32 @@ describe('a step in the life of a piece', () => {
   });
 
   it('a wear-in starts with the hours of the clinic, and of a night for a piece of the night', () => {
-    const garment = (use: 'day' | 'night') => ({ garment: { form: 'leg-sleeve', use, pressure: null, options: [] } });
-    expect(wearInStart(garment('day'), DEFAULT_POLICY)).toEqual(wearIn);
-    expect(wearInStart(garment('night'), DEFAULT_POLICY)).toEqual({ ...wearIn, fullHours: '8' });
-    expect(wearInStart(garment('night'), { ...DEFAULT_POLICY, wearInNightHours: 1 }).firstHours).toBe('1');
+    const garment = (use: 'day' | 'night' | 'other') => piece({ garment: { form: 'leg-sleeve', use, pressure: null, options: [] } });
+    expect(wearInStart(garment('other'), DEFAULT_POLICY, [], true)).toEqual(wearIn);
+    expect(wearInStart(garment('other'), DEFAULT_POLICY, [], false)).toEqual({ ...wearIn, fullHours: '' });
+    expect(wearInStart(piece({ garment: null }), DEFAULT_POLICY, [], true)).toEqual(wearIn);
+    expect(wearInStart(garment('night'), DEFAULT_POLICY, [], true)).toEqual({ ...wearIn, fullHours: '8' });
+    expect(wearInStart(garment('night'), { ...DEFAULT_POLICY, wearInNightHours: 1 }, [], true).firstHours).toBe('1');
+  });
+
+  it('the full hours of a piece of the day are those of the last one of its limb, else left open and asked, never the clinic’s 23', () => {
+    const worn = (firstWorn: string, fullHours: number, more: Partial<Piece> = {}) => {
+      const plan = { firstHours: 2, fullHours, days: 14, callOn: day(firstWorn), called: null, callNote: null };
+      return { ...next, firstWorn: day(firstWorn), wearIn: plan, ...more };
+    };
+    const next = piece({ garment: { form: 'leg-sleeve', use: 'day', pressure: null, options: [] } });
+    expect(wearInStart(next, DEFAULT_POLICY, [next], true)).toEqual({ ...wearIn, fullHours: '' });
+    const before = [
+      worn('2026-01-05', 10),
+      worn('2026-06-05', 12),
+      worn('2026-07-01', 14, { side: next.side === 'left' ? 'right' : 'left' }),
+    ];
+    expect(wearInStart(next, DEFAULT_POLICY, before, true).fullHours).toBe('12');
+    const typed = { ...good, ...wearIn, fullHours: '', day: '2026-11-24', outcome: 'keep', wornToday: 'yes' };
+    expect(readPieceStep('first-fit', typed, piece({ delivered: day('2026-11-20') }), today)).toMatchObject({
+      kind: 'refused',
+      errors: { fullHours: 'Type whole hours, 1 to 24.' },
+    });
   });
 
   it('first fit: every zone has a verdict, and what is kept starts its wear-in', () => {

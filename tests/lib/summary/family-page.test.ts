@@ -5,8 +5,8 @@ import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import type { NamedMeasure } from '@/lib/record/patient-record';
-import type { ClinicTexts } from '@/lib/summary/family/clinic-texts';
-import { emergencyNumber } from '@/lib/summary/family/emergency-number';
+import { type ClinicTexts, callsAsked } from '@/lib/summary/family/clinic-texts';
+import { emergencyNumber, emergencyOf } from '@/lib/summary/family/emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
@@ -14,6 +14,7 @@ import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES } from '@/lib/summary/family/family-words';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { readFamilyForm } from '@/lib/summary/family/read-family-form';
+import { outsideBandInWords } from '@/lib/summary/outside-band';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
@@ -213,8 +214,7 @@ describe('the emergency part of the family page', () => {
   it('is whole also where the clinic typed nothing: off now, ambulance, same day, next working day, and a number', () => {
     const none = page({ emergency: emergencyNumber('Europe/London') }, null);
     const all = signs(none);
-    for (const said of ['numb', 'blue or white', 'cold', 'pain', 'swells', 'breathe, swallow or feed', 'blister'])
-      expect(all).toContain(said);
+    for (const said of ['numb', 'blue or white', 'cold', 'pain', 'swells', 'swallow or feed', 'blister']) expect(all).toContain(said);
     for (const said of [
       'in 15 minutes',
       'gaps in the breath',
@@ -228,8 +228,8 @@ describe('the emergency part of the family page', () => {
       expect(all).toContain(said);
     for (const said of ['all at once big, hot or sore', 'red skin spreads', 'skin is open', 'weight goes up fast', 'loose, torn', 'itch'])
       expect(all).toContain(said);
-    expect(none.call.also?.[0]?.head).toBe('Call 112');
-    expect(none.call.also?.[0]?.line).toBe('Tell them: Mira wears a pressure garment for ________. Allergies: ________.');
+    expect(none.call.also?.[0]?.head).toBe('Take it off and call 112');
+    expect(none.call.also?.[0]?.line).toBe('Tell them: Mira wears a pressure garment for ________. Allergies: not written down here.');
     expect(mayBeApproved(none)).toBe(false);
   });
 
@@ -237,6 +237,31 @@ describe('the emergency part of the family page', () => {
     expect(mayBeApproved(page({}))).toBe(true);
     expect(mayBeApproved(page({}, { ...FAMILY_TEXTS, night: ' ' }))).toBe(false);
     expect(mayBeApproved(page({}, { ...FAMILY_TEXTS, phone: '' }))).toBe(false);
+  });
+
+  it('says once, under the emergency number, what to do when breathing is hard: in every language', () => {
+    const words = { en: /hard to breathe/g, es: /cuesta (mucho )?respirar/g, de: /Atmen/g };
+    for (const [language, breath] of Object.entries(words)) {
+      const own = page({}, FAMILY_TEXTS, { language });
+      expect(signs(own).match(breath), language).toHaveLength(1);
+      expect(own.call.also?.[0]?.signs.join(' '), language).toMatch(breath);
+    }
+  });
+
+  it('takes the number of the clinic’s details before that of its time zone, and the clinic’s words of a language before both', () => {
+    expect(emergencyOf({ emergency: '144', timeZone: 'Europe/Zurich' })).toBe('144');
+    expect(emergencyOf({ timeZone: 'America/Chicago' })).toBe('911');
+    expect(page({ emergency: '144' }, null).call.also?.[0]?.head).toBe('Take it off and call 144');
+    expect(page({ emergency: '144' }).call.also?.[0]?.head).toBe('Take it off and call 911');
+  });
+
+  it('takes number and night from the form of the page only where the clinic’s texts leave them open', () => {
+    const calls = { phone: '555-0100', night: 'At night call 555-0200.' };
+    const none = page({}, null, { calls });
+    expect([none.call.phone, none.call.night]).toEqual(['555-0100', 'At night call 555-0200.']);
+    expect(mayBeApproved(none)).toBe(true);
+    expect(page({}, FAMILY_TEXTS, { calls }).call.phone).toBe(FAMILY_TEXTS.phone);
+    expect(callsAsked({ ...FAMILY_TEXTS, night: ' ' })).toEqual({ phone: false, night: true });
   });
 
   it('adds breathing and heat by what the garment presses, and how it opens', () => {
@@ -249,7 +274,7 @@ describe('the emergency part of the family page', () => {
   it('says of whom and which allergies, and the clinic’s own minutes and emergency number', () => {
     const own = page({ minutes: 10 }, FAMILY_TEXTS, { wornFor: 'burns', allergies: 'latex' });
     expect(own.call.also?.[0]).toMatchObject({
-      head: 'Call 911',
+      head: 'Take it off and call 911',
       line: 'Tell them: Mira wears a pressure garment for burns. Allergies: latex.',
     });
     expect(signs(own)).toContain('in 10 minutes');
@@ -270,7 +295,7 @@ describe('the emergency part of the family page', () => {
     const record = recordOf([visitOf('2026-11-20', [legOf()])], {
       pieces: [piece('bodysuit-leg', 'left'), piece('vest-sleeve-hood', 'right'), gone],
     });
-    const help = familyHelp(analysePatient(record, DEFAULT_POLICY, TODAY), LEFT, 'Europe/London');
+    const help = familyHelp(analysePatient(record, DEFAULT_POLICY, TODAY), LEFT, emergencyOf({ timeZone: 'Europe/London' }));
     expect(help).toEqual({ emergency: '112', minutes: 15, watch: ['chest', 'foot', 'face', 'neck'], closures: ['zip'] });
   });
 
@@ -331,5 +356,45 @@ describe('the form of the family page', () => {
     });
     expect(ordering({ ...late, step0Kind: 'try-on', step0Day: '2026-12-11' })).toMatchObject({ errors: { step0Day: expect.any(String) } });
     expect(ordering({ ...late, step2Kind: 'delivery', step2Day: '2026-12-28' })).toMatchObject({ kind: 'read' });
+  });
+});
+
+describe('the form of a family page against the record', () => {
+  const limbs = [LEFT];
+  const outside = ['Piece 2, left leg: 3 of 23 places tighter than its band (up to 1.31 as cut; band 0.75–1.25).'];
+  const against = { outside: () => outside, asks: () => ({ phone: false, night: false }) };
+
+  it('does not tell that a garment fits which the record has outside its band, until somebody says that they saw it fit', () => {
+    for (const right of ['yes', 'soon']) {
+      const read = readFamilyForm({ ...FORM, right }, limbs, TODAY, against);
+      expect(read).toMatchObject({ kind: 'refused', errors: { right: expect.stringContaining('3 of 23 places tighter than its band') } });
+      expect(readFamilyForm({ ...FORM, right, fitsAnyway: 'yes' }, limbs, TODAY, against).kind).toBe('read');
+    }
+    for (const right of ['no', 'not-sure']) expect(readFamilyForm({ ...FORM, right }, limbs, TODAY, against).kind).toBe('read');
+    expect(readFamilyForm(FORM, limbs, TODAY).kind).toBe('read');
+  });
+
+  it('asks whom to call by day and by night where the clinic’s texts leave it open, and keeps it', () => {
+    const open = { outside: () => [], asks: () => ({ phone: true, night: true }) };
+    const none = readFamilyForm(FORM, limbs, TODAY, open);
+    expect(none.kind === 'refused' && Object.keys(none.errors).sort()).toEqual(['night', 'phone']);
+    const typed = { ...FORM, phone: ' 555-0100 ', night: 'Call 555-0200.' };
+    const read = readFamilyForm(typed, limbs, TODAY, open);
+    expect(read.kind === 'read' && read.choice.calls).toEqual({ phone: '555-0100', night: 'Call 555-0200.' });
+    const long = readFamilyForm({ ...typed, night: 'x'.repeat(201) }, limbs, TODAY, open);
+    expect(long).toMatchObject({ kind: 'refused', errors: { night: 'This is too long for one side of paper.' } });
+  });
+
+  it('names each piece outside its band by limb, with how many places and how far; within it, none', () => {
+    const piece = pieceOf('2026-10-01', { firstWorn: calendarDay('2026-11-19') });
+    const record = (factor: number) =>
+      recordOf([visitOf('2026-10-01', [legOf()]), visitOf('2026-11-20', [legOf(factor)])], { pieces: [piece] });
+    const said = (factor: number, side: 'left' | 'right' = 'left') =>
+      outsideBandInWords(analysePatient(record(factor), DEFAULT_POLICY, calendarDay('2026-11-20')), { limb: 'leg', side });
+    expect(said(1)).toEqual([]);
+    // A leg 12 % larger under a piece cut 15 % smaller: strain 0.12 / 0.85 + 0.176 against 0.176, about 1.8 of the fitting before wear.
+    const [sentence] = said(1.12);
+    expect(sentence).toMatch(/^Piece 1, left leg: 7 of 7 places tighter than its band \(up to 1\.[5-9]\d as cut; band 0\.75–1\.25\)\.$/);
+    expect(said(1.12, 'right')).toEqual([]);
   });
 });

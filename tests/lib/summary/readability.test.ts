@@ -226,7 +226,11 @@ describe('every variant of the family page', () => {
       'Ask us whom to call at night.',
       'In the first 24 hours, also take it off and call us if it rubs.',
     ]);
-    expect(page.call.also?.map(({ head }) => head)).toEqual(['Call 112', 'Call us the same day', 'Call us the next work day']);
+    expect(page.call.also?.map(({ head }) => head)).toEqual([
+      'Take it off and call 112',
+      'Call us the same day',
+      'Call us the next work day',
+    ]);
     expect(page.sections[2]?.sentences).toEqual(['Wear it as we showed you.', 'Ask us how to wash it.']);
     expect(mayBeApproved(page)).toBe(false);
     expect(page.steps).toMatchObject({ items: [], none: 'We have not set a day yet. Ask us for one before you go home.' });

@@ -8,6 +8,7 @@ import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
 import { EveryState } from '@/app/_shell/every-state';
 import { PrintButton } from '@/app/_shell/print-button';
+import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { clinicTextsOf } from '@/db/clinic/family-texts';
 import { leavingTextsOf } from '@/db/clinic/leaving-texts';
 import { notedHistory } from '@/db/patients/noted';
@@ -15,7 +16,7 @@ import type { Leaving } from '@/lib/course/leaving';
 import { LEAVING } from '@/lib/course/leaving-schema';
 import { deathIn } from '@/lib/course/phases';
 import { afterwardsWords } from '@/lib/summary/afterwards';
-import { emergencyNumber } from '@/lib/summary/family/emergency-number';
+import { emergencyOf } from '@/lib/summary/family/emergency-number';
 import { leavingSentence } from '@/lib/summary/leaving-words';
 
 export const metadata: Metadata = { title: 'Before they leave' };
@@ -25,9 +26,10 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/leaving`);
   const { record, clinic, today } = await loadPatient(therapist, patientId);
-  const [texts, family, history] = await Promise.all([
+  const [texts, family, details, history] = await Promise.all([
     leavingTextsOf(therapist),
     clinicTextsOf(therapist),
+    clinicDetailsOf(therapist),
     notedHistory(therapist, patientId, 'leaving'),
   ]);
   const mayWrite = therapist.role !== 'read-only' && !deathIn(record.phases);
@@ -66,7 +68,7 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
         <p>{texts.wayBack[language] || words.noWayBack}</p>
         <h3>{words.call}</h3>
         <p>{[phone, phoneHours].filter(Boolean).join('. ') || clinic.name}</p>
-        <p>{words.emergency(emergency || emergencyNumber(clinic.timeZone))}</p>
+        <p>{words.emergency(emergency || emergencyOf(details))}</p>
       </article>
       <EveryState
         states={history.map((one) => ({

@@ -52,7 +52,7 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
   const one = analysis.pieces.find((other) => other.piece.piece === piece.piece);
   const [about, held] = [cautionAbout(analysis), heldPiece(piece)];
   const step = { patientId, pieceId, revision: piece.revision, submissionId: crypto.randomUUID(), today };
-  const wearIn = wearInStart(piece, policy);
+  const wearIn = wearInStart(piece, policy, record.pieces, record.diagnosisGroup.endsWith('scar'));
   const unfitted = piece.firstFit === null && !['held back', 'on order', 'sent back', 'out of use'].includes(stage);
   const callOpen = piece.wearIn !== null && piece.wearIn.called === null;
   const left = roomLeft(piece);

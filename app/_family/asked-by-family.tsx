@@ -1,0 +1,57 @@
+import Link from 'next/link';
+import type { KeptRecord } from '@/db/patients/records';
+import type { Policy } from '@/lib/limits/policy';
+import { askedBy, replyParts } from '@/lib/observations/family-reply';
+import { ringWords } from '@/lib/record/work-facts';
+import { asSentence } from '@/lib/units/as-sentence';
+import { showDay } from '@/lib/units/calendar-day';
+import { AnswerReply } from './answer-reply';
+import styles from './reply.module.css';
+
+type Props = {
+  readonly record: Pick<KeptRecord, 'replies' | 'facts'>;
+  readonly policy: Policy;
+  readonly patientId: string;
+  readonly mayAnswer: boolean;
+};
+
+/** What the family asks for and nobody has answered: to be rung, with the way to note it; anything else told stands as one line. Nothing where all is answered. */
+export function AskedByFamily({ record: { replies, facts }, policy, patientId, mayAnswer }: Props) {
+  const calls = replies.filter((reply) => askedBy(reply, policy) === 'call');
+  const looks = replies.filter((reply) => askedBy(reply, policy) === 'look').length;
+  if (calls.length + looks === 0) return null;
+  const ring = ringWords(facts);
+  const all = `/patients/${patientId}/replies`;
+  return (
+    <section className={styles.asked} aria-label="Asked by the family">
+      {calls.map((reply) => {
+        const named = `${showDay(reply.day)} at ${reply.time}`;
+        return (
+          <div key={reply.replyId} className={styles.askedOne}>
+            <div>
+              <h3>Call back: the family asks to be rung</h3>
+              <p>{`Told by the family, ${named}: ${asSentence(replyParts(reply))}${ring ? ` ${ring}.` : ''}`}</p>
+            </div>
+            {mayAnswer && (
+              <AnswerReply
+                patientId={patientId}
+                replyId={reply.replyId}
+                number={reply.number}
+                submissionId={crypto.randomUUID()}
+                named={named}
+                back={`/patients/${patientId}`}
+              />
+            )}
+          </div>
+        );
+      })}
+      {looks > 0 && (
+        <p>
+          <Link href={all} prefetch={false}>
+            {`${looks} ${looks === 1 ? 'reply' : 'replies'} of the family to look at`}
+          </Link>
+        </p>
+      )}
+    </section>
+  );
+}
