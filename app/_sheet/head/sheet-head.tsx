@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { SheetView } from '@/lib/entry/entry-view';
@@ -31,16 +30,17 @@ export function SheetHead({ data, view, shown, editing, when, onLeave }: HeadPro
         {data.reference} · {data.title}
         {when}
       </p>
-      <Link
+      <a
         className={`button ${styles.leave}`}
         href={`/patients/${data.patientId}`}
         onClick={(event) => {
           event.preventDefault();
           onLeave();
         }}
+        data-soft=""
       >
         <span>Leave, keep the draft</span>
-      </Link>
+      </a>
     </header>
   );
 }

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { CourseLine } from '@/app/_course/course-line';
@@ -24,7 +23,6 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
-import { ClientNavigation } from '@/app/_shell/client-navigation';
 import { PrintButton } from '@/app/_shell/print-button';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { WorkLine } from '@/app/_work/work-line';
@@ -79,24 +77,23 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   });
   return (
     <main id="main">
-      <ClientNavigation />
       <PatientTitle record={record} today={today}>
-        <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/details`} data-soft="">
           Details
-        </Link>
-        <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
+        </a>
+        <a className="button" href={`/patients/${patientId}/report`} data-soft="">
           Progress report
-        </Link>
+        </a>
         {mayWrite && newestVisit && (
-          <Link className="button" href={`/patients/${patientId}/visits/${newestVisit.visitId}/family`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/visits/${newestVisit.visitId}/family`} data-soft="">
             Family page
-          </Link>
+          </a>
         )}
         <PrintButton words="Print" />
         {mayWrite && !ended && (
-          <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
+          <a className="button main" href={`/patients/${patientId}/visits/new`} data-soft="">
             {draft ? `Go on with the draft of ${begunAt.format(draft.updatedAt)}` : 'New visit'}
-          </Link>
+          </a>
         )}
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
