@@ -1,4 +1,5 @@
 import { ColumnHeads } from '@/app/_shell/column-heads';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
@@ -47,7 +48,7 @@ export function PiecesPanel({
         <p className="secondary">No pieces yet. A piece is one garment; two of the same order are two pieces.</p>
       ) : (
         <div className="table-frame">
-          <table className={styles.piecesTable}>
+          <StaticMarkup as="table" className={styles.piecesTable}>
             <thead>
               <tr>
                 <ColumnHeads of={['Piece', 'Covers', 'Made to measurements of', 'First worn', 'First fit', 'Now']} />
@@ -58,7 +59,7 @@ export function PiecesPanel({
                 <PieceRow key={one.piece.piece} one={one} patientId={patientId} today={analysis.today} />
               ))}
             </tbody>
-          </table>
+          </StaticMarkup>
         </div>
       )}
     </section>

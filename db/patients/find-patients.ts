@@ -4,10 +4,10 @@ import { getDatabase } from '../client';
 import { patient, patientRevision, visit } from '../schema/schema';
 import type { Database } from '../sql/database';
 import { readEach } from '../sql/read-each';
+import { patientsHolding } from '../sql/search-part';
 import type { Therapist } from '../therapist';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { REVOKED } from './revoked';
-import { patientsHolding } from './search-part';
 
 /** One page of a list of patients, the ids of those on it that cannot be read, and how many there are in all. */
 export type PatientPage = {

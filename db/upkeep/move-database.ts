@@ -1,7 +1,7 @@
 import { type KeptHeads, writeHeads } from '../audit/audit-head';
-import { SEARCH_PART } from '../patients/search-part';
 import { DatabaseRefused } from '../sql/database-refused';
 import { UNFINISHED_MOVE } from '../sql/pending-migrations';
+import { SEARCH_PART } from '../sql/search-part';
 import type { MovedRow, Side } from './move-side';
 import { type MovedTable, tablesToMove } from './move-tables';
 

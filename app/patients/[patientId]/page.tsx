@@ -23,8 +23,10 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
+import { oncePer } from '@/app/_shell/once-per';
 import { PrintButton } from '@/app/_shell/print-button';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { rememberedMarkup } from '@/app/_shell/static-markup';
 import { WorkLine } from '@/app/_work/work-line';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { familyPagesOf } from '@/db/documents/family-pages';
@@ -71,10 +73,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       : due
         ? `Nothing is asked today. The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
         : 'No visit yet. Measure the first ladder.';
-  const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
-    const picture = limbPicture(analysis, limb);
-    return picture ? [picture] : [];
-  });
+  const pictures = oncePer(analysis, 'pictures', () => (['leg', 'arm'] as const).flatMap((limb) => limbPicture(analysis, limb) ?? []));
   return (
     <main id="main">
       <PatientTitle record={record} today={today}>
@@ -126,14 +125,20 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         ))}
       </div>
       <div className={styles.patientColumns}>
-        {pictures.map((picture) => (
-          <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
-        ))}
+        {pictures.map((picture) =>
+          rememberedMarkup(analysis, `ladder ${picture.limb}`, () => (
+            <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
+          )),
+        )}
         <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
-        <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
+        {rememberedMarkup(analysis, `visits ${visits === 'all'}`, () => (
+          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
+        ))}
         <SchedulePanel dates={dates} patientId={patientId} today={today} mayWrite={mayWrite} policy={analysis.policy} />
-        {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
-        <MeasuresPanel analysis={analysis} />
+        {pictures.length > 0 && rememberedMarkup(analysis, 'growth', () => <GrowthPanel analysis={analysis} />)}
+        {rememberedMarkup(analysis, 'measures', () => (
+          <MeasuresPanel analysis={analysis} />
+        ))}
         <LookedPanel observations={record.observations} replies={record.replies} kinds={kindsOf(own)} patientId={patientId} />
         <FamilyPagesPanel pages={familyPages} replies={record.replies} patientId={patientId} timeZone={clinic.timeZone} />
         <LettersPanel letters={letters} timeZone={clinic.timeZone} />
