@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { currentTherapist } from '@/app/_auth/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
 import { FONTS } from './_look/fonts';
+import { ClientNavigation } from './_shell/client-navigation';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
 import { RememberTyped } from './_shell/remember-typed';
@@ -28,6 +29,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
         {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
         {therapist && <TroubleBanner />}
         {children}
+        <ClientNavigation />
         <RememberTyped />
         <ReachableScrollers />
       </body>

@@ -1,5 +1,3 @@
-import Link from 'next/link';
-
 /** Shown for an address that leads nowhere, or to a record of another clinic: the two look the same. */
 export default function NotFound() {
   return (
@@ -8,12 +6,12 @@ export default function NotFound() {
       <div className="form">
         <p>The link may be old, or the record belongs to another clinic.</p>
         <div className="actions">
-          <Link className="button main" href="/">
+          <a className="button main" href="/" data-soft="">
             Go to Today
-          </Link>
-          <Link className="button" href="/patients">
+          </a>
+          <a className="button" href="/patients" data-soft="">
             Find a patient
-          </Link>
+          </a>
         </div>
       </div>
     </main>

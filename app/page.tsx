@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import styles from '@/app/_today/today.module.css';
@@ -8,7 +7,6 @@ import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { setUpInWords } from '@/lib/record/clinic-details';
 import type { WorkGroup } from '@/lib/schedule/worklist';
 import { showShortWeekday, showWeekday } from '@/lib/units/calendar-day';
-import { ClientNavigation } from './_shell/client-navigation';
 import { PrintButton } from './_shell/print-button';
 import { AnswerForm } from './_today/answer-form';
 import { BehindLine } from './_today/behind-line';
@@ -44,12 +42,12 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
               Calendar file
             </a>
             <PrintButton words="Print the list" />
-            <Link className="button" href="/patients/new" prefetch={false}>
+            <a className="button" href="/patients/new" data-soft="">
               New patient
-            </Link>
-            <Link className="button main" href="/patients" prefetch={false}>
+            </a>
+            <a className="button main" href="/patients" data-soft="">
               New visit
-            </Link>
+            </a>
           </div>
         )}
       </div>
@@ -57,7 +55,6 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
         <FirstStart mayWrite={mayWrite} leads={therapist.role === 'lead'} measures={setUpInWords(await clinicDetailsOf(therapist))} />
       ) : (
         <>
-          <ClientNavigation />
           <MarkShapes />
           <WeeksStrip days={shown.days} today={today} />
           <div className={styles.workTools}>
@@ -129,9 +126,9 @@ function Matches({ shown: { matches }, view }: { shown: Today; view: TodayView }
     <p className={styles.workMatches} role="status">
       {matches === 0 ? `Nobody matches “${view.q}”.` : `${matches} ${matches === 1 ? 'patient matches' : 'patients match'} “${view.q}”.`}
       {(matches ?? 0) > 200 && ' The first 200 by reference are looked through; more letters find the rest.'}{' '}
-      <Link href={addressOf({ ...view, q: '', answer: null })} prefetch={false}>
+      <a href={addressOf({ ...view, q: '', answer: null })} data-soft="">
         Show all
-      </Link>
+      </a>
     </p>
   );
 }

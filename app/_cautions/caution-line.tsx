@@ -1,5 +1,4 @@
 import clsx from 'clsx';
-import Link from 'next/link';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { cardStates, cautionLine } from '@/lib/cautions/caution-cards';
 import { cautionAbout } from './caution-about';
@@ -20,9 +19,9 @@ export function CautionLine({ loaded: { analysis }, patientId }: Props) {
       {standing.length > 0 && (
         <b>{`${standing.map(({ card }) => card.title).join('; ')}. ${stops ? 'Orders and hand-overs are held until the prescriber has answered. ' : 'Tell the prescriber. '}`}</b>
       )}
-      <Link href={`/patients/${patientId}/cautions`} prefetch={false}>
+      <a href={`/patients/${patientId}/cautions`} data-soft="">
         {cautionLine(states)}
-      </Link>
+      </a>
     </p>
   );
 }

@@ -1,5 +1,4 @@
 import clsx from 'clsx';
-import Link from 'next/link';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { deathIn } from '@/lib/course/phases';
 import { courseSentence } from '@/lib/summary/phase-words';
@@ -14,9 +13,9 @@ export function CourseLine({ analysis, patientId }: { analysis: PatientAnalysis;
     <p className={clsx(styles.courseLine, died && styles.died)}>
       <strong>Course</strong> {said}
       {died && ' Links, dates, prompts and orders have stopped; the record stays readable.'}{' '}
-      <Link href={`/patients/${patientId}/course`} prefetch={false}>
+      <a href={`/patients/${patientId}/course`} data-soft="">
         Course of care
-      </Link>
+      </a>
     </p>
   );
 }

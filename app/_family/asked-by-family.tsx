@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { KeptRecord } from '@/db/patients/records';
 import type { Policy } from '@/lib/limits/policy';
 import { askedBy, replyParts } from '@/lib/observations/family-reply';
@@ -47,9 +46,9 @@ export function AskedByFamily({ record: { replies, facts }, policy, patientId, m
       })}
       {looks > 0 && (
         <p>
-          <Link href={all} prefetch={false}>
+          <a href={all} data-soft="">
             {`${looks} ${looks === 1 ? 'reply' : 'replies'} of the family to look at`}
-          </Link>
+          </a>
         </p>
       )}
     </section>

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { ApprovedPage } from '@/db/documents/family-pages';
 import { type KeptReply, replyParts } from '@/lib/observations/family-reply';
 import { asSentence } from '@/lib/units/as-sentence';
@@ -23,9 +22,9 @@ export function FamilyPagesPanel({ pages, replies, patientId, timeZone }: Props)
       <div className="panel-head">
         <h2 id="family-pages-head">Family pages</h2>
         {newest && (
-          <Link href={`/patients/${patientId}/replies`} prefetch={false}>
+          <a href={`/patients/${patientId}/replies`} data-soft="">
             {open === 0 ? 'Told by the family' : `Told by the family, ${open} not answered`}
-          </Link>
+          </a>
         )}
       </div>
       {newest && (
@@ -34,9 +33,9 @@ export function FamilyPagesPanel({ pages, replies, patientId, timeZone }: Props)
       <ul className="plain-list">
         {pages.map((one) => (
           <li key={one.documentId}>
-            <Link href={`/patients/${one.patientId}/family/${one.documentId}`} prefetch={false}>
+            <a href={`/patients/${one.patientId}/family/${one.documentId}`} data-soft="">
               {one.page.title}
-            </Link>
+            </a>
             {`, approved ${clock.format(one.at)}${one.byName ? ` by ${one.byName}` : ''}`}
           </li>
         ))}

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { SignedLetter } from '@/db/documents/letters';
 
 /** The replacement letters that were signed, the newest first; nothing while there is none. */
@@ -11,9 +10,9 @@ export function LettersPanel({ letters, timeZone }: { letters: readonly SignedLe
       <ul className="plain-list">
         {letters.map(({ letterId, patientId, letter, at, byName }) => (
           <li key={letterId}>
-            <Link href={`/patients/${patientId}/letters/${letterId}`} prefetch={false}>
+            <a href={`/patients/${patientId}/letters/${letterId}`} data-soft="">
               {`Piece ${letter.piece}: ${letter.reason}`}
-            </Link>
+            </a>
             {`, signed ${clock.format(at)}${byName ? ` by ${byName}` : ''}`}
           </li>
         ))}

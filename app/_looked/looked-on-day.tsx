@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { kindsOf, type OwnKind } from '@/lib/observations/catalogue';
 import type { KeptObservation } from '@/lib/observations/observation';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -27,9 +26,9 @@ export function LookedOnDay({ observations, own, patientId, day, mayWrite }: Pro
         ? 'nothing yet on this day.'
         : `${seen.map((one) => `${labelOf(one.kind)}: ${lookedInWords(one, kinds)}`).join('. ')}.`}{' '}
       {mayWrite && open.length > 0 && (
-        <Link href={`/patients/${patientId}/looked?day=${day}`} prefetch={false}>
+        <a href={`/patients/${patientId}/looked?day=${day}`} data-soft="">
           {`Add ${open.map(({ label }) => label.toLowerCase()).join(', ')}`}
-        </Link>
+        </a>
       )}
     </p>
   );

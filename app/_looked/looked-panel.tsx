@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { timeLines } from '@/lib/observations/catalogue';
 import { type FamilyReply, TOLD_WEAR, toldWear } from '@/lib/observations/family-reply';
 import type { ObservedKind } from '@/lib/observations/kind';
@@ -24,9 +23,9 @@ export function LookedPanel({ observations, replies, kinds, patientId }: Props) 
     <section className="panel" aria-labelledby="looked-head">
       <div className="panel-head">
         <h2 id="looked-head">Looked at</h2>
-        <Link href={`/patients/${patientId}/looked`} prefetch={false}>
+        <a href={`/patients/${patientId}/looked`} data-soft="">
           Wear, skin, scar, motion
-        </Link>
+        </a>
       </div>
       {standing > 0 && <p>{standing === 1 ? 'One mark on the skin is still there.' : `${standing} marks on the skin are still there.`}</p>}
       {lines.length === 0 ? (

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientHead } from '@/db/patients/patients';
 import type { KeptOrder } from '@/db/patients/read-orders';
@@ -37,9 +36,9 @@ export function WaitingOrders({
           {ofMaker.map((order) => (
             <tr key={order.orderId}>
               <th scope="row">
-                <Link className="quiet-link" href={`/patients/${order.patientId}/orders/${order.orderId}`} prefetch={false}>
+                <a className="quiet-link" href={`/patients/${order.patientId}/orders/${order.orderId}`} data-soft="">
                   {ownerOf.get(order.patientId)?.name ?? ownerOf.get(order.patientId)?.reference}
-                </Link>
+                </a>
               </th>
               <td>
                 {orderedInWords(order)}

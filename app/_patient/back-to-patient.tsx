@@ -1,10 +1,8 @@
-import Link from 'next/link';
-
 /** The way back from a screen about one patient. */
 export function BackToPatient({ patientId }: { readonly patientId: string }) {
   return (
-    <Link className="button" href={`/patients/${patientId}`} prefetch={false}>
+    <a className="button" href={`/patients/${patientId}`} data-soft="">
       Back to the patient
-    </Link>
+    </a>
   );
 }

@@ -1,7 +1,8 @@
 import { GrowthChart, type GrowthLine, growthScales } from '@/app/_chart/growth-chart';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { alongDays, chartReadings } from '@/app/_chart/readings';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { oncePer } from '@/app/_shell/once-per';
+import { rememberedMarkup, StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { burnDriftZ } from '@/lib/growth/after-burn';
 import { showCentile } from '@/lib/growth/centile';
@@ -101,10 +102,12 @@ export function GrowthPanel({ analysis }: { analysis: PatientAnalysis }) {
       {growing && (
         <p className="secondary">{`Grey: 10th to 90th centile, ${REFERENCE_NAMES[policy.growthReference]}. Hatched: this child’s own place in the table, carried on for six months.`}</p>
       )}
-      <details className="as-table">
-        <summary>As a table</summary>
-        <BodyTable analysis={analysis} />
-      </details>
+      {rememberedMarkup(analysis, 'growth table', () => (
+        <details className="as-table">
+          <summary>As a table</summary>
+          <BodyTable analysis={analysis} />
+        </details>
+      ))}
     </section>
   );
 }
@@ -119,23 +122,28 @@ type ReadProps = {
 
 /** One of both charts, read where it stands: each figure with the age it was taken at and, while growing, its place in the table. */
 function ReadGrowth({ analysis, measure, measured, growing, show }: ReadProps) {
-  const line = lineOf(analysis, measure, measured, growing);
-  const scales = growthScales(line);
   const name = measure === 'height' ? 'Height' : 'Weight';
-  const points = measured.map((one) => ({
-    at: dayNumber(one.day),
-    words: `${showDay(one.day)}, at ${showAge(analysis.record.born, one.day)}`,
-    readings: [
-      {
-        ...{ name, shape: 'square' as const, value: one.shown, text: show(one.inTable) },
-        range: growing ? placeOf(analysis, measure, one) : '',
-      },
-    ],
-  }));
+  const { line, readings } = oncePer(analysis, `growth ${measure}`, () => {
+    const drawn = lineOf(analysis, measure, measured, growing);
+    const scales = growthScales(drawn);
+    const points = measured.map((one) => ({
+      at: dayNumber(one.day),
+      words: `${showDay(one.day)}, at ${showAge(analysis.record.born, one.day)}`,
+      readings: [
+        {
+          ...{ name, shape: 'square' as const, value: one.shown, text: show(one.inTable) },
+          range: growing ? placeOf(analysis, measure, one) : '',
+        },
+      ],
+    }));
+    return { line: drawn, readings: chartReadings({ ...scales, along: alongDays(scales) }, points) };
+  });
   const last = measured.at(-1);
   return (
-    <ReadInPlace of={chartReadings({ ...scales, along: alongDays(scales) }, points)} name={`the ${measure}`} layout="small">
-      <GrowthChart line={line} said={`${name} over ${measured.length} visits, last ${last ? show(last.inTable) : ''}.`} />
+    <ReadInPlace of={readings} name={`the ${measure}`} layout="small">
+      {rememberedMarkup(analysis, `growth chart ${measure}`, () => (
+        <GrowthChart line={line} said={`${name} over ${measured.length} visits, last ${last ? show(last.inTable) : ''}.`} />
+      ))}
     </ReadInPlace>
   );
 }

@@ -1,5 +1,5 @@
-import Link from 'next/link';
 import { ColumnHeads } from '@/app/_shell/column-heads';
+import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
@@ -34,12 +34,12 @@ export function PiecesPanel({
         <h2 id="pieces-head">Pieces</h2>
         {mayAdd && (
           <span className={styles.panelLinks}>
-            <Link href={`/patients/${patientId}/orders/new`} prefetch={false}>
+            <a href={`/patients/${patientId}/orders/new`} data-soft="">
               New order
-            </Link>
-            <Link href={`/patients/${patientId}/pieces/new`} prefetch={false}>
+            </a>
+            <a href={`/patients/${patientId}/pieces/new`} data-soft="">
               Add a piece
-            </Link>
+            </a>
           </span>
         )}
       </div>
@@ -48,7 +48,7 @@ export function PiecesPanel({
         <p className="secondary">No pieces yet. A piece is one garment; two of the same order are two pieces.</p>
       ) : (
         <div className="table-frame">
-          <table className={styles.piecesTable}>
+          <StaticMarkup as="table" className={styles.piecesTable}>
             <thead>
               <tr>
                 <ColumnHeads of={['Piece', 'Covers', 'Made to measurements of', 'First worn', 'First fit', 'Now']} />
@@ -59,7 +59,7 @@ export function PiecesPanel({
                 <PieceRow key={one.piece.piece} one={one} patientId={patientId} today={analysis.today} />
               ))}
             </tbody>
-          </table>
+          </StaticMarkup>
         </div>
       )}
     </section>
@@ -80,9 +80,9 @@ function OrderLines({ orders, pieces, patientId }: { orders: readonly KeptOrder[
     <ul className="plain-list">
       {open.map(({ order, stage }) => (
         <li key={order.orderId}>
-          <Link href={`/patients/${patientId}/orders/${order.orderId}`} prefetch={false}>
+          <a href={`/patients/${patientId}/orders/${order.orderId}`} data-soft="">
             {`Order ${order.order}, ${limbInWords(order.limb, order.side)}, ${stage}`}
-          </Link>
+          </a>
           {order.expected && `, expected ${showDay(order.expected)}`}
         </li>
       ))}
@@ -95,9 +95,9 @@ function PieceRow({ one, patientId, today }: { one: AnalysedPiece; patientId: st
   return (
     <tr className={one.inUse ? undefined : styles.retired}>
       <th scope="row">
-        <Link href={`/patients/${patientId}/pieces/${piece.pieceId}`} prefetch={false} aria-label={`Piece ${piece.piece}`}>
+        <a href={`/patients/${patientId}/pieces/${piece.pieceId}`} aria-label={`Piece ${piece.piece}`} data-soft="">
           {piece.piece}
-        </Link>
+        </a>
       </th>
       <td className={styles.cover}>{`${limbInWords(piece.limb, piece.side)}, ${coverInWords(piece.covers)}`}</td>
       <td>{showDay(piece.cutFrom)}</td>

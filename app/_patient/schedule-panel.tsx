@@ -1,5 +1,4 @@
 import clsx from 'clsx';
-import Link from 'next/link';
 import { todayIn } from '@/app/_auth/today';
 import type { Policy } from '@/lib/limits/policy';
 import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
@@ -34,12 +33,12 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy, timeZ
       <div className="panel-head">
         <h2 id="schedule-head">Dates</h2>
         <span className={patientStyles.panelLinks}>
-          <Link href={`/patients/${patientId}/bookings`} prefetch={false}>
+          <a href={`/patients/${patientId}/bookings`} data-soft="">
             Bookings
-          </Link>
-          <Link href={`/patients/${patientId}/prompts`} prefetch={false}>
+          </a>
+          <a href={`/patients/${patientId}/prompts`} data-soft="">
             Proposed and answered
-          </Link>
+          </a>
         </span>
       </div>
       {dates.length === 0 ? (
@@ -93,14 +92,14 @@ function DateList({ dates, patientId, today, mayWrite, timeZone }: ListProps) {
             )}
           </span>
           {mayWrite && OF_BOOKINGS.includes(date.kind) && (
-            <Link href={`/patients/${patientId}/bookings`} prefetch={false} aria-label={`Change: ${dateInWords(date)}`}>
+            <a href={`/patients/${patientId}/bookings`} aria-label={`Change: ${dateInWords(date)}`} data-soft="">
               Change
-            </Link>
+            </a>
           )}
           {mayWrite && OF_REPLIES.includes(date.kind) && (
-            <Link href={`/patients/${patientId}/replies`} prefetch={false} aria-label={`Answer: ${dateInWords(date)}`}>
+            <a href={`/patients/${patientId}/replies`} aria-label={`Answer: ${dateInWords(date)}`} data-soft="">
               Answer
-            </Link>
+            </a>
           )}
           {mayWrite && ![...OF_BOOKINGS, ...OF_REPLIES].includes(date.kind) && (
             <details className={scheduleStyles.scheduleMove}>

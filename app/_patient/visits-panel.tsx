@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
 import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptVisit } from '@/db/patients/read-visits';
@@ -29,9 +28,9 @@ export function VisitsPanel({ analysis, kept, patientId, all }: PanelProps) {
       <div className="panel-head">
         <h2 id="visits-head">Visits</h2>
         {visits.length > 0 && (
-          <Link href={`/patients/${patientId}/girths`} prefetch={false}>
+          <a href={`/patients/${patientId}/girths`} data-soft="">
             Girth by place
-          </Link>
+          </a>
         )}
       </div>
       {visits.length === 0 ? (

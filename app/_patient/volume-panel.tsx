@@ -7,7 +7,8 @@ import { alongDays, chartReadings, pointsOfDays } from '@/app/_chart/readings';
 import { chartDates, VolumeChart, type VolumeLine, volumeScales } from '@/app/_chart/volume-chart';
 import courseStyles from '@/app/_course/course.module.css';
 import { CourseTable } from '@/app/_course/course-table';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { oncePer } from '@/app/_shell/once-per';
+import { rememberedMarkup, StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import type { LimbKind } from '@/lib/ladder/limb';
@@ -39,13 +40,71 @@ type PanelProps = {
 
 /** Volume of a kind of limb over true dates: chart, sentence and table from the same figures; for swelling the excess below it. */
 export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) {
+  const shown = oncePer(analysis, `volume ${limb}`, () => shownVolume(analysis, limb));
+  if (!shown) return null;
+  const { drawn, lines, said, span, phases, parts, dates, notDrawn, readings } = shown;
+  return (
+    <>
+      <section className="panel" aria-labelledby={`volume-${limb}`}>
+        <h2 id={`volume-${limb}`}>Volume over time</h2>
+        <p className="secondary">{`ml, ${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
+        <ReadInPlace
+          of={readings}
+          name={`the volume of the ${limb}`}
+          beside={
+            <>
+              <ul className={styles.trends}>
+                {drawn.map(({ limb: one }) => (
+                  <li key={one.series.side}>
+                    <strong className="side-word" data-side={one.series.side}>
+                      {one.series.side === 'left' ? 'Left' : 'Right'}
+                    </strong>{' '}
+                    {trendSentence(one.trend)}
+                    {one.relativeVolumeChange !== null &&
+                      ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
+                  </li>
+                ))}
+              </ul>
+              {phases.length > 0 && <PhaseList phases={phases} />}
+            </>
+          }
+        >
+          {rememberedMarkup(analysis, `volume chart ${limb}`, () => (
+            <VolumeChart {...parts} said={said} />
+          ))}
+        </ReadInPlace>
+        {rememberedMarkup(analysis, `volume table ${limb}`, () => (
+          <details className="as-table">
+            <summary>As a table</summary>
+            <VolumeTable lines={lines} />
+            {phases.length > 0 && <CourseTable phases={phases} />}
+          </details>
+        ))}
+        {drawn.flatMap(({ limb: one, over }) =>
+          over.leftOut.map((out) => (
+            <p
+              key={`${one.series.side} ${out.day}`}
+              className="secondary"
+            >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
+          )),
+        )}
+        {children}
+      </section>
+      {swelling &&
+        drawn.map(({ limb: one }) => <ExcessPanel key={one.series.side} analysis={analysis} limb={one} phases={parts.phases} {...dates} />)}
+    </>
+  );
+}
+
+/** What the panel says of a kind of limb, by its analysis alone; undefined where there is no line. */
+function shownVolume(analysis: PatientAnalysis, limb: LimbKind) {
   const limbs = analysis.limbs.filter((one) => one.series.limb === limb);
   const drawn = limbs.flatMap((one) => {
     const over = volumeOverTime(one.series, analysis.policy);
     return over && over.points.length > 0 ? [{ limb: one, over }] : [];
   });
   const first = drawn[0];
-  if (!first) return null;
+  if (!first) return undefined;
   const newest = first.limb.series.visits.at(-1);
   const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
   const lines = drawn.map(
@@ -67,55 +126,10 @@ export function VolumePanel({ analysis, limb, swelling, children }: PanelProps) 
   const bands = phases.map(asDrawn);
   const dates = chartDates({ lines, events, pieces, phases: bands, today: analysis.today });
   const parts = { lines, events, pieces, phases: bands, today: analysis.today, width: COURSE_PX };
-  const scales = volumeScales(parts);
   const notDrawn = worn.length - pieces.length;
-  return (
-    <>
-      <section className="panel" aria-labelledby={`volume-${limb}`}>
-        <h2 id={`volume-${limb}`}>Volume over time</h2>
-        <p className="secondary">{`ml, ${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.${lines.some(({ step }) => step) ? ' Violet: the time between two visits in which a change came.' : ''}${phases.length > 0 ? ' Above: the phases of the course, a wedge at each baseline.' : ''}${notDrawn > 0 ? ` The newest ${MOST_PIECES} pieces are drawn; ${notDrawn} before them ${notDrawn === 1 ? 'is' : 'are'} not.` : ''}`}</p>
-        <ReadInPlace
-          of={chartReadings({ ...scales, along: alongDays(scales) }, pointsOfDays(readingsOf(lines)))}
-          name={`the volume of the ${limb}`}
-          beside={
-            <>
-              <ul className={styles.trends}>
-                {drawn.map(({ limb: one }) => (
-                  <li key={one.series.side}>
-                    <strong className="side-word" data-side={one.series.side}>
-                      {one.series.side === 'left' ? 'Left' : 'Right'}
-                    </strong>{' '}
-                    {trendSentence(one.trend)}
-                    {one.relativeVolumeChange !== null &&
-                      ` Against the other ${limb}, since the ${sinceOf(one)}: ${signedPct(one.relativeVolumeChange)} (relative volume change).`}
-                  </li>
-                ))}
-              </ul>
-              {phases.length > 0 && <PhaseList phases={phases} />}
-            </>
-          }
-        >
-          <VolumeChart {...parts} said={said} />
-        </ReadInPlace>
-        <details className="as-table">
-          <summary>As a table</summary>
-          <VolumeTable lines={lines} />
-          {phases.length > 0 && <CourseTable phases={phases} />}
-        </details>
-        {drawn.flatMap(({ limb: one, over }) =>
-          over.leftOut.map((out) => (
-            <p
-              key={`${one.series.side} ${out.day}`}
-              className="secondary"
-            >{`${showDay(out.day)}, ${one.series.side}: not in the line, ${out.why}.`}</p>
-          )),
-        )}
-        {children}
-      </section>
-      {swelling &&
-        drawn.map(({ limb: one }) => <ExcessPanel key={one.series.side} analysis={analysis} limb={one} phases={bands} {...dates} />)}
-    </>
-  );
+  const scales = volumeScales(parts);
+  const readings = chartReadings({ ...scales, along: alongDays(scales) }, pointsOfDays(readingsOf(lines)));
+  return { drawn, lines, said, span, phases, parts, dates, notDrawn, readings };
 }
 
 /** What the newest visit of a limb is compared with, with its day where that is a phase's baseline. */
@@ -145,7 +159,7 @@ function readingsOf(lines: readonly VolumeLine[]) {
   return lines.flatMap(({ side, points }) =>
     points.map(({ day, volumeMl, lowMl, highMl }) => ({
       day,
-      shape: side,
+      side,
       name: side === 'left' ? 'Left' : 'Right',
       value: volumeMl,
       text: showVolume(volumeMl),

@@ -40,16 +40,19 @@ export function OutlineTape({
     });
   return (
     <g>
-      <rect className={styles.tapeBody} x={centreX - HALF} width={2 * HALF} y={yOf(top, frame)} height={(top - bottom) * frame.scale} />
+      <rect
+        className={styles.tapeBody}
+        x={round(centreX - HALF)}
+        width={2 * HALF}
+        y={round(yOf(top, frame))}
+        height={round((top - bottom) * frame.scale)}
+      />
       <path className={styles.tapeTicks} d={ticks(bottom, top, picture, frame, centreX)} />
       {rungs.map((height) => (
         <g key={height}>
-          <path
-            className={styles.tapeTicks}
-            d={`M${centreX - HALF} ${round(yOf(height, frame))}h6M${centreX + HALF} ${round(yOf(height, frame))}h-6`}
-          />
+          <path className={styles.tapeTicks} d={`M${round(centreX - HALF)} ${round(yOf(height, frame))}h6m${2 * HALF - 12} 0h6`} />
           {clear(height) && (
-            <text className={styles.tapeNumber} x={centreX} y={yOf(height, frame) + 4} textAnchor="middle">
+            <text className={styles.tapeNumber} x={round(centreX)} y={round(yOf(height, frame) + 4)} textAnchor="middle">
               {placeOnTape(height, picture.ruler)}
             </text>
           )}
@@ -105,12 +108,12 @@ function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: Land
         />
       )}
       {lines.map((line, index) => (
-        <text key={line} className={styles.landmarkName} x={centreX} y={textY(index)} textAnchor="middle">
+        <text key={line} className={styles.landmarkName} x={round(centreX)} y={textY(index)} textAnchor="middle">
           {line}
         </text>
       ))}
       {noted && atEnd !== null && (
-        <text className={styles.landmarkNote} x={centreX} y={textY(lines.length)} textAnchor="middle">
+        <text className={styles.landmarkNote} x={round(centreX)} y={textY(lines.length)} textAnchor="middle">
           {noted}
         </text>
       )}
@@ -121,10 +124,11 @@ function Landmark({ landmark, picture, frame, centreX, fromX, toX, atEnd }: Land
 function ticks(bottom: number, top: number, picture: TapePicture, frame: Frame, centreX: number): string {
   const step = picture.unit === 'in' ? 12.7 : 10;
   const { zeroMm } = picture.ruler;
+  const left = round(centreX - HALF);
   const marks: string[] = [];
   for (let height = zeroMm + Math.ceil((bottom - zeroMm) / step) * step; height <= top; height += step) {
     const y = round(yOf(height, frame));
-    marks.push(`M${centreX - HALF} ${y}h3M${centreX + HALF} ${y}h-3`);
+    marks.push(`M${left} ${y}h3m${2 * HALF - 6} 0h3`);
   }
   return marks.join('');
 }

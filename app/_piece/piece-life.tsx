@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
@@ -40,9 +39,9 @@ export function PieceLife({ piece, all, order, today }: Props) {
       <div className="panel-head">
         <h2 id="life-head">On record</h2>
         {order && (
-          <Link href={`/patients/${piece.patientId}/orders/${order.orderId}`} prefetch={false}>
+          <a href={`/patients/${piece.patientId}/orders/${order.orderId}`} data-soft="">
             {`Order ${order.order}`}
-          </Link>
+          </a>
         )}
       </div>
       <dl className="fact-rows">

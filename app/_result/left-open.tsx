@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { knownBefore } from '@/app/_sheet/read-sheet-data';
 import type { KeptVisit } from '@/db/patients/read-visits';
@@ -41,9 +40,9 @@ export function LeftOpen({ loaded: { record, clinic, analysis, today }, visit, m
       </ul>
       {mayWrite && (
         <p>
-          <Link href={`/patients/${visit.patientId}/visits/${visit.visitId}/correct`} prefetch={false}>
+          <a href={`/patients/${visit.patientId}/visits/${visit.visitId}/correct`} data-soft="">
             Keep or correct them
-          </Link>
+          </a>
         </p>
       )}
     </section>

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { type CalendarDay, showWeekday } from '@/lib/units/calendar-day';
 
 type Props = {
@@ -21,17 +20,17 @@ export function NextSteps({ patientId, next, hasPieces, mayWrite }: Props) {
       <p>{next ? `Nothing else is proposed. The next visit falls due ${showWeekday(next)}.` : 'Nothing else is proposed.'}</p>
       {mayWrite && (
         <div className="actions">
-          <Link className="button" href={`${own}/orders/new`} prefetch={false}>
+          <a className="button" href={`${own}/orders/new`} data-soft="">
             Order from these measurements
-          </Link>
+          </a>
           {!hasPieces && (
-            <Link className="button" href={`${own}/pieces/new`} prefetch={false}>
+            <a className="button" href={`${own}/pieces/new`} data-soft="">
               Add a piece that is worn already
-            </Link>
+            </a>
           )}
-          <Link className="button" href={`${own}/bookings#form`} prefetch={false}>
+          <a className="button" href={`${own}/bookings#form`} data-soft="">
             Book the next visit
-          </Link>
+          </a>
         </div>
       )}
     </section>

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { RowChoice } from '@/db/service/service-rows';
 import type { ServicePeriod } from '@/lib/service/service-period';
 import styles from './service.module.css';
@@ -14,13 +13,8 @@ function rowsAddress({ figure, by, of }: RowChoice, { choice }: ServicePeriod): 
 /** How many cases a figure has, as the link to them. `about` names the figure for those who hear the link alone. */
 export function RowsLink({ period, words, about, ...choice }: Props) {
   return (
-    <Link
-      className={styles.rowsLink}
-      href={rowsAddress(choice, period)}
-      prefetch={false}
-      aria-label={`${words}: the cases behind ${about}`}
-    >
+    <a className={styles.rowsLink} href={rowsAddress(choice, period)} aria-label={`${words}: the cases behind ${about}`} data-soft="">
       {words}
-    </Link>
+    </a>
   );
 }

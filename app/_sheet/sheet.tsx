@@ -2,14 +2,15 @@
 
 import { type ReactNode, useMemo, useRef, useState } from 'react';
 import { useDraft } from '@/app/_draft/use-draft';
+import type { Asked, ServerAsks } from '@/lib/entry/asked-by-server';
 import { changedFigures } from '@/lib/entry/changed-figures';
 import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import type { Asked, ServerAsks } from '@/lib/entry/open-questions';
 import { tapedWhen } from '@/lib/entry/taped-when';
 import { isSetUp, type LimbSheet, typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import { AddPlace } from './add-place';
 import { Announced } from './announced';
+import { SecondPartMissing } from './bar/second-part-missing';
 import { SheetBar } from './bar/sheet-bar';
 import { EndLine } from './end-line';
 import { BodyFields } from './head/body-fields';
@@ -20,20 +21,16 @@ import { SheetHead } from './head/sheet-head';
 import { SingleReadings } from './head/visit-facts';
 import { LeftOut } from './left-out';
 import { LimbSwitch } from './limb-switch';
-import { measureBoxId } from './measures/measure-line';
-import { MeasureSection } from './measures/measure-section';
-import { OtherDraft } from './other-draft';
-import { PastePanel } from './paste/paste-panel';
-import { ReadBack } from './paste/read-back';
+import { measureBoxId } from './measures/measure-box-id';
 import { RefusedBox } from './refused-box';
 import styles from './sheet.module.css';
-import { SheetOutline } from './sheet-outline';
 import { ClinicClockOf } from './table/clinic-clock';
 import { girthOf, LadderTable } from './table/ladder-table';
 import { MarkRows } from './table/mark-rows';
 import { QuestionCard } from './table/question-card';
 import { markBoxes, markId } from './table/sheet-marks';
 import { type Finish, useFinish } from './use-finish';
+import { useSecondPart } from './use-second-part';
 import { useSheet } from './use-sheet';
 
 type SheetProps = {
@@ -57,7 +54,8 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const finishButton = useRef<HTMLButtonElement>(null);
   /** For a box that is only now being put on the page; one that stands there is focused at once, before the next key. */
   const focusBox = (id: string) => setTimeout(() => document.getElementById(id)?.focus(), 0);
-  const sheet = useSheet(data, asked, {
+  const { part, isMissing } = useSecondPart();
+  const sheet = useSheet(data, asked, part, {
     onFinished: () => finishButton.current?.focus(),
     onPlace: () => document.getElementById('box-place')?.focus(),
     onSingle: () => document.getElementById('add-reading')?.focus(),
@@ -80,7 +78,8 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
   const onSheet = (change: (one: LimbSheet) => LimbSheet, words?: string) =>
     dispatch({ kind: 'sheet', group, change, ...(words ? { words } : {}) });
 
-  const finishing = useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp: () => setPanel('set-up') });
+  const openSetUp = () => setPanel('set-up');
+  const finishing = useFinish({ data, form, part, draft, submissionId, asked, setAsked, finish, sheet, openSetUp });
 
   if (draft.isOpening) return <p role="status">Asking the server how this sheet stands now…</p>;
   if (!view) return null;
@@ -108,6 +107,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       <BodyFields
         form={form}
         data={data}
+        questions={part?.visitQuestions(form, data) ?? []}
         setUpFrom={data.setUpFrom}
         onField={onField}
         onDone={() => {
@@ -165,7 +165,7 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
               onMore={sheet.nextQuestion}
             />
           )}
-          <SheetOutline view={view} shown={sheet.shown} />
+          {part && <part.SheetOutline view={view} shown={sheet.shown} />}
         </aside>
       </div>
       <AddPlace
@@ -176,41 +176,36 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
       />
       <SingleReadings form={form} unit={view.sheet.unit} onField={onField} />
       <ClinicClockOf value={data}>
-        <MeasureSection
-          form={form}
-          data={data}
-          unit={view.sheet.unit}
-          twice={twice}
-          onField={onField}
-          onAct={(change, words) => dispatch({ kind: 'measures', change, words })}
-          onReadBack={() => setPanel('read-back')}
-          onLeave={() => {
-            if (draft.keeper.isAhead()) void draft.keeper.flush();
-          }}
-          onDone={() => finishButton.current?.focus()}
-        />
+        {part && (
+          <part.MeasureSection
+            form={form}
+            data={data}
+            unit={view.sheet.unit}
+            twice={twice}
+            onField={onField}
+            onAct={(change, words) => dispatch({ kind: 'measures', change, words })}
+            onReadBack={() => setPanel('read-back')}
+            onLeave={() => {
+              if (draft.keeper.isAhead()) void draft.keeper.flush();
+            }}
+            onDone={() => finishButton.current?.focus()}
+          />
+        )}
       </ClinicClockOf>
-      {panel === 'paste' && (
-        <PastePanel
-          text={pasted.text}
-          from={pasted.from}
+      {part && (
+        <part.SheetPanels
+          panel={panel}
+          pasted={pasted}
           twice={twice}
-          view={view}
-          shown={sheet.shown}
-          onCancel={() => setPanel(null)}
-          onPaste={(change, words) => {
-            onSheet(change, words);
-            setPanel(null);
-          }}
-        />
-      )}
-      {panel === 'read-back' && (
-        <ReadBack
           view={view}
           form={form}
           shown={sheet.shown}
           from={readBackFrom}
           onAt={setReadBackFrom}
+          onPaste={(change, words) => {
+            onSheet(change, words);
+            setPanel(null);
+          }}
           onDiffers={(where) => {
             setPanel(null);
             if (where.kind === 'rung') sheet.focus({ group, side: sheet.shown, row: where.row, again: false });
@@ -246,13 +241,16 @@ export function Sheet({ data: opened, finishWords, finish, top }: SheetProps) {
         onReadBack={() => setPanel('read-back')}
         onFinish={finishing.send}
       >
-        <OtherDraft
-          data={data}
-          form={form}
-          draft={draft}
-          takeOver={takeOver}
-          onNewSubmission={() => setSubmissionId(crypto.randomUUID())}
-        />
+        {isMissing && <SecondPartMissing />}
+        {part && (
+          <part.OtherDraft
+            data={data}
+            form={form}
+            draft={draft}
+            takeOver={takeOver}
+            onNewSubmission={() => setSubmissionId(crypto.randomUUID())}
+          />
+        )}
         {sheet.ended && <EndLine view={view} ended={sheet.ended} finishWords={finishWords} onGoOn={sheet.goOn} />}
       </SheetBar>
     </div>

@@ -1,14 +1,15 @@
 import { useState, useTransition } from 'react';
 import type { useDraft } from '@/app/_draft/use-draft';
-import { beforeFinish } from '@/lib/entry/before-finish';
+import { type Asked, questionKey, type ServerAsks } from '@/lib/entry/asked-by-server';
+import { type Asking, beforeFinish } from '@/lib/entry/before-finish';
 import type { SheetData } from '@/lib/entry/entry-data';
-import { type Asked, openQuestions, questionKey, type ServerAsks } from '@/lib/entry/open-questions';
-import { type VisitQuestion, visitQuestionKey, visitQuestions } from '@/lib/entry/visit-questions';
+import { typedView } from '@/lib/entry/entry-view';
+import { type VisitQuestion, visitQuestionKey } from '@/lib/entry/visit-question';
 import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
-import { readVisitForm } from '@/lib/visit-form/read-visit-form';
 import type { VisitForm } from '@/lib/visit-form/visit-form';
-import { measureBoxId } from './measures/measure-line';
+import { measureBoxId } from './measures/measure-box-id';
 import { goToRefusal } from './refused-box';
+import type { SecondPart } from './use-second-part';
 import type { useSheet } from './use-sheet';
 
 /** Boxes that stop a form; none of them when there is nothing to be mended and the page stays. */
@@ -23,6 +24,8 @@ export type Finish = (submissionId: string, form: VisitForm, leftOpen: readonly 
 type Parts = {
   readonly data: SheetData;
   readonly form: VisitForm;
+  /** What asks; without it the server alone does. */
+  readonly part: SecondPart | undefined;
   readonly draft: ReturnType<typeof useDraft>;
   readonly submissionId: string;
   readonly asked: (ServerAsks & Asked) | null;
@@ -33,17 +36,17 @@ type Parts = {
 };
 
 /** Finishing a sheet: what stops it, what is said before it goes, the sending, and the questions that the server asks instead. */
-export function useFinish({ data, form, draft, submissionId, asked, setAsked, finish, sheet, openSetUp }: Parts) {
+export function useFinish({ data, form, part, draft, submissionId, asked, setAsked, finish, sheet, openSetUp }: Parts) {
   const [refusals, setRefusals] = useState<readonly FormRefusal[]>([]);
   const [warned, setWarned] = useState<{ readonly form: VisitForm; readonly notes: readonly string[] } | null>(null);
   const [busy, startFinish] = useTransition();
 
   const send = () => {
     if (busy) return;
-    const read = readVisitForm(form, data);
-    if (read.kind === 'refused') return stop(read.refusals);
+    const read = part?.readVisitForm(form, data);
+    if (read?.kind === 'refused') return stop(read.refusals);
     setRefusals([]);
-    const notes = warned?.form === form ? [] : beforeFinish(form, data, asked);
+    const notes = warned?.form === form ? [] : beforeFinish(form, data, asking(part), asked);
     if (notes.length > 0) return setWarned({ form, notes });
     startFinish(async () => {
       const kept = await draft.keeper.flush();
@@ -51,8 +54,9 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
         return stop([
           { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
         ]);
-      const ofLadders = [...openQuestions(form, data), ...(asked?.asks ?? [])].map(questionKey);
-      const left = [...ofLadders, ...visitQuestions(form, data).map(visitQuestionKey)];
+      const ofLadders = [...(part?.openQuestions(form, data) ?? []), ...(asked?.asks ?? [])].map(questionKey);
+      const ofVisit = part?.visitQuestions(form, data) ?? asked?.ofVisit ?? [];
+      const left = [...ofLadders, ...ofVisit.map(visitQuestionKey)];
       const stopped = await finish(submissionId, form, left).catch(offline);
       if (stopped?.kind === 'asked') ask(stopped);
       else if (stopped) stop(stopped.refusals);
@@ -61,7 +65,8 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
   };
   const ask = (more: ServerAsks) => {
     setAsked({ ...more, form });
-    setWarned({ form, notes: [asksInWords(more.asks.length + more.ofVisit.length)] });
+    const unseen = part ? [] : more.ofVisit.map(({ message }) => message);
+    setWarned({ form, notes: [asksInWords(more.asks.length + more.ofVisit.length), ...unseen] });
     const first = more.asks[0];
     const ofVisit = more.ofVisit[0];
     if (ofVisit) document.querySelector<HTMLInputElement>(boxOf(ofVisit))?.focus();
@@ -81,6 +86,11 @@ export function useFinish({ data, form, draft, submissionId, asked, setAsked, fi
     notes: warned?.form === form && !busy ? warned.notes : [],
     goTo: (one: FormRefusal) => stop([one, ...refusals.filter((other) => other !== one)]),
   };
+}
+
+/** What asks about the form: all of it, or as long as that has not come the ladder as typed and nothing of the visit. */
+function asking(part: SecondPart | undefined): Asking {
+  return part ? { viewOf: part.sheetView, ofVisit: part.visitQuestions } : { viewOf: typedView, ofVisit: () => [] };
 }
 
 /** The box that a question of the visit is about, as a selector. */

@@ -1,18 +1,19 @@
 import { type KeyboardEvent, useCallback, useLayoutEffect, useMemo, useReducer, useRef, useState } from 'react';
 import { keepInWords } from '@/lib/entry/act-in-words';
 import { fixFor, keptAt } from '@/lib/entry/answer-question';
+import { type Asked, withAsked } from '@/lib/entry/asked-by-server';
 import { acrossPlace, type CellWish, cellWish, firstEmpty, nextLimb, nextPlace } from '@/lib/entry/cell-keys';
 import { isGirthRead } from '@/lib/entry/cell-reading';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from '@/lib/entry/entry-state';
-import { type OpenQuestion, sheetView } from '@/lib/entry/entry-view';
-import { type Asked, withAsked } from '@/lib/entry/open-questions';
+import { type OpenQuestion, typedView as viewAsTyped } from '@/lib/entry/entry-view';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import { withMoved } from '@/lib/visit-form/change-set-up';
 import { sheetRows } from '@/lib/visit-form/entry-rows';
 import { cellKey, type LimbSheet } from '@/lib/visit-form/visit-form';
 import { cellId } from './table/girth-cell';
 import type { Answer } from './table/question-card';
+import type { SecondPart } from './use-second-part';
 
 /** What the sheet as a whole is asked to do by a key in a cell. */
 export type SheetCallbacks = {
@@ -25,7 +26,7 @@ export type SheetCallbacks = {
 };
 
 /** The state of a sheet on screen: what is typed, which limb kind and question are shown, and what every key and answer does. */
-export function useSheet(data: SheetData, asked: Asked | null, callbacks: SheetCallbacks) {
+export function useSheet(data: SheetData, asked: Asked | null, part: SecondPart | undefined, callbacks: SheetCallbacks) {
   const [state, dispatch] = useReducer(step, data.form, opened);
   const [group, setGroup] = useState(0);
   const [picked, setPicked] = useState<OpenQuestion | null>(null);
@@ -36,9 +37,9 @@ export function useSheet(data: SheetData, asked: Asked | null, callbacks: SheetC
   const committed = useMemo(() => committedForm(state), [state]);
   const view = useMemo(() => {
     const at = Math.min(group, committed.sheets.length - 1);
-    const own = sheetView(committed, at, data);
+    const own = (part?.sheetView ?? viewAsTyped)(committed, at, data);
     return own && { ...own, questions: withAsked(own.questions, at, committed, asked) };
-  }, [committed, group, data, asked]);
+  }, [committed, group, data, asked, part]);
   const typedView = useMemo(() => {
     const sheet = state.form.sheets[Math.min(group, state.form.sheets.length - 1)];
     return sheet && { sheet, rows: sheetRows(sheet) };

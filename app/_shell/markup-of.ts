@@ -29,6 +29,10 @@ export function markupOf(node: ReactNode): string {
   if (type === Fragment) return markupOf(children);
   if (typeof type === 'string') return elementOf(type, props, children);
   if (typeof type !== 'function' || '$$typeof' in type) throw new Error('A part that runs in the browser cannot be written as markup.');
+  if ('isMarkup' in type) {
+    const { as, ...given } = props;
+    return elementOf(String(as), given, children);
+  }
   return markupOf((type as (given: typeof props) => ReactNode)(props));
 }
 

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { openSession } from '@/app/_auth/therapist';
 import { secondsLeft } from '@/app/_auth/time-left';
 import type { Clinic } from '@/db/clinic/clinic';
@@ -18,9 +17,9 @@ export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapis
         To the page
       </a>
       <div className={styles.pageHeadRow}>
-        <Link className={styles.clinicName} href="/">
+        <a className={styles.clinicName} href="/" data-soft="">
           {clinic.name} {clinic.subtitle && <small>{clinic.subtitle}</small>}
-        </Link>
+        </a>
         <nav className={styles.pagePlaces} aria-label="Places">
           <PlaceLinks />
         </nav>
@@ -39,9 +38,9 @@ export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapis
               <br />
               <span className="secondary small">{therapist.role}</span>
             </p>
-            <Link className="button" href="/account" prefetch={false}>
+            <a className="button" href="/account" data-soft="">
               Your account
-            </Link>
+            </a>
             <form action="/sign-out" method="post">
               <button className="button" type="submit">
                 Sign out

@@ -1,6 +1,5 @@
 'use client';
 
-import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import styles from './page-head.module.css';
 
@@ -19,9 +18,9 @@ export function PlaceLinks() {
     <ul className={styles.places}>
       {PLACES.map(({ href, word }) => (
         <li key={href}>
-          <Link href={href} aria-current={isHere(href) ? 'page' : undefined}>
+          <a href={href} aria-current={isHere(href) ? 'page' : undefined} data-soft="">
             {word}
-          </Link>
+          </a>
         </li>
       ))}
     </ul>

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { AnswerReply } from '@/app/_family/answer-reply';
 import { ACT_WORDS, bookedAt, doneAt, quickDays } from '@/app/_patient/after-acting';
 import { MoveDate } from '@/app/_patient/move-date';
@@ -53,15 +52,15 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
     return (
       <div className={styles.answerBeside}>
         <p>
-          <Link className="button" href={to} prefetch={false}>
+          <a className="button" href={to} data-soft="">
             {words}
-          </Link>
+          </a>
         </p>
         {OF_BOOKINGS.includes(date.kind) ? (
           <p>
-            <Link href={`/patients/${row.patientId}/bookings`} prefetch={false}>
+            <a href={`/patients/${row.patientId}/bookings`} data-soft="">
               Move it, or say what became of it
-            </Link>
+            </a>
           </p>
         ) : (
           <MoveDate patientId={row.patientId} dateKey={date.key} computed={date.computed} day={date.day} today={today} back={back} />

@@ -1,5 +1,3 @@
-import Link from 'next/link';
-
 /** An empty clinic: how it measures, the two ways to begin, what comes of it, and what the program is not. */
 export function FirstStart({
   mayWrite,
@@ -20,20 +18,20 @@ export function FirstStart({
       {leads && (
         <p>
           {measures ?? 'The clinic has not said yet where its ladders begin and how far apart they are measured.'}{' '}
-          <Link href="/clinic/details" prefetch={false}>
+          <a href="/clinic/details" data-soft="">
             {measures === null ? 'Say how you measure' : 'Change how you measure'}
-          </Link>
+          </a>
         </p>
       )}
       {mayWrite && (
         <div className="actions">
-          <Link className="button main" href="/patients/new" prefetch={false}>
+          <a className="button main" href="/patients/new" data-soft="">
             Add the first patient
-          </Link>
+          </a>
           {leads && (
-            <Link className="button" href="/clinic/exchange" prefetch={false}>
+            <a className="button" href="/clinic/exchange" data-soft="">
               Bring in a file
-            </Link>
+            </a>
           )}
         </div>
       )}

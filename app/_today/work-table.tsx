@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { dayInList } from '@/db/worklist/work-lines';
 import type { WorkGroup } from '@/lib/schedule/worklist';
@@ -64,14 +63,14 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
       {(next || here) && (
         <p className="pages">
           {here && (
-            <Link href={addressOf({ ...view, answer: null, places: others })} scroll={false} prefetch={false}>
+            <a href={addressOf({ ...view, answer: null, places: others })} data-soft="stay">
               {`${HEADS[group]}: from the start`}
-            </Link>
+            </a>
           )}
           {next && (
-            <Link href={addressOf(next)} scroll={false} prefetch={false}>
+            <a href={addressOf(next)} data-soft="stay">
               {`${HEADS[group]}: show the next`}
-            </Link>
+            </a>
           )}
         </p>
       )}

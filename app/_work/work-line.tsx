@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { ringWords, type WorkFacts } from '@/lib/record/work-facts';
 import { interpreterParts, workParts } from '@/lib/summary/work-words';
 import type { CalendarDay } from '@/lib/units/calendar-day';
@@ -14,9 +13,9 @@ export function WorkLine({ facts, patientId, today }: Props) {
   return (
     <p className={styles.line}>
       {ring ? <span className={styles.ring}>{ring}</span> : <strong>For the work</strong>} {ring && said ? `· ${said}` : said}{' '}
-      <Link href={`/patients/${patientId}/work`} prefetch={false}>
+      <a href={`/patients/${patientId}/work`} data-soft="">
         {facts ? 'For the work' : 'Write it down'}
-      </Link>
+      </a>
     </p>
   );
 }

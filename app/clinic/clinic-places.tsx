@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { Role } from '@/db/therapist';
 import styles from './clinic-places.module.css';
 
@@ -57,9 +56,9 @@ export function ClinicPlaces({ role }: { readonly role: Role }) {
             <ul>
               {places.map(({ page, name, holds }) => (
                 <li key={page}>
-                  <Link href={`/clinic/${page}`} prefetch={false}>
+                  <a href={`/clinic/${page}`} data-soft="">
                     {name}
-                  </Link>
+                  </a>
                   <span className={styles.holds}>{holds}</span>
                 </li>
               ))}

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { ReactNode } from 'react';
 
 /** Head of a page about the clinic: what it is, in a sentence what it is for, and the way back. */
@@ -9,9 +8,9 @@ export function ClinicTitle({ title, children }: { readonly title: string; reado
         <h1>{title}</h1>
         {children}
       </div>
-      <Link className="button" href="/clinic" prefetch={false}>
+      <a className="button" href="/clinic" data-soft="">
         Back to the clinic
-      </Link>
+      </a>
     </div>
   );
 }

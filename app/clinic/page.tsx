@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
@@ -92,9 +91,9 @@ export default async function ClinicPage() {
 function About({ head }: { readonly head: PatientHead | undefined }) {
   if (!head) return null;
   return (
-    <Link href={`/patients/${head.patientId}`} prefetch={false}>
+    <a href={`/patients/${head.patientId}`} data-soft="">
       {head.reference}
-    </Link>
+    </a>
   );
 }
 

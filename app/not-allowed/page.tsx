@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 
 export const metadata: Metadata = { title: 'Not with your role' };
@@ -12,9 +11,9 @@ export default async function NotAllowedPage() {
       <h1>Your role does not cover this</h1>
       <div className="form">
         <p>You are signed in as {role}. Nothing was changed. The clinic lead can change roles.</p>
-        <Link className="button main" href="/">
+        <a className="button main" href="/" data-soft="">
           Go to Today
-        </Link>
+        </a>
       </div>
     </main>
   );

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { clinicOf } from '@/db/clinic/clinic';
@@ -26,14 +25,14 @@ export default async function PatientsPage({ searchParams }: { searchParams: Pro
         </div>
         <div className="actions">
           {q && (
-            <Link className="button" href="/patients">
+            <a className="button" href="/patients" data-soft="">
               Show all
-            </Link>
+            </a>
           )}
           {therapist.role !== 'read-only' && (
-            <Link className="button main" href="/patients/new">
+            <a className="button main" href="/patients/new" data-soft="">
               New patient
-            </Link>
+            </a>
           )}
         </div>
       </div>
@@ -45,11 +44,23 @@ export default async function PatientsPage({ searchParams }: { searchParams: Pro
       )}
       {found.pages > 1 && (
         <nav className="pages" aria-label="Pages of the list">
-          {found.page > 1 ? <Link href={address(q, found.page - 1)}>Earlier in the list</Link> : <span />}
+          {found.page > 1 ? (
+            <a href={address(q, found.page - 1)} data-soft="">
+              Earlier in the list
+            </a>
+          ) : (
+            <span />
+          )}
           <span className="secondary">
             page {found.page} of {found.pages}
           </span>
-          {found.page < found.pages ? <Link href={address(q, found.page + 1)}>Later in the list</Link> : <span />}
+          {found.page < found.pages ? (
+            <a href={address(q, found.page + 1)} data-soft="">
+              Later in the list
+            </a>
+          ) : (
+            <span />
+          )}
         </nav>
       )}
     </main>

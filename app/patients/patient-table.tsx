@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientHead } from '@/db/patients/patients';
 import { affectedInWords } from '@/lib/record/patient-record';
@@ -26,9 +25,9 @@ export function PatientTable({ patients, lastVisits, today }: PatientTableProps)
           return (
             <tr key={patient.patientId}>
               <th scope="row">
-                <Link className="quiet-link" href={`/patients/${patient.patientId}`} prefetch={false}>
+                <a className="quiet-link" href={`/patients/${patient.patientId}`} data-soft="">
                   {patient.name ?? patient.reference}
-                </Link>
+                </a>
                 <span className="second-line">
                   {patient.name && `${patient.reference} · `}
                   {patient.diagnosisGroup}

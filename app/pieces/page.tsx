@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { WaitingOrders } from '@/app/_order/waiting-orders';
@@ -91,14 +90,14 @@ export default async function PiecesPage({ searchParams }: Asked) {
                   <OrderBy day={piece.orderBy} today={today} />
                 </td>
                 <th scope="row">
-                  <Link className="quiet-link" href={`/patients/${piece.patientId}`} prefetch={false}>
+                  <a className="quiet-link" href={`/patients/${piece.patientId}`} data-soft="">
                     {ownerOf.get(piece.patientId)?.name ?? ownerOf.get(piece.patientId)?.reference}
-                  </Link>
+                  </a>
                 </th>
                 <td>
-                  <Link href={`/patients/${piece.patientId}/pieces/${piece.pieceId}`} prefetch={false}>
+                  <a href={`/patients/${piece.patientId}/pieces/${piece.pieceId}`} data-soft="">
                     {limbInWords(piece.limb, piece.side)}
-                  </Link>
+                  </a>
                   <span className="second-line">piece {piece.piece}</span>
                 </td>
                 <td data-word="made to the measurements of">{showDay(piece.cutFrom)}</td>

@@ -1,8 +1,10 @@
-import { and, asc, eq, gt, inArray, like, max } from 'drizzle-orm';
+import { and, asc, eq, gt, inArray, like, max, type SQL, sql } from 'drizzle-orm';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
 import { patient, patientRevision, visit } from '../schema/schema';
+import type { Database } from '../sql/database';
 import { readEach } from '../sql/read-each';
+import { patientsHolding } from '../sql/search-part';
 import type { Therapist } from '../therapist';
 import { headColumns, isCurrent, type PatientHead } from './patients';
 import { REVOKED } from './revoked';
@@ -17,20 +19,22 @@ export type PatientPage = {
 };
 
 const PAGE_SIZE = 50;
+/** Up to so many places where a word stands, its patients are read one by one; a word that stands at more is met soon on a walk. */
+const FEW = 1000;
+/** Of many words searched for at once so many are tried, the longest first. */
+const WORDS_TRIED = 4;
 
 /**
  * Patients of the clinic whose reference or name holds the words searched for, by reference. Pages count from 1.
  *
- * A search walks the index of names. When its finds do not fill the first page they are all there are, and it is walked once.
+ * Costs the patients who are found, not those of the clinic, unless every word searched for is common: then the patients are walked by
+ * reference. When the finds do not fill the first page they are all there are, and are looked for once.
  */
 export async function findPatients(therapist: Therapist, search = '', page = 1, pageSize = PAGE_SIZE): Promise<PatientPage> {
   const database = await getDatabase();
-  const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-  const wanted = and(
-    eq(patient.clinicId, therapist.clinicId),
-    gt(patient.revision, REVOKED),
-    ...words.map((word) => like(patient.searchText, `%${escaped(word)}%`)),
-  );
+  const words = search.toLowerCase().split(/\s+/).map(escaped).filter(Boolean);
+  const holding = words.map((word) => like(patient.searchText, `%${word}%`));
+  const wanted = and(await amongFew(database, therapist, words), gt(patient.revision, REVOKED), ...holding);
   const inOrder = [asc(patient.referenceKey), asc(patient.id)];
   const rowsOn = (at: number) =>
     database
@@ -64,6 +68,21 @@ export async function findPatients(therapist: Therapist, search = '', page = 1, 
   const pages = Math.max(1, Math.ceil(total / pageSize));
   const at = Math.min(Math.max(1, page), pages);
   return { ...(at === 1 ? first : await pageOf(at)), total, page: at, pages };
+}
+
+/**
+ * Of the clinic, and among the patients who hold one of the words where they are few.
+ *
+ * The clinic is then asked for in a form that no index answers, so that the patients are gone to by their ids and not walked by reference.
+ */
+async function amongFew(database: Database, { clinicId }: Therapist, words: readonly string[]): Promise<SQL | undefined> {
+  const longestFirst = [...words].sort((one, other) => other.length - one.length).slice(0, WORDS_TRIED);
+  for (const word of longestFirst) {
+    const holding = patientsHolding(clinicId, word);
+    const [places] = await database.select({ many: sql`count(*)`.mapWith(Number) }).from(sql`(${holding} limit ${FEW + 1}) as places`);
+    if ((places?.many ?? 0) <= FEW) return and(sql`${patient.id} in (${holding})`, eq(sql`${patient.clinicId} || ''`, clinicId));
+  }
+  return eq(patient.clinicId, clinicId);
 }
 
 /** The heads of these patients of the clinic; ids of others are left out. */

@@ -1,6 +1,7 @@
 import { type KeptHeads, writeHeads } from '../audit/audit-head';
 import { DatabaseRefused } from '../sql/database-refused';
 import { UNFINISHED_MOVE } from '../sql/pending-migrations';
+import { SEARCH_PART } from '../sql/search-part';
 import type { MovedRow, Side } from './move-side';
 import { type MovedTable, tablesToMove } from './move-tables';
 
@@ -75,7 +76,7 @@ export async function keepMovedHeads(filled: Side, headFile: string): Promise<vo
 async function unlike(source: Side, target: Side, tables: readonly MovedTable[]): Promise<string | undefined> {
   if ((await source.migrations()).length !== (await target.migrations()).length)
     return `${source.name} is of another version. Open it once with this program (npm run verify-data), then move it.`;
-  const known = new Set([...tables.map((one) => one.name), UNFINISHED_MOVE]);
+  const known = new Set([...tables.map((one) => one.name), SEARCH_PART, UNFINISHED_MOVE]);
   for (const side of [source, target]) {
     const strange = (await side.tables()).find((name) => !known.has(name));
     if (strange) return `${side.name} holds the table ${strange}, which is not of this program.`;

@@ -1,16 +1,22 @@
 import { limbInWords } from '../ladder/limb';
 import { showLength } from '../units/show-length';
 import { cellKey, typedCount, type VisitForm } from '../visit-form/visit-form';
+import { type Asked, withAsked } from './asked-by-server';
 import type { Known } from './entry-data';
-import { sheetView } from './entry-view';
-import { type Asked, withAsked } from './open-questions';
-import { visitQuestions } from './visit-questions';
+import type { SheetView } from './entry-view';
+import type { VisitQuestion } from './visit-question';
+
+/** What asks about a form: the whole of it or, where that is not there, what the server asked. */
+export type Asking = {
+  readonly viewOf: (form: VisitForm, group: number, data: Known) => SheetView | undefined;
+  readonly ofVisit: (form: VisitForm, data: Known) => readonly VisitQuestion[];
+};
 
 /** What a person should know before a visit is finished, once: questions still open, and rungs left empty on a ladder that was begun. */
-export function beforeFinish(form: VisitForm, data: Known, asked: Asked | null = null): string[] {
-  const ofVisit = visitQuestions(form, data).map(({ message }) => message);
+export function beforeFinish(form: VisitForm, data: Known, { viewOf, ofVisit }: Asking, asked: Asked | null = null): string[] {
+  const aboutVisit = ofVisit(form, data).map(({ message }) => message);
   const ofLadders = form.sheets.flatMap((sheet, group) => {
-    const view = sheetView(form, group, data);
+    const view = viewOf(form, group, data);
     if (!view) return [];
     const open = withAsked(view.questions, group, form, asked).length;
     const questions = open === 0 ? [] : [`${open === 1 ? 'One question is' : `${open} questions are`} open.`];
@@ -25,5 +31,5 @@ export function beforeFinish(form: VisitForm, data: Known, asked: Asked | null =
     });
     return [...questions, ...empty];
   });
-  return [...ofVisit, ...ofLadders];
+  return [...aboutVisit, ...ofLadders];
 }

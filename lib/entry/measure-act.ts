@@ -1,5 +1,4 @@
-import { measureKey } from '../visit-form/read-measures';
-import type { MeasureText, VisitForm } from '../visit-form/visit-form';
+import { type MeasureText, measureKey, type VisitForm } from '../visit-form/visit-form';
 import { inOrder } from './in-order';
 
 /** One act on named measures that is more than typing: a question kept, an offer taken, figures pasted. It holds the measures it changed and nothing else. */

@@ -10,8 +10,8 @@ import type { LengthUnit } from '../units/length';
 import { readMass } from '../units/mass';
 import { readLength } from '../units/read-length';
 import { showLength } from '../units/show-length';
-import { measureKey, readableMeasures } from '../visit-form/read-measures';
-import type { VisitForm } from '../visit-form/visit-form';
+import { readableMeasures } from '../visit-form/read-measures';
+import { measureKey, type VisitForm } from '../visit-form/visit-form';
 
 /** What the named measures of a sheet are compared with, in plain data. */
 export type KnownMeasures = {

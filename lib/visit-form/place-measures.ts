@@ -3,8 +3,8 @@ import { isTakenOn, type Measure, partOfSideInWords } from '../parts/measure';
 import type { PartOfSide } from '../record/patient-record';
 import { readLength } from '../units/read-length';
 import type { PastedBlock } from './pasted-columns';
-import { type MeasureRow, measureKey, partsOf, withMeasure, withMeasureAgain } from './read-measures';
-import type { MeasureText, VisitForm } from './visit-form';
+import { type MeasureRow, partsOf, withMeasure, withMeasureAgain } from './read-measures';
+import { type MeasureText, measureKey, type VisitForm } from './visit-form';
 
 /** One pasted figure: the measure it goes to, as typed, what stands there now, and why it cannot be read. */
 export type PastedMeasure = {

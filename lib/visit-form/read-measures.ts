@@ -5,7 +5,7 @@ import { asMeasure, isSameOwn, measureTaken, withOwn } from '../parts/own-measur
 import type { NamedMeasure, PartOfSide } from '../record/patient-record';
 import { capitalized } from '../units/capitalized';
 import { readLength } from '../units/read-length';
-import type { MeasureText, VisitForm } from './visit-form';
+import { type MeasureText, measureKey, type VisitForm } from './visit-form';
 
 /** One named measure of a part that is on the sheet. */
 export type MeasureRow = PartOfSide & { readonly measure: Measure };
@@ -21,11 +21,6 @@ export function measureRows(parts: readonly PartOfSide[], own: readonly OwnMeasu
       if (isTakenOn(measure, side) && !rows.has(measureKey({ side, measure: measure.id })))
         rows.set(measureKey({ side, measure: measure.id }), { part, side, measure });
   return [...rows.values()];
-}
-
-/** Where a named measure is filed and refused: `left/hand-girth`. */
-export function measureKey({ side, measure }: Pick<MeasureText, 'side' | 'measure'>): string {
-  return `${side}/${measure}`;
 }
 
 /** The form with another text of a named measure. What was kept of the old figure is no answer any more; an emptied one is taken away. */

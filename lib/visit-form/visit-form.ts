@@ -111,3 +111,8 @@ export function isUntouched(form: VisitForm): boolean {
 export function isSetUp({ sheets }: Pick<VisitForm, 'sheets'>): boolean {
   return sheets.every(({ interval }) => interval !== '');
 }
+
+/** Where a named measure is filed and refused: `left/hand-girth`. */
+export function measureKey({ side, measure }: Pick<MeasureText, 'side' | 'measure'>): string {
+  return `${side}/${measure}`;
+}

@@ -9,7 +9,8 @@ import { peakMegabytes } from './peak-memory';
 
 /**
  * The bench of one clinic on one engine, in a process of its own because `db` picks its engine when it is loaded:
- * `tsx tests/bench/clinic.ts --engine sqlite --size '{…}'`; with `--only save,pages` those parts alone (save, search, renewal, exchange, pages).
+ * `tsx tests/bench/clinic.ts --engine sqlite --size '{…}'`; with `--only save,pages` those parts alone (save, search, renewal, exchange, pages,
+ * search-sizes: on clinics of its own, and only when it is named).
  */
 async function run(): Promise<void> {
   const { values } = parseArgs({ options: { engine: { type: 'string' }, size: { type: 'string' }, only: { type: 'string' } } });
@@ -36,6 +37,7 @@ async function run(): Promise<void> {
       const others = { ...clinic, patientIds: clinic.patientIds.slice(size.pageTimes) };
       console.log(`  ${await (await import('./service-rows')).addServiceRows(others)} pieces with their fittings for the service figures`);
     }
+    if (only?.includes('search-sizes')) await (await import('./search-sizes')).benchSearchSizes(bare);
     await bare.close();
     await (await import('@/db/client')).closeDatabase();
     console.log(`  this process held ${peakMegabytes(process.pid)} MB at most`);

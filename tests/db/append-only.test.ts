@@ -42,6 +42,7 @@ const OTHERS = [
   ...[
     'one_time_link',
     'recovery_code',
+    'search_part',
     'second_factor',
     'service_case',
     'service_count',

@@ -90,7 +90,17 @@ describe.each(ENGINES)('the erasure of a patient on %s', (engine) => {
           'order_revision',
           'patient_coverage',
         ],
-        ...['patient_event', 'patient', 'patient_revision', 'piece', 'piece_revision', 'prompt_answer', 'visit_revision', 'work_line'],
+        ...[
+          'patient_event',
+          'patient',
+          'patient_revision',
+          'piece',
+          'piece_revision',
+          'prompt_answer',
+          'search_part',
+          'visit_revision',
+          'work_line',
+        ],
       ].sort(),
     );
   });

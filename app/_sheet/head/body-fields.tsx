@@ -1,5 +1,5 @@
 import type { SheetData } from '@/lib/entry/entry-data';
-import { keptFigure, typedFigure, visitQuestions } from '@/lib/entry/visit-questions';
+import { keptFigure, typedFigure, type VisitQuestion } from '@/lib/entry/visit-question';
 import { mm } from '@/lib/units/length';
 import { echoMass, readMass } from '@/lib/units/mass';
 import { readLength } from '@/lib/units/read-length';
@@ -11,14 +11,15 @@ import styles from './set-up.module.css';
 type FieldsProps = {
   readonly form: VisitForm;
   readonly data: SheetData;
+  /** What is asked about the visit. */
+  readonly questions: readonly VisitQuestion[];
   readonly setUpFrom: readonly string[];
   readonly onField: (change: Partial<VisitForm>) => void;
   readonly onDone: () => void;
 };
 
 /** Height and weight: typed new at every visit. Enter goes to the next box, then to the first row of the table. */
-export function BodyFields({ form, data, setUpFrom, onField, onDone }: FieldsProps) {
-  const questions = visitQuestions(form, data);
+export function BodyFields({ form, data, questions, setUpFrom, onField, onDone }: FieldsProps) {
   const answers = (kind: 'height' | 'weight') => {
     const question = questions.find((one) => one.kind === kind);
     const onKeep = () => onField(keptFigure(form, kind, data.who, new Date().toISOString()));

@@ -1,5 +1,5 @@
 import type { Known } from '@/lib/entry/entry-data';
-import { secondVisit } from '@/lib/entry/visit-questions';
+import { secondVisit } from '@/lib/entry/visit-question';
 import type { VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './set-up.module.css';
 

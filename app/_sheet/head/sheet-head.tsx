@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import type { SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { SheetView } from '@/lib/entry/entry-view';
@@ -34,16 +33,17 @@ export function SheetHead({ data, view, shown, editing, when, onLeave }: HeadPro
         </span>
         {when && <span className={styles.when}>{when}</span>}
       </p>
-      <Link
+      <a
         className={`button ${styles.leave}`}
         href={`/patients/${data.patientId}`}
         onClick={(event) => {
           event.preventDefault();
           onLeave();
         }}
+        data-soft=""
       >
         <span>Leave, keep the draft</span>
-      </Link>
+      </a>
     </header>
   );
 }

@@ -15,14 +15,10 @@ import type { LengthUnit } from '@/lib/units/length';
 import { mm } from '@/lib/units/length';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';
-import { type MeasureRow, measureKey } from '@/lib/visit-form/read-measures';
-import type { MeasureText } from '@/lib/visit-form/visit-form';
+import type { MeasureRow } from '@/lib/visit-form/read-measures';
+import { type MeasureText, measureKey } from '@/lib/visit-form/visit-form';
+import { measureBoxId } from './measure-box-id';
 import measuresStyles from './measures.module.css';
-
-/** The id of a named measure's box, by which it is focused from anywhere; a refusal of it names the same place. */
-export function measureBoxId(where: string): string {
-  return `box-measure/${where}`;
-}
 
 type LineProps = {
   readonly row: MeasureRow;

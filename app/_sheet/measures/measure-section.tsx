@@ -11,9 +11,10 @@ import type { PartOfSide } from '@/lib/record/patient-record';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
-import { type MeasureRow, measureKey, measureRows, ownOf, partsOf, withMeasure, withMeasureAgain } from '@/lib/visit-form/read-measures';
-import type { VisitForm } from '@/lib/visit-form/visit-form';
-import { MeasureLine, measureBoxId } from './measure-line';
+import { type MeasureRow, measureRows, ownOf, partsOf, withMeasure, withMeasureAgain } from '@/lib/visit-form/read-measures';
+import { measureKey, type VisitForm } from '@/lib/visit-form/visit-form';
+import { measureBoxId } from './measure-box-id';
+import { MeasureLine } from './measure-line';
 import styles from './measures.module.css';
 import { PasteMeasures } from './paste-measures';
 

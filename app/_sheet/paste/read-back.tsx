@@ -5,8 +5,8 @@ import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
-import { measureKey, measureRows, ownOf, partsOf } from '@/lib/visit-form/read-measures';
-import { cellKey, type VisitForm } from '@/lib/visit-form/visit-form';
+import { measureRows, ownOf, partsOf } from '@/lib/visit-form/read-measures';
+import { cellKey, measureKey, type VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './paste.module.css';
 import { localVoice, spoken } from './spoken';
 

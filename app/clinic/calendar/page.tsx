@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { ColumnHeads } from '@/app/_shell/column-heads';
@@ -30,9 +29,9 @@ export default async function CalendarPage() {
           <a className="button" href="/clinic/calendar/file">
             Download the file
           </a>
-          <Link className="button" href="/clinic" prefetch={false}>
+          <a className="button" href="/clinic" data-soft="">
             Back to the clinic
-          </Link>
+          </a>
         </div>
       </div>
       <h2 className="section-head">Reminders</h2>

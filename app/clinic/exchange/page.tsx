@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import styles from '@/app/_exchange/exchange.module.css';
 import { IMPORT_STATES } from '@/app/_exchange/import-words';
@@ -103,9 +102,9 @@ export default async function ExchangePage({ searchParams }: { searchParams: Pro
             {imports.map((one) => (
               <tr key={one.id}>
                 <th scope="row">
-                  <Link href={`/clinic/exchange/${one.id}`} prefetch={false}>
+                  <a href={`/clinic/exchange/${one.id}`} data-soft="">
                     {one.fileName || 'file without a name'}
-                  </Link>
+                  </a>
                 </th>
                 <td>{IMPORT_STATES[one.state]}</td>
                 <td className="whole-row">

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { ClinicTitle } from '@/app/clinic/clinic-title';
@@ -83,9 +82,21 @@ export default async function MeasurersPage({ searchParams }: { searchParams: Pr
       )}
       {(page > 1 || more) && (
         <nav className="pages" aria-label="Pages of the list">
-          {page > 1 ? <Link href={`/clinic/measurers?page=${page - 1}`}>More often written</Link> : <span />}
+          {page > 1 ? (
+            <a href={`/clinic/measurers?page=${page - 1}`} data-soft="">
+              More often written
+            </a>
+          ) : (
+            <span />
+          )}
           <span className="secondary">{`page ${page}, the most often written first${more ? '; more texts follow' : ''}`}</span>
-          {more && page < LAST_PAGE ? <Link href={`/clinic/measurers?page=${page + 1}`}>Less often written</Link> : <span />}
+          {more && page < LAST_PAGE ? (
+            <a href={`/clinic/measurers?page=${page + 1}`} data-soft="">
+              Less often written
+            </a>
+          ) : (
+            <span />
+          )}
         </nav>
       )}
       <SettingChanges history={history} people={people} timeZone={clinic.timeZone} />

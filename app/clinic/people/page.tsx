@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
@@ -28,9 +27,9 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
           </p>
         </div>
         <div className="actions">
-          <Link className="button" href="/clinic" prefetch={false}>
+          <a className="button" href="/clinic" data-soft="">
             Back to the clinic
-          </Link>
+          </a>
         </div>
       </div>
       {chosen && <ManagePerson key={chosen.id} person={chosen} isOneself={chosen.id === lead.id} />}
@@ -56,9 +55,9 @@ export default async function PeoplePage({ searchParams }: { searchParams: Promi
               </td>
               <td data-word="second factor">{person.hasSecondFactor ? 'on' : 'off'}</td>
               <td className="whole-row">
-                <Link className="button" href={`/clinic/people?change=${person.id}`} prefetch={false} aria-label={`Change ${person.name}`}>
+                <a className="button" href={`/clinic/people?change=${person.id}`} aria-label={`Change ${person.name}`} data-soft="">
                   Change
-                </Link>
+                </a>
               </td>
             </tr>
           ))}

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { CarePanel } from '@/app/_service/care-panel';
@@ -41,14 +40,14 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
         <div className="actions">
           <nav className="filters" aria-label="Period">
             {SERVICE_PERIODS.map((choice) => (
-              <Link
+              <a
                 key={choice}
                 href={`/clinic/service?period=${choice}`}
                 aria-current={choice === period.choice ? 'page' : undefined}
-                prefetch={false}
+                data-soft=""
               >
                 {CHOICES[choice]}
-              </Link>
+              </a>
             ))}
           </nav>
           <PrintButton words="Print" />
@@ -58,9 +57,9 @@ export default async function ServicePage({ searchParams }: { searchParams: Prom
           <a className="button" href="/clinic/service/file?as=dictionary" download>
             Its dictionary
           </a>
-          <Link className="button" href="/clinic" prefetch={false}>
+          <a className="button" href="/clinic" data-soft="">
             Back to the clinic
-          </Link>
+          </a>
         </div>
       </div>
       <ServiceHeads figures={figures} />

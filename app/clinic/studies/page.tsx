@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { ColumnHeads } from '@/app/_shell/column-heads';
@@ -25,9 +24,9 @@ export default async function StudiesPage() {
         </p>
       </ClinicTitle>
       <div className="actions">
-        <Link className="button main" href="/clinic/studies/new" prefetch={false}>
+        <a className="button main" href="/clinic/studies/new" data-soft="">
           Begin a study
-        </Link>
+        </a>
       </div>
       <h2 className="section-head">Studies</h2>
       {studies.length === 0 ? (
@@ -46,17 +45,17 @@ export default async function StudiesPage() {
               return (
                 <tr key={studyId}>
                   <th scope="row">
-                    <Link href={`/clinic/studies/${studyId}`} prefetch={false}>
+                    <a href={`/clinic/studies/${studyId}`} data-soft="">
                       {showDay(todayIn(timeZone, begunAt))}
-                    </Link>
+                    </a>
                   </th>
                   <td>{`${plan.limbs.length} limbs, ${plan.measurers.length} measurers, ${plan.repeats} tapings each`}</td>
                   <td>{isWhole ? 'all' : `${typed.size} of ${plan.limbs.length * plan.measurers.length * plan.repeats}`}</td>
                   <td className="whole-row">
                     {next ? (
-                      <Link href={`/clinic/studies/${studyId}/${next}`} prefetch={false}>
+                      <a href={`/clinic/studies/${studyId}/${next}`} data-soft="">
                         Go on
-                      </Link>
+                      </a>
                     ) : isWhole ? (
                       'result'
                     ) : ended ? (

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
 import { CourseLine } from '@/app/_course/course-line';
@@ -25,9 +24,10 @@ import { limbPicture } from '@/app/_picture/limb-picture';
 import { loadPatient } from '@/app/_record/load-patient';
 import { ExcessFirst } from '@/app/_result/excess-first';
 import { MeasuresPanel } from '@/app/_result/measures-panel';
-import { ClientNavigation } from '@/app/_shell/client-navigation';
+import { oncePer } from '@/app/_shell/once-per';
 import { PrintButton } from '@/app/_shell/print-button';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
+import { rememberedMarkup } from '@/app/_shell/static-markup';
 import { WorkLine } from '@/app/_work/work-line';
 import { ownKindsOf } from '@/db/clinic/observed-kinds';
 import { familyPagesOf } from '@/db/documents/family-pages';
@@ -76,30 +76,26 @@ export default async function PatientPage({ params, searchParams }: Asked) {
       : due
         ? `${none} The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
         : 'No visit yet. Measure the first ladder.';
-  const pictures = (['leg', 'arm'] as const).flatMap((limb) => {
-    const picture = limbPicture(analysis, limb);
-    return picture ? [picture] : [];
-  });
+  const pictures = oncePer(analysis, 'pictures', () => (['leg', 'arm'] as const).flatMap((limb) => limbPicture(analysis, limb) ?? []));
   return (
     <main id="main">
-      <ClientNavigation />
       <PatientTitle record={record} today={today}>
-        <Link className="button" href={`/patients/${patientId}/details`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/details`} data-soft="">
           Details
-        </Link>
-        <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
+        </a>
+        <a className="button" href={`/patients/${patientId}/report`} data-soft="">
           Progress report
-        </Link>
+        </a>
         {mayWrite && newestVisit && (
-          <Link className="button" href={`/patients/${patientId}/visits/${newestVisit.visitId}/family`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/visits/${newestVisit.visitId}/family`} data-soft="">
             Family page
-          </Link>
+          </a>
         )}
         <PrintButton words="Print" />
         {mayWrite && !ended && (
-          <Link className="button main" href={`/patients/${patientId}/visits/new`} prefetch={false}>
+          <a className="button main" href={`/patients/${patientId}/visits/new`} data-soft="">
             {draft ? `Go on with the draft of ${begunAt.format(draft.updatedAt)}` : 'New visit'}
-          </Link>
+          </a>
         )}
       </PatientTitle>
       <CautionLine loaded={{ analysis }} patientId={patientId} />
@@ -133,21 +129,27 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         ))}
       </div>
       <div className={styles.patientColumns}>
-        {pictures.map((picture) => (
-          <LadderPanel key={picture.limb} picture={picture} analysis={analysis} name={picture.limb} />
-        ))}
+        {pictures.map((picture) =>
+          rememberedMarkup(analysis, `ladder ${picture.limb}`, () => (
+            <LadderPanel picture={picture} analysis={analysis} name={picture.limb} />
+          )),
+        )}
         <PiecesPanel analysis={analysis} orders={orders} patientId={patientId} mayAdd={mayWrite && !ended} />
-        <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
+        {rememberedMarkup(analysis, `visits ${visits === 'all'}`, () => (
+          <VisitsPanel analysis={analysis} kept={record.visits} patientId={patientId} all={visits === 'all'} />
+        ))}
         <SchedulePanel
           dates={dates}
           patientId={patientId}
           today={today}
           mayWrite={mayWrite}
           policy={analysis.policy}
-          timeZone={loaded.clinic.timeZone}
+          timeZone={clinic.timeZone}
         />
         {pictures.length > 0 && <GrowthPanel analysis={analysis} />}
-        <MeasuresPanel analysis={analysis} />
+        {rememberedMarkup(analysis, 'measures', () => (
+          <MeasuresPanel analysis={analysis} />
+        ))}
         <LookedPanel observations={record.observations} replies={record.replies} kinds={kindsOf(own)} patientId={patientId} />
         <FamilyPagesPanel pages={familyPages} replies={record.replies} patientId={patientId} timeZone={clinic.timeZone} />
         <LettersPanel letters={letters} timeZone={clinic.timeZone} />

@@ -7,7 +7,7 @@ import { figureDifferences } from '@/lib/entry/figure-differences';
 import { keptMeasure, lastMeasure, measureQuestions } from '@/lib/entry/measure-questions';
 import { leftOpenInWords, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
-import { visitQuestionKey } from '@/lib/entry/visit-questions';
+import { visitQuestionKey } from '@/lib/entry/visit-question';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { NamedMeasure, Visit } from '@/lib/record/patient-record';

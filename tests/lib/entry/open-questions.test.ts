@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import type { KeptRecord } from '@/db/patients/records';
+import { keysOf, questionKey, withAsked } from '@/lib/entry/asked-by-server';
 import { limbKey } from '@/lib/entry/entry-data';
-import { keysOf, leftOpenInWords, openQuestions, questionKey, unasked, withAsked } from '@/lib/entry/open-questions';
+import { leftOpenInWords, openQuestions, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { calendarDay } from '@/lib/units/calendar-day';

@@ -1,6 +1,5 @@
 import clsx from 'clsx';
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
@@ -36,9 +35,9 @@ export default async function ImportPage({ params, searchParams }: Props) {
           <h1>{found.fileName || 'A file brought in'}</h1>
           <p className="secondary">{IMPORT_STATES[state]}</p>
         </div>
-        <Link className="button" href="/clinic/exchange" prefetch={false}>
+        <a className="button" href="/clinic/exchange" data-soft="">
           Back
-        </Link>
+        </a>
       </div>
       {stayed && (
         <p className="refused-box" role="alert">
@@ -72,9 +71,9 @@ export default async function ImportPage({ params, searchParams }: Props) {
                 {found.taken.map(({ patientId, reference }, index) => (
                   <span key={patientId}>
                     {index > 0 && ', '}
-                    <Link href={`/patients/${patientId}`} prefetch={false}>
+                    <a href={`/patients/${patientId}`} data-soft="">
                       {reference}
-                    </Link>
+                    </a>
                   </span>
                 ))}
                 {found.taken.length < (counts.new ?? 0) + (counts.extended ?? 0) && ' and more'}
@@ -85,9 +84,9 @@ export default async function ImportPage({ params, searchParams }: Props) {
                 {found.worded.map(({ id, reference, patientId, words }) => (
                   <li key={id}>
                     {patientId ? (
-                      <Link href={`/patients/${patientId}`} prefetch={false}>
+                      <a href={`/patients/${patientId}`} data-soft="">
                         {words}
-                      </Link>
+                      </a>
                     ) : (
                       `${reference ?? ''}: ${words}`
                     )}

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { periodNamed } from '@/app/_service/service-period-of';
@@ -61,9 +60,9 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
           <h1>{TITLES[choice.figure]}</h1>
           <p className="secondary">{`${kindInWords(choice)}${periodInWords(period)}. ${counted(total)}`}</p>
         </div>
-        <Link className="button" href={`/clinic/service?period=${period.choice}`} prefetch={false}>
+        <a className="button" href={`/clinic/service?period=${period.choice}`} data-soft="">
           Back to the figures
-        </Link>
+        </a>
       </div>
       {rows.length > 0 && (
         <table className="worklist">
@@ -77,9 +76,9 @@ export default async function ServiceRowsPage({ searchParams }: { searchParams: 
             {rows.map((row) => (
               <tr key={`${row.patientId} ${row.pieceId} ${String(row.day)} ${row.what} ${row.of}`}>
                 <th scope="row">
-                  <Link className="quiet-link" href={`/patients/${row.patientId}`} prefetch={false}>
+                  <a className="quiet-link" href={`/patients/${row.patientId}`} data-soft="">
                     {heads.get(row.patientId)?.reference ?? 'a patient whose record cannot be read'}
-                  </Link>
+                  </a>
                 </th>
                 <td>{dayOf(row, clinic.timeZone)}</td>
                 <td>{whatInWords(row, choice.figure)}</td>
@@ -108,9 +107,9 @@ function ofInWords({ of, answer }: ServiceRow, figure: RowChoice['figure']): str
 
 function PieceLink({ row, pieceId }: { readonly row: ServiceRow; readonly pieceId: string }) {
   return (
-    <Link className="quiet-link" href={`/patients/${row.patientId}/pieces/${pieceId}`} prefetch={false}>
+    <a className="quiet-link" href={`/patients/${row.patientId}/pieces/${pieceId}`} data-soft="">
       {row.of === null ? `piece ${row.label}` : `piece ${row.label}, ${formInWords(row.of)}`}
-    </Link>
+    </a>
   );
 }
 

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
@@ -86,9 +85,9 @@ function Progress({ study, personId, endedOn }: ProgressProps) {
         ))}
       </ul>
       {next ? (
-        <Link className="button main" href={`/clinic/studies/${studyId}/${next}`} prefetch={false}>
+        <a className="button main" href={`/clinic/studies/${studyId}/${next}`} data-soft="">
           {typed.size === 0 ? 'Begin taping' : 'Go on taping'}
-        </Link>
+        </a>
       ) : study.ended ? null : (
         <p>{plan.measurers.some(({ id }) => id === personId) ? 'Yours are typed.' : 'You do not tape in it.'}</p>
       )}

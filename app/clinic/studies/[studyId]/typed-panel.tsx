@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import { dayAndTime } from '@/app/_shell/day-and-time';
 import type { Study, StudyState } from '@/db/service/studies';
@@ -43,9 +42,9 @@ export function TypedPanel({ study: { studyId, plan }, states, personId, timeZon
                     {isLast && by?.id === personId && (
                       <>
                         {' '}
-                        <Link href={`/clinic/studies/${studyId}/${turn}`} prefetch={false}>
+                        <a href={`/clinic/studies/${studyId}/${turn}`} data-soft="">
                           Correct
-                        </Link>
+                        </a>
                       </>
                     )}
                   </td>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CourseTable } from '@/app/_course/course-table';
 import { PhaseForm } from '@/app/_course/phase-form';
@@ -31,9 +30,9 @@ export default async function CoursePage({ params, searchParams }: Asked) {
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="Course of care: phases, and the visit that verdicts of each compare with">
-        <Link className="button" href={`/patients/${patientId}/leaving`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/leaving`} data-soft="">
           Before they leave
-        </Link>
+        </a>
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {record.phases.length === 0 ? (

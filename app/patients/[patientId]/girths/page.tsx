@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { GirthTable } from '@/app/_patient/girth-table';
@@ -60,38 +59,33 @@ export default async function GirthsPage({
           <div className="filter-row">
             <nav className="filters" aria-label="Limb">
               {analysis.limbs.map((one) => (
-                <Link
-                  key={keyOf(one)}
-                  href={link({ limb: keyOf(one) })}
-                  aria-current={keyOf(one) === which ? 'true' : undefined}
-                  prefetch={false}
-                >
+                <a key={keyOf(one)} href={link({ limb: keyOf(one) })} aria-current={keyOf(one) === which ? 'true' : undefined} data-soft="">
                   {limbInWords(one.series.limb, one.series.side)}
-                </Link>
+                </a>
               ))}
               {pairs.map((kind) => (
-                <Link
+                <a
                   key={kind}
                   href={link({ limb: `both-${kind}` })}
                   aria-current={which === `both-${kind}` ? 'true' : undefined}
-                  prefetch={false}
+                  data-soft=""
                 >
                   {`both ${kind}s`}
-                </Link>
+                </a>
               ))}
             </nav>
             <nav className="filters" aria-label="Unit">
               {UNITS.map((one) => (
-                <Link key={one.key} href={link({ unit: one.key })} aria-current={one.key === unit ? 'true' : undefined} prefetch={false}>
+                <a key={one.key} href={link({ unit: one.key })} aria-current={one.key === unit ? 'true' : undefined} data-soft="">
                   {one.words}
-                </Link>
+                </a>
               ))}
             </nav>
             <nav className="filters" aria-label="Base of change">
               {BASES.map((one) => (
-                <Link key={one.key} href={link({ base: one.key })} aria-current={one.key === base ? 'true' : undefined} prefetch={false}>
+                <a key={one.key} href={link({ base: one.key })} aria-current={one.key === base ? 'true' : undefined} data-soft="">
                   {one.words}
-                </Link>
+                </a>
               ))}
             </nav>
           </div>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { LeavingForm } from '@/app/_leaving/leaving-form';
 import letterStyles from '@/app/_letter/letter.module.css';
@@ -39,12 +38,12 @@ export default async function LeavingPage({ params }: { params: Promise<{ patien
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="Before they leave: criteria, the last report, the page to take home">
-        <Link className="button" href={`/patients/${patientId}/report`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/report`} data-soft="">
           Last report
-        </Link>
-        <Link className="button" href={`/patients/${patientId}/course`} prefetch={false}>
+        </a>
+        <a className="button" href={`/patients/${patientId}/course`} data-soft="">
           End the course
-        </Link>
+        </a>
         <PrintButton words="Print the page to take home" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { appAddress } from '@/app/_auth/app-address';
 import { requireTherapist } from '@/app/_auth/therapist';
@@ -56,9 +55,9 @@ export default async function ApprovedFamilyPage({
         saying={`Family page, approved ${clock.format(approved.at)}${approved.byName ? ` by ${approved.byName}` : ''}`}
       >
         <PrintButton words="Print" />
-        <Link className="button" href={large === undefined ? '?large' : '?'} prefetch={false}>
+        <a className="button" href={large === undefined ? '?large' : '?'} data-soft="">
           {large === undefined ? 'Large print' : 'Usual print'}
-        </Link>
+        </a>
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       <FamilySheet page={approved.page} />

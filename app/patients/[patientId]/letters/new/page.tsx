@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import styles from '@/app/_cautions/cautions.module.css';
 import { LetterForm } from '@/app/_letter/letter-form';
@@ -41,9 +40,9 @@ export default async function NewLetterPage({
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Replacement letter for piece ${piece.piece}`}>
-        <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/pieces/${pieceId}`} data-soft="">
           Back to the piece
-        </Link>
+        </a>
       </PatientTitle>
       {gaps.length > 0 && <p className="secondary">{`For you, not for the letter. Not on record: ${gaps.join('; ')}.`}</p>}
       {doubt && <p className={`${styles.cautionLine} ${styles.standing}`}>{`For you, not for the letter: ${doubt}`}</p>}

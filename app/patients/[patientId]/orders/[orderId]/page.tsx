@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
@@ -80,9 +79,9 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
           {pieces.map((one, index) => (
             <span key={one.pieceId}>
               {index > 0 && ', '}
-              <Link href={`/patients/${patientId}/pieces/${one.pieceId}`} prefetch={false}>
+              <a href={`/patients/${patientId}/pieces/${one.pieceId}`} data-soft="">
                 {`piece ${one.piece}, ${pieceStage(one, today)}`}
-              </Link>
+              </a>
             </span>
           ))}
         </p>

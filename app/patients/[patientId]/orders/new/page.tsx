@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { OrderForm } from '@/app/_order/order-form';
 import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
@@ -41,9 +40,9 @@ export default async function NewOrderPage({
       {ladders.length === 0 ? (
         <p className="nothing-yet">
           Measure first: an order is made to its figures.{' '}
-          <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
+          <a href={`/patients/${patientId}/visits/new`} data-soft="">
             New visit
-          </Link>
+          </a>
         </p>
       ) : (
         <OrderForm

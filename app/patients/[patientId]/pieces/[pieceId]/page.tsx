@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
@@ -65,14 +64,14 @@ export default async function PiecePage({ params }: { params: Promise<{ patientI
         saying={`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}, ${coverInWords(piece.covers)}: ${stage}`}
       >
         {inUse && !byMeasures && (
-          <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}/what-if`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/pieces/${pieceId}/what-if`} data-soft="">
             What if
-          </Link>
+          </a>
         )}
         {therapist.role !== 'read-only' && (
-          <Link className="button" href={`/patients/${patientId}/letters/new?piece=${pieceId}`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/letters/new?piece=${pieceId}`} data-soft="">
             Replacement letter
-          </Link>
+          </a>
         )}
         <BackToPatient patientId={patientId} />
       </PatientTitle>

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, ladderChoices } from '@/app/_piece/cut-ladders';
@@ -43,9 +42,9 @@ export default async function NewPiecePage({
       {ladders.length === 0 ? (
         <p className="nothing-yet">
           Measure the limb first: a piece is made to its figures.{' '}
-          <Link href={`/patients/${patientId}/visits/new`} prefetch={false}>
+          <a href={`/patients/${patientId}/visits/new`} data-soft="">
             New visit
-          </Link>
+          </a>
         </p>
       ) : (
         <PieceForm

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { CautionLine } from '@/app/_cautions/caution-line';
@@ -83,23 +82,23 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
         saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, measured by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''} · ${taped} girths${kept > 0 ? `, ${kept} question${kept === 1 ? '' : 's'} answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
       >
         {mayWrite && taped > 0 && (
-          <Link className="button" href={`/patients/${patientId}/visits/${visitId}/family`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/visits/${visitId}/family`} data-soft="">
             Family page
-          </Link>
+          </a>
         )}
         {mayWrite && newest && loaded.prompts.length > 0 && (
-          <Link className="button" href={`/patients/${patientId}/orders/new`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/orders/new`} data-soft="">
             Order from these measurements
-          </Link>
+          </a>
         )}
         {mayWrite && (
-          <Link className="button" href={`/patients/${patientId}/visits/${visitId}/correct`} prefetch={false}>
+          <a className="button" href={`/patients/${patientId}/visits/${visitId}/correct`} data-soft="">
             Correct a figure
-          </Link>
+          </a>
         )}
-        <Link className="button main" href={`/patients/${patientId}`} prefetch={false}>
+        <a className="button main" href={`/patients/${patientId}`} data-soft="">
           Done
-        </Link>
+        </a>
       </PatientTitle>
       <CautionLine loaded={loaded} patientId={patientId} />
       <ExcessFirst

@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { requireTherapist } from '@/app/_auth/therapist';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -57,9 +56,9 @@ export default async function WhatIfPage({ params, searchParams }: Asked) {
         saying={`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}, and the next one: what if?`}
       >
         <PrintButton words="Print" />
-        <Link className="button" href={`/patients/${patientId}/pieces/${pieceId}`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/pieces/${pieceId}`} data-soft="">
           Back to the piece
-        </Link>
+        </a>
       </PatientTitle>
       <div className="stack">
         <TryForm

@@ -13,29 +13,38 @@ import { visitWithHistory } from '@/db/patients/read-visits';
 import { recordOf } from '@/db/patients/records';
 import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import { keysOf, leftOpenInWords, type ServerAsks, unasked } from '@/lib/entry/open-questions';
+import { keysOf, type ServerAsks } from '@/lib/entry/asked-by-server';
+import { type FigureDifference, figureDifferences } from '@/lib/entry/figure-differences';
+import { leftOpenInWords, unasked } from '@/lib/entry/open-questions';
 import { signedForm } from '@/lib/entry/signed-form';
 import { knownOwnMeasures } from '@/lib/parts/own-measure';
 import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
 import { readVisitForm } from '@/lib/visit-form/read-visit-form';
-import type { VisitForm } from '@/lib/visit-form/visit-form';
 import { visitFormSchema } from '@/lib/visit-form/visit-form-schema';
 
 type Refused = { readonly kind: 'refused'; readonly refusals: readonly FormRefusal[] };
 
-/** What a correction would change in the answers, or the questions that the sheet has not asked; nothing is saved. */
+/** What a correction changes: the figures that differ from those on record, and what that does to the answers. */
+export type Changes = {
+  readonly kind: 'answers';
+  readonly figures: readonly FigureDifference[];
+  readonly answers: readonly AnswerChange[];
+};
+
+/** What a correction would change, or the questions that the sheet has not asked; nothing is saved. */
 export async function previewCorrection(
   patientId: string,
   visitId: string,
   typed: unknown,
   leftOpen: unknown,
-): Promise<Refused | ServerAsks | { readonly kind: 'answers'; readonly answers: readonly AnswerChange[] }> {
+): Promise<Refused | ServerAsks | Changes> {
   const therapist = await requireActing('lead', 'therapist');
   const record = await recordOf(therapist, patientId);
-  if (!record?.visits.some((visit) => visit.visitId === visitId))
-    return refusedForm('This visit is not in your clinic. Nothing was saved.');
-  const today = todayIn((await clinicOf(therapist)).timeZone);
+  const onRecord = record?.visits.find((visit) => visit.visitId === visitId);
+  if (!record || !onRecord) return refusedForm('This visit is not in your clinic. Nothing was saved.');
+  const { timeZone, ...units } = await clinicOf(therapist);
+  const today = todayIn(timeZone);
   const form = visitFormSchema.safeParse(typed);
   if (!form.success) return refusedForm('This sheet has lost its shape. Reload the page; the draft is kept.');
   const ownMeasures = knownOwnMeasures((await ownPartsOf(therapist)).measures, record.visits);
@@ -45,11 +54,17 @@ export async function previewCorrection(
   const known = knownBefore(record, visitId, policy, today);
   const asked = unasked(form.data, known, keysOf(leftOpen));
   if (asked.asks.length + asked.ofVisit.length > 0) return { kind: 'asked', known, ...asked };
-  return { kind: 'answers', answers: answerChanges(record, visitId, read.visit, policy, today) };
+  const figures = figureDifferences(formOfVisit(onRecord, units), form.data);
+  return { kind: 'answers', figures, answers: answerChanges(record, visitId, read.visit, policy, today) };
 }
 
-/** Somebody else's version of a visit, saved while this one was being corrected. */
-export type TheirVersion = { readonly form: VisitForm; readonly revision: number; readonly by: string; readonly at: string };
+/** Somebody else's version of a visit, saved while this one was being corrected, and where the two differ. */
+export type TheirVersion = {
+  readonly differences: readonly FigureDifference[];
+  readonly revision: number;
+  readonly by: string;
+  readonly at: string;
+};
 
 /** What is sent to be saved as the next revision of a visit. */
 export type Correction = {
@@ -96,7 +111,7 @@ export async function saveCorrection(
     return {
       kind: 'conflict',
       theirs: {
-        form: formOfVisit(theirs, units),
+        differences: figureDifferences(formOfVisit(theirs, units), form.data),
         revision: theirs.revision,
         by: theirs.authorName ?? 'somebody',
         at: clockIn(timeZone, theirs.at),

@@ -1,23 +1,21 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import type { AnswerChange } from '@/app/_sheet/answer-changes';
 import { Sheet } from '@/app/_sheet/sheet';
 import type { SheetData } from '@/lib/entry/entry-data';
-import { figureDifferences } from '@/lib/entry/figure-differences';
 import type { VisitForm } from '@/lib/visit-form/visit-form';
-import { previewCorrection, saveCorrection, type TheirVersion } from './actions';
+import { type Changes, previewCorrection, saveCorrection, type TheirVersion } from './actions';
 import { BothVersions, WhatChanges } from './what-changes';
 
 type Previewed = {
   readonly form: VisitForm;
   readonly submissionId: string;
   readonly leftOpen: readonly string[];
-  readonly answers: readonly AnswerChange[];
+  readonly changes: Changes;
 };
 
 /** The sheet of a stored visit: first what the correction changes is shown, then it is saved with its reason. */
-export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; visitId: string; onRecord: VisitForm }) {
+export function CorrectVisit({ data, visitId }: { data: SheetData; visitId: string }) {
   const [previewed, setPreviewed] = useState<Previewed | null>(null);
   const [theirs, setTheirs] = useState<TheirVersion | null>(null);
   const [refusal, setRefusal] = useState('');
@@ -27,7 +25,7 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
   const preview = async (submissionId: string, form: VisitForm, leftOpen: readonly string[]) => {
     const shown = await previewCorrection(data.patientId, visitId, form, leftOpen);
     if (shown.kind !== 'answers') return shown;
-    setPreviewed({ form, submissionId, leftOpen, answers: shown.answers });
+    setPreviewed({ form, submissionId, leftOpen, changes: shown });
     setRefusal('');
     return { kind: 'refused' as const, refusals: [] };
   };
@@ -52,11 +50,9 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
 
   const panel = (form: VisitForm) => {
     if (theirs && previewed) {
-      const differences = figureDifferences(theirs.form, previewed.form);
       return (
         <BothVersions
           theirs={theirs}
-          differences={differences}
           busy={busy}
           onMine={() => save(theirs.revision)}
           visitAddress={`/patients/${data.patientId}/visits/${visitId}`}
@@ -67,8 +63,8 @@ export function CorrectVisit({ data, visitId, onRecord }: { data: SheetData; vis
     if (previewed?.form !== form) return null;
     return (
       <WhatChanges
-        figures={figureDifferences(onRecord, form)}
-        answers={previewed.answers}
+        figures={previewed.changes.figures}
+        answers={previewed.changes.answers}
         reason={reason}
         refusal={refusal}
         busy={busy}

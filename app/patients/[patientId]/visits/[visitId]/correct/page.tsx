@@ -54,7 +54,7 @@ export default async function CorrectVisitPage({ params }: { params: Promise<{ p
   };
   return (
     <main id="main" className={styles.sheetPage}>
-      <CorrectVisit data={data} visitId={visitId} onRecord={onRecord} />
+      <CorrectVisit data={data} visitId={visitId} />
       <EarlierStates revisions={revisions} clinic={clinic} />
       <ProtocolLine />
     </main>

@@ -72,7 +72,6 @@ export function WhatChanges({ figures, answers, reason, refusal, busy, onReason,
 
 type BothProps = {
   readonly theirs: TheirVersion;
-  readonly differences: readonly FigureDifference[];
   readonly busy: boolean;
   readonly onMine: () => void;
   readonly visitAddress: string;
@@ -80,7 +79,7 @@ type BothProps = {
 };
 
 /** Two people corrected one visit: both versions side by side; the second chooses, and nothing is overwritten. */
-export function BothVersions({ theirs, differences, busy, onMine, visitAddress, data }: BothProps) {
+export function BothVersions({ theirs, busy, onMine, visitAddress, data }: BothProps) {
   const box = useRef<HTMLElement>(null);
   useEffect(() => box.current?.focus(), []);
   return (
@@ -91,7 +90,7 @@ export function BothVersions({ theirs, differences, busy, onMine, visitAddress, 
         </b>{' '}
         Yours is kept too. Compare them and choose.
       </p>
-      <DifferenceTable caption="Where the two differ" one={theirs.by} other="yours" differences={differences} />
+      <DifferenceTable caption="Where the two differ" one={theirs.by} other="yours" differences={theirs.differences} />
       <div className="actions">
         <button
           className="button"

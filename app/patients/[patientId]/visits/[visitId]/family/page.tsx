@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { requireRole } from '@/app/_auth/therapist';
 import { FamilyForm } from '@/app/_family/family-form';
 import { loadFamily } from '@/app/_family/load-family';
@@ -32,9 +31,9 @@ export default async function FamilyPageForm({ params }: { params: Promise<{ pat
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Family page of the visit on ${showDay(visit.day)}`}>
-        <Link className="button" href={`/patients/${patientId}/visits/${visitId}`} prefetch={false}>
+        <a className="button" href={`/patients/${patientId}/visits/${visitId}`} data-soft="">
           Back to the result
-        </Link>
+        </a>
       </PatientTitle>
       {limbs.length === 0 ? (
         <p className="nothing-yet">No limb was measured at this visit, so there is nothing to show a family yet.</p>
