@@ -159,7 +159,7 @@ function readingsOf(lines: readonly VolumeLine[]) {
   return lines.flatMap(({ side, points }) =>
     points.map(({ day, volumeMl, lowMl, highMl }) => ({
       day,
-      side,
+      shape: side,
       name: side === 'left' ? 'Left' : 'Right',
       value: volumeMl,
       text: showVolume(volumeMl),
