@@ -41,7 +41,8 @@ export function lineChanges(owner: Owner, work: PatientWork | undefined, stored:
     statements.push((tx) => tx.delete(workLine).where(inArray(workLine.id, ids)).returning({ id: workLine.id }));
   }
   if (added.length > 0) {
-    const rows = added.map((line) => ({ id: crypto.randomUUID(), ...line }));
+    // A line keeps its id while its key stands, so that an answer form opened from an earlier page still finds it.
+    const rows = added.map((line) => ({ id: standing.get(line.key)?.id ?? crypto.randomUUID(), ...line }));
     statements.push((tx) => tx.insert(workLine).values(rows).returning({ id: workLine.id }));
   }
   const known = isNew ? [{ kind: KNOWN, due: NO_DAY, lines: 1 }] : [];

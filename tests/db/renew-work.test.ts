@@ -47,7 +47,7 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     const add = (key: string) => counted.set(key, (counted.get(key) ?? 0) + 1);
     for (const line of lines) {
       add(`${line.clinicId} ${line.kind} ${line.due}`);
-      if (line.first) add(`${line.clinicId} patient ${line.due}`);
+      if (line.first) add(`${line.clinicId} patient ${line.soonest}`);
     }
     const kept = (await database.select().from(at.db.schema.workCount)).filter((row) => row.kind !== 'known' && row.lines !== 0);
     return [
@@ -218,12 +218,21 @@ describe.each(ENGINES)('the stored worklist on %s', (engine) => {
     await at.db.patients.addPatient(at.stranger, { submissionId: form(), details: details('HL-1') });
     await at.db.renew.refreshStale(at.stranger, TODAY);
     await at.db.renew.refreshStale(at.therapist, TODAY);
-    await at.db.clinic.changeSetting(at.therapist, { key: 'policy', value: { measuringDays: 10 }, reason: 'a longer queue' });
+    const [before] = await visitLines(ids[0] ?? '');
+    await at.db.clinic.changeSetting(at.therapist, {
+      key: 'policy',
+      value: { measuringDays: 10, reviewDays: [{ underYears: 200, days: 70 }] },
+      reason: 'a longer queue',
+    });
     const all = await behind();
     expect(all.behind).toBe(all.patients);
     expect(await at.db.stale.staleCount(at.stranger, await at.db.renew.workAim(at.stranger, TODAY))).toEqual({ behind: 0, patients: 1 });
     await at.db.renew.refreshStale(at.therapist, TODAY);
     expect((await behind()).behind).toBe(0);
+    // The line is another one, under the same id: who had its answer open still has it.
+    const [after] = await visitLines(ids[0] ?? '');
+    expect(after?.id).toBe(before?.id);
+    expect(after?.due).not.toBe(before?.due);
   });
 
   it('reads a page by day from any place of the list, and the heads with it', async () => {
