@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState, useState } from 'react';
+import { type ReactNode, useActionState, useState } from 'react';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { asChoices, type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
@@ -8,6 +8,7 @@ import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@
 import { formOf } from '@/lib/garment-forms/own-form';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { capitalized } from '@/lib/units/capitalized';
+import styles from './order-form.module.css';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
 type Props = {
@@ -21,134 +22,142 @@ type Props = {
   readonly roomWords: string;
   /** What making took of late, in words, by the form of garment. */
   readonly leadWords: Readonly<Record<string, string>>;
+  /** Ladders as they are shown beside the form, by the key of their choice. */
+  readonly beside: readonly { readonly key: string; readonly shown: ReactNode }[];
   /** Forms that the clinic added. */
   readonly ownForms: readonly OwnForm[];
 };
 
 /** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
-export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords, ownForms }: Props) {
+export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords, beside, ownForms }: Props) {
   const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
   const typed = state.typed ?? start;
   const { text, choice } = typedBoxes(typed, state.errors);
   const ends = ladders.find((one) => one.key === typed.cutFrom)?.ends ?? ladders[0]?.ends ?? [];
   const [form, setForm] = useState(typed.form ?? '');
+  const [cutFrom, setCutFrom] = useState(typed.cutFrom ?? '');
+  const ladder = beside.find(({ key }) => key === cutFrom);
   const own = ownForms.find(({ id }) => id === form);
   const byMeasures = formOf({ form, own })?.madeTo !== undefined;
   const refused = Object.keys(state.errors).length;
   return (
-    <form
-      className="panel form"
-      action={send}
-      noValidate
-      onChange={(event) => {
-        const box = event.target as unknown as HTMLSelectElement;
-        if (box.name === 'form') setForm(box.value);
-      }}
-    >
-      {(state.notice || refused > 0) && (
-        <p className="refused-box" role="alert">
-          {state.notice ?? `Nothing is saved yet: ${refused === 1 ? 'one box needs' : `${refused} boxes need`} another look, below.`}
-        </p>
-      )}
-      <input type="hidden" name="patientId" value={patientId} />
-      <input type="hidden" name="orderId" value={orderId ?? ''} />
-      <input type="hidden" name="revision" value={revision} />
-      <input type="hidden" name="submissionId" value={submissionId} />
-      <datalist id="cover-ends">
-        {ends.map((end) => (
-          <option key={end} value={end} />
-        ))}
-      </datalist>
-      <fieldset className="field">
-        <legend>The piece</legend>
-        <div className="two-columns">
-          {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder, or named measures')}
-          {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers')}
-          {!byMeasures && text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-          {!byMeasures && text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
-          {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
-          {text(
-            'heldBack',
-            'How many of them wait',
-            'Held back: made only once another piece of this order has been fitted. Empty for none.',
-          )}
-          {choice('use', 'Worn', USES, 'Choose')}
-          {text('maker', 'Maker', 'In your own words.', { maxLength: LONGEST_OF_ORDER.maker })}
-          {text('colour', 'Colour', 'In your own words.', { maxLength: LONGEST_OF_ORDER.colour })}
-        </div>
-      </fieldset>
-      <fieldset className="field">
-        <legend>Fit</legend>
-        <div className="two-columns">
-          {text('reduction', 'Reduction, %')}
-          {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
-          {text(
-            'allowance',
-            'Room to let out',
-            `Total width with its unit; empty for none, or for what one expansion panel holds. ${state.room ? '' : roomWords}`,
-          )}
-          <div className="field">
-            <button type="submit" className="button" name="show" value="room" aria-disabled={busy}>
-              Show the room for these figures
-            </button>
-            {state.room && (
-              <p className="hint" role="status">
-                {state.room}
-              </p>
+    <div className={ladder ? styles.withLadder : undefined}>
+      <form
+        className="panel form"
+        action={send}
+        noValidate
+        onChange={(event) => {
+          const box = event.target as unknown as HTMLSelectElement;
+          if (box.name === 'form') setForm(box.value);
+          if (box.name === 'cutFrom') setCutFrom(box.value);
+        }}
+      >
+        {(state.notice || refused > 0) && (
+          <p className="refused-box" role="alert">
+            {state.notice ?? `Nothing is saved yet: ${refused === 1 ? 'one box needs' : `${refused} boxes need`} another look, below.`}
+          </p>
+        )}
+        <input type="hidden" name="patientId" value={patientId} />
+        <input type="hidden" name="orderId" value={orderId ?? ''} />
+        <input type="hidden" name="revision" value={revision} />
+        <input type="hidden" name="submissionId" value={submissionId} />
+        <datalist id="cover-ends">
+          {ends.map((end) => (
+            <option key={end} value={end} />
+          ))}
+        </datalist>
+        <fieldset className="field">
+          <legend>The piece</legend>
+          <div className="two-columns">
+            {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder, or named measures')}
+            {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers')}
+            {!byMeasures && text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+            {!byMeasures && text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
+            {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}
+            {text(
+              'heldBack',
+              'How many of them wait',
+              'Held back: made only once another piece of this order has been fitted. Empty for none.',
+            )}
+            {choice('use', 'Worn', USES, 'Choose')}
+            {text('maker', 'Maker', 'In your own words.', { maxLength: LONGEST_OF_ORDER.maker })}
+            {text('colour', 'Colour', 'In your own words.', { maxLength: LONGEST_OF_ORDER.colour })}
+          </div>
+        </fieldset>
+        <fieldset className="field">
+          <legend>Fit</legend>
+          <div className="two-columns">
+            {text('reduction', 'Reduction, %')}
+            {choice('convention', 'Reduction is counted as', CONVENTIONS, 'Choose', '20 % of one is 16.7 % of the other.')}
+            {text(
+              'allowance',
+              'Room to let out',
+              `Total width with its unit; empty for none, or for what one expansion panel holds. ${state.room ? '' : roomWords}`,
+            )}
+            <div className="field">
+              <button type="submit" className="button" name="show" value="room" aria-disabled={busy}>
+                Show the room for these figures
+              </button>
+              {state.room && (
+                <p className="hint" role="status">
+                  {state.room}
+                </p>
+              )}
+            </div>
+          </div>
+        </fieldset>
+        <fieldset className="field">
+          <legend>Why and when</legend>
+          <div className="two-columns">
+            {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
+            {text('neededBy', 'Needed by', 'Empty where no day was agreed.', { type: 'date' })}
+            {text(
+              'lifeDays',
+              'Expected life, days',
+              own ? `Counted from first wear. Empty: ${own.lifeDays}, as this form was added.` : 'Counted from first wear.',
+            )}
+            {text(
+              'leadDays',
+              'Making and delivery, days',
+              own ? `Empty: ${own.leadDays}, as this form was added. ${leadWords[form] ?? ''}`.trim() : leadWords[form],
             )}
           </div>
-        </div>
-      </fieldset>
-      <fieldset className="field">
-        <legend>Why and when</legend>
-        <div className="two-columns">
-          {choice('reasonCode', 'Why it is ordered', asChoices(ORDER_REASONS), 'Choose')}
-          {text('neededBy', 'Needed by', 'Empty where no day was agreed.', { type: 'date' })}
-          {text(
-            'lifeDays',
-            'Expected life, days',
-            own ? `Counted from first wear. Empty: ${own.lifeDays}, as this form was added.` : 'Counted from first wear.',
-          )}
-          {text(
-            'leadDays',
-            'Making and delivery, days',
-            own ? `Empty: ${own.leadDays}, as this form was added. ${leadWords[form] ?? ''}`.trim() : leadWords[form],
-          )}
-        </div>
-      </fieldset>
-      <fieldset className="field">
-        <legend>Class, where one was prescribed</legend>
-        <span className="hint">A class means nothing without its scheme and range: schemes differ. Leave all four empty for none.</span>
-        <div className="four-columns">
-          {text('scheme', 'Scheme')}
-          {text('className', 'Class')}
-          {text('lowMmHg', 'From, mmHg')}
-          {text('highMmHg', 'To, mmHg')}
-        </div>
-      </fieldset>
-      <fieldset className="field">
-        <legend>Options</legend>
-        <span className="hint">
-          Closures, openings, linings, bands, joint inserts, silicone, pads, expansion panels: each with its place.
-        </span>
-        {optionRows(typed, state.errors).map((row) => (
-          <div key={row} className="option-row">
-            {choice(`option${row}Choice`, `Option ${row + 1}`, optionChoices(), 'none')}
-            {text(`option${row}Place`, 'Place')}
-            {text(`option${row}Width`, 'Width')}
+        </fieldset>
+        <fieldset className="field">
+          <legend>Class, where one was prescribed</legend>
+          <span className="hint">A class means nothing without its scheme and range: schemes differ. Leave all four empty for none.</span>
+          <div className="four-columns">
+            {text('scheme', 'Scheme')}
+            {text('className', 'Class')}
+            {text('lowMmHg', 'From, mmHg')}
+            {text('highMmHg', 'To, mmHg')}
           </div>
-        ))}
-      </fieldset>
-      {text('note', 'Note for the maker', 'No name and no diagnosis: the sheet goes out with the reference only.')}
-      <div className="actions">
-        <button type="submit" className="button main" aria-disabled={busy}>
-          {orderId ? 'Save the changes' : 'Keep as proposed'}
-        </button>
-        <a className="button" href={orderId ? `/patients/${patientId}/orders/${orderId}` : `/patients/${patientId}`}>
-          Leave without saving
-        </a>
-      </div>
-    </form>
+        </fieldset>
+        <fieldset className="field">
+          <legend>Options</legend>
+          <span className="hint">
+            Closures, openings, linings, bands, joint inserts, silicone, pads, expansion panels: each with its place.
+          </span>
+          {optionRows(typed, state.errors).map((row) => (
+            <div key={row} className="option-row">
+              {choice(`option${row}Choice`, `Option ${row + 1}`, optionChoices(), 'none')}
+              {text(`option${row}Place`, 'Place')}
+              {text(`option${row}Width`, 'Width')}
+            </div>
+          ))}
+        </fieldset>
+        {text('note', 'Note for the maker', 'No name and no diagnosis: the sheet goes out with the reference only.')}
+        <div className="actions">
+          <button type="submit" className="button main" aria-disabled={busy}>
+            {orderId ? 'Save the changes' : 'Keep as proposed'}
+          </button>
+          <a className="button" href={orderId ? `/patients/${patientId}/orders/${orderId}` : `/patients/${patientId}`}>
+            Leave without saving
+          </a>
+        </div>
+      </form>
+      {ladder && <aside aria-label="The ladder it is made to">{ladder.shown}</aside>}
+    </div>
   );
 }
 

@@ -53,12 +53,12 @@ export function PromptView({ prompt, step, patientId, today, mayAnswer, first, p
             </details>
           </>
         )}
+        {tried && (
+          <p className={styles.tried}>
+            <a href={tried}>What if: let out, order now, or wait</a>
+          </p>
+        )}
       </div>
-      {tried && (
-        <p className={styles.tried}>
-          <a href={tried}>What if: let out, order now, or wait</a>
-        </p>
-      )}
       {mayAnswer && (
         <PromptAnswers
           patientId={patientId}

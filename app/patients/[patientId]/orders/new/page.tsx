@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { requireRole } from '@/app/_auth/therapist';
+import { laddersBeside } from '@/app/_order/ladder-beside';
 import { OrderForm } from '@/app/_order/order-form';
 import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -11,6 +12,7 @@ import { ownPartsOf } from '@/db/clinic/own-parts';
 import { ordersOf } from '@/db/patients/read-orders';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { formsOffered } from '@/lib/garment-forms/own-form';
+import { isNoAnswer } from '@/lib/outcome';
 import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };
@@ -34,6 +36,7 @@ export default async function NewOrderPage({
   const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
   const last = analysis.pieces.find((one) => one.piece === before);
   const room = last?.room;
+  const roomOn = room && !isNoAnswer(room) && start.cutFrom ? { cutFrom: start.cutFrom, places: room.places } : undefined;
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one visit’s figures" />
@@ -53,6 +56,7 @@ export default async function NewOrderPage({
           start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
+          beside={laddersBeside(record, ladders, roomOn)}
           ownForms={formsOffered((await ownPartsOf(therapist)).forms)}
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />
