@@ -2,7 +2,6 @@
 
 import clsx from 'clsx';
 import { Fragment, type ReactNode } from 'react';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { LineView } from './line-view';
 import styles from './today.module.css';
 import { WorkIcon } from './work-mark';
@@ -16,13 +15,12 @@ type Props = {
 
 /**
  * Lines of the worklist as table rows. Rendered on the server like everything else; a client part only so that a line travels to the
- * browser as a few words and not as a tree of elements, which makes a page of fifty a third of its size. Nothing acts in a line: its inside is
- * markup on both sides, so that neither server nor browser makes elements of it.
+ * browser as a few words and not as a tree of elements, which makes a page of fifty a third of its size.
  */
 export function WorkLines({ lines, open, answer }: Props) {
   return lines.map((line) => (
     <Fragment key={line.id}>
-      <StaticMarkup as="tr" className={styles.workRow} data-line="">
+      <tr className={styles.workRow} data-line="">
         <td className={styles.workDay}>
           <strong>{line.day}</strong>
           {line.over && <span className="second-line over">{line.over}</span>}
@@ -73,7 +71,7 @@ export function WorkLines({ lines, open, answer }: Props) {
             </a>
           )}
         </td>
-      </StaticMarkup>
+      </tr>
       {open === line.id && (
         <tr className={styles.answerRow} data-answering="">
           <td className="whole-row" colSpan={6}>

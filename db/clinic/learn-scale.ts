@@ -3,6 +3,7 @@ import { type LearntScale, type LimbStrain, limbStrains, SCALE_ROUNDS, scaleWith
 import { getDatabase } from '../client';
 import { recordsOf } from '../patients/records';
 import { visit } from '../schema/schema';
+import { letOthers } from '../sql/let-others';
 import { readEach, unlessDamaged } from '../sql/read-each';
 import type { Therapist } from '../therapist';
 import { policyOf } from './policy';
@@ -24,7 +25,7 @@ export async function learnScale(therapist: Therapist): Promise<LearntScale> {
       for (const record of read) {
         strains.push(...(unlessDamaged(() => limbStrains(record, policy, learnt.variance)) ?? []));
         // Others are let in between two records.
-        await new Promise((resolve) => setImmediate(resolve));
+        await letOthers();
       }
     }
     learnt = scaleWithRange(strains);

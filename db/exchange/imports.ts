@@ -5,6 +5,7 @@ import { type AuditedAct, auditEntry } from '../audit/audit-entry';
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { dataImport, importItem } from '../schema/schema';
+import { letOthers } from '../sql/let-others';
 import { readEach } from '../sql/read-each';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
@@ -113,7 +114,10 @@ export async function bringInNext(therapist: Therapist, importId: string, most: 
     .orderBy(asc(importItem.position))
     .limit(most);
   const { failed } = await readEach(items, async (some) => {
-    for (const { id } of some) await takeItem(therapist, id, at);
+    for (const { id } of some) {
+      await takeItem(therapist, id, at);
+      await letOthers();
+    }
     return [];
   });
   for (const { id } of failed) await inTransaction([settle(therapist, id, { state: 'refused', words: UNREADABLE })]);

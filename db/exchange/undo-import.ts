@@ -8,6 +8,7 @@ import { type KeptRecord, recordOf } from '../patients/records';
 import { REVOKED } from '../patients/revoked';
 import { dataImport, garmentOrder, importItem, patient, piece, visit } from '../schema/schema';
 import type { AddedByImport } from '../schema/schema-imports';
+import { letOthers } from '../sql/let-others';
 import { whenFree } from '../sql/storage-trouble';
 import { assertMayWrite, type Therapist } from '../therapist';
 import { inTransaction } from '../transaction';
@@ -40,6 +41,7 @@ export async function undoImport(therapist: Therapist, importId: string, at = ne
     const taken = (await isUntouched(therapist, record, item)) && (await takeBack(therapist, item, at));
     if (taken) undone += 1;
     else stayed.push(record.reference);
+    await letOthers();
   }
   await whenFree(async () => database.update(dataImport).set({ state: 'undone' }).where(own));
   return { undone, stayed };

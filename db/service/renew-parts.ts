@@ -3,6 +3,7 @@ import { changedParts, type MOST_SUMS, nameOfPart, type ServicePart, summedParts
 import type { Statement } from '../audit/statement';
 import { getDatabase } from '../client';
 import { serviceCount, servicePart, workState } from '../schema/schema';
+import { letOthers } from '../sql/let-others';
 import { readEach } from '../sql/read-each';
 import { unlessUnreachable } from '../sql/try-again';
 import type { Therapist } from '../therapist';
@@ -32,7 +33,7 @@ export async function countUncounted(therapist: Therapist, until: () => boolean 
   while (!until()) {
     const ids = await uncountedOf(therapist, AT_ONCE);
     if (ids.length === 0 || !(await countPatients(therapist, ids))) return;
-    await new Promise((resolve) => setImmediate(resolve));
+    await letOthers();
   }
 }
 

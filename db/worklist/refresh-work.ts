@@ -11,6 +11,7 @@ import { measurerMatches } from '../patients/measurers';
 import { recordsOf } from '../patients/records';
 import { dueDate, serviceCount, workCount, workLine, workState } from '../schema/schema';
 import { countPatients, countsOfNothing, countUncounted } from '../service/renew-parts';
+import { letOthers } from '../sql/let-others';
 import { readEach, unlessDamaged } from '../sql/read-each';
 import { ifItCan, unlessTrouble } from '../sql/storage-trouble';
 import type { Therapist } from '../therapist';
@@ -136,7 +137,7 @@ async function renewBatch(therapist: Therapist, ids: readonly string[], { today,
         .where(unchanged)
         .returning({ id: workState.patientId });
     renewals.push({ patientId, statements: [state, ...statements, ...dated, ...giveAnswers(fresh), ...came, ...counted], counts });
-    await new Promise((resolve) => setImmediate(resolve));
+    await letOthers();
   }
   if (await write(therapist, renewals)) return [];
   if (renewals.length === 1) return staleIds;

@@ -7,9 +7,10 @@ import { screenFaults } from './screen-faults';
 const DATABASE = `${process.env.E2E_FOLDER ?? 'test-results/browser'}/clinic.db`;
 const today = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/London' }).format(new Date()) as CalendarDay;
 
-/** The lines of one patient on the first screen, read anew. */
+/** The lines of one patient on the first screen, read anew, once the list says no more that it may change: a line that is made anew has another address. */
 async function linesOf(page: Page, name: string, kind = 'all'): Promise<Locator> {
   await page.goto(`/?q=${encodeURIComponent(name)}${kind === 'all' ? '' : `&kind=${kind}`}`);
+  await expect(page.getByText('this list may change')).toHaveCount(0, { timeout: 30_000 });
   return page.locator('tr[data-line]').filter({ hasText: name });
 }
 

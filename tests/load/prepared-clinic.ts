@@ -7,6 +7,8 @@ import { recordOf } from '@/db/patients/records';
 import { addPerson } from '@/db/people/people';
 import { questionKey } from '@/lib/entry/asked-by-server';
 import { openQuestions } from '@/lib/entry/open-questions';
+import { visitQuestionKey } from '@/lib/entry/visit-question';
+import { visitQuestions } from '@/lib/entry/visit-questions';
 import { formOfVisit } from '@/lib/visit-form/form-of-visit';
 import { filledClinic, PASSWORD } from '@/tests/bench/filled-clinic';
 import { visitOn } from '@/tests/db/made-up-records';
@@ -22,6 +24,7 @@ export async function preparedClinic(therapists: number, patients: number) {
   const withoutVisits = patientIds.slice(1);
   const record = await recordOf(lead, withoutVisits[0] ?? '');
   if (!record) throw new Error('the patient is not there');
-  const leftOpen = openQuestions(form, whatIsKnown(record, await policyOf(lead), today, todayIn(clinic.timeZone))).map(questionKey);
+  const known = whatIsKnown(record, await policyOf(lead), today, todayIn(clinic.timeZone));
+  const leftOpen = [...openQuestions(form, known).map(questionKey), ...visitQuestions(form, known).map(visitQuestionKey)];
   return { emails, patientIds: withoutVisits, form, leftOpen };
 }
