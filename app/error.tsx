@@ -1,7 +1,7 @@
 'use client';
 
+import { hasTyped, putBackTyped } from './_form/typed-before';
 import { troubleWords } from './_shell/trouble-words';
-import { hasTyped, putBackTyped } from './_shell/typed-before';
 
 /**
  * Shown when a page failed. What was saved before is safe; what was typed into the form that failed can be put back. The server's log has

@@ -3,11 +3,11 @@ import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { currentTherapist } from '@/app/_auth/therapist';
 import { clinicOf } from '@/db/clinic/clinic';
+import { RememberTyped } from './_form/remember-typed';
 import { FONTS } from './_look/fonts';
 import { ClientNavigation } from './_shell/client-navigation';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
-import { RememberTyped } from './_shell/remember-typed';
 import { TapeLine } from './_shell/tape-line';
 import { TroubleBanner } from './_shell/trouble-banner';
 

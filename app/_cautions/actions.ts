@@ -3,8 +3,8 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
+import { postedText } from '@/app/_form/posted';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { answerCautions } from '@/db/patients/cautions';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { cardStates } from '@/lib/cautions/caution-cards';

@@ -1,4 +1,4 @@
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import styles from './cautions.module.css';
 import type { ShownHold } from './read-hand-over';
 

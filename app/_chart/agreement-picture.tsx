@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { isNoAnswer } from '@/lib/outcome';
 import type { StudyAgreement } from '@/lib/study/study-result';
 import styles from './chart.module.css';

@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { signedPct } from '@/lib/prompts/show-figures';
 import styles from './chart.module.css';

@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { DatedExcess, ExcessBand } from '@/lib/analysis/excess-over-time';
 import type { Side } from '@/lib/ladder/limb';
 import type { CalendarDay } from '@/lib/units/calendar-day';

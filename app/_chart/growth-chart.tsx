@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import styles from './chart.module.css';
 import { TapeAxis, ValueLines } from './chart-axes';

@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';
 import styles from './chart.module.css';

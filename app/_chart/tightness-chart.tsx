@@ -1,5 +1,5 @@
 import clsx from 'clsx';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { placeOnTape, type Ruler } from '@/lib/ladder/place-on-tape';
 import styles from './chart.module.css';

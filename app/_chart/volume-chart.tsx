@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import type { DatedVolume } from '@/lib/trend/volume-over-time';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';

@@ -2,8 +2,8 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_form/posted';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { coursesOfPatients, saveCourse } from '@/db/patients/course';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { deathIn, type Phase } from '@/lib/course/phases';

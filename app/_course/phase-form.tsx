@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState, useState } from 'react';
-import { Field } from '@/app/_shell/field';
-import { NotSaved } from '@/app/_shell/not-saved';
+import { Field } from '@/app/_form/field';
+import { NotSaved } from '@/app/_form/not-saved';
 import { ENDED_AS, PHASE_KINDS, type Phase } from '@/lib/course/phases';
 import { LONGEST_NOTE } from '@/lib/forms/read-phase-form';
 import { ENDED_WORDS, PHASE_WORDS } from '@/lib/summary/phase-words';

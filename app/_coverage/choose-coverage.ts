@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { coverageRulesOf, setCoverage } from '@/db/clinic/coverage';
 import { readDay } from '@/lib/units/calendar-day';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 import { type ChooseCoverageState, chooseCoverageAction } from './choose-coverage';
 
 type Props = {

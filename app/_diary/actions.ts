@@ -2,8 +2,8 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_form/posted';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { bookedOn } from '@/db/clinic/diary';
 import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import type { Therapist } from '@/db/therapist';

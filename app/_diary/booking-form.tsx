@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { LONGEST_BOOKING } from '@/lib/diary/booking';
 import { type BookingFormState, bookAction } from './actions';
 import styles from './diary.module.css';

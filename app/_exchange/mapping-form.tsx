@@ -1,4 +1,4 @@
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { asChoices, typedBoxes } from '@/app/_form/typed-boxes';
 import type { LostPoints } from '@/lib/exchange/spreadsheet/lost-points';
 import type { Mapping, Role } from '@/lib/exchange/spreadsheet/mapping';
 import { columnName } from '@/lib/exchange/spreadsheet/spreadsheet-row';

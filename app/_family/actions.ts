@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { loadFamily } from '@/app/_family/load-family';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { approveFamilyPage } from '@/db/documents/family-pages';
 import { deathIn } from '@/lib/course/phases';
 import { emergencyOf } from '@/lib/summary/family/emergency-number';

@@ -3,8 +3,8 @@
 import { redirect } from 'next/navigation';
 import { returnPath } from '@/app/_auth/return-path';
 import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_form/posted';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { isSubmitted, saveNoted } from '@/db/patients/noted';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { REPLY_BOUNDS, REPLY_DEEDS } from '@/lib/observations/family-reply';

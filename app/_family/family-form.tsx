@@ -2,7 +2,7 @@
 
 import { useActionState, useEffect, useRef, useState } from 'react';
 import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
-import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
+import { type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
 import { STEP_ROWS } from '@/lib/summary/family/step-rows';
 import styles from './family.module.css';

@@ -1,6 +1,6 @@
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import pictureStyles from '@/app/_picture/picture.module.css';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import styles from './family.module.css';
 

@@ -6,7 +6,7 @@ import { beginTry } from '@/app/_auth/limits';
 import { requireOwnPage } from '@/app/_auth/therapist';
 import { timeIn, todayIn } from '@/app/_auth/today';
 import { shareCookie } from '@/app/_family/share-cookie';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { sendReply } from '@/db/documents/family-replies';
 import { type SharedLink, sharedPage } from '@/db/documents/share-links';
 import { troubleOf } from '@/db/sql/storage-trouble';

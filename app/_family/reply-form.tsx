@@ -1,9 +1,9 @@
 'use client';
 
 import { type MouseEvent, useActionState, useEffect, useRef, useState } from 'react';
+import { type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
 import { limbEdges } from '@/app/_looked/limb-edges';
 import pictureStyles from '@/app/_picture/picture.module.css';
-import { type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import type { Side } from '@/lib/ladder/limb';
 import { REPLY_BOUNDS } from '@/lib/observations/family-reply';
 import type { MarkedOutline } from '@/lib/summary/family/family-content';

@@ -2,7 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { openLink, withdrawLink } from '@/db/documents/share-links';
 
 /** The path of a link just made: shown once, because only its hash is kept. */

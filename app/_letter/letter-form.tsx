@@ -1,8 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
-import { FieldGroup } from '@/app/_shell/field';
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { FieldGroup } from '@/app/_form/field';
+import { asChoices, typedBoxes } from '@/app/_form/typed-boxes';
 import { CUSTOM_REASONS, LETTER_REASONS } from '@/lib/summary/letter/letter-reasons';
 import { LETTER_HEADS } from '@/lib/summary/letter/letter-words';
 import type { TypedLetter } from '@/lib/summary/letter/read-letter-form';

@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { signLetter } from '@/db/documents/letters';
 import { deathIn } from '@/lib/course/phases';
 import { readLetterForm, type TypedLetter } from '@/lib/summary/letter/read-letter-form';

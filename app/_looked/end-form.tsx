@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { endLookedAction, type LookedFormState } from './actions';
 
 type Props = {

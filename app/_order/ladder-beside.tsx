@@ -1,5 +1,5 @@
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptRecord } from '@/db/patients/records';
 import type { CutLadder } from '@/lib/forms/read-cut';
 import type { Ladder } from '@/lib/ladder/ladder';

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldNow, heldPiece, holdOn, readHandOver } from '@/app/_cautions/read-hand-over';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import type { OrderAct } from '@/db/audit/audit-actions';
 import type { HandOver } from '@/db/patients/holds';
 import { orderOfSubmission, type PiecesOfOrder, reviseOrder } from '@/db/patients/orders';

@@ -1,8 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState, useState } from 'react';
+import { asChoices, type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
-import { asChoices, type BoxChoice, typedBoxes } from '@/app/_shell/typed-boxes';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formOf } from '@/lib/garment-forms/own-form';

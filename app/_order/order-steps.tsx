@@ -3,7 +3,7 @@
 import { useActionState } from 'react';
 import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 import { moveOrderAction, type OrderStepState } from './move-order';
 import styles from './order-sheet.module.css';
 

@@ -3,9 +3,9 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { heldNow } from '@/app/_cautions/read-hand-over';
+import { postedText } from '@/app/_form/posted';
 import { cutLadders, cutMeasures } from '@/app/_piece/cut-ladders';
 import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';

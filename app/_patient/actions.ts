@@ -3,9 +3,9 @@
 import { redirect } from 'next/navigation';
 import { returnPath } from '@/app/_auth/return-path';
 import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_form/posted';
 import { afterActing, DONE_WHEN_NOTED } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { addEvent, withdrawEvent } from '@/db/patients/events';
 import { moveDate } from '@/db/worklist/moved-dates';
 import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';

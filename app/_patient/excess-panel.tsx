@@ -2,7 +2,7 @@ import { ExcessChart, excessScales } from '@/app/_chart/excess-chart';
 import type { ChartPhase } from '@/app/_chart/phase-band';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { alongDays, chartReadings, pointsOfDays } from '@/app/_chart/readings';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { excessBands, excessOverTime } from '@/lib/analysis/excess-over-time';
 import { otherSide } from '@/lib/ladder/limb';

@@ -1,7 +1,7 @@
 import clsx from 'clsx';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { limbPicture } from '@/app/_picture/limb-picture';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { LIMBS, limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';

@@ -1,8 +1,8 @@
 import { GrowthChart, type GrowthLine, growthScales } from '@/app/_chart/growth-chart';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { alongDays, chartReadings } from '@/app/_chart/readings';
-import { oncePer } from '@/app/_shell/once-per';
-import { rememberedMarkup, StaticMarkup } from '@/app/_shell/static-markup';
+import { oncePer } from '@/app/_markup/once-per';
+import { rememberedMarkup, StaticMarkup } from '@/app/_markup/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { burnDriftZ } from '@/lib/growth/after-burn';
 import { showCentile } from '@/lib/growth/centile';

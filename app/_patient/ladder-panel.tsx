@@ -1,6 +1,6 @@
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { LimbOutline } from '@/app/_picture/limb-outline';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { countedFrom, placeOnTape } from '@/lib/ladder/place-on-tape';
 import { showDay } from '@/lib/units/calendar-day';

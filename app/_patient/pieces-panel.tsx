@@ -1,5 +1,5 @@
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { ColumnHeads } from '@/app/_shell/column-heads';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';

@@ -1,5 +1,5 @@
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { otherReadingsInWords } from '@/app/_result/other-readings';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { isNoAnswer } from '@/lib/outcome';

@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { showDay } from '@/lib/units/calendar-day';
 import { type LimbPicture, type PictureLimb, type PictureStrip, pictureInWords } from './limb-picture';
 import { OneLimb } from './one-limb';

@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { Side } from '@/lib/ladder/limb';
 import { halfWidth, outlinePath, round, yOf } from './outline-path';
 import styles from './picture.module.css';

@@ -2,7 +2,7 @@
 
 import { Fragment } from 'react';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
-import { asChoices } from '@/app/_shell/typed-boxes';
+import { asChoices } from '@/app/_form/typed-boxes';
 import type { WearInBoxes } from '@/lib/garments/wear-in-start';
 import { REMAKE_REASONS, ZONE_FITS } from '@/lib/record/piece-life';
 import { capitalized } from '@/lib/units/capitalized';

@@ -1,6 +1,6 @@
 'use client';
 
-import { asChoices } from '@/app/_shell/typed-boxes';
+import { asChoices } from '@/app/_form/typed-boxes';
 import { RETIRED_AS } from '@/lib/record/piece-life';
 import { StepForm, type StepProps } from './step-form';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 import type { PieceBox, TypedPieceForm } from '@/lib/forms/read-piece-form';
 import type { LadderChoice } from './cut-ladders';
 import { type PieceFormState, savePieceAction } from './save-piece';

@@ -4,7 +4,7 @@ import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { heldNow } from '@/app/_cautions/read-hand-over';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { revisePiece, savePiece } from '@/db/patients/pieces';
 import { recordOf } from '@/db/patients/records';

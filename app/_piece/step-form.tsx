@@ -4,7 +4,7 @@ import clsx from 'clsx';
 import { type ReactNode, useActionState } from 'react';
 import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
-import { type TypedBoxes, typedBoxes } from '@/app/_shell/typed-boxes';
+import { type TypedBoxes, typedBoxes } from '@/app/_form/typed-boxes';
 import type { PieceStep } from '@/lib/forms/read-piece-step';
 import { type PieceStepState, stepPieceAction } from './step-piece';
 

@@ -2,8 +2,8 @@
 
 import { notFound, redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
+import { postedText } from '@/app/_form/posted';
 import { loadPatient } from '@/app/_record/load-patient';
-import { postedText } from '@/app/_shell/posted';
 import { reviseVisit } from '@/db/patients/visits';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import type { ZeroChoice } from '@/lib/ladder/ladder';

@@ -1,9 +1,9 @@
 import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { TightnessChart, type TightnessPoint } from '@/app/_chart/tightness-chart';
 import { tightnessReadings } from '@/app/_chart/tightness-readings';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { LimbPicture } from '@/app/_picture/limb-picture';
 import { ColumnHeads } from '@/app/_shell/column-heads';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { daysWorn } from '@/lib/garments/wear';

@@ -1,8 +1,8 @@
 import { ProcessChartPicture, processScales, processShape } from '@/app/_chart/process-chart';
 import { ReadInPlace } from '@/app/_chart/read-in-place';
 import { chartReadings, type ReadPoint } from '@/app/_chart/readings';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import { ColumnHeads } from '@/app/_shell/column-heads';
-import { StaticMarkup } from '@/app/_shell/static-markup';
 import { isNoAnswer } from '@/lib/outcome';
 import { FROZEN_AT } from '@/lib/service/process-chart';
 import type { ServiceChart } from '@/lib/service/service-charts';

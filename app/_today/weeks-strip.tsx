@@ -1,5 +1,5 @@
 import chartStyles from '@/app/_chart/chart.module.css';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { WorkDay } from '@/db/worklist/work-counts';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay, dayNumber, daysBetween, showDayOfYear } from '@/lib/units/calendar-day';

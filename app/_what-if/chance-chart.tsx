@@ -3,7 +3,7 @@ import { TapeAxis, ValueLines } from '@/app/_chart/chart-axes';
 import { keepApart } from '@/app/_chart/keep-apart';
 import { timeAxis } from '@/app/_chart/time-axis';
 import { valueAxis } from '@/app/_chart/value-axis';
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { WayId, WhatIf } from '@/lib/analysis/what-if';
 import { isNoAnswer } from '@/lib/outcome';
 import type { CalendarDay } from '@/lib/units/calendar-day';

@@ -1,8 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { NotSaved } from '@/app/_form/not-saved';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { LONGEST_FACT, MOST_OF_A_KIND } from '@/lib/record/work-facts';
 import { type FactsFormState, saveFactsAction } from './actions';

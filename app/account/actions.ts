@@ -8,7 +8,7 @@ import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 import { newRecoveryCodes, recoveryCodeHash } from '@/app/_auth/recovery-codes';
 import { confirmFactor } from '@/app/_auth/second-factor';
 import { openSession, requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { changePassword, ownProof } from '@/db/people/own-account';
 import { renewRecoveryCodes, turnFactorOff, turnFactorOn } from '@/db/people/second-factor';

@@ -1,4 +1,4 @@
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 
 /** The box for the password a person has now: asked before anything that would let somebody else in, or them out. */
 export function CurrentPassword({ id, refusal }: { readonly id: string; readonly refusal: string | undefined }) {

@@ -5,7 +5,7 @@ import { FactorPicture } from '@/app/_auth/factor-picture';
 import { RecoveryCodes } from '@/app/_auth/recovery-code-list';
 import type { FactorOffer } from '@/app/_auth/second-factor';
 import { withoutReset } from '@/app/_auth/without-reset';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 import { type AccountState, turnOnFactorAction } from './actions';
 import { CurrentPassword } from './current-password';
 

@@ -2,7 +2,7 @@
 
 import { useActionState } from 'react';
 import { withoutReset } from '@/app/_auth/without-reset';
-import { NewPassword } from '@/app/_shell/new-password';
+import { NewPassword } from '@/app/_form/new-password';
 import { type AccountState, changePasswordAction } from './actions';
 import { CurrentPassword } from './current-password';
 

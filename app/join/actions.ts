@@ -7,7 +7,7 @@ import { beginTry } from '@/app/_auth/limits';
 import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 import { confirmFactor } from '@/app/_auth/second-factor';
 import { requireOwnPage } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { holderOf, takeLink } from '@/db/people/one-time-links';
 
 /** What stops the form, by box; or the recovery codes of the second factor just set up, shown once. */

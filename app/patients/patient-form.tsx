@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field, FieldGroup } from '@/app/_shell/field';
+import { Field, FieldGroup } from '@/app/_form/field';
 import { PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import { LANGUAGE_NAMES } from '@/lib/summary/family/language-names';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { PART_PLACES, partOfSideInWords } from '@/lib/parts/measure';
 import { DIAGNOSIS_GROUPS } from '@/lib/record/diagnosis-groups';
 import type { PatientDetails } from '@/lib/record/patient-details';

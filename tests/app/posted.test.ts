@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { troubleWords } from '@/app/_shell/trouble-words';
 
 const APP = path.resolve(import.meta.dirname, '../../app');
@@ -55,7 +55,7 @@ describe('a posted form', () => {
   it('is read in one place: no server code looks into a form by itself', () => {
     const files = fs.readdirSync(APP, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
     const own = files.filter(
-      (name) => !name.endsWith('_shell/posted.ts') && /\bform\??\.get\('/.test(fs.readFileSync(path.join(APP, name), 'utf8')),
+      (name) => !name.endsWith('_form/posted.ts') && /\bform\??\.get\('/.test(fs.readFileSync(path.join(APP, name), 'utf8')),
     );
     expect(own).toEqual(['clinic/exchange/upload/route.ts']);
   });

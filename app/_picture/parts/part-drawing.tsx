@@ -1,4 +1,4 @@
-import { StaticMarkup } from '@/app/_shell/static-markup';
+import { StaticMarkup } from '@/app/_markup/static-markup';
 import type { PartSide } from '@/lib/parts/measure';
 import styles from '../picture.module.css';
 import { tapeWay } from './tape-ways';

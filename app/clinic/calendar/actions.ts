@@ -2,7 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { ALARM_DAYS, ALARM_KEY } from '@/db/documents/calendar-alarm';
 import { openFeed, withdrawFeed } from '@/db/documents/calendar-feeds';

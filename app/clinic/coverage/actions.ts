@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { COVERAGE_KEY, coverageRulesOf } from '@/db/clinic/coverage';
 import { readCoverageForm, type TypedCoverage } from '@/lib/forms/read-coverage-form';

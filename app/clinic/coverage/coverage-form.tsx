@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { FieldGroup } from '@/app/_shell/field';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { FieldGroup } from '@/app/_form/field';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import type { TypedCoverage } from '@/lib/forms/read-coverage-form';
 import { COVERED_USES, EXCEPTION_REASONS } from '@/lib/record/coverage';
 import { type CoverageFormState, saveCoverageAction } from './actions';

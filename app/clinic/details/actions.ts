@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeClinicDetails, clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { readClinicDetails } from '@/lib/forms/read-clinic-details';
 import { timeZones } from './time-zones';

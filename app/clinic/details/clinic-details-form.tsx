@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { NotSaved } from '@/app/_form/not-saved';
+import { asChoices, typedBoxes } from '@/app/_form/typed-boxes';
 import { LIMBS, type LimbKind, placeInWords } from '@/lib/ladder/limb';
 import { CLINIC_BOUNDS } from '@/lib/record/clinic-details';
 import { type ClinicDetailsState, saveClinicDetailsAction } from './actions';

@@ -1,9 +1,9 @@
 'use client';
 
 import { useActionState } from 'react';
-import { FieldGroup } from '@/app/_shell/field';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { FieldGroup } from '@/app/_form/field';
+import { NotSaved } from '@/app/_form/not-saved';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { DIARY_BOUNDS, WEEKDAYS } from '@/lib/diary/diary';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { type DiaryFormState, saveDiaryAction } from './actions';

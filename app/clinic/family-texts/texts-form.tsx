@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 import { saveTextsAction, type TextsState } from './actions';
 
 type Props = {

@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { LEAVING_KEY } from '@/db/clinic/leaving-texts';
 import { readLeavingTexts } from '@/lib/forms/read-leaving';

@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { NotSaved } from '@/app/_form/not-saved';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { type LeavingTextsState, saveLeavingTextsAction } from './actions';
 
 type Props = {

@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting, clinicOf, historyOfSetting } from '@/db/clinic/clinic';
 import { learnScale } from '@/db/clinic/learn-scale';
 import { POLICY_KEY, policyInForce } from '@/db/clinic/policy';

@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { OWN_KINDS_KEY, ownKindsOf } from '@/db/clinic/observed-kinds';
 import { readOwnKinds } from '@/lib/forms/read-own-kinds';

@@ -2,7 +2,7 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { MEASURERS_KEY, measurerMatches } from '@/db/patients/measurers';
 import { peopleOf } from '@/db/people/people';

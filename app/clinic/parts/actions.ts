@@ -3,7 +3,7 @@
 import { randomBytes } from 'node:crypto';
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { changeSetting } from '@/db/clinic/clinic';
 import { OWN_FORMS_KEY, OWN_MEASURES_KEY, ownPartsOf } from '@/db/clinic/own-parts';
 import { readOwnForm, readOwnMeasure, withAsked } from '@/lib/forms/read-own-parts';

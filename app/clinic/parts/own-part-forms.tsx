@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { NotSaved } from '@/app/_form/not-saved';
+import { asChoices, typedBoxes } from '@/app/_form/typed-boxes';
 import { OWN_FORM_LADDERS } from '@/lib/garment-forms/garment-catalogue';
 import { OWN_FORM_BOUNDS } from '@/lib/garment-forms/own-form';
 import { PARTS } from '@/lib/parts/measure';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { asChoices, typedBoxes } from '@/app/_shell/typed-boxes';
+import { asChoices, typedBoxes } from '@/app/_form/typed-boxes';
 import type { ListedPerson } from '@/db/people/people';
 import { changeRoleAction, disableAction, dropFactorAction, enableAction, makeLinkAction, type PeopleState } from './actions';
 import { HandOver } from './hand-over';

@@ -5,7 +5,7 @@ import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { peopleOf } from '@/db/people/people';
 import { beginStudy, endStudy, type StudySaved, saveStudyRun, studyOf } from '@/db/service/studies';

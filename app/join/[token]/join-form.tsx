@@ -5,8 +5,8 @@ import { FactorPicture } from '@/app/_auth/factor-picture';
 import { RecoveryCodes } from '@/app/_auth/recovery-code-list';
 import type { FactorOffer } from '@/app/_auth/second-factor';
 import { withoutReset } from '@/app/_auth/without-reset';
-import { Field } from '@/app/_shell/field';
-import { NewPassword } from '@/app/_shell/new-password';
+import { Field } from '@/app/_form/field';
+import { NewPassword } from '@/app/_form/new-password';
 import { type JoinState, joinAction } from '../actions';
 
 type Props = {

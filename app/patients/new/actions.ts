@@ -3,7 +3,7 @@
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { clinicOf } from '@/db/clinic/clinic';
 import { addPatient } from '@/db/patients/patients';
 import type { PatientFormState } from '../patient-form';

@@ -2,7 +2,7 @@ import { requireActing } from '@/app/_auth/therapist';
 import { besideTheServer, TOO_MUCH } from '@/app/_exchange/beside-the-server';
 import { saidCookie } from '@/app/_exchange/said-of-file';
 import { MOST_BYTES, NOT_TAKEN } from '@/app/_exchange/upload';
-import { postedText } from '@/app/_shell/posted';
+import { postedText } from '@/app/_form/posted';
 import { keepUpload } from '@/db/exchange/imports';
 
 /** What a form adds around its file, bytes. */

@@ -1,8 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { NotSaved } from '@/app/_shell/not-saved';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { NotSaved } from '@/app/_form/not-saved';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { LONGEST_REASON } from '@/lib/forms/read-reason';
 import { endStudyAction, type StudyFormState } from '../actions';
 

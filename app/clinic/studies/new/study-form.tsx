@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { STUDY_BOUNDS, STUDY_KINDS } from '@/lib/study/study-plan';
 import type { LengthUnit } from '@/lib/units/length';
 import { nameOf } from '@/lib/units/read-length';

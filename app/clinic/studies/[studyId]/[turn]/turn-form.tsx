@@ -1,8 +1,8 @@
 'use client';
 
 import { type KeyboardEvent, useActionState, useEffect, useRef, useState } from 'react';
+import { typedBoxes } from '@/app/_form/typed-boxes';
 import { cellId, GirthCell } from '@/app/_sheet/table/girth-cell';
-import { typedBoxes } from '@/app/_shell/typed-boxes';
 import type { CellPlace } from '@/lib/entry/entry-state';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { LONGEST, SHORTEST } from '@/app/_auth/password-lengths';
-import { Field } from '@/app/_shell/field';
+import { Field } from '@/app/_form/field';
 
 /** The box for a password to choose: typed or pasted, shown on request. What was typed stays when the form comes back. */
 export function NewPassword({ refusal }: { readonly refusal: string | undefined }) {

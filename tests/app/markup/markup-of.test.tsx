@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { Fragment, type ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
-import { markupOf } from '@/app/_shell/markup-of';
+import { markupOf } from '@/app/_markup/markup-of';
 
 /** The reference is React's own renderer: source, react-dom/server `renderToStaticMarkup`, of the pinned version. */
 const asReact = (node: ReactNode) => expect(markupOf(node)).toBe(renderToStaticMarkup(node));

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it, vi } from 'vitest';
-import { oncePer } from '@/app/_shell/once-per';
-import { rememberedMarkup, StaticMarkup } from '@/app/_shell/static-markup';
+import { oncePer } from '@/app/_markup/once-per';
+import { rememberedMarkup, StaticMarkup } from '@/app/_markup/static-markup';
 
 function Panel({ figure, children }: { figure: number; children?: ReactNode }) {
   return (
