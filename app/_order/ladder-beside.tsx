@@ -1,5 +1,6 @@
 import { StaticMarkup } from '@/app/_markup/static-markup';
 import { type DrawnRung, RowOutline } from '@/app/_picture/row-outline';
+import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { KeptRecord } from '@/db/patients/records';
 import type { CutLadder } from '@/lib/forms/read-cut';
 import type { Ladder } from '@/lib/ladder/ladder';
@@ -47,7 +48,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
         <span>{nameOf(unit)}</span>
       </p>
       <div className={`panel ${styles.ladder}`}>
-        <h2>{`The ladder of ${showDay(day)}`}</h2>
+        <h2>{`The ladder of ${showDay(day)}, ${unit}`}</h2>
         <div className={styles.ladderRows}>
           <RowOutline
             side={side}
@@ -61,9 +62,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
             <caption className="visually-hidden">{`Towards the trunk at the top; places ${countedFrom(ladder)} and girths in ${nameOf(unit)}, as typed.`}</caption>
             <thead>
               <tr>
-                <th scope="col" className="numeric">{`Place, ${unit}`}</th>
-                <th scope="col" className="numeric">{`Girth, ${unit}`}</th>
-                {withRoom && <th scope="col" className="numeric">{`Room, ${unit}`}</th>}
+                <ColumnHeads of={withRoom ? ['Place', 'Girth', 'Room'] : ['Place', 'Girth']} numeric />
               </tr>
             </thead>
             <tbody>

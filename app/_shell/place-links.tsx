@@ -6,11 +6,12 @@ import styles from './page-head.module.css';
 const PLACES = [
   { href: '/', word: 'Today' },
   { href: '/patients', word: 'Patients' },
+  { href: '/diary', word: 'Diary' },
   { href: '/pieces', word: 'Pieces' },
   { href: '/clinic', word: 'Clinic' },
 ];
 
-/** The four places of the program, with a bar under the one shown. */
+/** The five places of the program, with a bar under the one shown. */
 export function PlaceLinks() {
   const path = usePathname();
   const isHere = (href: string) => (href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`));

@@ -1,22 +1,15 @@
 import 'server-only';
-import { after } from 'next/server';
 import { findPatients } from '@/db/patients/find-patients';
-import { unlessTrouble } from '@/db/sql/storage-trouble';
 import type { Therapist } from '@/db/therapist';
 import { ownPatients } from '@/db/worklist/own-patients';
-import { refreshStale, workAim } from '@/db/worklist/refresh-work';
-import { staleCount } from '@/db/worklist/stale-work';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
 import { dayInList, firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
 import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
+import { freshWork } from './fresh-work';
 import type { TodayView } from './today-address';
 
 const GROUPS = ['overdue', 'this-week', 'later'] as const satisfies readonly WorkGroup[];
-/** Patients looked at before the page is shown; more than these are looked at after it. */
-const FEW = 5;
-/** How long one request goes on looking at patients after its page was sent. */
-const AFTER_MS = 3000;
 /** Lines of a group on one page. */
 const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 12, 'this-week': 12, later: 6 };
 /** Referrals in front of the list; more are found under their own filter. */
@@ -46,18 +39,7 @@ export type Today = {
 
 /** Reads the first screen from the stored lines and counts. A few stale patients are looked at first, the rest after the page was sent. */
 export async function loadToday(therapist: Therapist, view: TodayView, today: CalendarDay): Promise<Today> {
-  const aim = await workAim(therapist, today);
-  let stale = await staleCount(therapist, aim);
-  if (stale.behind > 0 && stale.behind <= FEW) {
-    await unlessTrouble(() => refreshStale(therapist, today, { most: FEW }));
-    stale = await staleCount(therapist, aim);
-  }
-  if (stale.behind > 0) {
-    after(async () => {
-      const started = Date.now();
-      await unlessTrouble(() => refreshStale(therapist, today, { until: () => Date.now() - started > AFTER_MS }));
-    });
-  }
+  const stale = await freshWork(therapist, today);
   const later = laterFrom(today);
   const [totals, days] = await Promise.all([
     workTotals(therapist, today, later, ['all', 'refer', 'delivery', view.kind]),

@@ -86,3 +86,9 @@ function monthOf(day: CalendarDay): string {
 function weekdayOf(day: CalendarDay): string {
   return WEEKDAYS[(((dayNumber(day) + 4) % 7) + 7) % 7] ?? '';
 }
+
+/** The Monday of a day's week. Example: of Sunday 6 December 2026: 30 November. */
+export function mondayOf(day: CalendarDay): CalendarDay {
+  // 1 January 1970 was a Thursday.
+  return addDays(day, -((((dayNumber(day) + 3) % 7) + 7) % 7));
+}

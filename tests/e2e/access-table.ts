@@ -53,6 +53,7 @@ export const PAGES: Readonly<Record<string, Needs>> = {
   'patients/[patientId]/visits/[visitId]/page.tsx': 'signed in',
   'patients/[patientId]/visits/[visitId]/correct/page.tsx': 'writes',
   'patients/[patientId]/visits/[visitId]/family/page.tsx': 'writes',
+  'diary/page.tsx': 'signed in',
   'pieces/page.tsx': 'signed in',
   'share/page.tsx': 'nobody',
   'sign-in/page.tsx': 'nobody',

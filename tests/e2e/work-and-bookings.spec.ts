@@ -86,6 +86,11 @@ test('working days are set; a visit is booked from a prompt on a closed day only
   await page.getByLabel('Book it all the same').check();
   await page.getByRole('button', { name: 'Book it' }).click();
   await expect(page.getByRole('cell', { name: 'booked', exact: true })).toBeVisible();
+  await page.goto(`/diary?from=${saturday}`);
+  const inDiary = page.locator('tbody').filter({ hasText: 'The clinic does not work on Saturdays. 1 booked.' });
+  await expect(inDiary.getByRole('row').nth(1)).toContainText(/09:30.*Rui Castellan.*Booked for .* at 09:30\..*booked/);
+  expect(await screenFaults(page)).toEqual([]);
+  await inDiary.getByRole('link', { name: /^Change: Rui Castellan/ }).click();
   await page.getByRole('link', { name: `Move the visit of ${showDay(saturday)}` }).click();
   await page.getByLabel('Day').fill(today);
   await page.getByLabel('Time').fill('');
@@ -110,7 +115,7 @@ test('working days are set; a visit is booked from a prompt on a closed day only
   await page.getByText(/^Every state/).click();
   await expect(page.getByText(/missed \(bus did not come\)/)).toBeVisible();
   expect(await screenFaults(page)).toEqual([]);
-  await page.goto('/?q=Rui&kind=visit');
+  await page.goto('/?q=Rui&kind=call');
   await expect(page.locator('tr[data-line]').filter({ hasText: 'Call about a missed visit' })).toHaveCount(1);
 });
 

@@ -1,4 +1,4 @@
-import { format, parseISO } from 'date-fns';
+import { format, parseISO, startOfISOWeek } from 'date-fns';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -6,6 +6,7 @@ import {
   type CalendarDay,
   dayFromNumber,
   dayNumber,
+  mondayOf,
   readDay,
   showDay,
   showDayOfYear,
@@ -35,6 +36,15 @@ describe('a day in words', () => {
   it('is read only if the calendar has it (ISO 8601; 1900 was no leap year, 2000 was)', () => {
     expect(readDay('2000-02-29').kind).toBe('read');
     for (const text of ['1900-02-29', '2023-02-29', '29/02/2024', '2024-2-9', '2024-13-01', '']) expect(readDay(text).kind).toBe('refused');
+  });
+
+  it('lies in a week that begins on a Monday, as date-fns 4 counts it (reference library)', () => {
+    fc.assert(
+      fc.property(anyDay, (day) => {
+        expect(mondayOf(day)).toBe(format(startOfISOWeek(parseISO(day)), 'yyyy-MM-dd'));
+      }),
+      { seed: 7, numRuns: 5000 },
+    );
   });
 
   it('goes on by months to the same day, or to the last one of a shorter month', () => {
