@@ -20,14 +20,15 @@ const ROW_PX = 30;
 
 type Room = { readonly cutFrom: string; readonly places: ProposedRoom['places'] };
 
-/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed on one of them. */
+/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed on one of them after the piece before, `without` the same ladder for other figures. */
 export function laddersBeside(record: KeptRecord, choices: readonly CutLadder[], room: Room | undefined) {
   return choices.slice(0, MOST_BESIDE).flatMap(({ key, visitId, limb, side, day, madeTo }) => {
     const visit = record.visits.find((one) => one.visitId === visitId);
     const ladder = madeTo ? undefined : visit?.ladders.find((one) => one.limb === limb && one.side === side);
     if (!ladder) return [];
     const places = room?.cutFrom === key ? room.places : [];
-    return [{ key, shown: <LadderBeside ladder={ladder} day={day} room={places} /> }];
+    const without = <LadderBeside ladder={ladder} day={day} room={[]} />;
+    return [{ key, shown: places.length > 0 ? <LadderBeside ladder={ladder} day={day} room={places} /> : without, without }];
   });
 }
 
@@ -80,7 +81,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
         </div>
         <p className="secondary">
           {withRoom
-            ? 'Girths as typed. Room: what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
+            ? 'Girths as typed. Room: after the piece before, what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
             : 'Girths as typed.'}
         </p>
       </div>

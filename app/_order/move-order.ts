@@ -15,11 +15,11 @@ import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
 import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { isAwaited, isHeldBack } from '@/lib/garments/piece-stage';
+import { coverKey } from '@/lib/garments/wear';
 import { asStop } from '@/lib/orders/order-questions';
 import { orderSet } from '@/lib/orders/order-set';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
-import type { WornPlace } from '@/lib/record/patient-record';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
 
@@ -65,15 +65,16 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   if (next.deed === 'sent')
-    await completeBegun(therapist, patientId, ['order'], ({ limb }) => limb !== undefined && isOrdered(next.order, limb));
+    await completeBegun(therapist, patientId, ['order'], ({ piece }) => isOrdered(next.order, loaded.record.pieces, piece));
   await refreshPatient(therapist, patientId, loaded.today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }
 
-/** Whether an order is for a place: its own, or one of the ladders of its set. */
-function isOrdered(order: Order, place: WornPlace): boolean {
+/** Whether an order replaces a piece: of the same cover, on the order's own limb or another of its set. */
+function isOrdered(order: Order, pieces: readonly KeptPiece[], number: string | undefined): boolean {
+  const piece = pieces.find((one) => one.piece === number);
   const places = order.covers === 'measures' ? [order] : orderSet(order).ladders;
-  return places.some(({ limb, side }) => limb === place.limb && side === place.side);
+  return piece !== undefined && places.some(({ limb, side }) => coverKey({ ...order, limb, side }) === coverKey(piece));
 }
 
 const STEPS: Readonly<Record<string, Step>> = {

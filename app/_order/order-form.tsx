@@ -22,8 +22,8 @@ type Props = {
   readonly roomWords: string;
   /** What making took of late, in words, by the form of garment. */
   readonly leadWords: Readonly<Record<string, string>>;
-  /** Ladders as they are shown beside the form, by the key of their choice. */
-  readonly beside: readonly { readonly key: string; readonly shown: ReactNode }[];
+  /** Ladders as they are shown beside the form, by the key of their choice, with the room proposed before and without it. */
+  readonly beside: readonly { readonly key: string; readonly shown: ReactNode; readonly without: ReactNode }[];
   /** Forms that the clinic added. */
   readonly ownForms: readonly OwnForm[];
 };
@@ -156,7 +156,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           </a>
         </div>
       </form>
-      {ladder && <aside aria-label="The ladder it is made to">{ladder.shown}</aside>}
+      {ladder && <aside aria-label="The ladder it is made to">{state.room ? ladder.without : ladder.shown}</aside>}
     </div>
   );
 }

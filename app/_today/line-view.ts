@@ -65,7 +65,7 @@ function overWords(days: number): string {
 /** What else stands behind a first line, and that the line is of another day where it was not looked at for today yet. */
 function behindWords({ due, soonest, behind, renewedFor }: WorkRow, today: CalendarDay): string {
   const said: string[] = [];
-  const since = soonest < due ? `, due since ${showShortWeekday(soonest)}` : '';
+  const since = soonest < due && soonest < today ? `, due since ${showShortWeekday(soonest)}` : '';
   if (behind > 0) said.push(`${behind} more for this patient${since}.`);
   if (renewedFor === null) said.push('Changed since; being looked at again.');
   else if (renewedFor !== today) said.push(`As of ${showDayOfYear(renewedFor)}; being looked at for today.`);

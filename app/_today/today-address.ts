@@ -9,7 +9,7 @@ export const FILTERS: readonly { readonly kind: WorkKind | 'all'; readonly words
   { kind: 'remeasure', words: 'Remeasure' },
   { kind: 'first-fit', words: 'First fit' },
   { kind: 'visit', words: 'Visit' },
-  { kind: 'call', words: 'Ring or ask' },
+  { kind: 'call', words: 'Calls and replies' },
   { kind: 'delivery', words: 'Delivery' },
   { kind: 'refer', words: 'Refer' },
 ];

@@ -8,7 +8,7 @@ export const KIND_WORDS: Readonly<Record<WorkKind, string>> = {
   'first-fit': 'first fit',
   remeasure: 'remeasure',
   visit: 'visit',
-  call: 'ring or ask',
+  call: 'call or reply',
   delivery: 'delivery',
 };
 

@@ -43,7 +43,7 @@ export function asAsked(prompt: MergedPrompt): Omit<PromptAnswer, 'answer' | 'un
 }
 
 /**
- * Answers "act" to every prompt that was begun and is done now: an order was saved, a limb measured, a step of a piece taken.
+ * Answers "act" to every prompt that was begun and is done now: an order was sent, a limb measured, a step of a piece taken.
  *
  * Shape: what is done (kinds of action), and which limb or piece it was done for. Adds rows, changes none.
  */

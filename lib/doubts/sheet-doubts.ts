@@ -79,7 +79,7 @@ function sideDoubts({ limb, rungs, reference }: Prepared, before: Before | undef
   const explained = (doubt: Doubt) => doubt.distanceMm !== null && (order?.explains(doubt.distanceMm) ?? false);
   const single = (against?.doubts ?? []).filter((doubt) => !explained(doubt));
   const own = ownDoubts(ladder, rungs, affected).filter((doubt) => {
-    if (doubt.kind === 'girth-at-joint') return !limb.last?.girthsNm.some(([place]) => place === 0);
+    if (doubt.kind === 'girth-at-joint') return !limb.last?.girthAtJoint;
     const taken = single.some((one) => one.distanceMm === doubt.distanceMm) || explained(doubt);
     return !taken && !(doubt.distanceMm !== null && against?.fitting.has(doubt.distanceMm));
   });

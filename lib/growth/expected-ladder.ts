@@ -23,6 +23,8 @@ export type LastLadder = {
   readonly usual: UsualLine;
   /** Exact girths by distance from the zero, upward positive (mm), to tell a copy of what was typed. */
   readonly girthsNm: readonly (readonly [placeMm: number, girthNm: number])[];
+  /** Whether a girth was taken at the ankle crease then. */
+  readonly girthAtJoint: boolean;
 };
 
 /** Girths of a ladder, mm, as it and earlier ones of the same limb have them, and how many ladders stand behind each. */

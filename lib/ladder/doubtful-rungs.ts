@@ -125,10 +125,14 @@ function outOfRange(ladder: Ladder, taped: readonly Taped[]): Doubt[] {
     }));
 }
 
+/** Whether a girth was taken at the ankle crease, zero of a leg's ladder taped upward. Who did so at the last visit is not asked again why. */
+export function hasGirthAtJoint({ limb, direction, zero, rungs }: Ladder): boolean {
+  if (direction !== 'up' || zero !== distalLandmark(limb) || limb !== 'leg') return false;
+  return rungs.some((rung) => rung.girth && rung.distance.nm === 0);
+}
+
 function jointGirths(ladder: Ladder): Doubt[] {
-  if (ladder.direction !== 'up' || ladder.zero !== distalLandmark(ladder.limb) || ladder.limb !== 'leg') return [];
-  const atZero = ladder.rungs.find((rung) => rung.girth && rung.distance.nm === 0);
-  if (!atZero) return [];
+  if (!hasGirthAtJoint(ladder)) return [];
   return [
     {
       kind: 'girth-at-joint',

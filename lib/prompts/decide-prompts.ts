@@ -85,8 +85,8 @@ export function mergeByCause(prompts: readonly Prompt[]): MergedPrompt[] {
 }
 
 /**
- * What can be answered to a prompt. `begun`: somebody went to where the act is done, and nothing is done yet. `act`: it is done: an order or
- * a visit was saved, a step of the piece taken, a call or a review noted.
+ * What can be answered to a prompt. `begun`: somebody went to where the act is done, and nothing is done yet. `act`: it is done: an order was sent,
+ * a visit saved, a step of the piece taken, a call or a review noted.
  */
 export const ANSWER_KINDS = ['act', 'begun', 'not-now', 'not-for-this-patient', 'open-again'] as const;
 export type AnswerKind = (typeof ANSWER_KINDS)[number];
@@ -103,7 +103,7 @@ export type PromptAnswer = {
 export const MOST_SHOWN = 3;
 
 /**
- * The prompts still open after earlier answers. Done or declined: hidden until its inputs change. Not now: hidden until its day. Begun:
+ * The prompts still open after earlier answers. Done or declined: hidden until its inputs change; an order that was sent hides nothing by itself, its pieces do. Not now: hidden until its day. Begun:
  * open, and marked.
  * Opened again by hand: open, whatever was answered before.
  *
@@ -113,15 +113,17 @@ export const MOST_SHOWN = 3;
  */
 export function openPrompts(prompts: readonly MergedPrompt[], answers: readonly PromptAnswer[], today: string): MergedPrompt[] {
   return prompts.flatMap((prompt) => {
-    if (!partsOf(prompt).some((part) => isOpen(part, prompt.cause, answers, today))) return [];
+    if (![prompt, ...prompt.also].some((one) => isOpen(one, prompt.cause, answers, today))) return [];
     const last = answerTo(prompt, answers);
     return [last?.answer === 'begun' ? { ...prompt, begun: last } : prompt];
   });
 }
 
-function isOpen(part: string, cause: string, answers: readonly PromptAnswer[], today: string): boolean {
-  const last = lastAnswer(part, cause, answers);
+function isOpen(one: Prompt, cause: string, answers: readonly PromptAnswer[], today: string): boolean {
+  const last = lastAnswer(partOf(one), cause, answers);
   if (!last || last.answer === 'open-again' || last.answer === 'begun') return true;
+  // While what was ordered follows, no rule asks for an order: one that is asked for was cancelled, or is another's.
+  if (last.answer === 'act' && one.action === 'order') return true;
   return last.answer === 'not-now' && (last.until === null || last.until <= today);
 }
 
@@ -158,7 +160,11 @@ export function inputsOf(prompt: MergedPrompt): string {
 }
 
 function partsOf(prompt: MergedPrompt): string[] {
-  return [prompt, ...prompt.also].map((one) => `${one.rule}/${one.ruleVersion}: ${one.inputs}`);
+  return [prompt, ...prompt.also].map(partOf);
+}
+
+function partOf({ rule, ruleVersion, inputs }: Prompt): string {
+  return `${rule}/${ruleVersion}: ${inputs}`;
 }
 
 function byUrgency(one: Prompt, other: Prompt): number {

@@ -3,6 +3,7 @@ import { tapedRungs } from '../alignment/reference-line';
 import { type LastLadder, lastVisitLine, type UsualLine } from '../growth/expected-ladder';
 import { doubtfulPlaces } from '../ladder/cross-examined';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
+import { hasGirthAtJoint } from '../ladder/doubtful-rungs';
 import { placeOf } from '../ladder/taped-line';
 import type { TapeSds } from '../limits/tape-sds';
 import { median } from '../statistics/median';
@@ -35,7 +36,8 @@ export function ladderAsTaped({ visit, ladder, placed, body, growing, doubts }: 
   const doubtfulMm = [...doubtfulPlaces(doubts)].map((place) => placeOf(ladder, place));
   const { girthsMm } = placed.line;
   const usual = { girthsMm, ladders: girthsMm.map(() => 1) };
-  return { placed, body, growing, doubtfulMm, words: showDayOfYear(visit.day), girthsNm, usual };
+  const girthAtJoint = hasGirthAtJoint(ladder);
+  return { placed, body, growing, doubtfulMm, words: showDayOfYear(visit.day), girthsNm, girthAtJoint, usual };
 }
 
 /**

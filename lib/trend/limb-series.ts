@@ -5,7 +5,7 @@ import { type BodyAt, bodyAt } from '../growth/body-at';
 import { crossExamined } from '../ladder/cross-examined';
 import type { Doubt } from '../ladder/doubt';
 import { DOUBT_LIMITS } from '../ladder/doubt-limits';
-import { doubtfulRungs } from '../ladder/doubtful-rungs';
+import { doubtfulRungs, hasGirthAtJoint } from '../ladder/doubtful-rungs';
 import { floorCheck } from '../ladder/floor-check';
 import type { Ladder } from '../ladder/ladder';
 import { distalLandmark, type LimbKind, type Side } from '../ladder/limb';
@@ -87,7 +87,8 @@ function seriesOf(
     side,
     visits: parts.map(({ visit, ladder, growing, body }, index) => {
       const milder = isAffected(record, limb, side) ? DOUBT_LIMITS.swollenNeighbours.value : 1;
-      const usual = index > 0 && hasGirthAtZero(parts[index - 1]?.ladder);
+      const before = parts[index - 1]?.ladder;
+      const usual = before !== undefined && hasGirthAtJoint(before);
       const doubts = crossExamined(ladder, (one) => {
         const whole = [zeroAndDirection(one), floorCheck(one, body.heightMm?.value)].filter((doubt) => doubt !== undefined);
         const own = doubtfulRungs(one, milder);
@@ -108,11 +109,6 @@ function seriesOf(
       };
     }),
   };
-}
-
-/** Whether a girth was taken at zero itself: who did so at the last visit is not asked again why. */
-function hasGirthAtZero(ladder: Ladder | undefined): boolean {
-  return ladder?.rungs.some(({ girth, distance }) => girth && distance.nm === 0) ?? false;
 }
 
 function whole(...doubts: readonly (Doubt | undefined)[]): Doubt[] {

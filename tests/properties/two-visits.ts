@@ -64,7 +64,7 @@ export function twoVisits(
   if (!placed) throw new Error('no line');
   const girthsNm = earlier.rungs.map((rung) => [rung.distance.nm / 1e6, rung.girth?.nm ?? 0] as const);
   const usual = { girthsMm: placed.line.girthsMm, ladders: placed.line.girthsMm.map(() => 1) };
-  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm, doubtfulMm: [], usual };
+  const last = { placed, body: body(70), growing: false, words: '14 Oct', girthsNm, girthAtJoint: false, doubtfulMm: [], usual };
   return { earlier, later, last, today: { day: 182, body: body(70 * weightRatio), tape: { readingMm: 3, placementMm: PLACEMENT_MM } } };
 }
 

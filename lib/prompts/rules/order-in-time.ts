@@ -69,7 +69,10 @@ export function followerOf(
   });
   const last = others
     .map((other) => ({ piece: other.piece.piece, until: lastsUntil(other, today) }))
-    .sort((a, b) => b.until.localeCompare(a.until))[0];
+    .reduce<{ piece: string; until: CalendarDay } | undefined>(
+      (found, other) => (found && found.until > other.until ? found : other),
+      undefined,
+    );
   return last && { ...last, longer: last.until > end };
 }
 

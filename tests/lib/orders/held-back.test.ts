@@ -75,6 +75,14 @@ describe('a piece that is held back', () => {
     expect(followerOf(after[0] as (typeof after)[0], after, on)).toMatchObject({ piece: released.piece, longer: true });
   });
 
+  it('of two new ones that last alike the later follows, from whichever the next order is counted', () => {
+    const worn: Piece = { ...first, piece: '1', firstWorn: calendarDay('2026-09-01'), cutFrom: calendarDay('2026-06-01'), orderId: null };
+    const two = ['2', '3'].map((piece) => ({ ...first, piece }));
+    const { pieces } = analysed(record([worn, ...two], [...once, visitOf('2026-06-01', [legOf()])].reverse()), '2026-09-20');
+    const followers = pieces.map((one) => followerOf(one, pieces, on)?.piece);
+    expect(followers).toEqual(['3', '3', undefined]);
+  });
+
   it('is asked about once the first was kept, or is made again; never before and never after the release', () => {
     expect(promptsOf('release-after-fit', record([first, second]), '2026-09-20')).toEqual([]);
     const kept = promptsOf('release-after-fit', record([fitted('keep'), second]), '2026-09-20');

@@ -80,6 +80,10 @@ describe('an answered prompt', () => {
   it('is hidden while its inputs stay, whether acted on or declined', () => {
     expect(openPrompts([both], [], '2026-06-01')).toEqual([both]);
     expect(openPrompts([both], [answer(both, 'act')], '2026-06-01')).toEqual([]);
+    // An order that was sent is followed by its pieces, and then no rule asks; asked again it was cancelled, or was another's.
+    const ordered = { ...both, action: 'order' as const, also: [] };
+    expect(openPrompts([ordered], [answer(ordered, 'act')], '2026-06-01')).toHaveLength(1);
+    expect(openPrompts([ordered], [answer(ordered, 'not-for-this-patient')], '2026-06-01')).toEqual([]);
     expect(openPrompts([both], [answer(both, 'not-for-this-patient')], '2036-06-01')).toEqual([]);
   });
 

@@ -27,6 +27,9 @@ describe('a girth at zero itself', () => {
     const atZero: Ladder = { ...legOf(), rungs: [{ distance: cm(0), girth: cm(24) }, ...legOf().rungs] };
     const joint = (visits: readonly SeriesVisit[]) => visits.map(({ doubts }) => doubts.some(({ kind }) => kind === 'girth-at-joint'));
     expect(joint(seriesOf(atZero, atZero, legOf(), atZero))).toEqual([true, false, false, true]);
+    // A ladder down from the fold has its zero elsewhere: a girth there says nothing of the crease.
+    const down: Ladder = { ...legOf(), zero: 'gluteal-fold', direction: 'down', landmarks: [], rungs: [...atZero.rungs] };
+    expect(joint(seriesOf(down, atZero))).toEqual([false, true]);
   });
 });
 

@@ -100,6 +100,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
               cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
             )}
             ladders={ladderChoices(ladders)}
+            // The sheet above has the ladder.
             beside={[]}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
             roomWords={roomInWords(
