@@ -14,6 +14,7 @@ const KINDS: readonly WorkKind[] = ['order', 'visit', 'first-fit', 'remeasure', 
 const TITLES = {
   order: 'Order for the left leg',
   visit: 'Visit',
+  call: 'Call back',
   'first-fit': 'First fit of piece 2',
   remeasure: 'Remeasure the left leg',
   delivery: 'Expect piece 3',
@@ -52,14 +53,25 @@ export async function bulkClinic(therapist: Therapist, patients: number, today: 
         name: `Person ${random.pick(['Alder', 'Birch', 'Cedar', 'Hazel', 'Rowan'])} ${from + index + 1}`,
       };
     });
-    const lines = people.flatMap(({ patientId }) => {
+    const lines = people.flatMap(({ patientId }, index) => {
       const days = [0, 1].map(() => addDays(today, Math.floor(random.uniform() * (BACK + AHEAD)) - BACK)).sort();
-      return days.map((due, place) => {
-        const kind = random.pick(KINDS) as keyof typeof TITLES;
+      const [soonest = today] = days;
+      /** Of every seventh the later line stands in front, as a family's wish to be rung does. */
+      const rings = index % 7 === 0;
+      return (rings ? [...days].reverse() : days).map((due, place) => {
+        const kind = rings && place === 0 ? 'call' : (random.pick(KINDS) as keyof typeof TITLES);
         count(kind, due);
-        if (place === 0) count(PATIENT, due);
+        if (place === 0) count(PATIENT, soonest);
         const words = { kind, title: TITLES[kind], reason: 'Replacement due 28 Feb 2027, making takes 21 days, measuring 7 days.' };
-        const of = { id: crypto.randomUUID(), clinicId, patientId, key: `${kind}:${place}`, due, soonest: due, prompt: null };
+        const of = {
+          id: crypto.randomUUID(),
+          clinicId,
+          patientId,
+          key: `${kind}:${place}`,
+          due,
+          soonest: place === 0 ? soonest : due,
+          prompt: null,
+        };
         return {
           ...of,
           ...words,

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { laterFrom, WORK_KINDS } from '@/lib/schedule/worklist';
-import { addDays, calendarDay } from '@/lib/units/calendar-day';
+import { addDays, type CalendarDay, calendarDay } from '@/lib/units/calendar-day';
 import { type ClinicOn, clinicOn, ENGINES } from './clinic-on';
 
 const TODAY = calendarDay('2026-11-25');
@@ -96,17 +96,40 @@ describe.each(ENGINES)('reading the stored worklist on %s', (engine) => {
     expect(await at.db.stale.staleCount(at.therapist, aim)).toEqual({ behind: 0, patients: PATIENTS });
   });
 
+  it('lists patients page by page in the order of their earliest day, each once, also those whose first line is of another day', async () => {
+    const seen: { soonest: CalendarDay; patientId: string; due: CalendarDay }[] = [];
+    let after: { due: CalendarDay; id: string } | undefined;
+    for (let page = 0; page < 400; page++) {
+      const rows = await at.db.lines.workPage(at.therapist, { kind: 'all', after }, 100);
+      seen.push(...rows);
+      const last = rows.at(-1);
+      if (!last) break;
+      after = { due: at.db.lines.dayInList(last, 'all'), id: last.id };
+    }
+    expect(new Set(seen.map(({ patientId }) => patientId)).size).toBe(PATIENTS);
+    expect(seen).toHaveLength(PATIENTS);
+    expect(seen.map(({ soonest }) => soonest)).toEqual(seen.map(({ soonest }) => soonest).sort());
+    expect(seen.some(({ soonest, due }) => soonest < due)).toBe(true);
+  });
+
   it('totals are the lines counted one by one', async () => {
     const totals = await at.db.counts.workTotals(at.therapist, TODAY, later, ['all', ...WORK_KINDS]);
     const database = await at.db.client.getDatabase();
     const lines = await database.select().from(at.db.schema.workLine);
-    expect(lines.every(({ due, soonest }) => soonest === due)).toBe(true);
-    const sum = (of: (line: (typeof lines)[number]) => boolean) => ({
-      overdue: lines.filter((line) => of(line) && line.due < TODAY).length,
-      'this-week': lines.filter((line) => of(line) && line.due >= TODAY && line.due < later).length,
-      later: lines.filter((line) => of(line) && line.due >= later).length,
+    const sum = (
+      of: (line: (typeof lines)[number]) => boolean,
+      dayOf: (line: (typeof lines)[number]) => CalendarDay = ({ due }) => due,
+    ) => ({
+      overdue: lines.filter((line) => of(line) && dayOf(line) < TODAY).length,
+      'this-week': lines.filter((line) => of(line) && dayOf(line) >= TODAY && dayOf(line) < later).length,
+      later: lines.filter((line) => of(line) && dayOf(line) >= later).length,
     });
-    expect(totals.get('all')).toEqual(sum((line) => line.first));
+    const byPatient = sum(
+      (line) => line.first,
+      ({ soonest }) => soonest,
+    );
+    expect(totals.get('all')).toEqual(byPatient);
+    expect(byPatient).not.toEqual(sum((line) => line.first));
     for (const kind of ['order', 'visit', 'delivery'] as const) expect(totals.get(kind)).toEqual(sum((line) => line.kind === kind));
     const days = await at.db.counts.workDays(at.therapist, TODAY, later);
     expect(days.reduce((all, day) => all + day.lines, 0)).toBe(sum(() => true)['this-week']);
