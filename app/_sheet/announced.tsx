@@ -1,5 +1,5 @@
 import { cellAt, type SheetState } from '@/lib/entry/entry-state';
-import type { OpenQuestion, SheetView } from '@/lib/entry/entry-view';
+import type { OpenQuestion, SheetView } from '@/lib/entry/typed-view';
 import { questionAndReason } from '@/lib/ladder/doubt';
 import { readLength } from '@/lib/units/read-length';
 import { echoLength } from '@/lib/units/show-length';

@@ -1,4 +1,4 @@
-import type { SheetView } from '@/lib/entry/entry-view';
+import type { SheetView } from '@/lib/entry/typed-view';
 import type { Side } from '@/lib/ladder/limb';
 import { typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import { limbsInWords } from './head/set-up-line';

@@ -2,7 +2,7 @@ import type { PictureLandmark } from '@/app/_picture/limb-picture';
 import { type Frame, halfWidth, outlinePath, round, yOf } from '@/app/_picture/outline-path';
 import { OutlineTape } from '@/app/_picture/outline-tape';
 import pictureStyles from '@/app/_picture/picture.module.css';
-import type { SheetView, SideView } from '@/lib/entry/entry-view';
+import type { SheetView, SideView } from '@/lib/entry/typed-view';
 import { doubtfulPlaces, withoutRungs } from '@/lib/ladder/cross-examined';
 import { LIMBS, placeInWords, type Side } from '@/lib/ladder/limb';
 import { type TapedLine, tapedLine } from '@/lib/ladder/taped-line';

@@ -3,7 +3,7 @@ import type { useDraft } from '@/app/_draft/use-draft';
 import { type Asked, questionKey, type ServerAsks } from '@/lib/entry/asked-by-server';
 import { type Asking, beforeFinish } from '@/lib/entry/before-finish';
 import type { SheetData } from '@/lib/entry/entry-data';
-import { typedView } from '@/lib/entry/entry-view';
+import { typedView } from '@/lib/entry/typed-view';
 import { type VisitQuestion, visitQuestionKey } from '@/lib/entry/visit-question';
 import type { FormRefusal } from '@/lib/visit-form/read-sheet-side';
 import type { VisitForm } from '@/lib/visit-form/visit-form';

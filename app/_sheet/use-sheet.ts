@@ -6,7 +6,7 @@ import { acrossPlace, type CellWish, cellWish, firstEmpty, nextLimb, nextPlace }
 import { isGirthRead } from '@/lib/entry/cell-reading';
 import type { SheetData } from '@/lib/entry/entry-data';
 import { type CellPlace, cellAt, committedForm, isHalfTyped, opened, step } from '@/lib/entry/entry-state';
-import { type OpenQuestion, typedView as viewAsTyped } from '@/lib/entry/entry-view';
+import { type OpenQuestion, typedView as viewAsTyped } from '@/lib/entry/typed-view';
 import { showLengthWithUnit } from '@/lib/units/show-length';
 import { withMoved } from '@/lib/visit-form/change-set-up';
 import { sheetRows } from '@/lib/visit-form/entry-rows';

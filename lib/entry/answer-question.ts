@@ -6,7 +6,7 @@ import { rowAt, withExchanged, withMoved, withSidesExchanged } from '../visit-fo
 import { sheetRows } from '../visit-form/entry-rows';
 import { cellKey, type LimbSheet, withCell } from '../visit-form/visit-form';
 import { changeInWords, counted } from './act-in-words';
-import type { OpenQuestion } from './entry-view';
+import type { OpenQuestion } from './typed-view';
 
 /** What taking the offered answer does to a sheet, in words as they stand after "Undo:", and the row to go on from. */
 export type SheetFix = { readonly change: (sheet: LimbSheet) => LimbSheet; readonly words: string; readonly goTo?: string };

@@ -1,6 +1,6 @@
 import { cellKey, type VisitForm } from '../visit-form/visit-form';
 import type { Known } from './entry-data';
-import type { OpenQuestion } from './entry-view';
+import type { OpenQuestion } from './typed-view';
 import type { VisitQuestion } from './visit-question';
 
 /** A question and the sheet of the form that it stands on. */

@@ -8,7 +8,7 @@ import { readLength } from '../units/read-length';
 import type { SheetRow } from '../visit-form/entry-rows';
 import { cellKey, type LimbSheet, type VisitForm } from '../visit-form/visit-form';
 import type { Known } from './entry-data';
-import { type SheetView, typedView } from './entry-view';
+import { type SheetView, typedView } from './typed-view';
 
 /** Everything that follows from what is typed on one sheet. Pure, and cheap enough for each keystroke. */
 export function sheetView(form: VisitForm, group: number, data: Known): SheetView | undefined {

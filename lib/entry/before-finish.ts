@@ -3,7 +3,7 @@ import { showLength } from '../units/show-length';
 import { cellKey, typedCount, type VisitForm } from '../visit-form/visit-form';
 import { type Asked, withAsked } from './asked-by-server';
 import type { Known } from './entry-data';
-import type { SheetView } from './entry-view';
+import type { SheetView } from './typed-view';
 import type { VisitQuestion } from './visit-question';
 
 /** What asks about a form: the whole of it or, where that is not there, what the server asked. */

@@ -1,6 +1,6 @@
 import type { SheetData } from '@/lib/entry/entry-data';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import type { SheetView } from '@/lib/entry/entry-view';
+import type { SheetView } from '@/lib/entry/typed-view';
 import type { Side } from '@/lib/ladder/limb';
 import { showLength } from '@/lib/units/show-length';
 import styles from './sheet-head.module.css';

@@ -3,7 +3,7 @@ import { ColumnHeads } from '@/app/_shell/column-heads';
 import { counted } from '@/lib/entry/act-in-words';
 import { firstEmpty } from '@/lib/entry/cell-keys';
 import type { CellPlace } from '@/lib/entry/entry-state';
-import type { SheetView } from '@/lib/entry/entry-view';
+import type { SheetView } from '@/lib/entry/typed-view';
 import type { Side } from '@/lib/ladder/limb';
 import { capitalized } from '@/lib/units/capitalized';
 import { showLength } from '@/lib/units/show-length';

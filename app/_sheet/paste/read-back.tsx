@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import type { SheetView } from '@/lib/entry/entry-view';
+import type { SheetView } from '@/lib/entry/typed-view';
 import type { Side } from '@/lib/ladder/limb';
 import { measureInWords } from '@/lib/parts/measure';
 import { capitalized } from '@/lib/units/capitalized';

@@ -1,7 +1,7 @@
 import clsx from 'clsx';
 import { Fragment, type ReactNode } from 'react';
 import { type CellPlace, cellAt, isHalfTyped, type SheetState } from '@/lib/entry/entry-state';
-import type { OpenQuestion, SheetView, SideView } from '@/lib/entry/entry-view';
+import type { OpenQuestion, SheetView, SideView } from '@/lib/entry/typed-view';
 import { placeInWords, type Side } from '@/lib/ladder/limb';
 import { nameOf, readLength } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';

@@ -1,4 +1,4 @@
-import type { OpenQuestion } from '@/lib/entry/entry-view';
+import type { OpenQuestion } from '@/lib/entry/typed-view';
 import { type Doubt, questionAndReason } from '@/lib/ladder/doubt';
 import { slipText } from '@/lib/ladder/slip';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
