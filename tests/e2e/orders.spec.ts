@@ -281,6 +281,37 @@ test('a caution that says stop holds the order and the hand-over until it is lif
   await expect(page.getByRole('region', { name: /^Answers so far/ })).toContainText('A hold was lifted.');
 });
 
+test('what an order was begun for stays on Today until it is sent, and is back when it is cancelled', async ({ page }) => {
+  const asked = async () => {
+    await page.goto('/?q=Ana&kind=order');
+    return page.locator('tr[data-line]').filter({ hasText: 'Order for the left leg' });
+  };
+  const why = (await (await asked()).getByText(/outgrown from/).textContent()) ?? '';
+  await page.getByRole('link', { name: /^Answer: Order for the left leg/ }).click();
+  await page.getByRole('button', { name: 'Start the order' }).click();
+  await page.waitForURL(/\/orders\/new/);
+  await expect(page.getByRole('complementary', { name: 'The ladder it is made to' })).toContainText(/left legcentimetres/);
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'calf sleeve' });
+  await page.getByLabel('Why it is ordered').selectOption('outgrown');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await page.waitForURL(/\/orders\/[0-9a-f-]{36}$/);
+  const order = page.url();
+  await expect(await asked()).toContainText(`Begun, not done yet. ${why}`);
+  await page.goto(order);
+  await answerAll(page);
+  await page.getByRole('checkbox', { name: /It goes out unchecked/ }).check();
+  await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
+  await expect(page.getByText(/Figures frozen as sent\.$/)).toBeVisible();
+  // What stands there now is the day of the piece that was ordered.
+  await expect(await asked()).not.toContainText(why);
+  await page.goto(order);
+  await page.getByText('Cancel this order').click();
+  await page.getByLabel('Why', { exact: true }).fill('ordered by the ward');
+  await page.getByRole('button', { name: 'Cancel the order' }).click();
+  await expect(page.getByText(/Order \d+, cancelled/)).toBeVisible();
+  await expect(await asked()).toContainText(why);
+});
+
 test('a calendar address shows dates without names until it is withdrawn', async ({ page, request }) => {
   await page.goto('/clinic/calendar');
   await page.getByRole('button', { name: 'Open a calendar address' }).click();
