@@ -50,7 +50,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
       </p>
       <div className={`panel ${styles.ladder}`}>
         <h2>{`The ladder of ${showDay(day)}, ${unit}`}</h2>
-        <div className={styles.ladderRows}>
+        <div className={`${styles.ladderRows} scroll-across`}>
           <RowOutline
             side={side}
             rungs={rungs}
