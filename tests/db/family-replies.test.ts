@@ -40,7 +40,7 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     const id = form();
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'sent' });
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'already-sent' });
-    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: null }]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: null, asks: true }]);
     expect(await repliesNow()).toMatchObject([{ ...TOLD, number: 1 }]);
     expect((await at.db.noted.notedOfPatients(at.stranger, [patientId])).size).toBe(0);
     const deeds = await at.db.audit.auditEntries(at.therapist, 20, patientId);
@@ -60,7 +60,7 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     await expect(at.db.noted.saveNoted(at.reader, patientId, answered)).rejects.toThrow();
     expect(await at.db.noted.saveNoted(at.therapist, patientId, answered)).toEqual({ kind: 'saved' });
     expect(await repliesNow()).toMatchObject([{ ...told, answer, number: 2 }]);
-    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: { did: 'rung', day } }]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: { did: 'rung', day }, asks: true }]);
   });
 
   it('shows a family what became of what it sent itself, without the clinic’s words, and nothing that came by another link', async () => {
@@ -74,13 +74,25 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     expect(await at.db.replies.repliesBy({ ...link, patientId: 'another' })).toEqual([]);
   });
 
+  it('says of enough hours alone that they came and ask for nothing, by the clinic’s own limit; no answer is awaited', async () => {
+    const hours = { ...TOLD, marks: [], call: false, words: null };
+    const before = addDays(day, -1);
+    expect(await at.db.replies.sendReply(link, { ...hours, day: before, hours: 20 }, form(), AT)).toEqual({ kind: 'sent' });
+    expect(await at.db.replies.sendReply(link, { ...hours, day: before, hours: 12 }, form(), AT)).toEqual({ kind: 'sent' });
+    const sent = (await at.db.replies.repliesBy(link)).filter((one) => one.day === before);
+    expect(sent.map((one) => [one.hours, one.asks, one.became]).sort()).toEqual([
+      [12, true, null],
+      [20, false, null],
+    ]);
+  });
+
   it('takes four a day of one link, also of many sent at once, and begins anew on the next day', async () => {
     const sent = await Promise.all(Array.from({ length: 8 }, () => at.db.replies.sendReply(link, TOLD, form(), AT)));
     expect(sent.filter(({ kind }) => kind === 'sent').length).toBe(3);
     expect(sent.filter(({ kind }) => kind !== 'sent').every(({ kind }) => kind === 'too-many' || kind === 'not-now')).toBe(true);
     expect(await at.db.replies.sendReply(link, TOLD, form(), AT)).toEqual({ kind: 'too-many', most: 4 });
     expect(await at.db.replies.sendReply(link, { ...TOLD, day: addDays(day, 1) }, form(), AT)).toEqual({ kind: 'sent' });
-    expect((await repliesNow()).length).toBe(5);
+    expect((await repliesNow()).length).toBe(7);
   });
 
   it('is not taken after the end of the course, and no page opens after a death or a withdrawal', async () => {
