@@ -9,6 +9,7 @@ import { details, visitOn } from './made-up-records';
 const form = () => crypto.randomUUID();
 const day = calendarDay('2026-10-14');
 const AT = new Date('2026-10-14T12:00:00Z');
+const DESPITE = 'Piece 2, left leg: 3 of 23 places tighter than its band (up to 1.31 as cut; band 0.75–1.25).';
 const TOLD: FamilyReply = {
   ...{ day, time: '13:00', pageOf: day, hours: 6, planned: 23, call: true, words: 'It rubs at night.', by: 'Ada', answer: null },
   marks: [{ place: { limb: 'leg', side: 'right', along: 0.5 }, sign: 'red' }],
@@ -26,7 +27,11 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     patientId = added.kind === 'saved' ? added.patientId : '';
     const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
     const visitId = saved.kind === 'saved' ? saved.visitId : '';
-    const documentId = await at.db.familyPages.approveFamilyPage(at.therapist, { visitId, submissionId: form(), page: page('w') }, AT);
+    const documentId = await at.db.familyPages.approveFamilyPage(
+      at.therapist,
+      { visitId, submissionId: form(), page: page('w'), despite: [DESPITE] },
+      AT,
+    );
     cookie = (await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, documentId ?? '', AT)) ?? '', AT)) ?? '';
     const found = await at.db.links.sharedPage(cookie, AT);
     if (!found) throw new Error('the link opens nothing');
@@ -35,6 +40,15 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
   afterAll(async () => at?.close());
 
   const repliesNow = async () => (await at.db.noted.notedOfPatients(at.therapist, [patientId])).get(patientId)?.replies ?? [];
+
+  it('stands under a page whose deed says what the record had against it; the page itself does not', async () => {
+    const [approved] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
+    const deeds = await at.db.audit.auditEntries(at.therapist, 20, approved?.documentId);
+    expect(deeds.find(({ action }) => action === 'family page approved')).toMatchObject({
+      detail: { visitId: approved?.visitId, despite: [DESPITE] },
+    });
+    expect(JSON.stringify(approved?.page)).not.toContain('than its band');
+  });
 
   it('is kept as it came, once for one form, under the link as its author; another clinic sees none', async () => {
     const id = form();

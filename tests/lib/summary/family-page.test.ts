@@ -7,7 +7,7 @@ import { raisePrompts } from '@/lib/prompts/decide-prompts';
 import { outsideInWords, outsideWornOn } from '@/lib/prompts/outside-in-words';
 import type { NamedMeasure, Piece } from '@/lib/record/patient-record';
 import { type ClinicTexts, callsAsked } from '@/lib/summary/family/clinic-texts';
-import { emergencyNumber, emergencyOf } from '@/lib/summary/family/emergency-number';
+import { emergencyNumber, emergencyOf, emergencyWhereEmpty } from '@/lib/summary/family/emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
@@ -251,6 +251,11 @@ describe('the emergency part of the family page', () => {
   it('takes the number of the clinic’s details before that of its time zone, and the clinic’s words of a language before both', () => {
     expect(emergencyOf({ emergency: '144', timeZone: 'Europe/Zurich' })).toBe('144');
     expect(emergencyOf({ timeZone: 'America/Chicago' })).toBe('911');
+    // The form of the texts says where the number comes from.
+    expect(emergencyWhereEmpty({ emergency: '999', timeZone: 'Europe/London' })).toBe('Empty: 999, as the clinic’s details have it.');
+    expect(emergencyWhereEmpty({ emergency: '', timeZone: 'America/Chicago' })).toBe(
+      'Empty: 911, proposed by the clinic’s time zone: its details have none.',
+    );
     expect(page({ emergency: '144' }, null).call.also?.[0]?.head).toBe('Take it off and call 144');
     expect(page({ emergency: '144' }).call.also?.[0]?.head).toBe('Take it off and call 911');
   });
@@ -368,10 +373,22 @@ describe('the form of a family page against the record', () => {
     for (const right of ['yes', 'soon']) {
       const read = readFamilyForm({ ...FORM, right }, limbs, TODAY, against);
       expect(read).toMatchObject({ kind: 'refused', errors: { right: expect.stringContaining('3 of 23 places tighter than its band') } });
-      expect(readFamilyForm({ ...FORM, right, fitsAnyway: 'yes' }, limbs, TODAY, against).kind).toBe('read');
+      expect(readFamilyForm({ ...FORM, right, 'fitsAnyway-left-leg': 'yes' }, limbs, TODAY, against).kind).toBe('read');
     }
     for (const right of ['no', 'not-sure']) expect(readFamilyForm({ ...FORM, right }, limbs, TODAY, against).kind).toBe('read');
     expect(readFamilyForm(FORM, limbs, TODAY).kind).toBe('read');
+  });
+
+  it('takes what was seen of one limb for that limb alone', () => {
+    const both = [LEFT, { limb: 'leg', side: 'right' }] as const;
+    const read = (limb: string, ticked: string) => readFamilyForm({ ...FORM, limb, [ticked]: 'yes' }, both, TODAY, against);
+    for (const ticked of ['fitsAnyway-left-leg', 'fitsAnyway', 'fitsAnyway-right-arm'])
+      expect(read('right leg', ticked)).toMatchObject({
+        kind: 'refused',
+        errors: { right: expect.stringMatching(/saw it fit on the right leg\.$/) },
+      });
+    expect(read('right leg', 'fitsAnyway-right-leg').kind).toBe('read');
+    expect(read('left leg', 'fitsAnyway-right-leg').kind).toBe('refused');
   });
 
   it('asks whom to call by day and by night where the clinic’s texts leave it open, and keeps it', () => {
