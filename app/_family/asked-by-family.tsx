@@ -1,7 +1,8 @@
 import type { KeptRecord } from '@/db/patients/records';
-import type { Policy } from '@/lib/limits/policy';
-import { askedBy, replyParts } from '@/lib/observations/family-reply';
+import { replyParts } from '@/lib/observations/family-reply';
 import { ringWords } from '@/lib/record/work-facts';
+import { repliesAsked } from '@/lib/schedule/asked-in-dates';
+import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { asSentence } from '@/lib/units/as-sentence';
 import { showDay } from '@/lib/units/calendar-day';
 import { AnswerReply } from './answer-reply';
@@ -9,15 +10,16 @@ import styles from './reply.module.css';
 
 type Props = {
   readonly record: Pick<KeptRecord, 'replies' | 'facts'>;
-  readonly policy: Policy;
+  readonly dates: readonly ScheduledDate[];
   readonly patientId: string;
   readonly mayAnswer: boolean;
 };
 
-/** What the family asks for and nobody has answered: to be rung, with the way to note it; anything else told stands as one line. Nothing where all is answered. */
-export function AskedByFamily({ record: { replies, facts }, policy, patientId, mayAnswer }: Props) {
-  const calls = replies.filter((reply) => askedBy(reply, policy) === 'call');
-  const looks = replies.filter((reply) => askedBy(reply, policy) === 'look').length;
+/** What the dates say that the family asks for: to be rung, with the way to note it; anything else told stands as one line. Nothing where all is answered, and after a death. */
+export function AskedByFamily({ record: { replies, facts }, dates, patientId, mayAnswer }: Props) {
+  const asked = repliesAsked(dates, replies);
+  const { calls } = asked;
+  const looks = asked.looks.length;
   if (calls.length + looks === 0) return null;
   const ring = ringWords(facts);
   const all = `/patients/${patientId}/replies`;

@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState, useEffect, useRef, useState } from 'react';
+import { Fragment, useActionState, useEffect, useRef, useState } from 'react';
 import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
 import { type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
@@ -14,9 +14,9 @@ type Props = {
   readonly submissionId: string;
   readonly limbs: readonly BoxChoice[];
   readonly languages: readonly BoxChoice[];
-  /** What the engine says, for the therapist only; and the pieces it finds outside their band. */
+  /** What the engine says, for the therapist only; and by limb the pieces it finds outside their band, with the box that says they fit all the same. */
   readonly engine: readonly string[];
-  readonly outside: readonly string[];
+  readonly outside: readonly { readonly box: string; readonly limb: string; readonly says: readonly string[] }[];
   /** Whom the clinic's texts leave open to call, by language. */
   readonly asks: Readonly<Record<string, { readonly phone: boolean; readonly night: boolean }>>;
   readonly start: TypedFamily;
@@ -60,7 +60,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
         {engine.length + outside.length > 0 && (
           <div className="field">
             <span className="hint">For you only, since the first visit; none of it reaches the page by itself:</span>
-            {[...engine, ...outside].map((one) => (
+            {[...new Set([...engine, ...outside.flatMap(({ says }) => says)])].map((one) => (
               <span key={one}>{one}</span>
             ))}
           </div>
@@ -71,7 +71,9 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           {choice('why', 'Because', BECAUSE, 'no reason given')}
           {text('hours', 'Hours a day', 'Whole hours; empty says “as we showed you”.')}
         </div>
-        {outside.length > 0 && tick('fitsAnyway', 'Outside its band', 'I saw it on the limb: it fits all the same')}
+        {outside.map(({ box, limb }) => (
+          <Fragment key={box}>{tick(box, `Outside its band, ${limb}`, `I saw it on the ${limb}: it fits all the same`)}</Fragment>
+        ))}
         <fieldset className="field">
           <legend>What happens next</legend>
           <div className="option-row">
@@ -101,11 +103,15 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
             </span>
             <div className="two-columns">
               {asked.phone && text('phone', 'Phone', undefined, { maxLength: 40, type: 'tel' })}
-              {asked.night &&
-                text('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.', {
-                  maxLength: 200,
-                  lang: language,
-                })}
+              {asked.night && (
+                <Fragment key={language}>
+                  {text('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.', {
+                    maxLength: 200,
+                    lang: language,
+                    defaultValue: typed.language === language ? (typed.night ?? '') : '',
+                  })}
+                </Fragment>
+              )}
             </div>
           </fieldset>
         )}

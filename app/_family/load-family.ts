@@ -5,11 +5,11 @@ import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { clinicTextsOf } from '@/db/clinic/family-texts';
 import type { KeptVisit } from '@/db/patients/read-visits';
 import type { Therapist } from '@/db/therapist';
+import { outsideWornOn } from '@/lib/prompts/outside-in-words';
 import type { ClinicDetails } from '@/lib/record/clinic-details';
 import type { LimbSide } from '@/lib/record/patient-record';
 import { type ClinicTexts, callsAsked } from '@/lib/summary/family/clinic-texts';
 import type { FamilyAgainst } from '@/lib/summary/family/read-family-form';
-import { outsideBandInWords } from '@/lib/summary/outside-band';
 
 /** What the family form and its action start from: the patient, the visit, the limbs taped at it, the clinic's texts by language. */
 export type LoadedFamily = LoadedPatient & {
@@ -31,7 +31,7 @@ export async function loadFamily(therapist: Therapist, patientId: string, visitI
   const limbs = visit.ladders.map(({ limb, side }) => ({ limb, side })).sort((one, other) => affected(other) - affected(one));
   const [texts, details] = await Promise.all([clinicTextsOf(therapist), clinicDetailsOf(therapist)]);
   const against: FamilyAgainst = {
-    outside: (limb) => outsideBandInWords(loaded.analysis, limb),
+    outside: (limb) => outsideWornOn(loaded.analysis, limb),
     asks: (language) => callsAsked(texts[language]),
   };
   return { ...loaded, visit, limbs, texts, details, against };

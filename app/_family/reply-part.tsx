@@ -36,7 +36,7 @@ export function ReplyPart({ page, sent, justSent, isOpen }: Props) {
             {sent.map((one) => (
               <li key={`${one.day} ${one.time} ${JSON.stringify(one)}`}>
                 <strong>{`${plan.day(one.day, asks.unit)}, ${one.time}`}</strong> {asSentence(replyToFamily(one, words))}{' '}
-                <strong>{stateToFamily(one.became, words, (day) => plan.day(day, asks.unit))}</strong>
+                <strong>{stateToFamily(one, words, (day) => plan.day(day, asks.unit))}</strong>
               </li>
             ))}
           </ul>

@@ -4,8 +4,8 @@ import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import { formOf } from '@/lib/garment-forms/own-form';
 import { pieceStage } from '@/lib/garments/piece-stage';
 import { limbInWords } from '@/lib/ladder/limb';
+import { outsideInWords } from '@/lib/prompts/outside-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import { outsideBandInWords } from '@/lib/summary/outside-band';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 
 /** How many pieces the report lists, the newest; older ones are counted. */
@@ -15,7 +15,7 @@ const HEADS = ['Piece', 'Limb and cover', 'Made to measurements of', 'Delivered'
 /** Every piece with its stage and days, the newest first, and what lies outside its band. */
 export function PiecesSection({ pieces, analysis }: { pieces: readonly KeptPiece[]; analysis: PatientAnalysis }) {
   const { today } = analysis;
-  const outside = outsideBandInWords(analysis);
+  const outside = outsideInWords(analysis);
   const shown = [...pieces].reverse().slice(0, MOST);
   return (
     <section>

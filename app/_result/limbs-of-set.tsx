@@ -1,6 +1,6 @@
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
-import { sideOfBand } from '@/lib/garments/worn-fit';
+import { outsideOfFit } from '@/lib/garments/places-outside';
 import { limbInWords } from '@/lib/ladder/limb';
 import { isNoAnswer } from '@/lib/outcome';
 import { outgrownInWords } from '@/lib/prompts/outlook-in-words';
@@ -35,9 +35,7 @@ export function LimbsOfSet({ one: { ofSet, outgrowOn, band, wear } }: { one: Ana
                   <>
                     <td className="numeric">{Math.min(...fit.places.map(({ tightness }) => tightness)).toFixed(2)}</td>
                     <td className="numeric">{Math.max(...fit.places.map(({ tightness }) => tightness)).toFixed(2)}</td>
-                    <td className="numeric">
-                      {`${fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length} of ${fit.places.length}`}
-                    </td>
+                    <td className="numeric">{`${outsideOfFit(fit, wear, band).length} of ${fit.places.length}`}</td>
                     <td>{isNoAnswer(outgrow) ? `Not known: ${outgrow.noAnswer}` : `${outgrownInWords(outgrow)}.`}</td>
                   </>
                 )}

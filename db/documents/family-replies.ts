@@ -1,6 +1,6 @@
 import { and, asc, eq, inArray } from 'drizzle-orm';
 import { phaseOn } from '@/lib/course/phases';
-import type { FamilyReply, ReplyAnswer } from '@/lib/observations/family-reply';
+import { askedBy, type FamilyReply, type ReplyAnswer } from '@/lib/observations/family-reply';
 import { FAMILY_REPLY } from '@/lib/observations/family-reply-schema';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
@@ -32,8 +32,8 @@ export async function mayReply(link: SharedLink, day: CalendarDay): Promise<bool
   return phaseOn(course?.phases ?? [], day)?.kind !== 'ended';
 }
 
-/** A reply as it came, and what became of it: never the clinic's own words about it, nor who wrote them. */
-export type SentReply = FamilyReply & { readonly became: Pick<ReplyAnswer, 'did' | 'day'> | null };
+/** A reply as it came, whether it asks the clinic for anything, and what became of it: never the clinic's own words about it, nor who wrote them. */
+export type SentReply = FamilyReply & { readonly became: Pick<ReplyAnswer, 'did' | 'day'> | null; readonly asks: boolean };
 
 /** What was sent by a link and what became of it, the oldest first; nothing that came by another link. */
 export async function repliesBy(link: SharedLink): Promise<readonly SentReply[]> {
@@ -45,13 +45,18 @@ export async function repliesBy(link: SharedLink): Promise<readonly SentReply[]>
     .from(notedRevision)
     .where(and(eq(clinicId, link.clinicId), eq(patientId, link.patientId), eq(kind, 'reply'), inArray(thing, sent)))
     .orderBy(asc(number), asc(at), asc(id));
+  const wearToldLowPct = await limitOf(link, 'wearToldLowPct');
   const first = new Map<string, SentReply>();
   for (const { thing: id, content: state } of states) {
-    const came = first.get(id) ?? { ...FAMILY_REPLY.parse(state), became: null };
+    const came = first.get(id) ?? asItCame(FAMILY_REPLY.parse(state));
     const answer = state === null ? null : FAMILY_REPLY.parse(state).answer;
     first.set(id, { ...came, became: answer && { did: answer.did, day: answer.day } });
   }
   return [...first.values()];
+
+  function asItCame(reply: FamilyReply): SentReply {
+    return { ...reply, became: null, asks: askedBy({ ...reply, answer: null }, { wearToldLowPct }) !== null };
+  }
 }
 
 /**

@@ -8,6 +8,7 @@ import { checkAudit, type OuterHead } from './check-audit';
 import { checkContents } from './check-contents';
 import { checkRecords } from './check-records';
 import { checkSchema, type Finding } from './check-schema';
+import { checkSearch } from './check-search';
 import { checkService } from './check-service';
 
 /** Everything that can be checked of a database, and the heads its chains end with. */
@@ -28,6 +29,7 @@ export async function checkData(database: Database, outer: readonly OuterHeads[]
       ...history.findings,
       contents,
       await checkService(database),
+      await checkSearch(database),
     ],
     heads: history.heads,
   };

@@ -34,7 +34,8 @@ export type CardBox = {
  * One caution: when it is asked, in which words, what follows where it is present, and where it comes from.
  *
  * The question is put so that “yes” is always the thing to worry about. A card names signs and steps, never a disease that somebody may
- * have; one that is known and on record is asked for by its name. Raise `version` when words or meaning change: it is asked again.
+ * have; one that is known and on record is asked for by its name. Raise `version` when its question, its boxes or its
+ * meaning change: it is asked again. Words of `ifPresent` alone that say the same more plainly ask nobody again.
  */
 export type CautionCard = {
   readonly id: string;

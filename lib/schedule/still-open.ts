@@ -1,14 +1,12 @@
 import type { PatientAnalysis } from '../analysis/analyse-patient';
 import { isAtRest } from '../course/day-to-ask';
-import { fitsOfSet } from '../garments/limbs-of-set';
-import { sideOfBand } from '../garments/worn-fit';
-import { limbInWords } from '../ladder/limb';
 import { type MergedPrompt, type PromptAnswer, putOff } from '../prompts/decide-prompts';
+import { outsideInWords } from '../prompts/outside-in-words';
 import { type CalendarDay, calendarDay, showDay } from '../units/calendar-day';
 import type { WorkItem } from './worklist';
 
 /**
- * What a page has to name before it may say that nothing is asked: dates that passed, prompts put off to a day, pieces outside their band. Where the
+ * What a page has to name before it may say that nothing is asked: dates that passed, prompts put off to a day, pieces at hand outside their band. Where the
  * course is at rest no piece is named.
  *
  * Shape: a patient's work and the answers given; one sentence each, none when there is nothing.
@@ -30,17 +28,5 @@ export function stillOpen(
     ({ prompt, until }) => `Put off to ${showDay(calendarDay(until))}: ${prompt.title}`,
   );
   const { record } = work.analysis;
-  return [...overdue, ...later, ...(isAtRest(record.phases ?? [], today) ? [] : outsideBand(work.analysis))];
-}
-
-function outsideBand({ pieces }: PatientAnalysis): string[] {
-  return pieces.flatMap((one) => {
-    const { piece, inUse, band, wear } = one;
-    if (!inUse) return [];
-    return fitsOfSet(one).flatMap(({ fit, onLimb }) => {
-      const outside = fit.places.filter(({ tightness }) => sideOfBand(tightness, wear, band)).length;
-      const places = `${outside} of ${fit.places.length} places${onLimb}`;
-      return outside === 0 ? [] : [`Piece ${piece.piece}, ${limbInWords(piece.limb, piece.side)}: ${places} outside the working band.`];
-    });
-  });
+  return [...overdue, ...later, ...(isAtRest(record.phases ?? [], today) ? [] : outsideInWords(work.analysis))];
 }

@@ -9,6 +9,7 @@ import { details, visitOn } from './made-up-records';
 const form = () => crypto.randomUUID();
 const day = calendarDay('2026-10-14');
 const AT = new Date('2026-10-14T12:00:00Z');
+const DESPITE = 'Piece 2, left leg: 3 of 23 places tighter than its band (up to 1.31 as cut; band 0.75–1.25).';
 const TOLD: FamilyReply = {
   ...{ day, time: '13:00', pageOf: day, hours: 6, planned: 23, call: true, words: 'It rubs at night.', by: 'Ada', answer: null },
   marks: [{ place: { limb: 'leg', side: 'right', along: 0.5 }, sign: 'red' }],
@@ -26,7 +27,11 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     patientId = added.kind === 'saved' ? added.patientId : '';
     const saved = await at.db.visits.saveVisit(at.therapist, { patientId, submissionId: form(), visit: visitOn('2026-10-14') });
     const visitId = saved.kind === 'saved' ? saved.visitId : '';
-    const documentId = await at.db.familyPages.approveFamilyPage(at.therapist, { visitId, submissionId: form(), page: page('w') }, AT);
+    const documentId = await at.db.familyPages.approveFamilyPage(
+      at.therapist,
+      { visitId, submissionId: form(), page: page('w'), despite: [DESPITE] },
+      AT,
+    );
     cookie = (await at.db.links.openSharedPage((await at.db.links.openLink(at.therapist, documentId ?? '', AT)) ?? '', AT)) ?? '';
     const found = await at.db.links.sharedPage(cookie, AT);
     if (!found) throw new Error('the link opens nothing');
@@ -36,11 +41,20 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
 
   const repliesNow = async () => (await at.db.noted.notedOfPatients(at.therapist, [patientId])).get(patientId)?.replies ?? [];
 
+  it('stands under a page whose deed says what the record had against it; the page itself does not', async () => {
+    const [approved] = await at.db.familyPages.familyPagesOf(at.therapist, patientId);
+    const deeds = await at.db.audit.auditEntries(at.therapist, 20, approved?.documentId);
+    expect(deeds.find(({ action }) => action === 'family page approved')).toMatchObject({
+      detail: { visitId: approved?.visitId, despite: [DESPITE] },
+    });
+    expect(JSON.stringify(approved?.page)).not.toContain('than its band');
+  });
+
   it('is kept as it came, once for one form, under the link as its author; another clinic sees none', async () => {
     const id = form();
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'sent' });
     expect(await at.db.replies.sendReply(link, TOLD, id, AT)).toEqual({ kind: 'already-sent' });
-    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: null }]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: null, asks: true }]);
     expect(await repliesNow()).toMatchObject([{ ...TOLD, number: 1 }]);
     expect((await at.db.noted.notedOfPatients(at.stranger, [patientId])).size).toBe(0);
     const deeds = await at.db.audit.auditEntries(at.therapist, 20, patientId);
@@ -60,7 +74,7 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     await expect(at.db.noted.saveNoted(at.reader, patientId, answered)).rejects.toThrow();
     expect(await at.db.noted.saveNoted(at.therapist, patientId, answered)).toEqual({ kind: 'saved' });
     expect(await repliesNow()).toMatchObject([{ ...told, answer, number: 2 }]);
-    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: { did: 'rung', day } }]);
+    expect(await at.db.replies.repliesBy(link)).toEqual([{ ...TOLD, became: { did: 'rung', day }, asks: true }]);
   });
 
   it('shows a family what became of what it sent itself, without the clinic’s words, and nothing that came by another link', async () => {
@@ -74,13 +88,25 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     expect(await at.db.replies.repliesBy({ ...link, patientId: 'another' })).toEqual([]);
   });
 
+  it('says of enough hours alone that they came and ask for nothing, by the clinic’s own limit; no answer is awaited', async () => {
+    const hours = { ...TOLD, marks: [], call: false, words: null };
+    const before = addDays(day, -1);
+    expect(await at.db.replies.sendReply(link, { ...hours, day: before, hours: 20 }, form(), AT)).toEqual({ kind: 'sent' });
+    expect(await at.db.replies.sendReply(link, { ...hours, day: before, hours: 12 }, form(), AT)).toEqual({ kind: 'sent' });
+    const sent = (await at.db.replies.repliesBy(link)).filter((one) => one.day === before);
+    expect(sent.map((one) => [one.hours, one.asks, one.became]).sort()).toEqual([
+      [12, true, null],
+      [20, false, null],
+    ]);
+  });
+
   it('takes four a day of one link, also of many sent at once, and begins anew on the next day', async () => {
     const sent = await Promise.all(Array.from({ length: 8 }, () => at.db.replies.sendReply(link, TOLD, form(), AT)));
     expect(sent.filter(({ kind }) => kind === 'sent').length).toBe(3);
     expect(sent.filter(({ kind }) => kind !== 'sent').every(({ kind }) => kind === 'too-many' || kind === 'not-now')).toBe(true);
     expect(await at.db.replies.sendReply(link, TOLD, form(), AT)).toEqual({ kind: 'too-many', most: 4 });
     expect(await at.db.replies.sendReply(link, { ...TOLD, day: addDays(day, 1) }, form(), AT)).toEqual({ kind: 'sent' });
-    expect((await repliesNow()).length).toBe(5);
+    expect((await repliesNow()).length).toBe(7);
   });
 
   it('is not taken after the end of the course, and no page opens after a death or a withdrawal', async () => {

@@ -108,6 +108,40 @@ describe.each(ENGINES)('search on %s', (engine) => {
     expect([second.total, second.pages, second.rows[0]?.reference]).toEqual([1200, 24, 'B-000051']);
   }, 60_000);
 
+  it('is checked against references and names: a lost part and a foreign one are said, with the patient, and put right', async () => {
+    const { checkSearch, mendSearch } = await import('@/db/upkeep/check-search');
+    const { checkData } = await import('@/db/upkeep/check-data');
+    const database = await at.db.client.getDatabase();
+    const kept = await parts();
+    expect((await checkSearch(database)).problems).toEqual([]);
+    const [patientId = ''] = await found('smiley');
+    const [other = ''] = await found('featherstone');
+    const { clinicId } = at.therapist;
+    await rows(`delete from search_part where patient_id = '${patientId}' and part = 'smiley' returning part`);
+    // Of another text, the middle of a text cut short, of a patient who is in another clinic, of nobody.
+    for (const [clinic, part, patient] of [
+      [clinicId, 'mira oduya', other],
+      [clinicId, 'feather', other],
+      [at.stranger.clinicId, 'smiley', patientId],
+      [clinicId, 'smiley', 'nobody'],
+    ])
+      await rows(`insert into search_part values ('${clinic}', '${part}', '${patient}') returning part`);
+    expect(await found('smiley')).toEqual([]);
+    const { looked, problems } = await checkSearch(database);
+    expect(looked).toMatch(/^\d+ parts that search looks through were compared with references and names\.$/);
+    expect(problems[0]).toBe(
+      `Search lacks one part of the patients ${patientId} and does not find them by it: “npm run renew” puts it right.`,
+    );
+    expect(problems[1]).toMatch(/^Search holds 4 parts of the patients .*: “npm run renew” puts it right\.$/);
+    for (const one of [patientId, other, 'nobody']) expect(problems[1]).toContain(one);
+    expect((await checkData(database, [])).findings.flatMap((one) => one.problems)).toEqual(expect.arrayContaining([...problems]));
+    expect(await mendSearch(database)).toBe(5);
+    expect((await checkSearch(database)).problems).toEqual([]);
+    expect(await parts()).toEqual(kept);
+    expect(await found('smiley')).toEqual([patientId]);
+    expect(await mendSearch(database)).toBe(0);
+  }, 60_000);
+
   it('an older database is given the same parts as the triggers keep', async () => {
     const kept = await parts();
     expect(kept.length).toBeGreaterThan(1000);

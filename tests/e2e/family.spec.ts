@@ -1,4 +1,6 @@
 import { expect, type Page, test } from '@playwright/test';
+import Database from 'better-sqlite3';
+import { DB_FILE } from './other-clinic';
 import { screenFaults } from './screen-faults';
 
 test.describe.configure({ mode: 'serial' });
@@ -39,6 +41,17 @@ test('whom to call by day and by night is asked on the form where the clinic’s
   await expect(sheet.getByText('Ask us how to wash it.', { exact: false })).toBeVisible();
   await expect(sheet.getByRole('heading', { name: /^Take it off and call \d+$/ })).toBeVisible();
   await expect(sheet.getByText(/Allergies: not written down here\./)).toBeVisible();
+  // Words for the night are of one language: another one begins empty, and the number stays.
+  const night = page.getByLabel('At night and at weekends');
+  await page.getByLabel('Language').selectOption('es');
+  await expect(night).toHaveValue('');
+  await expect(night).toHaveAttribute('lang', 'es');
+  await expect(page.getByLabel('Phone', { exact: true })).toHaveValue('555-0111');
+  await night.fill('De noche, llame al 555-0122.');
+  await page.getByLabel('Language').selectOption('de');
+  await expect(night).toHaveValue('');
+  await page.getByLabel('Language').selectOption('en');
+  await expect(night).toHaveValue('At night call 555-0122.');
 });
 
 test('a family is not told that a garment fits which the record has outside its band, before somebody says that they saw it fit', async ({
@@ -51,9 +64,25 @@ test('a family is not told that a garment fits which the record has outside its 
   await page.getByLabel('Is the garment still right?').selectOption('yes');
   await page.getByLabel('Anything else, in plain words').fill('Come soon.');
   await page.getByRole('button', { name: 'Show the page' }).click();
-  await expect(page.getByText(/Choose another answer, or say below that you saw it fit\./)).toBeVisible();
+  await expect(page.getByText(/Choose another answer, or say below that you saw it fit on the (left|right) (leg|arm)\./)).toBeVisible();
   await expect(page.getByLabel('Anything else, in plain words')).toHaveValue('Come soon.');
   expect(await screenFaults(page)).toEqual([]);
+  const limb = (await page.getByText(/say below that you saw it fit on the/).textContent())?.match(/fit on the (\w+ \w+)\./)?.[1] ?? '';
+  await page.getByLabel(`I saw it on the ${limb}: it fits all the same`).check();
+  await page.getByLabel('Language').selectOption('en');
+  await page.getByLabel('Phone', { exact: true }).fill('555-0111');
+  await page.getByLabel('At night and at weekends').fill('At night call 555-0122.');
+  await page.getByRole('button', { name: 'Show the page' }).click();
+  await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
+  await page.waitForURL(/\/family\/[^/]+$/);
+  await expect(page.getByText(/than its band/)).toHaveCount(0);
+  const database = new Database(DB_FILE, { readonly: true });
+  const deed = database.prepare('select detail from audit where subject_id = ?').get(new URL(page.url()).pathname.split('/').at(-1));
+  database.close();
+  const { despite } = JSON.parse((deed as { detail: string }).detail) as { despite: string[] };
+  expect(despite.length).toBeGreaterThan(0);
+  for (const one of despite)
+    expect(one).toMatch(/^Piece \d+, (left|right) (leg|arm): \d+ of \d+ places.* (tighter|looser) than its band \(/);
 });
 
 test('the clinic writes its own words for washing and calling', async ({ page }) => {
@@ -89,8 +118,8 @@ test('nothing is chosen for the therapist; the page is shown, approved as shown,
   await expect(page.getByText('Choose what you say of the limb.')).toBeVisible();
   await page.getByLabel('What you say of the limb').selectOption('grew with the body');
   await page.getByLabel('Is the garment still right?').selectOption('yes, not for long');
-  const outside = page.getByLabel('I saw it on the limb: it fits all the same');
-  if (await outside.isVisible()) await outside.check();
+  for (const outside of await page.getByLabel(/^I saw it on the (left|right) (leg|arm): it fits all the same$/).all())
+    await outside.check();
   await page.getByLabel('Because').selectOption('growing');
   await page.getByLabel('Hours a day').fill('23');
   await page.getByRole('button', { name: 'Show the page' }).click();
@@ -325,7 +354,8 @@ test('by the same link the family sees that its reply was answered, on which day
   await family.goto(replied);
   const sent = family.getByRole('listitem').filter({ hasText: '6,5 Stunden am Tag getragen' });
   await expect(sent.getByText(/^Wir haben Sie am \d+\. \S+ angerufen\.$/)).toBeVisible();
-  await expect(family.getByText('Wir haben es noch nicht gelesen.')).toHaveCount(3);
+  // Hours alone, on a page without a plan of hours, ask for nothing: nobody has to note that they were read.
+  await expect(family.getByText('Es ist angekommen.')).toHaveCount(3);
   await expect(family.getByText('seam looked at on Friday')).toHaveCount(0);
   await context.close();
 });

@@ -6,7 +6,7 @@ import { historyOfSetting } from '@/db/clinic/clinic';
 import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { clinicTextsOf, FAMILY_TEXTS_KEY } from '@/db/clinic/family-texts';
 import { peopleOf } from '@/db/people/people';
-import { emergencyOf } from '@/lib/summary/family/emergency-number';
+import { emergencyWhereEmpty } from '@/lib/summary/family/emergency-number';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
 import { TextsForm } from './texts-form';
 
@@ -32,7 +32,7 @@ export default async function FamilyTextsPage() {
             language={language}
             name={name}
             start={{ ...texts[language], phone: texts[language]?.phone || (details.phone ?? '') }}
-            emergency={emergencyOf(details)}
+            emergencyEmpty={emergencyWhereEmpty(details)}
             defaults={defaults}
           />
         ) : (

@@ -8,13 +8,13 @@ type Props = {
   readonly language: string;
   readonly name: string;
   readonly start: Readonly<Record<string, string>>;
-  /** The emergency number that stands while the box is empty. */
-  readonly emergency: string;
+  /** Which emergency number stands while the box is empty, and where it comes from. */
+  readonly emergencyEmpty: string;
   readonly defaults: { readonly care: string; readonly wait: string };
 };
 
 /** What the clinic says on the family page in one language. */
-export function TextsForm({ language, name, start, emergency, defaults }: Props) {
+export function TextsForm({ language, name, start, emergencyEmpty, defaults }: Props) {
   const [state, send, busy] = useActionState<TextsState, FormData>(saveTextsAction, { refusal: null, typed: null });
   const typed = state.typed ?? start;
   const line = (box: string, label: string, hint?: string) => (
@@ -47,7 +47,7 @@ export function TextsForm({ language, name, start, emergency, defaults }: Props)
         {line('phone', 'Phone', 'Begins as in the clinic’s details.')}
         {line('phoneHours', 'When somebody answers', 'A whole sentence, as it stands on the page.')}
         {line('night', 'At night and at weekends', 'A whole sentence: a number, or whom to call.')}
-        {line('emergency', 'Emergency number', `Empty: ${emergency}, as the clinic’s details have it.`)}
+        {line('emergency', 'Emergency number', emergencyEmpty)}
       </div>
       <div className="actions">
         <button type="submit" className="button main" aria-disabled={busy}>

@@ -38,8 +38,7 @@ import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { isAtRest } from '@/lib/course/day-to-ask';
 import { phaseOn } from '@/lib/course/phases';
 import { kindsOf } from '@/lib/observations/catalogue';
-import { askedBy } from '@/lib/observations/family-reply';
-import { showDay, showWeekday } from '@/lib/units/calendar-day';
+import { nothingAskedInWords } from '@/lib/schedule/asked-in-dates';
 
 export const metadata: Metadata = { title: 'Patient' };
 
@@ -64,18 +63,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
   const newestVisit = record.visits.findLast((visit) => visit.ladders.length > 0);
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
-  const due = dates.find((date) => date.kind === 'visit')?.day;
-  const booked = dates.find((date) => date.kind === 'booking');
   const ended = phaseOn(record.phases, today)?.kind === 'ended';
-  const asked = dates.find((date) => date.kind === 'ask')?.day;
-  const none = record.replies.some((reply) => askedBy(reply, analysis.policy)) ? 'Nothing else is asked today.' : 'Nothing is asked today.';
-  const quiet = isAtRest(record.phases, today)
-    ? `Nothing is due${asked ? ` but to ask again on ${showWeekday(asked)}` : ''}.`
-    : booked
-      ? `${none} The next visit is booked for ${showWeekday(booked.day)}${booked.time ? ` at ${booked.time}` : ''}.`
-      : due
-        ? `${none} The next visit falls due ${due >= today ? showWeekday(due) : showDay(due)}.`
-        : 'No visit yet. Measure the first ladder.';
   const pictures = oncePer(analysis, 'pictures', () => (['leg', 'arm'] as const).flatMap((limb) => limbPicture(analysis, limb) ?? []));
   return (
     <main id="main">
@@ -107,12 +95,12 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         patientId={patientId}
         today={today}
         mayAnswer={mayWrite}
-        nextVisit={quiet}
+        nextVisit={nothingAskedInWords(dates, isAtRest(record.phases, today), today)}
         stillOpen={stillOpen}
         policy={analysis.policy}
         dates={dates}
         pieces={record.pieces}
-        asked={<AskedByFamily record={record} policy={analysis.policy} patientId={patientId} mayAnswer={mayWrite} />}
+        asked={<AskedByFamily record={record} dates={dates} patientId={patientId} mayAnswer={mayWrite} />}
       />
       <div className={`stack ${styles.course}`}>
         {pictures.map((picture) => (

@@ -1,7 +1,4 @@
-import type { FitToday } from '../../garments/fit-today';
-import { fitsOfSet } from '../../garments/limbs-of-set';
-import { relativeTightness } from '../../garments/tightness';
-import { sideOfBand } from '../../garments/worn-fit';
+import { placesOutside } from '../../garments/places-outside';
 import { limbInWords } from '../../ladder/limb';
 import { placeOnTape } from '../../ladder/place-on-tape';
 import { rulerOf } from '../../trend/limb-series';
@@ -12,8 +9,7 @@ import { bandInWords, wearInWords } from '../wear-in-words';
 
 /**
  * Tightness left the band of the piece as worn → remeasure and refit. The figure as cut is the place's own, the same as in strip, chart and table; what
- * wear took is counted by `sideOfBand`. A place counts only where it is still outside after its reading is drawn towards the rest of the
- * limb, so that one rough reading does not order a piece. Of a garment on several limbs the worst place of all of them is said, and its limb.
+ * wear took and which places count is `placesOutside`: one rough reading orders no piece. Of a garment on several limbs the worst place of all of them is said, and its limb.
  */
 export const tightnessLeftBand: Rule = {
   id: 'tightness-left-band',
@@ -22,18 +18,9 @@ export const tightnessLeftBand: Rule = {
     pieces.flatMap((one) => {
       const { piece, inUse, band, wear } = one;
       if (!inUse) return [];
-      const outsideOf = (fit: FitToday) =>
-        fit.places.flatMap((place) => {
-          const evened = relativeTightness(
-            place.relaxedNowMm,
-            place.cutFromGirthMm * place.evenedRatio,
-            place.cutFromGirthMm,
-            place.relaxedMm,
-          );
-          const side = sideOfBand(place.tightness, wear, band);
-          return side && sideOfBand(evened, wear, band) === side ? [{ place, side, worn: place.tightness * wear.left.middle }] : [];
-        });
-      const found = fitsOfSet(one).flatMap(({ fit, onLimb }) => outsideOf(fit).map((place) => ({ ...place, fit, onLimb })));
+      const found = placesOutside(one).flatMap(({ outside, ...limb }) =>
+        outside.map((of) => ({ ...of, ...limb, worn: of.place.tightness * wear.left.middle })),
+      );
       const worst = found.sort((place, other) => Math.abs(Math.log(other.worn || 0.01)) - Math.abs(Math.log(place.worn || 0.01)))[0];
       if (!worst) return [];
       const { fit, onLimb } = worst;

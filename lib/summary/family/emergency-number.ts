@@ -15,6 +15,13 @@ export function emergencyOf({ emergency, timeZone }: Pick<ClinicDetails, 'emerge
   return emergency || emergencyNumber(timeZone);
 }
 
+/** What stands while nobody writes a number for a language: which one, and whether the clinic's details have it or its time zone proposes it. */
+export function emergencyWhereEmpty(details: Pick<ClinicDetails, 'emergency' | 'timeZone'>): string {
+  return details.emergency
+    ? `Empty: ${details.emergency}, as the clinic’s details have it.`
+    : `Empty: ${emergencyOf(details)}, proposed by the clinic’s time zone: its details have none.`;
+}
+
 /**
  * The emergency number that a family page bears until the clinic writes its own: never blank.
  *

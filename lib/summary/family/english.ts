@@ -181,7 +181,8 @@ export const ENGLISH: FamilyWords = {
     sentHead: 'What you sent',
     thanks: 'Thank you. It is sent.',
     state: {
-      open: 'We have not read it yet.',
+      came: 'It has come in.',
+      open: 'Nobody has noted yet that it was read.',
       seen: (day) => `We read it on ${day}.`,
       rung: (day) => `We called you on ${day}.`,
     },

@@ -186,7 +186,8 @@ export const GERMAN: FamilyWords = {
     sentHead: 'Was Sie geschickt haben',
     thanks: 'Danke. Es ist geschickt.',
     state: {
-      open: 'Wir haben es noch nicht gelesen.',
+      came: 'Es ist angekommen.',
+      open: 'Noch hat niemand notiert, dass es gelesen wurde.',
       seen: (day) => `Wir haben es am ${day} gelesen.`,
       rung: (day) => `Wir haben Sie am ${day} angerufen.`,
     },

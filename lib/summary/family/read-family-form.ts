@@ -1,3 +1,4 @@
+import { limbInWords } from '../../ladder/limb';
 import type { LimbSide } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
 import type { FamilyChoice } from './family-content';
@@ -23,6 +24,11 @@ export type FamilyAgainst = {
 
 const NOTHING_AGAINST: FamilyAgainst = { outside: () => [], asks: () => ({ phone: false, night: false }) };
 
+/** The box in which somebody says that they saw what lies outside its band fit on a limb: it is of that limb alone. */
+export function fitsAnywayOn({ limb, side }: LimbSide): string {
+  return `fitsAnyway-${side}-${limb}`;
+}
+
 /** Whether an answer tells the family that the garment fits today. */
 export function saysItFits(right: string): boolean {
   return right === 'yes' || right === 'soon';
@@ -32,7 +38,7 @@ export function saysItFits(right: string): boolean {
  * What a therapist confirmed for the family page, or one sentence beside each box that stops it.
  *
  * Refuses a limb that was not measured at the visit, a change or an answer that was not chosen (nothing is chosen for a person), hours
- * beyond a day, a fit today over a piece outside its band until somebody says that they saw it fit (`fitsAnyway`), an open number or night where the
+ * beyond a day, a fit today over a piece outside its band until somebody says of that limb that they saw it fit (`fitsAnywayOn`), an open number or night where the
  * clinic's texts say neither, and what `readSteps` refuses.
  */
 export function readFamilyForm(
@@ -55,8 +61,12 @@ export function readFamilyForm(
   if (reader === 'family' && name === '') refuse('name', 'Type the name as the family says it.');
   const change = CHANGES.find((one) => one === text('change')) ?? refuse('change', 'Choose what you say of the limb.');
   const right = RIGHTS.find((one) => one === text('right')) ?? refuse('right', 'Choose what you say of the garment.');
-  const outside = limb && right && saysItFits(right) && text('fitsAnyway') !== 'yes' ? against.outside(limb) : [];
-  if (outside.length > 0) refuse('right', `${outside.join(' ')} Choose another answer, or say below that you saw it fit.`);
+  const outside = limb && right && saysItFits(right) && text(fitsAnywayOn(limb)) !== 'yes' ? against.outside(limb) : [];
+  if (limb && outside.length > 0)
+    refuse(
+      'right',
+      `${outside.join(' ')} Choose another answer, or say below that you saw it fit on the ${limbInWords(limb.limb, limb.side)}.`,
+    );
   const asks = against.asks(language ?? '');
   if (asks.phone && text('phone') === '') refuse('phone', 'Type the number that the family calls: no page leaves without it.');
   if (asks.night && text('night') === '') refuse('night', 'Say in one sentence, in the language of the page, whom to call at night.');

@@ -44,13 +44,17 @@ function hoursIn(text: string): number | undefined {
   return hours <= 24 ? hours : undefined;
 }
 
-/** What became of a reply, in the family’s own language; `dayOf` writes a day as their page does. */
+/**
+ * What became of a reply, in the family’s own language; `dayOf` writes a day as their page does. Of one that asks for nothing nobody has to
+ * note that it was read: of it is said that it came, and no more.
+ */
 export function stateToFamily(
-  became: Pick<ReplyAnswer, 'did' | 'day'> | null,
+  { became, asks }: { readonly became: Pick<ReplyAnswer, 'did' | 'day'> | null; readonly asks: boolean },
   { state }: ReplyWords,
   dayOf: (day: CalendarDay) => string,
 ): string {
-  return became ? state[became.did](dayOf(became.day)) : state.open;
+  if (became) return state[became.did](dayOf(became.day));
+  return asks ? state.open : state.came;
 }
 
 /** A reply in the family’s own language, part by part, as it stands after it was sent. */

@@ -39,8 +39,9 @@ export type ReplyWords = {
   readonly later: string;
   readonly sentHead: string;
   readonly thanks: string;
-  /** What became of a reply: not looked at yet, read, or answered by a call, with the day. */
+  /** What became of a reply: it came and asks for nothing, nobody noted yet that it was read, it was read or answered by a call, with the day. */
   readonly state: {
+    readonly came: string;
     readonly open: string;
     readonly seen: (day: string) => string;
     readonly rung: (day: string) => string;

@@ -197,7 +197,8 @@ export const SPANISH: FamilyWords = {
     sentHead: 'Lo que usted envió',
     thanks: 'Gracias. Ya está enviado.',
     state: {
-      open: 'Aún no lo hemos leído.',
+      came: 'Ha llegado.',
+      open: 'Aún nadie ha anotado que se leyó.',
       seen: (day) => `Lo leímos el ${day}.`,
       rung: (day) => `Le llamamos el ${day}.`,
     },

@@ -57,9 +57,9 @@ describe('a step in the life of a piece', () => {
   it('the full hours of a piece of the day are those of the last one of its limb, else left open and asked, never the clinic’s 23', () => {
     const worn = (firstWorn: string, fullHours: number, more: Partial<Piece> = {}) => {
       const plan = { firstHours: 2, fullHours, days: 14, callOn: day(firstWorn), called: null, callNote: null };
-      return { ...next, firstWorn: day(firstWorn), wearIn: plan, ...more };
+      return { ...next, piece: firstWorn, firstWorn: day(firstWorn), wearIn: plan, ...more };
     };
-    const next = piece({ garment: { form: 'leg-sleeve', use: 'day', pressure: null, options: [] } });
+    const next = piece({ piece: 'next', garment: { form: 'leg-sleeve', use: 'day', pressure: null, options: [] } });
     expect(wearInStart(next, DEFAULT_POLICY, [next], true)).toEqual({ ...wearIn, fullHours: '' });
     const before = [
       worn('2026-01-05', 10),
@@ -67,6 +67,18 @@ describe('a step in the life of a piece', () => {
       worn('2026-07-01', 14, { side: next.side === 'left' ? 'right' : 'left' }),
     ];
     expect(wearInStart(next, DEFAULT_POLICY, before, true).fullHours).toBe('12');
+    const asked = (...all: Piece[]) => wearInStart(next, DEFAULT_POLICY, all, true).fullHours;
+    // One that covers another stretch, one for the night and one that nobody wore yet say nothing.
+    expect(asked(worn('2026-07-01', 14, { covers: { from: 'knee', to: 'gluteal-fold' } }))).toBe('');
+    expect(asked(worn('2026-07-01', 14, { covers: 'measures' }))).toBe('');
+    expect(asked(worn('2026-07-01', 14, { garment: { form: 'leg-sleeve', use: 'night', pressure: null, options: [] } }))).toBe('');
+    expect(asked(worn('2026-07-01', 14, { firstWorn: null }))).toBe('');
+    // Two pieces of which nobody noted when they are worn are not of one use.
+    const unknown = piece({ piece: 'unknown', garment: null });
+    expect(wearInStart(unknown, DEFAULT_POLICY, [worn('2026-07-01', 14, { garment: null })], false).fullHours).toBe('');
+    // The piece worn last is one still in use, not one begun later and given up; without a plan of its own it says nothing.
+    expect(asked(worn('2026-01-05', 10), worn('2026-06-05', 12, { retired: day('2026-07-05') }))).toBe('10');
+    expect(asked(worn('2026-01-05', 10), worn('2026-06-05', 12, { wearIn: null }))).toBe('');
     const typed = { ...good, ...wearIn, fullHours: '', day: '2026-11-24', outcome: 'keep', wornToday: 'yes' };
     expect(readPieceStep('first-fit', typed, piece({ delivered: day('2026-11-20') }), today)).toMatchObject({
       kind: 'refused',

@@ -7,7 +7,7 @@ import { patientWork } from '@/lib/schedule/patient-work';
 import { stillOpen } from '@/lib/schedule/still-open';
 import { calendarDay, showWeekday } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
-import { legOf, pieceOf } from '../prompts/made-up-piece';
+import { legOf, pieceOf, promptsOf } from '../prompts/made-up-piece';
 
 const TODAY = calendarDay('2026-03-10');
 
@@ -26,9 +26,42 @@ describe('what is named before a page says that nothing is asked', () => {
   });
 
   it('is a piece in use outside its band, with how many of its places; not one taken out of use', () => {
-    expect(openOf(outgrown())).toEqual(['Piece 1, left leg: 7 of 7 places outside the working band.']);
+    expect(openOf(outgrown())).toEqual([
+      expect.stringMatching(/^Piece 1, left leg: 7 of 7 places tighter than its band \(up to 1\.3\d as cut; band 0\.75–1\.25\)\.$/),
+    ]);
     const retired = pieceOf('2026-01-05', { retired: calendarDay('2026-02-01') });
     expect(openOf(outgrown({ pieces: [retired] }))).toEqual([]);
+  });
+
+  it('is no piece that nobody has: on order, or sent back', () => {
+    expect(openOf(outgrown({ pieces: [pieceOf('2026-01-05', { orderId: 'o' })] }))).toEqual([]);
+    const back = {
+      day: calendarDay('2026-02-01'),
+      zones: [],
+      outcome: 'alter',
+      reason: 'girth wrong',
+      words: null,
+      taught: false,
+    } as const;
+    expect(openOf(outgrown({ pieces: [pieceOf('2026-01-05', { orderId: 'o', delivered: null, fit: back })] }))).toEqual([]);
+  });
+
+  it('names the places that the prompt counts: one rough rung on a leg that did not change is none, beside growth it is not one more', () => {
+    const rough = (factor: number) =>
+      recordOf([visitOf('2026-01-05', [legOf()]), visitOf('2026-03-05', [legOf(factor, { at: (cm) => (cm === 16 ? 2 : 0) })])], {
+        pieces: [pieceOf('2026-01-05')],
+      });
+    const counted = (factor: number) => {
+      const [prompt] = promptsOf('tightness-left-band', rough(factor), TODAY);
+      const said = openOf(rough(factor)).flatMap((one) => /^Piece 1, left leg: (\d of \d) places tighter/.exec(one)?.[1] ?? []);
+      return [prompt?.figures?.[1]?.value, said[0]];
+    };
+    expect(counted(1)).toEqual([undefined, undefined]);
+    for (const factor of [1.02, 1.03, 1.04, 1.05]) {
+      const [prompt, said] = counted(factor);
+      expect(said, `${factor}`).toBe(prompt);
+    }
+    expect(counted(1.06)).toEqual(['7 of 7', '7 of 7']);
   });
 
   it('is no piece while the course is on hold or ended', () => {

@@ -4,9 +4,10 @@ import { analysePatient } from '@/lib/analysis/analyse-patient';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
 import { isNoAnswer } from '@/lib/outcome';
 import { raisePrompts } from '@/lib/prompts/decide-prompts';
-import type { NamedMeasure } from '@/lib/record/patient-record';
+import { outsideInWords, outsideWornOn } from '@/lib/prompts/outside-in-words';
+import type { NamedMeasure, Piece } from '@/lib/record/patient-record';
 import { type ClinicTexts, callsAsked } from '@/lib/summary/family/clinic-texts';
-import { emergencyNumber, emergencyOf } from '@/lib/summary/family/emergency-number';
+import { emergencyNumber, emergencyOf, emergencyWhereEmpty } from '@/lib/summary/family/emergency-number';
 import type { FamilyChoice, FamilyHelp, FamilyPage } from '@/lib/summary/family/family-content';
 import { familyFacts } from '@/lib/summary/family/family-facts';
 import { familyHelp } from '@/lib/summary/family/family-help';
@@ -14,7 +15,6 @@ import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES } from '@/lib/summary/family/family-words';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { readFamilyForm } from '@/lib/summary/family/read-family-form';
-import { outsideBandInWords } from '@/lib/summary/outside-band';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { demoRecord } from '@/tests/demo-record';
@@ -251,6 +251,11 @@ describe('the emergency part of the family page', () => {
   it('takes the number of the clinic’s details before that of its time zone, and the clinic’s words of a language before both', () => {
     expect(emergencyOf({ emergency: '144', timeZone: 'Europe/Zurich' })).toBe('144');
     expect(emergencyOf({ timeZone: 'America/Chicago' })).toBe('911');
+    // The form of the texts says where the number comes from.
+    expect(emergencyWhereEmpty({ emergency: '999', timeZone: 'Europe/London' })).toBe('Empty: 999, as the clinic’s details have it.');
+    expect(emergencyWhereEmpty({ emergency: '', timeZone: 'America/Chicago' })).toBe(
+      'Empty: 911, proposed by the clinic’s time zone: its details have none.',
+    );
     expect(page({ emergency: '144' }, null).call.also?.[0]?.head).toBe('Take it off and call 144');
     expect(page({ emergency: '144' }).call.also?.[0]?.head).toBe('Take it off and call 911');
   });
@@ -368,10 +373,22 @@ describe('the form of a family page against the record', () => {
     for (const right of ['yes', 'soon']) {
       const read = readFamilyForm({ ...FORM, right }, limbs, TODAY, against);
       expect(read).toMatchObject({ kind: 'refused', errors: { right: expect.stringContaining('3 of 23 places tighter than its band') } });
-      expect(readFamilyForm({ ...FORM, right, fitsAnyway: 'yes' }, limbs, TODAY, against).kind).toBe('read');
+      expect(readFamilyForm({ ...FORM, right, 'fitsAnyway-left-leg': 'yes' }, limbs, TODAY, against).kind).toBe('read');
     }
     for (const right of ['no', 'not-sure']) expect(readFamilyForm({ ...FORM, right }, limbs, TODAY, against).kind).toBe('read');
     expect(readFamilyForm(FORM, limbs, TODAY).kind).toBe('read');
+  });
+
+  it('takes what was seen of one limb for that limb alone', () => {
+    const both = [LEFT, { limb: 'leg', side: 'right' }] as const;
+    const read = (limb: string, ticked: string) => readFamilyForm({ ...FORM, limb, [ticked]: 'yes' }, both, TODAY, against);
+    for (const ticked of ['fitsAnyway-left-leg', 'fitsAnyway', 'fitsAnyway-right-arm'])
+      expect(read('right leg', ticked)).toMatchObject({
+        kind: 'refused',
+        errors: { right: expect.stringMatching(/saw it fit on the right leg\.$/) },
+      });
+    expect(read('right leg', 'fitsAnyway-right-leg').kind).toBe('read');
+    expect(read('left leg', 'fitsAnyway-right-leg').kind).toBe('refused');
   });
 
   it('asks whom to call by day and by night where the clinic’s texts leave it open, and keeps it', () => {
@@ -390,11 +407,27 @@ describe('the form of a family page against the record', () => {
     const record = (factor: number) =>
       recordOf([visitOf('2026-10-01', [legOf()]), visitOf('2026-11-20', [legOf(factor)])], { pieces: [piece] });
     const said = (factor: number, side: 'left' | 'right' = 'left') =>
-      outsideBandInWords(analysePatient(record(factor), DEFAULT_POLICY, calendarDay('2026-11-20')), { limb: 'leg', side });
+      outsideWornOn(analysePatient(record(factor), DEFAULT_POLICY, calendarDay('2026-11-20')), { limb: 'leg', side });
     expect(said(1)).toEqual([]);
     // A leg 12 % larger under a piece cut 15 % smaller: strain 0.12 / 0.85 + 0.176 against 0.176, about 1.8 of the fitting before wear.
     const [sentence] = said(1.12);
     expect(sentence).toMatch(/^Piece 1, left leg: 7 of 7 places tighter than its band \(up to 1\.[5-9]\d as cut; band 0\.75–1\.25\)\.$/);
     expect(said(1.12, 'right')).toEqual([]);
+  });
+
+  it('does not hold a piece that nobody wears against the family page, nor one that nobody has against the report', () => {
+    const today = calendarDay('2026-11-20');
+    const visits = [visitOf('2026-10-01', [legOf()]), visitOf('2026-11-20', [legOf(1.12)])];
+    const bandOf = (rest: Partial<Piece>) => {
+      const analysis = analysePatient(recordOf(visits, { pieces: [pieceOf('2026-10-01', rest)] }), DEFAULT_POLICY, today);
+      return [outsideWornOn(analysis, { limb: 'leg', side: 'left' }).length, outsideInWords(analysis).length];
+    };
+    const [worn, back] = [calendarDay('2026-11-19'), calendarDay('2026-11-18')];
+    const refused = { day: back, zones: [], outcome: 'remake', reason: 'girth wrong', words: null, taught: false } as never;
+    expect(bandOf({ firstWorn: worn })).toEqual([1, 1]);
+    expect(bandOf({ orderId: 'o', delivered: worn })).toEqual([0, 1]);
+    expect(bandOf({ orderId: 'o' })).toEqual([0, 0]);
+    expect(bandOf({ orderId: 'o', firstWorn: back, delivered: null, fit: refused })).toEqual([0, 0]);
+    expect(bandOf({ orderId: 'o', kept: [{ from: back, as: 'held back' }] })).toEqual([0, 0]);
   });
 });

@@ -6,7 +6,7 @@ import { FAMILY_REPLY } from '@/lib/observations/family-reply-schema';
 import type { FamilyAsks } from '@/lib/summary/family/family-content';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
 import { hoursAskedOn } from '@/lib/summary/family/family-page';
-import { readReply, replyToFamily } from '@/lib/summary/family/read-reply';
+import { readReply, replyToFamily, stateToFamily } from '@/lib/summary/family/read-reply';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
 
 const day = calendarDay('2026-12-01');
@@ -50,6 +50,32 @@ describe.each(FAMILY_LANGUAGES)('a reply in $name', ({ reply: words }) => {
       errors: { words: words.tooLong(REPLY_BOUNDS.words), by: words.tooLong(REPLY_BOUNDS.by) },
     });
     expect(read({ 'mark-0': 'constructor', by: 'Ada' })).toEqual({ kind: 'refused', errors: { form: words.empty } });
+  });
+});
+
+describe('what a family is told of its reply', () => {
+  const [OPEN, SEEN, RUNG] = [null, { did: 'seen', day } as const, { did: 'rung', day } as const];
+  const told =
+    ({ reply }: (typeof FAMILY_LANGUAGES)[number]) =>
+    (asks: boolean, became: typeof OPEN | typeof SEEN | typeof RUNG) =>
+      stateToFamily({ asks, became }, reply, () => '1 Dec');
+
+  it('is, in each language, that it came, that nobody noted yet that it was read, or what was done and when', () => {
+    const said = FAMILY_LANGUAGES.map((words) => {
+      const of = told(words);
+      return [words.language, of(false, OPEN), of(true, OPEN), of(true, SEEN), of(false, RUNG)];
+    });
+    expect(said).toEqual([
+      ['en', 'It has come in.', 'Nobody has noted yet that it was read.', 'We read it on 1 Dec.', 'We called you on 1 Dec.'],
+      ['es', 'Ha llegado.', 'Aún nadie ha anotado que se leyó.', 'Lo leímos el 1 Dec.', 'Le llamamos el 1 Dec.'],
+      [
+        'de',
+        'Es ist angekommen.',
+        'Noch hat niemand notiert, dass es gelesen wurde.',
+        'Wir haben es am 1 Dec gelesen.',
+        'Wir haben Sie am 1 Dec angerufen.',
+      ],
+    ]);
   });
 });
 

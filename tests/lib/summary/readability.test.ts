@@ -5,14 +5,16 @@ import { describe, expect, it } from 'vitest';
 import { PHASE_KINDS } from '@/lib/course/phases';
 import { buildUp } from '@/lib/garments/build-up';
 import type { FamilyChoice, FamilyFacts } from '@/lib/summary/family/family-content';
+import { familyWords } from '@/lib/summary/family/family-languages';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { CHANGES, REASONS, RIGHTS, STEPS } from '@/lib/summary/family/family-words';
 import { mayBeApproved } from '@/lib/summary/family/help-boxes';
 import { calendarDay } from '@/lib/units/calendar-day';
 import { FAMILY_TEXTS } from './family-texts';
-import { germanSyllables, germanWords } from './german-syllables';
+import { germanSyllables } from './german-syllables';
+import { englishFormulas, germanFormulas, spanishFormulas } from './readability-formulas';
 import { sentencesOf } from './sentences-of';
-import { spanishSyllables, spanishWords } from './spanish-syllables';
+import { spanishSyllables } from './spanish-syllables';
 
 const day = calendarDay('2026-11-25');
 const TEXTS = FAMILY_TEXTS;
@@ -59,27 +61,6 @@ function* variants(language: string) {
                 };
                 yield familyPage(choice, facts, TEXTS_IN[language], 'Harbour Lane', { by: 'R. Adeyemi', day });
               }
-}
-
-/** A counter that remembers: the same few hundred words come back on every page. */
-function remembered(count: (word: string) => number): (word: string) => number {
-  const known = new Map<string, number>();
-  return (word) => {
-    const found = known.get(word) ?? count(word);
-    known.set(word, found);
-    return found;
-  };
-}
-/** A figure is read aloud in about two syllables. */
-const syllablesOf = remembered((word) => (/\d/.test(word) ? 2 : syllable(word)));
-const spanishSyllablesOf = remembered(spanishSyllables);
-const germanSyllablesOf = remembered(germanSyllables);
-
-/** Sentences of a text, one a full stop; figures and fractions as they are said aloud count as one word each. */
-function counted(texts: readonly string[]) {
-  const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean);
-  const words = sentences.flatMap((sentence) => sentence.match(/[\p{L}’'-]+|\d+/gu) ?? []);
-  return { sentences: sentences.length, words };
 }
 
 describe('the formulas, on published examples', () => {
@@ -144,15 +125,29 @@ describe('syllables of German', () => {
   });
 });
 
+describe('what a family is told of its reply', () => {
+  /** All four sentences of a language; a formula of one short sentence alone would be noise. */
+  const states = (language: string) => {
+    const { state } = familyWords(language).reply;
+    return [state.came, state.open, state.seen('2.'), state.rung('2.')];
+  };
+  it('is as easy as the page, in each language', () => {
+    const [english, spanish, german] = [englishFormulas(states('en')), spanishFormulas(states('es')), germanFormulas(states('de'))];
+    expect(english.grade).toBeLessThanOrEqual(6);
+    expect(english.smog).toBeLessThanOrEqual(8);
+    expect(spanish.szigriszt).toBeGreaterThanOrEqual(65);
+    expect(spanish.huerta).toBeGreaterThanOrEqual(70);
+    expect(german.wiener).toBeLessThanOrEqual(6);
+    expect(german.amstad).toBeGreaterThanOrEqual(70);
+  });
+});
+
 describe('every variant of the family page', () => {
   it('in English reads at grade 6 or lower by Flesch–Kincaid and 8 or lower by SMOG', () => {
     let worst = { grade: 0, smog: 0 };
     let pages = 0;
     for (const page of variants('en')) {
-      const { sentences, words } = counted(sentencesOf(page));
-      const syllables = words.map(syllablesOf);
-      const grade = fleschKincaid({ sentence: sentences, word: words.length, syllable: syllables.reduce((sum, one) => sum + one, 0) });
-      const smog = smogFormula({ sentence: sentences, polysillabicWord: syllables.filter((one) => one >= 3).length });
+      const { grade, smog } = englishFormulas(sentencesOf(page));
       worst = { grade: Math.max(worst.grade, grade), smog: Math.max(worst.smog, smog) };
       pages++;
     }
@@ -166,15 +161,8 @@ describe('every variant of the family page', () => {
     // Fernández Huerta 1959: 206.84 − 60 S/W − 1.02 W/F; 70–80 "bastante fácil".
     let worst = { szigriszt: 200, huerta: 200 };
     for (const page of variants('es')) {
-      const texts = sentencesOf(page);
-      const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean).length;
-      const words = texts.flatMap(spanishWords);
-      const syllables = words.reduce((sum, word) => sum + spanishSyllablesOf(word), 0);
-      const [perWord, perSentence] = [syllables / words.length, words.length / sentences];
-      worst = {
-        szigriszt: Math.min(worst.szigriszt, 206.835 - 62.3 * perWord - perSentence),
-        huerta: Math.min(worst.huerta, 206.84 - 60 * perWord - 1.02 * perSentence),
-      };
+      const { szigriszt, huerta } = spanishFormulas(sentencesOf(page));
+      worst = { szigriszt: Math.min(worst.szigriszt, szigriszt), huerta: Math.min(worst.huerta, huerta) };
     }
     console.info(`Spanish: Szigriszt-Pazos at least ${worst.szigriszt.toFixed(0)}, Fernández-Huerta at least ${worst.huerta.toFixed(0)}`);
     expect(worst.szigriszt).toBeGreaterThanOrEqual(65);
@@ -187,17 +175,8 @@ describe('every variant of the family page', () => {
     // Amstad 1978, Wie verständlich sind unsere Zeitungen?: 180 − W/F − 58.5 S/W; 70–80 easy.
     let worst = { wiener: 0, amstad: 200 };
     for (const page of variants('de')) {
-      const texts = sentencesOf(page);
-      const sentences = texts.flatMap((text) => text.split(/(?<=[.?!])\s+/)).filter(Boolean).length;
-      const words = texts.flatMap(germanWords);
-      const syllables = words.map(germanSyllablesOf);
-      const share = (those: number) => (100 * those) / words.length;
-      const [many, one] = [share(syllables.filter((n) => n >= 3).length), share(syllables.filter((n) => n === 1).length)];
-      const [long, length] = [share(words.filter((word) => word.length > 6).length), words.length / sentences];
-      worst = {
-        wiener: Math.max(worst.wiener, 0.1935 * many + 0.1672 * length + 0.1297 * long - 0.0327 * one - 0.875),
-        amstad: Math.min(worst.amstad, 180 - length - (58.5 * syllables.reduce((sum, n) => sum + n, 0)) / words.length),
-      };
+      const { wiener, amstad } = germanFormulas(sentencesOf(page));
+      worst = { wiener: Math.max(worst.wiener, wiener), amstad: Math.min(worst.amstad, amstad) };
     }
     console.info(`German: Wiener Sachtextformel at most ${worst.wiener.toFixed(1)}, Amstad at least ${worst.amstad.toFixed(0)}`);
     expect(worst.wiener).toBeLessThanOrEqual(6);

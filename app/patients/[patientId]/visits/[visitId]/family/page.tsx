@@ -9,6 +9,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import type { CautionAnswer } from '@/lib/record/caution-answer';
 import type { LimbSide, Piece } from '@/lib/record/patient-record';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
+import { fitsAnywayOn } from '@/lib/summary/family/read-family-form';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import { ageInYears } from '@/lib/units/age';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
@@ -28,6 +29,7 @@ export default async function FamilyPageForm({ params }: { params: Promise<{ pat
     const said = isNoAnswer(judged) ? judged.noAnswer : verdictSentence(judged, record);
     return [`${limbInWords(limb.series.limb, limb.series.side)}: ${said}`];
   });
+  const outsideOn = (one: LimbSide) => ({ box: fitsAnywayOn(one), limb: limbInWords(one.limb, one.side), says: against.outside(one) });
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying={`Family page of the visit on ${showDay(visit.day)}`}>
@@ -45,7 +47,7 @@ export default async function FamilyPageForm({ params }: { params: Promise<{ pat
           limbs={limbs.map((one) => ({ key: `${one.side} ${one.limb}`, words: limbInWords(one.limb, one.side) }))}
           languages={FAMILY_LANGUAGES.map((one) => ({ key: one.language, words: one.name, lang: one.language }))}
           engine={engine}
-          outside={limbs.flatMap(against.outside).filter((one, at, all) => all.indexOf(one) === at)}
+          outside={limbs.map(outsideOn).filter(({ says }) => says.length > 0)}
           asks={Object.fromEntries(FAMILY_LANGUAGES.map((one) => [one.language, against.asks(one.language)]))}
           start={{
             limb: limbs[0] ? `${limbs[0].side} ${limbs[0].limb}` : '',
