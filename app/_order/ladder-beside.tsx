@@ -27,8 +27,8 @@ export function laddersBeside(record: KeptRecord, choices: readonly CutLadder[],
     const ladder = madeTo ? undefined : visit?.ladders.find((one) => one.limb === limb && one.side === side);
     if (!ladder) return [];
     const places = room?.cutFrom === key ? room.places : [];
-    const without = <LadderBeside ladder={ladder} day={day} room={[]} />;
-    return [{ key, shown: places.length > 0 ? <LadderBeside ladder={ladder} day={day} room={places} /> : without, without }];
+    const without = <LadderBeside key={key} ladder={ladder} day={day} room={[]} />;
+    return [{ key, shown: places.length > 0 ? <LadderBeside key={key} ladder={ladder} day={day} room={places} /> : without, without }];
   });
 }
 
