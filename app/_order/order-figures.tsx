@@ -68,7 +68,7 @@ export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows:
       <p className={`secondary ${styles.outlineWords}`}>
         {[
           `Towards the trunk at the top; girths in ${nameOf(own)} as typed.`,
-          sinceDay && 'Last: the last order’s ladder at the same anatomy.',
+          sinceDay && 'Last: the last order’s ladder at the same anatomy; – where it did not reach.',
           withRoom && 'Room: what is likely to be needed at each place (middle estimate, relaxed width), within the width decided.',
           odd.length > 0 && `Steps that differ: ${odd.join('; ')}.`,
           outlineInWords(rungs),

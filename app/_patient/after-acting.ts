@@ -84,8 +84,6 @@ export function afterActing(
 /** Why an order is written, by the rule that asked for it. */
 const REASON_OF_RULE: Readonly<Record<string, OrderReason>> = {
   'end-of-life': 'worn out',
-  'outgrown-before-worn-out': 'outgrown',
-  'part-outgrown': 'outgrown',
 };
 
 /** Which piece the order follows and why it is written, as far as the prompt says it. */

@@ -20,7 +20,7 @@ export function SettingChanges({
       <ul className={styles.limitHistory}>
         {[...history].reverse().map((change) => (
           <li key={change.at.toISOString()}>
-            {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}: ${change.reason ?? ''}`}
+            {`${clock.format(change.at)}, ${people.find((one) => one.id === change.by)?.name ?? 'somebody'}${change.reason ? `: ${change.reason}` : ', no reason given'}`}
           </li>
         ))}
       </ul>

@@ -39,7 +39,19 @@ export function doubtsAgainst(
     if (!worst) break;
     odd.set(worst.index, worst);
   }
-  const fitting = new Set(rungs.flatMap((rung, index) => (points[index] && !odd.has(index) ? [rung.atMm] : [])));
+  const fits = (point: LevelPoint, index: number) =>
+    Math.abs(
+      zScoreOf(
+        point,
+        fitLevel(points, reference.spread, (other) => other === index || odd.has(other)),
+      ),
+    ) <= DOUBT_LIMITS.fits.value;
+  const fitting = new Set(
+    rungs.flatMap((rung, index) => {
+      const point = points[index];
+      return point && !odd.has(index) && fits(point, index) ? [rung.atMm] : [];
+    }),
+  );
   const doubts = [...odd.values()].map((one) => inWords(rungs, one, reference, unit));
   return { doubts, fitting };
 }
@@ -95,7 +107,7 @@ function inWords(rungs: readonly TapedRung[], { index, slip, expectedMm, sd }: O
   const ends = [-REACH_95, REACH_95].map((reach) => showLength(expectedMm * Math.exp(reach * sd), unit));
   const reason = `${capitalized(reasons)}. ${ends.join(' to ')} is expected.`;
   const kind = slip?.kind ?? reference.kind;
-  const question = slip ? `${place}: ${shown} or ${showLength(slip.girthMm, unit)}?` : `${place}: ${shown}?`;
+  const question = slip ? `${place}: ${shown} or ${showTapedLength(slip.girthMm, unit)}?` : `${place}: ${shown}?`;
   const message = [question, reason, slip ? (SLIP_WORDS[slip.kind] ?? '') : ''].join(' ').trim();
   return {
     kind,

@@ -40,6 +40,11 @@ export const DOUBT_LIMITS = {
     'times',
     'People differ in shape more than a limb does from itself; set so that Slack 1997 has its marked slips found and few others asked.',
   ),
+  fits: limit(
+    2.5758293035489004,
+    'SD',
+    'A rung within the range that holds 99 of 100 fits, and is not asked about for its neighbours’ sake; clinic default.',
+  ),
   shiftGain: limit(
     9,
     'χ²',

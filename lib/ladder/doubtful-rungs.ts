@@ -105,7 +105,7 @@ function askAbout(odd: Taped, expectedMm: number, neighbour: Taped, unit: Length
       message: `${place}: ${shown}? Its neighbours lead one to expect about ${showLength(expectedMm, unit)}.`,
     };
   }
-  const would = showLength(slip.girthMm, unit);
+  const would = showTapedLength(slip.girthMm, unit);
   return {
     kind: slip.kind,
     distanceMm: odd.atMm,

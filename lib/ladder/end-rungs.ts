@@ -39,7 +39,7 @@ export function askAboutEnd(ladder: Ladder, here: Taped, neighbour: Taped): Doub
   const slip = possibleSlips(here.girth).find(({ girthMm }) => Math.abs(girthMm - mm(neighbour.girth.nm)) <= room);
   const shown = showTapedLength(mm(here.girth.nm), ladder.unit);
   const place = showLengthWithUnit(here.atMm, ladder.unit);
-  const question = slip ? `${place}: ${shown} or ${showLength(slip.girthMm, ladder.unit)}?` : `${place}: ${shown}?`;
+  const question = slip ? `${place}: ${shown} or ${showTapedLength(slip.girthMm, ladder.unit)}?` : `${place}: ${shown}?`;
   const reason = `The rung ${neighbour.atMm < here.atMm ? 'before' : 'after'} is ${showTapedLength(mm(neighbour.girth.nm), ladder.unit)}.`;
   const message = [question, reason, slip ? (SLIP_WORDS[slip.kind] ?? '') : ''].join(' ').trim();
   return { kind: slip?.kind ?? 'neighbours', distanceMm: here.atMm, message, ...(slip ? { wouldFitMm: slip.girthMm } : {}) };

@@ -63,8 +63,8 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
       question(
         `ladder-old ${cut.cutFrom}`,
         byMeasures
-          ? `The measures of ${showDay(cut.cutFrom)} are ${age} days old; this clinic asks for new ones after ${policy.orderLadderDays} days.`
-          : `The ladder of ${showDay(cut.cutFrom)} is ${age} days old; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
+          ? `The measures of ${showDay(cut.cutFrom)} are ${age} days old on ${showDay(today)}; this clinic asks for new ones after ${policy.orderLadderDays} days.`
+          : `The ladder of ${showDay(cut.cutFrom)} is ${age} days old on ${showDay(today)}; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
         'orderLadderDays',
       ),
     );

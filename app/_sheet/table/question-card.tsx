@@ -2,7 +2,7 @@ import type { OpenQuestion } from '@/lib/entry/typed-view';
 import { type Doubt, questionAndReason } from '@/lib/ladder/doubt';
 import { slipText } from '@/lib/ladder/slip';
 import type { LengthUnit, TypedLength } from '@/lib/units/length';
-import { showLength } from '@/lib/units/show-length';
+import { showLength, showTapedLength } from '@/lib/units/show-length';
 import styles from './question-card.module.css';
 import { Diamond } from './rung-reading';
 
@@ -67,7 +67,7 @@ function fitsWords(doubt: Doubt, unit: LengthUnit): string | undefined {
 }
 
 function shown(girthMm: number, unit: LengthUnit): string {
-  return unit === 'cm' ? slipText(girthMm, unit) : showLength(girthMm, unit, 16);
+  return unit === 'cm' ? slipText(girthMm, unit) : showTapedLength(girthMm, unit);
 }
 
 function keepWords(doubt: Doubt, girth: TypedLength | undefined, unit: LengthUnit): string {

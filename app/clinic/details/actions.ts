@@ -27,5 +27,5 @@ export async function saveClinicDetailsAction(_before: ClinicDetailsState, form:
   if (reason.length > LONGEST_REASON) return { errors: { reason: `Too long: ${LONGEST_REASON} characters at most.` }, typed };
   const change = { details: read.details, reason: reason || null, after: Number(typed.number) };
   if ((await changeClinicDetails(therapist, change)) === 'stale') return { errors: { form: STALE }, typed };
-  redirect('/clinic/details');
+  redirect('/clinic/details?saved');
 }

@@ -12,7 +12,8 @@ import { timeZones } from './time-zones';
 export const metadata: Metadata = { title: 'Name, address, units' };
 
 /** What the clinic is called, where pieces are delivered, and what it measures in. */
-export default async function ClinicDetailsPage() {
+export default async function ClinicDetailsPage({ searchParams }: { searchParams: Promise<{ saved?: string }> }) {
+  const { saved } = await searchParams;
   const therapist = await requireRole('lead');
   const [details, history, people] = await Promise.all([
     clinicDetailsOf(therapist),
@@ -32,6 +33,7 @@ export default async function ClinicDetailsPage() {
       <ClinicTitle title="Name, address, units">
         <p className="secondary">What was typed keeps its unit: a change holds for what is typed from now on.</p>
       </ClinicTitle>
+      {saved !== undefined && <p role="status">Saved.</p>}
       <ClinicDetailsForm
         key={history.length}
         number={history.length}

@@ -62,6 +62,16 @@ describe('questions of one ladder as it is typed', () => {
     expect(isAcknowledged({ ...one, rungs }, { kind: 'swapped-digits', distanceMm: 228.6, message: '' })).toBe(false);
   });
 
+  it('a rung two fifths off its neighbours is asked about, on an affected limb too', () => {
+    // 15 in where 10½ stands between 9⅝ and 11⅜: no usual slip explains it, and no fold of a swollen limb does.
+    const odd = ladder([...LEG.slice(0, 4), '15', ...LEG.slice(5), '12 3/4', '13 1/8', '13']);
+    const even = ladder([...LEG, '12 3/4', '13 1/8', '13']);
+    for (const affected of [false, true]) {
+      expect(asked(even, affected)).toEqual([]);
+      expect(asked(odd, affected)).toMatchObject([{ kind: 'neighbours', distanceMm: 190.5 }]);
+    }
+  });
+
   it('a girth at the ankle crease of a ladder taped upward is asked about: it is a joint (common practice)', () => {
     const one = ladder(LEG);
     const atZero = { distance: { text: '0', unit: 'in' as const, nm: 0 as TypedLength['nm'] }, girth: length('8', 'in') };

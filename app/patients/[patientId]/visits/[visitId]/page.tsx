@@ -173,7 +173,7 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
   );
 }
 
-/** Pieces cut from the same ladder to the same figures sit alike: one chart serves them all. */
+/** Pieces cut from the same ladder to the same figures and worn from the same day sit alike: one chart serves them all. */
 function kindOf({ piece }: AnalysedPiece): string {
   return JSON.stringify([
     piece.limb,
@@ -183,6 +183,7 @@ function kindOf({ piece }: AnalysedPiece): string {
     piece.covers,
     piece.reductionPct,
     piece.convention,
+    piece.firstWorn,
   ]);
 }
 
