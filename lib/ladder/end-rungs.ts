@@ -1,5 +1,5 @@
 import { mm, type TypedLength } from '../units/length';
-import { showLength, showLengthWithUnit, showTapedLength } from '../units/show-length';
+import { showLengthWithUnit, showTapedLength } from '../units/show-length';
 import type { Doubt } from './doubt';
 import { DOUBT_LIMITS } from './doubt-limits';
 import type { Ladder } from './ladder';
