@@ -55,7 +55,7 @@ export function leadWords(times: ReadonlyMap<string, CountedDays>, start: string
 
 /** The room the engine proposes after the piece there is: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
 export function roomInWords(room: RoomToGrow | NoAnswer | undefined, unit: 'in' | 'cm'): string {
-  if (room === undefined) return 'For this order, “Show the room” below works it out.';
+  if (room === undefined) return '“Show the room for these figures” works it out.';
   if (isNoAnswer(room)) return `Proposed: not known. ${room.noAnswer}`;
   if (room.highMm === 0) return 'Proposed: none.';
   return `Proposed: ${roomSizes(room, unit)}.`;

@@ -67,7 +67,9 @@ export function readCautionForm(typed: Readonly<Record<string, string>>, states:
 function whyNotNo(card: string, figures: CautionFigures, about: CautionAbout): string | undefined {
   if (isSupplyCard(card)) {
     const { says, why } = supplyJudged(figures, about);
-    return says === 'go' ? undefined : `${why} Answer “yes” until that is settled.`;
+    return says === 'go'
+      ? undefined
+      : `${why} Write the check in the boxes below; or answer “yes”, which holds orders and hand-overs until it is settled.`;
   }
   const signs = SWELLING_SIGNS.filter((sign) => card.startsWith('new-swelling') && figures.details?.[sign] === 'yes');
   return signs.length > 0 ? `New ${signs.join(' and ')} is a “yes” here.` : undefined;
