@@ -25,6 +25,7 @@ import { givenAnswersOf } from '@/db/worklist/given-answers';
 import { analysePatient } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import { measureFits } from '@/lib/garments/measure-fit';
+import { showAge } from '@/lib/units/age';
 import { showShortWeekday } from '@/lib/units/calendar-day';
 
 /** Charts of so many cuts are open at once. */
@@ -74,12 +75,13 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       picture={pictureOf(analysis, one.piece)}
     />
   );
+  const ageThen = showAge(record.born, visit.day);
   return (
     <main id="main">
       <PatientTitle
         record={record}
         today={today}
-        saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, measured by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''} · ${taped} girths${kept > 0 ? `, ${kept} question${kept === 1 ? '' : 's'} answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
+        saying={`Visit of ${showShortWeekday(visit.day)} ${visit.day.slice(0, 4)}${visit.time ? `, ${visit.time}` : ''}${visit.measurer ? `, measured by ${visit.measurer}` : ''}${visit.posture ? `, ${visit.posture}` : ''}${ageThen === showAge(record.born, today) ? '' : `, at ${ageThen}`} · ${taped} girths${kept > 0 ? `, ${kept} question${kept === 1 ? '' : 's'} answered` : ''}${visit.revision > 1 ? ` · corrected ${visit.revision - 1}×` : ''}`}
       >
         {mayWrite && taped > 0 && (
           <a className="button" href={`/patients/${patientId}/visits/${visitId}/family`} data-soft="">
