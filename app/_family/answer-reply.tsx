@@ -1,28 +1,25 @@
 'use client';
 
 import { useActionState } from 'react';
-import { REPLY_BOUNDS } from '@/lib/observations/family-reply';
+import { type KeptReply, REPLY_BOUNDS, whenTold } from '@/lib/observations/family-reply';
 import { type AnswerReplyState, answerReplyAction } from './answer-reply-action';
 
 type Props = {
   readonly patientId: string;
-  readonly replyId: string;
-  readonly number: number;
+  readonly reply: Pick<KeptReply, 'replyId' | 'day' | 'time'> & { readonly number: number };
   readonly submissionId: string;
-  /** Which reply it is, in words: every form of the page says its own. */
-  readonly named: string;
   readonly back: string;
 };
 
 /** What was done about one reply of the family. Works without script as a plain form. */
-export function AnswerReply({ patientId, replyId, number, submissionId, named, back }: Props) {
+export function AnswerReply({ patientId, reply, submissionId, back }: Props) {
   const [state, send, busy] = useActionState<AnswerReplyState, FormData>(answerReplyAction, null);
   const typed = state?.typed;
   return (
-    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Answer to the reply of ${named}`}>
+    <form action={send} className="answer-form" key={typed ? 'typed' : 'start'} aria-label={`Answer to the reply of ${whenTold(reply)}`}>
       <input type="hidden" name="patientId" value={patientId} />
-      <input type="hidden" name="replyId" value={replyId} />
-      <input type="hidden" name="number" value={number} />
+      <input type="hidden" name="replyId" value={reply.replyId} />
+      <input type="hidden" name="number" value={reply.number} />
       <input type="hidden" name="submissionId" value={submissionId} />
       <input type="hidden" name="back" value={back} />
       <label>

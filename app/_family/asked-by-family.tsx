@@ -1,10 +1,9 @@
 import type { KeptRecord } from '@/db/patients/records';
-import { replyParts } from '@/lib/observations/family-reply';
+import { replyParts, whenTold } from '@/lib/observations/family-reply';
 import { ringWords } from '@/lib/record/work-facts';
 import { repliesAsked } from '@/lib/schedule/asked-in-dates';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { asSentence } from '@/lib/units/as-sentence';
-import { showDay } from '@/lib/units/calendar-day';
 import { AnswerReply } from './answer-reply';
 import styles from './reply.module.css';
 
@@ -26,22 +25,14 @@ export function AskedByFamily({ record: { replies, facts }, dates, patientId, ma
   return (
     <section className={styles.asked} aria-label="Asked by the family">
       {calls.map((reply) => {
-        const named = `${showDay(reply.day)} at ${reply.time}`;
         return (
           <div key={reply.replyId} className={styles.askedOne}>
             <div>
               <h3>Call back: the family asks to be rung</h3>
-              <p>{`Told by the family, ${named}: ${asSentence(replyParts(reply))}${ring ? ` ${ring}.` : ''}`}</p>
+              <p>{`Told by the family, ${whenTold(reply)}: ${asSentence(replyParts(reply))}${ring ? ` ${ring}.` : ''}`}</p>
             </div>
             {mayAnswer && (
-              <AnswerReply
-                patientId={patientId}
-                replyId={reply.replyId}
-                number={reply.number}
-                submissionId={crypto.randomUUID()}
-                named={named}
-                back={`/patients/${patientId}`}
-              />
+              <AnswerReply patientId={patientId} reply={reply} submissionId={crypto.randomUUID()} back={`/patients/${patientId}`} />
             )}
           </div>
         );

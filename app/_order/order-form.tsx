@@ -2,6 +2,7 @@
 
 import { type ReactNode, useActionState, useState } from 'react';
 import { asChoices, type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
+import { CoverEnds } from '@/app/_piece/cover-ends';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
 import { OPTION_ROWS, optionKey, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@/lib/garment-forms/garment-catalogue';
@@ -61,11 +62,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
         <input type="hidden" name="orderId" value={orderId ?? ''} />
         <input type="hidden" name="revision" value={revision} />
         <input type="hidden" name="submissionId" value={submissionId} />
-        <datalist id="cover-ends">
-          {ends.map((end) => (
-            <option key={end} value={end} />
-          ))}
-        </datalist>
+        <CoverEnds ends={ends} />
         <fieldset className="field">
           <legend>The piece</legend>
           <div className="two-columns">

@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { Field } from '@/app/_form/field';
 import type { PieceBox, TypedPieceForm } from '@/lib/forms/read-piece-form';
+import { CoverEnds } from './cover-ends';
 import type { LadderChoice } from './cut-ladders';
 import { type PieceFormState, savePieceAction } from './save-piece';
 
@@ -45,11 +46,7 @@ export function PieceForm({ patientId, pieceId, revision, submissionId, start, l
       <input type="hidden" name="pieceId" value={pieceId ?? ''} />
       <input type="hidden" name="revision" value={revision} />
       <input type="hidden" name="submissionId" value={submissionId} />
-      <datalist id="cover-ends">
-        {ends.map((end) => (
-          <option key={end} value={end} />
-        ))}
-      </datalist>
+      <CoverEnds ends={ends} />
       <div className="two-columns">
         {text('piece', 'Piece', 'A number or name that stands in the garment. Two of one order are two pieces.')}
         <Field id="cutFrom" label="Made to the measurements of" refusal={state.errors.cutFrom}>

@@ -38,14 +38,7 @@ export async function AnswerForm({ therapist, row, back }: { therapist: Therapis
       return (
         <div className={styles.answerBeside}>
           <p>{replyParts(reply).join('; ')}</p>
-          <AnswerReply
-            patientId={row.patientId}
-            replyId={reply.replyId}
-            number={reply.number}
-            submissionId={crypto.randomUUID()}
-            named={`${reply.day} at ${reply.time}`}
-            back={back}
-          />
+          <AnswerReply patientId={row.patientId} reply={reply} submissionId={crypto.randomUUID()} back={back} />
         </div>
       );
     const { words, to } = doneAt(row.patientId, date, record.pieces);

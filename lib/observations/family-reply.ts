@@ -1,6 +1,6 @@
 import { type LimbKind, limbInWords, type Side } from '../ladder/limb';
 import type { Policy } from '../limits/policy';
-import type { CalendarDay } from '../units/calendar-day';
+import { type CalendarDay, showDay } from '../units/calendar-day';
 import type { Observation, PlaceOnLimb } from './observation';
 
 /** What a family can say of a place: a red mark, sore, the garment slides there, something else. */
@@ -71,6 +71,11 @@ const SIGN_WORDS: Readonly<Record<ReplySign, string>> = {
   slides: 'it slides',
   other: 'something else',
 };
+
+/** When a reply came, by which each is told from others: `24 Oct 2026 at 09:30`. */
+export function whenTold({ day, time }: Pick<KeptReply, 'day' | 'time'>): string {
+  return `${showDay(day)} at ${time}`;
+}
 
 /**
  * A reply in the words of the clinic, part by part, theirs in quotes.

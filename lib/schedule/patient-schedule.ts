@@ -3,7 +3,7 @@ import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { dayToAsk, isAtRest } from '../course/day-to-ask';
 import { deathIn } from '../course/phases';
 import { bookingStanding, isBookedFor } from '../diary/booking';
-import { askedBy, replyParts } from '../observations/family-reply';
+import { askedBy, replyParts, whenTold } from '../observations/family-reply';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { followerOf } from '../prompts/rules/order-in-time';
@@ -82,8 +82,8 @@ function replyDates({ record, policy }: ScheduledAnalysis): ComputedDate[] {
   return (record.replies ?? []).flatMap((reply): ComputedDate[] => {
     const asked = askedBy(reply, policy);
     if (!asked) return [];
-    const { replyId, day, time } = reply;
-    const why = `told by the family ${showDay(day)} at ${time}: ${replyParts(reply).map(withoutFullStop).join('; ')}`;
+    const { replyId, day } = reply;
+    const why = `told by the family ${whenTold(reply)}: ${replyParts(reply).map(withoutFullStop).join('; ')}`;
     const kind = asked === 'call' ? 'call-back' : 'reply';
     return [{ key: `${kind}:${replyId}`, kind, computed: day, why, sources: ['wearToldLowPct'], limb: null, piece: null }];
   });

@@ -6,7 +6,7 @@ import { MarksPicture } from '@/app/_looked/marks-picture';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
-import { answerInWords, type KeptReply, replyParts } from '@/lib/observations/family-reply';
+import { answerInWords, type KeptReply, replyParts, whenTold } from '@/lib/observations/family-reply';
 import { showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Told by the family' };
@@ -26,7 +26,7 @@ export default async function RepliesPage({ params }: { params: Promise<{ patien
         <p className="nothing-yet">The family has not sent anything back yet.</p>
       ) : (
         [...record.replies].reverse().map((reply) => {
-          const named = `${showDay(reply.day)} at ${reply.time}`;
+          const named = whenTold(reply);
           return (
             <section key={reply.replyId} className={`panel ${styles.told}`} aria-label={`Reply of ${named}`}>
               <Told reply={reply} named={named} />
@@ -41,10 +41,8 @@ export default async function RepliesPage({ params }: { params: Promise<{ patien
               {!reply.answer && mayWrite && (
                 <AnswerReply
                   patientId={patientId}
-                  replyId={reply.replyId}
-                  number={reply.number}
+                  reply={reply}
                   submissionId={crypto.randomUUID()}
-                  named={named}
                   back={`/patients/${patientId}/replies`}
                 />
               )}
