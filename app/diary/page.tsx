@@ -59,7 +59,11 @@ export default async function DiaryPage({ searchParams }: { searchParams: Promis
         <thead>
           <tr>
             <ColumnHeads of={['Time', 'Patient', 'What for', 'State']} />
-            {mayWrite && <th scope="col">Change</th>}
+            {mayWrite && (
+              <th scope="col" className="no-print">
+                Change
+              </th>
+            )}
           </tr>
         </thead>
         {shown.map((day) => (
@@ -102,7 +106,7 @@ function VisitRow({ visit, today, mayWrite }: { visit: DiaryVisit; today: Calend
       <td className="whole-row">{why ?? ''}</td>
       <td className={kind === 'not-said' || (kind === 'visit' && day < today) ? 'over' : undefined}>{words}</td>
       {mayWrite && (
-        <td>
+        <td className="no-print">
           {!kept && (
             <a
               href={`/patients/${patientId}/bookings#form`}
