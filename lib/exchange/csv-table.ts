@@ -65,16 +65,13 @@ export type CutRow = { readonly cells: readonly string[]; readonly line: number 
 
 function parsed(text: string): CutRow[] {
   try {
-    const records = parse(text, {
-      bom: true,
-      info: true,
-      relax_column_count: true,
-      skip_empty_lines: true,
-    }) as unknown as {
-      record: string[];
-      info: { lines: number };
-    }[];
-    return records.map(({ record, info }) => ({ cells: record, line: info.lines - lineEndsIn(record) }));
+    const records = parse(text, { bom: true, relax_column_count: true }) as string[][];
+    let line = 1;
+    return records.flatMap((cells) => {
+      const row = { cells, line };
+      line += 1 + lineEndsIn(cells);
+      return cells.length === 1 && cells[0] === '' ? [] : [row];
+    });
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const { lines = 1, index = 0 } = error as { lines?: number; index?: number };
@@ -90,7 +87,9 @@ function parsed(text: string): CutRow[] {
 
 /** Line ends inside the quoted cells of a row: a row is named by the line it begins on. */
 function lineEndsIn(cells: readonly string[]): number {
-  return cells.reduce((sum, cell) => sum + cell.split('\n').length - 1, 0);
+  let ends = 0;
+  for (const cell of cells) for (let at = cell.indexOf('\n'); at >= 0; at = cell.indexOf('\n', at + 1)) ends += 1;
+  return ends;
 }
 
 function checkHeader(names: readonly string[], columns: readonly string[]): void {

@@ -4,6 +4,31 @@ import { readClockTime } from './clock-time';
 import type { CsvRow } from './csv-table';
 import { accepted, filledCell, refuseCell } from './read-cells';
 
+/** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
+export const LADDER_COLUMNS = [
+  'patient',
+  'born',
+  'sex',
+  'day',
+  'time',
+  'posture',
+  'measurer',
+  'height',
+  'weight',
+  'limb',
+  'side',
+  'affected',
+  'zero',
+  'distance',
+  'girth',
+  'unit',
+  'landmark',
+  'note',
+] as const;
+
+/** Columns that hold words: one that a spreadsheet could take for a formula carries an apostrophe before it (`set/defused`). */
+export const LADDER_WORDS: readonly string[] = ['patient', 'posture', 'measurer', 'zero', 'note'];
+
 const EVERY_LANDMARK = Object.values(LIMBS).flatMap((limb) => limb.landmarks as readonly string[]);
 
 /** The zero of a row: a landmark of the limb, or a place in words that is no misspelt landmark. */

@@ -1,51 +1,16 @@
-import { refusedDay } from '../course/visit-days';
 import type { Rung } from '../ladder/ladder';
 import type { LimbKind, Side } from '../ladder/limb';
 import type { Part } from '../parts/measure';
-import type { LimbSide, NamedMeasure, PartOfSide, PatientRecord, Sex, Visit } from '../record/patient-record';
+import type { LimbSide, PartOfSide, PatientRecord } from '../record/patient-record';
 import type { CalendarDay } from '../units/calendar-day';
 import type { LengthUnit } from '../units/length';
 import { type CsvFault, CsvRefusal, type CsvRow, csvRows } from './csv-table';
-import { landmarkCell, timeCell, zeroCell } from './ladder-cells';
+import { LADDER_COLUMNS, LADDER_WORDS, landmarkCell, zeroCell } from './ladder-cells';
 import { type LadderDraft, ladderFrom } from './ladder-of-rows';
 import { limbCell, type MeasureRows, measureOfRow, partOfRow } from './named-measure-row';
-import { dayCell, filledCell, girthCell, lengthCell, lengthWithUnitCell, massWithUnitCell, oneOfCell, refuseCell } from './read-cells';
+import { girthCell, lengthCell, oneOfCell, refuseCell } from './read-cells';
 import { undefused } from './set/defused';
-
-/** Columns of a ladders file, one row a taped place, a landmark, or a note on a place. */
-export const LADDER_COLUMNS = [
-  'patient',
-  'born',
-  'sex',
-  'day',
-  'time',
-  'posture',
-  'measurer',
-  'height',
-  'weight',
-  'limb',
-  'side',
-  'affected',
-  'zero',
-  'distance',
-  'girth',
-  'unit',
-  'landmark',
-  'note',
-] as const;
-
-/** Columns that hold words: one that a spreadsheet could take for a formula carries an apostrophe before it (`set/defused`). */
-export const LADDER_WORDS: readonly string[] = ['patient', 'posture', 'measurer', 'zero', 'note'];
-
-type Draft<T> = { -readonly [key in keyof T]: T[key] };
-type VisitDraft = Omit<Draft<Visit>, 'ladders' | 'measures'> & { ladders: LadderDraft[]; measures: NamedMeasure[] };
-type PatientDraft = {
-  reference: string;
-  born: CalendarDay;
-  sex: Sex;
-  affected: Map<string, { of: LimbSide | PartOfSide; affected: boolean }>;
-  visits: VisitDraft[];
-};
+import { type OfRow, type PatientDraft, type VisitDraft, visitReader } from './visit-of-rows';
 
 /**
  * Patient records from the text of a ladders file, or the first fault in it: line, column, reason.
@@ -102,19 +67,17 @@ export function readLadderRows(
       return undefined;
     }
   };
+  const visits = visitReader(patients, today);
   for (const defusedRow of rows) {
     const row = withPlainWords(defusedRow);
-    orFault(row.cell('patient'), () => readRow(row, patients, today, measures));
+    orFault(row.cell('patient'), () => readRow(row, visits(row), measures));
   }
   const ofRows = faults.length;
   const records = [...patients.values()].flatMap((patient) => orFault(patient.reference, () => recordOf(patient)) ?? []);
   return { records: records.filter(({ reference }) => !spoilt.has(reference)), faults, ofRows };
 }
 
-function readRow(row: CsvRow, patients: Map<string, PatientDraft>, today: CalendarDay, measures: MeasureRows): void {
-  if (row.fault) throw new CsvRefusal(row.fault);
-  const patient = patientOf(row, patients);
-  const visit = visitOf(row, patient, today);
+function readRow(row: CsvRow, { patient, visit }: OfRow, measures: MeasureRows): void {
   const part = measures === 'kept' ? partOfRow(row) : undefined;
   if (part) addMeasure(row, part, patient, visit);
   else readPlace(row, limbCell(row, measures), patient, visit);
@@ -151,60 +114,6 @@ function addRung(row: CsvRow, ladder: LadderDraft, rung: Rung): void {
   const notes = [known.note, rung.note].filter((note) => note !== undefined).join('; ');
   const kept = known.girth ? known : rung;
   ladder.rungs[index] = notes === '' ? kept : { ...kept, note: notes };
-}
-
-function patientOf(row: CsvRow, patients: Map<string, PatientDraft>): PatientDraft {
-  const reference = filledCell(row, 'patient');
-  const born = dayCell(row, 'born');
-  const sex = oneOfCell(row, 'sex', ['F', 'M', 'X'] as const);
-  const known = patients.get(reference);
-  if (!known) {
-    const fresh: PatientDraft = { reference, born, sex, affected: new Map(), visits: [] };
-    patients.set(reference, fresh);
-    return fresh;
-  }
-  if (known.born !== born) refuseCell(row, 'born', `An earlier row says ${known.born} for ${reference}.`);
-  if (known.sex !== sex) refuseCell(row, 'sex', `An earlier row says ${known.sex} for ${reference}.`);
-  return known;
-}
-
-function visitOf(row: CsvRow, patient: PatientDraft, today: CalendarDay): VisitDraft {
-  const day = dayCell(row, 'day');
-  const refused = refusedDay(day, { born: patient.born, today });
-  if (refused) refuseCell(row, 'day', refused);
-  const time = timeCell(row);
-  const figures = {
-    posture: row.cell('posture') || null,
-    measurer: row.cell('measurer') || null,
-    height: lengthWithUnitCell(row, 'height'),
-    weight: massWithUnitCell(row, 'weight'),
-  };
-  const known = visitAt(patient.visits, day, time);
-  if (!known) {
-    const fresh: VisitDraft = { day, time, ...figures, note: null, ladders: [], measures: [] };
-    patient.visits.push(fresh);
-    return fresh;
-  }
-  for (const column of ['posture', 'measurer'] as const) {
-    if (figures[column] !== null && known[column] !== null && figures[column] !== known[column])
-      refuseCell(row, column, `An earlier row of this visit says ${known[column]}.`);
-    known[column] ??= figures[column];
-  }
-  if (figures.height && known.height && figures.height.nm !== known.height.nm)
-    refuseCell(row, 'height', `An earlier row of this visit says ${known.height.text}.`);
-  if (figures.weight && known.weight && figures.weight.ng !== known.weight.ng)
-    refuseCell(row, 'weight', `An earlier row of this visit says ${known.weight.text}.`);
-  known.time ??= time;
-  known.height ??= figures.height;
-  known.weight ??= figures.weight;
-  return known;
-}
-
-/** The visit of a day and time; a row without a time goes with the day's last visit, and a first time with the one that has none yet. */
-function visitAt(visits: readonly VisitDraft[], day: CalendarDay, time: string | null): VisitDraft | undefined {
-  const ofDay = visits.filter((visit) => visit.day === day);
-  if (time === null) return ofDay.at(-1);
-  return ofDay.find((visit) => visit.time === time) ?? ofDay.find((visit) => visit.time === null);
 }
 
 function noteAffected(row: CsvRow, patient: PatientDraft, of: LimbSide | PartOfSide, affected: boolean): void {

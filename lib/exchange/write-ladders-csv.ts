@@ -4,7 +4,7 @@ import { isAffected, type NamedMeasure, type PatientRecord, type Visit } from '.
 import type { TypedLength } from '../units/length';
 import type { TypedMass } from '../units/mass';
 import { csvText } from './csv-text';
-import { LADDER_COLUMNS, LADDER_WORDS } from './read-ladders-csv';
+import { LADDER_COLUMNS, LADDER_WORDS } from './ladder-cells';
 import { defused } from './set/defused';
 
 type Cells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;

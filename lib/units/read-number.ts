@@ -22,6 +22,11 @@ const GLYPHS: Record<string, string> = {
   '⅑': '1/9',
 };
 
+const EVERY_GLYPH = new RegExp(`[${Object.keys(GLYPHS).join('')}]`, 'g');
+
+/** Nothing to tidy: most figures, so most of a file. */
+const IS_PLAIN = /^\d+(?:[.,]\d+)?$/;
+
 /** Parts of an inch or a centimetre that tapes are marked in; powers of two to 1/64, and tenths. Common practice. */
 const TAPE_PARTS = new Set([2n, 4n, 8n, 10n, 16n, 32n, 64n]);
 
@@ -71,9 +76,9 @@ export function readNumber(typed: string): Reading<Fraction> {
 }
 
 function tidy(typed: string): string {
-  let text = typed;
-  for (const [glyph, parts] of Object.entries(GLYPHS)) text = text.replaceAll(glyph, ` ${parts}`);
-  return text
+  if (IS_PLAIN.test(typed)) return typed;
+  return typed
+    .replace(EVERY_GLYPH, (glyph) => ` ${GLYPHS[glyph]}`)
     .replace(/[⁄∕]/g, '/')
     .replace(/[‐‑‒–—−]/g, '-')
     .replace(/(?<=\d)\s*(?:and|&|\+)\s*(?=\d)/gi, ' ')

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
 import { parse } from 'csv-parse/sync';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import { LADDER_COLUMNS } from '@/lib/exchange/read-ladders-csv';
+import { LADDER_COLUMNS } from '@/lib/exchange/ladder-cells';
 import { PASSWORD, PEOPLE } from './people';
 import { rulesBroken, screenFaults } from './screen-faults';
 

@@ -20,13 +20,15 @@ const USAGE = `Use: npm run -s analyse -- ladders.csv [--garments pieces.csv] [-
 
 /** Patients that a job takes: enough that handing over costs little, few enough that workers end together. */
 const A_JOB = 16;
+/** Jobs whose patients the scale of error is learnt from, evenly through the file: 400 patients, as many as a clinic's own scale is. */
+const LEARNT_JOBS = 25;
 const MOST_WORKERS = 64;
 
 /**
  * Prints one JSON document for a ladders file of any size; a fault goes to standard error with exit code 2, and nothing else is printed.
  *
- * The file is gone through a patient at a time: once to find its faults and to learn the scale of error (unless it is given), again for each
- * further round of learning, and to analyse. Whoever stops reading (`| head`) ends it quietly.
+ * The file is gone through a patient at a time: once to find its faults, and once to analyse; some of it also to learn the scale of error,
+ * unless it is given. Whoever stops reading (`| head`) ends it quietly.
  */
 async function main(): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -37,13 +39,13 @@ async function main(): Promise<void> {
   const files = openFiles(names);
   const { records } = files;
   const others = workers > 1 ? startWorkers(workers, { ...files.task, policy, today }) : undefined;
-  const done = (kind: JobOf): AsyncIterable<Done> | Iterable<Done> => {
-    const jobs = jobsOf(records.ladders.references, kind);
-    return others ? others.done(jobs) : here(jobs, (job) => doJob(records, policy, today, job));
-  };
+  const { all, some } = groupsOf(records.ladders.references);
+  const done = (jobs: readonly Job[]): AsyncIterable<Done> | Iterable<Done> =>
+    others ? others.done(jobs) : here(jobs, (job) => doJob(records, policy, today, job));
   let faults = strayFaults(records);
   const strains: Strain[] = [];
-  for await (const one of done({ kind: 'look', variance: scale ? null : 1 })) {
+  const look = all.map((references): Job => ({ kind: 'look', variance: !scale && some.includes(references) ? 1 : null, references }));
+  for await (const one of done(look)) {
     faults = firstOfBoth(faults, one.faults);
     strains.push(...one.strains);
   }
@@ -52,26 +54,29 @@ async function main(): Promise<void> {
   let learnt = scale ?? scaleFromStrains(strains);
   for (let round = 1; round < SCALE_ROUNDS && !scale; round++) {
     const more: Strain[] = [];
-    for await (const one of done({ kind: 'strains', variance: learnt.variance })) more.push(...one.strains);
+    const { variance } = learnt;
+    for await (const one of done(some.map((references) => ({ kind: 'strains', variance, references })))) more.push(...one.strains);
     learnt = scaleFromStrains(more);
   }
-  await writeDocument(textsOf(done({ kind: 'write', scale: learnt })), policy, today, learnt, (text) => process.stdout.write(text));
+  const write = all.map((references): Job => ({ kind: 'write', scale: learnt, references }));
+  await writeDocument(textsOf(done(write)), policy, today, learnt, (text) => process.stdout.write(text));
   others?.end();
   records.ladders.close();
 }
-
-/** A kind of job without its patients. */
-type JobOf =
-  | { readonly kind: 'look'; readonly variance: number | null }
-  | { readonly kind: 'strains'; readonly variance: number }
-  | { readonly kind: 'write'; readonly scale: ErrorScale };
 
 function* here(jobs: Iterable<Job>, work: (job: Job) => Done): Generator<Done> {
   for (const job of jobs) yield work(job);
 }
 
-function* jobsOf(references: readonly string[], kind: JobOf): Generator<Job> {
-  for (let from = 0; from < references.length; from += A_JOB) yield { ...kind, references: references.slice(from, from + A_JOB) };
+/** The patients in groups of a job's size, in the order of the file, and those groups that the scale is learnt from. */
+function groupsOf(references: readonly string[]): {
+  readonly all: readonly (readonly string[])[];
+  readonly some: readonly (readonly string[])[];
+} {
+  const groups = Math.ceil(references.length / A_JOB);
+  const all = Array.from({ length: groups }, (_, index) => references.slice(index * A_JOB, (index + 1) * A_JOB));
+  const each = Math.ceil(groups / LEARNT_JOBS);
+  return { all, some: all.filter((_, index) => index % each === 0) };
 }
 
 async function* textsOf(done: AsyncIterable<Done> | Iterable<Done>): AsyncGenerator<string> {

@@ -1,6 +1,7 @@
 import fs from 'node:fs';
 import { type CsvRow, type CutRow, cutRows, namedRows } from '@/lib/exchange/csv-table';
-import { LADDER_COLUMNS, patientOfRow } from '@/lib/exchange/read-ladders-csv';
+import { LADDER_COLUMNS } from '@/lib/exchange/ladder-cells';
+import { patientOfRow } from '@/lib/exchange/read-ladders-csv';
 import { type CsvBlock, csvBlocks, type RecordPlace } from './csv-blocks';
 
 /** A ladders file read a patient at a time: memory holds where each patient's rows stand, and the rows of one. */

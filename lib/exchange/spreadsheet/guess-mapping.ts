@@ -1,4 +1,4 @@
-import { LADDER_COLUMNS } from '../read-ladders-csv';
+import { LADDER_COLUMNS } from '../ladder-cells';
 import { rolesOfTable } from './headings';
 import type { Layout, Mapping, Role } from './mapping';
 import { sideIn } from './place-label';

@@ -1,5 +1,5 @@
 import type { CsvFault, CsvRow } from '../csv-table';
-import type { LADDER_COLUMNS } from '../read-ladders-csv';
+import type { LADDER_COLUMNS } from '../ladder-cells';
 import type { Mapping } from './mapping';
 import { spreadsheetDay } from './spreadsheet-day';
 import { namesUnit } from './unit-in-text';

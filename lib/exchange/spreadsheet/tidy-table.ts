@@ -1,4 +1,4 @@
-import { LADDER_COLUMNS } from '../read-ladders-csv';
+import { LADDER_COLUMNS } from '../ladder-cells';
 import { isHeadingWord, roleOfHeading } from './headings';
 import { dropRows, type Said } from './left-rows';
 import { isPlaceHeading, sideIn } from './place-label';

@@ -1,4 +1,4 @@
-import { LADDER_COLUMNS } from '@/lib/exchange/read-ladders-csv';
+import { LADDER_COLUMNS } from '@/lib/exchange/ladder-cells';
 import { PIECE_COLUMNS } from '@/lib/exchange/read-pieces-csv';
 
 type LadderCells = Partial<Record<(typeof LADDER_COLUMNS)[number], string>>;
