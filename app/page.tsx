@@ -111,7 +111,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
           ))}
         </>
       )}
-      <p className="protocol-line">Intervals and lead times are this clinic’s own. Follow local protocol and the prescriber.</p>
+      <p className="protocol-line">Intervals and lead times are those of the limits in force. Follow local protocol and the prescriber.</p>
     </main>
   );
 }

@@ -35,6 +35,7 @@ export function CardBox({ card, errors, typed, mayWrite, today }: BoxProps) {
   return (
     <fieldset
       className={clsx(`panel ${styles.cautionCard}`, card.holds && styles.standing)}
+      id={`${id}-card`}
       data-standing={standing}
       aria-describedby={`${id}-refusal`}
     >

@@ -33,6 +33,7 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
     <CardBox key={card.id} card={card} errors={errors} typed={typed ?? {}} mayWrite={mayWrite} today={today} />
   );
   const refused = Object.keys(errors).length;
+  const refusedCards = cards.filter(({ id }) => isRefused(id, errors));
   const said = useRef<HTMLParagraphElement>(null);
   useEffect(() => {
     if (Object.keys(errors).length > 0) said.current?.focus();
@@ -43,7 +44,14 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
       <input type="hidden" name="submissionId" value={submissionId} />
       {refused > 0 && (
         <p className="refused-box" role="alert" tabIndex={-1} ref={said}>
-          <b>Nothing was kept yet.</b> {errors.form ?? 'Look at the cards marked below; what you typed is still there.'}
+          <b>Nothing was kept yet.</b> {errors.form ?? 'What you typed is still there. Look at '}
+          {!errors.form &&
+            refusedCards.map(({ id, title }, index) => (
+              <span key={id}>
+                {index > 0 && ', '}
+                <a href={`#${id}-card`}>{title}</a>
+              </span>
+            ))}
         </p>
       )}
       {!open && <p className="nothing-yet">Every card is answered for the latest visit.</p>}
@@ -71,6 +79,10 @@ export function CautionForm({ patientId, submissionId, cards, mayWrite, today, n
   );
 }
 
+function isRefused(card: string, errors: Readonly<Record<string, string>>): boolean {
+  return Object.keys(errors).some((name) => name.split('/')[0] === card);
+}
+
 type AnsweredProps = Pick<Props, 'cards' | 'next'> & {
   readonly errors: Readonly<Record<string, string>>;
   readonly box: (card: ShownCard) => React.ReactNode;
@@ -96,7 +108,7 @@ function Answered({ cards, next, errors, box }: AnsweredProps) {
             .join(' · ')}
         </p>
       ))}
-      <details className="as-table" open={cards.some(({ id }) => Object.keys(errors).some((name) => name.split('/')[0] === id))}>
+      <details className="as-table" open={cards.some(({ id }) => isRefused(id, errors))}>
         <summary>{`Answered, not due again: ${cards.length}`}</summary>
         <div className={styles.cautionCards}>{cards.map(box)}</div>
       </details>

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 type FieldProps = {
   readonly id: string;
   readonly label: string;
-  readonly hint?: string;
+  readonly hint?: ReactNode;
   readonly refusal?: string | undefined;
   readonly children: (wiring: Wiring) => ReactNode;
 };

@@ -4,6 +4,7 @@ import { useActionState } from 'react';
 import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
 import { Field } from '@/app/_form/field';
+import { RefusedAbove } from '@/app/_form/refused-above';
 import { moveOrderAction, type OrderStepState } from './move-order';
 import styles from './order-sheet.module.css';
 
@@ -33,15 +34,8 @@ function Known({ patientId, orderId, revision, visitRevision, submissionId, step
   );
 }
 
-function Refused({ state }: { state: OrderStepState }) {
-  const count = Object.keys(state.errors).length;
-  if (count === 0) return null;
-  return (
-    <p className="refused-box" role="alert">
-      {state.errors.form ?? 'Nothing is saved yet: look at the boxes below.'}
-    </p>
-  );
-}
+/** The id of a box by its name: those of a hold carry the step, as a page may show two. */
+const idIn = (step: string) => (box: string) => (/^(?:prescriber|word|reason)\d|^unaskedWhy/.test(box) ? `${step}-${box}` : box);
 
 /** Sends an order: answers what is asked, says on which day it leaves, and whether it was checked. */
 export function SendOrder({
@@ -51,7 +45,7 @@ export function SendOrder({
   expected,
   ...props
 }: StepProps & {
-  readonly questions: readonly { key: string; message: string; source: string | null }[];
+  readonly questions: readonly { key: string; message: string; source: string | null; asksCautions: boolean }[];
   readonly hold: ShownHold;
   readonly checked: boolean;
   readonly expected: string;
@@ -61,14 +55,27 @@ export function SendOrder({
   return (
     <form className="panel form" action={send} noValidate aria-labelledby="send-head">
       <h2 id="send-head">Send it</h2>
-      <Refused state={state} />
+      <RefusedAbove errors={state.errors} idOf={idIn('send')} />
       <Known {...props} step="send" />
       {questions.length > 0 && (
         <ul className={styles.questionList}>
           {questions.map((one, index) => (
             <li key={one.key}>
               <input type="hidden" name={`question${index}`} value={one.key} />
-              <Field id={`answer${index}`} label={one.message} hint={one.source ?? undefined} refusal={state.errors[`answer${index}`]}>
+              <Field
+                id={`answer${index}`}
+                label={one.message}
+                hint={
+                  one.asksCautions ? (
+                    <>
+                      {one.source} <a href={`/patients/${props.patientId}/cautions`}>Open the cautions</a>
+                    </>
+                  ) : (
+                    one.source
+                  )
+                }
+                refusal={state.errors[`answer${index}`]}
+              >
                 {(wiring) => (
                   <input
                     {...wiring}
@@ -122,7 +129,7 @@ export function CheckOrder({ mayCheck, stale, ...props }: StepProps & { readonly
   return (
     <form className="panel form" action={send} aria-labelledby="check-head">
       <h2 id="check-head">Second person</h2>
-      <Refused state={state} />
+      <RefusedAbove errors={state.errors} />
       <Known {...props} step="check" />
       {stale && <p className="guess">The figures were checked, and the visit was corrected after that: they want checking again.</p>}
       {mayCheck ? (
@@ -147,7 +154,7 @@ export function DeliverOrder({ waiting, hold, ...props }: StepProps & { readonly
   return (
     <form className="panel form" action={send} noValidate aria-labelledby="deliver-head">
       <h2 id="deliver-head">{waiting.length === 1 ? `Piece ${waiting[0]} is awaited` : `Pieces ${waiting.join(' and ')} are awaited`}</h2>
-      <Refused state={state} />
+      <RefusedAbove errors={state.errors} idOf={idIn('deliver')} />
       <Known {...props} step="deliver" />
       <Field id="day" label="Delivered on" hint="If only one came, note it on that piece’s page." refusal={state.errors.day}>
         {(wiring) => <input {...wiring} type="date" max={props.today} defaultValue={state.typed?.day ?? props.today} />}
@@ -169,7 +176,7 @@ export function CancelOrder(props: StepProps) {
     <details className="as-table" open={Object.keys(state.errors).length > 0}>
       <summary>Cancel this order</summary>
       <form className="form" action={send} noValidate>
-        <Refused state={state} />
+        <RefusedAbove errors={state.errors} />
         <Known {...props} step="cancel" />
         <Field id="words" label="Why" refusal={state.errors.words}>
           {(wiring) => <input {...wiring} defaultValue={state.typed?.words ?? ''} maxLength={200} autoComplete="off" />}

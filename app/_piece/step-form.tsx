@@ -4,6 +4,7 @@ import clsx from 'clsx';
 import { type ReactNode, useActionState } from 'react';
 import { HoldBoxes } from '@/app/_cautions/hold-boxes';
 import type { ShownHold } from '@/app/_cautions/read-hand-over';
+import { RefusedAbove } from '@/app/_form/refused-above';
 import { type TypedBoxes, typedBoxes } from '@/app/_form/typed-boxes';
 import type { PieceStep } from '@/lib/forms/read-piece-step';
 import { type PieceStepState, stepPieceAction } from './step-piece';
@@ -36,16 +37,13 @@ type StepFormProps = StepProps & {
 export function StepForm({ step, title, button, main = false, start = {}, hold, children, ...props }: StepFormProps) {
   const [state, send, busy] = useActionState<PieceStepState, FormData>(stepPieceAction, { errors: {}, typed: null });
   const typed = state.typed ?? { day: props.today, ...start };
-  const plain = typedBoxes(typed, state.errors, (box) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`);
+  const idOf = (box: string) => `${step}-${box.replaceAll(/[^a-z0-9]+/gi, '-')}`;
+  const plain = typedBoxes(typed, state.errors, idOf);
   const boxes: Boxes = { ...plain, day: (label, hint) => plain.text('day', label, hint, { type: 'date', max: props.today }) };
   return (
     <form className="panel form" action={send} noValidate aria-label={title}>
       <h2>{title}</h2>
-      {Object.keys(state.errors).length > 0 && (
-        <p className="refused-box" role="alert">
-          {state.errors.form ?? 'Nothing is saved yet: look at the boxes below.'}
-        </p>
-      )}
+      <RefusedAbove errors={state.errors} idOf={idOf} />
       {Object.entries({ ...props, step }).map(
         ([name, value]) => name !== 'today' && <input key={name} type="hidden" name={name} value={value} />,
       )}

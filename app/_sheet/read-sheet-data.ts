@@ -7,6 +7,7 @@ import { knownMeasures } from '@/lib/entry/measure-questions';
 import { bodyAt } from '@/lib/growth/body-at';
 import { expectedBody, lastBody } from '@/lib/growth/expected-body';
 import type { LastLadder } from '@/lib/growth/expected-ladder';
+import type { LimbKind } from '@/lib/ladder/limb';
 import type { Policy } from '@/lib/limits/policy';
 import { tapeSds } from '@/lib/limits/tape-sds';
 import type { ClinicDetails } from '@/lib/record/clinic-details';
@@ -63,6 +64,11 @@ export function knownBefore(record: KeptRecord, visitId: string, policy: Policy,
   return { ...whatIsKnown({ ...record, visits }, policy, record.visits[index]?.day ?? today, today), otherVisits: others };
 }
 
+/** The limb that a first visit begins with: the first affected one. */
+export function treatedLimb(record: Pick<KeptRecord, 'affected'>): LimbKind {
+  return record.affected[0]?.limb ?? 'leg';
+}
+
 /** The form a new visit starts from: the last visit's set-up, else the clinic's own, else a zero and an interval that are asked for; and nothing measured. */
 export function firstForm(
   record: KeptRecord,
@@ -72,7 +78,7 @@ export function firstForm(
   const before = [...record.visits].reverse().find((visit) => visit.ladders.length > 0);
   const last = record.visits.at(-1);
   const parts = last ? partsOf(last.measures ?? []) : (record.affectedParts ?? []);
-  const treated = record.affected[0]?.limb ?? 'leg';
+  const treated = treatedLimb(record);
   return {
     day: now.day,
     time: now.time,

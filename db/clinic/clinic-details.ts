@@ -13,6 +13,7 @@ const FIRST_SET_UP = z.object({
   zero: z.string().max(60),
   direction: z.enum(['up', 'down']),
   interval: z.string().max(CLINIC_BOUNDS.interval),
+  unit: z.enum(['in', 'cm']).optional(),
 });
 
 const PLACE = z.object({

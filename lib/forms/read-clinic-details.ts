@@ -48,15 +48,16 @@ export function readClinicDetails(
       text(`${limb}Direction`, 4),
       text(`${limb}Interval`, CLINIC_BOUNDS.interval),
     ];
+    const unit = (['in', 'cm'] as const).find((one) => one === typed[`${limb}Unit`]) ?? lengthUnit;
     if (zero === '' && direction === '' && interval === '') continue;
     const way = (['up', 'down'] as const).find((one) => one === direction);
     if (!isLandmarkOf(limb, zero)) errors[`${limb}Zero`] = 'Choose the landmark that is zero, or leave all three empty.';
     if (!way) errors[`${limb}Direction`] = 'Choose the direction, or leave all three empty.';
-    const step = lengthUnit && readLength(interval, lengthUnit, true);
+    const step = unit && readLength(interval, unit, true);
     if (step && step.kind !== 'read')
       errors[`${limb}Interval`] = interval === '' ? 'Type the interval, or leave all three empty.' : step.reason;
     else if (step && step.value.nm <= 0) errors[`${limb}Interval`] = 'The interval is more than nought.';
-    if (way) setUp[limb] = { zero, direction: way, interval };
+    if (way) setUp[limb] = { zero, direction: way, interval, ...(unit && unit !== lengthUnit ? { unit } : {}) };
   }
   if (!lengthUnit || !massUnit || !timeZone || Object.keys(errors).length > 0) return { kind: 'refused', errors };
   return {

@@ -35,7 +35,7 @@ export function pieceBand(piece: Piece, readings: PieceReadings, policy: Policy)
   const high = ordered ? ordered.highMmHg : policy.bandHigh * usual;
   const range = ordered
     ? `Band of the order: ${/^class\b/i.test(ordered.name) ? ordered.name : `class ${ordered.name}`}, ${ordered.scheme}, ${ordered.lowMmHg}–${ordered.highMmHg}\u202fmmHg.`
-    : 'Band: this clinic’s own.';
+    : 'Band: by the limits, no class was ordered.';
   const from = ordered ? ('class' as const) : ('clinic' as const);
   const read = firstFitReadings(piece, readings, ordered !== null, policy);
   if (read.length > 0) {

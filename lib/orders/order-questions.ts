@@ -63,8 +63,8 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
       question(
         `ladder-old ${cut.cutFrom}`,
         byMeasures
-          ? `The measures of ${showDay(cut.cutFrom)} are ${age} days old on ${showDay(today)}; this clinic asks for new ones after ${policy.orderLadderDays} days.`
-          : `The ladder of ${showDay(cut.cutFrom)} is ${age} days old on ${showDay(today)}; this clinic asks for a new one after ${policy.orderLadderDays} days.`,
+          ? `The measures of ${showDay(cut.cutFrom)} are ${age} days old on ${showDay(today)}; new ones are asked for after ${policy.orderLadderDays} days (Limits).`
+          : `The ladder of ${showDay(cut.cutFrom)} is ${age} days old on ${showDay(today)}; a new one is asked for after ${policy.orderLadderDays} days (Limits).`,
         'orderLadderDays',
       ),
     );
@@ -159,7 +159,7 @@ function cautionQuestions(
     record.cautions.length === 0 ? 'No caution was ever asked about this patient.' : `Not answered for this order: ${unasked.join('; ')}.`;
   return [
     ...(unasked.length > 0
-      ? [question(`cautions-unasked ${unasked.join(', ')}`, `${named} Ask them first (Cautions), or say here why not.`, 'orderAskDays')]
+      ? [question(`cautions-unasked ${unasked.join(', ')}`, `${named} Ask them first, or say here why not.`, 'orderAskDays')]
       : []),
     ...asks.map(({ answer: { card: id, cardVersion, day, words }, card }) =>
       question(

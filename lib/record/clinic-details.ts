@@ -4,8 +4,16 @@ import { capitalized } from '../units/capitalized';
 import type { LengthUnit } from '../units/length';
 import type { MassUnit } from '../units/mass';
 
-/** How a clinic measures a limb that it never measured: from which landmark, which way, and how far apart, as typed in its unit. */
-export type FirstSetUp = { readonly zero: string; readonly direction: Ladder['direction']; readonly interval: string };
+/**
+ * How a clinic measures a limb that it never measured: from which landmark, which way, and how far apart, as typed. `unit` is the tape's where
+ * it is another than the clinic's.
+ */
+export type FirstSetUp = {
+  readonly zero: string;
+  readonly direction: Ladder['direction'];
+  readonly interval: string;
+  readonly unit?: LengthUnit;
+};
 
 /** What a clinic is called and where it is, the units it tapes and weighs in, and the zone its days are counted in. */
 export type ClinicDetails = {
@@ -30,8 +38,8 @@ export const CLINIC_BOUNDS = { name: 80, line: 80, lines: 5, phone: 40, interval
 /** How a first ladder is set up, limb by limb: `Leg from the ankle crease upward, every 1 1/2 in.`; null where nothing was said. */
 export function setUpInWords({ setUp = {}, lengthUnit }: Pick<ClinicDetails, 'setUp' | 'lengthUnit'>): string | null {
   const said = Object.entries(setUp).map(
-    ([limb, { zero, direction, interval }]) =>
-      `${capitalized(limb)} from the ${placeInWords(zero)} ${direction === 'up' ? 'upward' : 'downward'}, every ${interval} ${lengthUnit}.`,
+    ([limb, { zero, direction, interval, unit = lengthUnit }]) =>
+      `${capitalized(limb)} from the ${placeInWords(zero)} ${direction === 'up' ? 'upward' : 'downward'}, every ${interval} ${unit}.`,
   );
   return said.length > 0 ? said.join(' ') : null;
 }

@@ -3,7 +3,7 @@ import { type LengthUnit, NANOMETRES_IN } from '../units/length';
 import { readLength } from '../units/read-length';
 import { readPlace, type SheetRow, sheetRows } from './entry-rows';
 import { FIRST_INTERVAL } from './first-sheet';
-import { cellKey, type GirthCell, type LimbSheet } from './visit-form';
+import { cellKey, type GirthCell, type LimbSheet, type VisitForm } from './visit-form';
 
 /**
  * The sheet with another interval or unit; figures stay on the rung they were typed at, by its number, and extra places by their text.
@@ -35,6 +35,22 @@ export function withGrid(
 /** The interval a sheet starts from when its unit is changed. */
 export function intervalIn(unit: LengthUnit): string {
   return FIRST_INTERVAL[unit];
+}
+
+/**
+ * The units in which height and weight are read beside a tape in another unit: a box that is still empty goes with the tape.
+ *
+ * Pounds become kilograms beside a tape in centimetres; beside one in inches weights stay, as many weigh in kilograms there.
+ * Example: nothing typed, a tape in cm: cm and kg.
+ */
+export function bodyUnitsBeside(
+  form: Pick<VisitForm, 'height' | 'weight'>,
+  unit: LengthUnit,
+): Partial<Pick<VisitForm, 'heightUnit' | 'massUnit'>> {
+  return {
+    ...(form.height.trim() === '' ? { heightUnit: unit } : {}),
+    ...(form.weight.trim() === '' && unit === 'cm' ? { massUnit: 'kg' } : {}),
+  };
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Known } from '@/lib/entry/entry-data';
 import { isLandmarkOf, LIMBS, type LimbKind, placeInWords, type Side } from '@/lib/ladder/limb';
 import type { LengthUnit } from '@/lib/units/length';
 import { readLength } from '@/lib/units/read-length';
-import { intervalIn, withGrid } from '@/lib/visit-form/change-set-up';
+import { bodyUnitsBeside, intervalIn, withGrid } from '@/lib/visit-form/change-set-up';
 import { firstSheet } from '@/lib/visit-form/first-sheet';
 import { type LimbSheet, typedCount, type VisitForm } from '@/lib/visit-form/visit-form';
 import styles from './set-up.module.css';
@@ -28,7 +28,12 @@ export function SetUpPanel({ form, group, known, onField, onSheet, onClose }: Pa
       <div className={styles.setUpGrid}>
         <Limbs sheet={sheet} onSheet={onSheet} />
         <Zero sheet={sheet} onSheet={onSheet} />
-        <Grid key={`${sheet.unit}${sheet.interval}`} sheet={sheet} onSheet={onSheet} />
+        <Grid
+          key={`${sheet.unit}${sheet.interval}`}
+          sheet={sheet}
+          onSheet={onSheet}
+          onUnit={(unit) => onField(bodyUnitsBeside(form, unit))}
+        />
         <Ends sheet={sheet} onSheet={onSheet} />
         <VisitFacts form={form} known={known} onField={onField} />
       </div>
@@ -148,7 +153,7 @@ function Zero({ sheet, onSheet }: Part) {
   );
 }
 
-function Grid({ sheet, onSheet }: Part) {
+function Grid({ sheet, onSheet, onUnit }: Part & { readonly onUnit: (unit: LengthUnit) => void }) {
   const [text, setText] = useState(sheet.interval);
   const reading = text.trim() === '' ? undefined : readLength(text, sheet.unit, true);
   const refused = reading && reading.kind !== 'read' ? reading.reason : '';
@@ -178,7 +183,11 @@ function Grid({ sheet, onSheet }: Part) {
         <select
           id="set-up-unit"
           value={sheet.unit}
-          onChange={({ target }) => set(intervalIn(target.value === 'in' ? 'in' : 'cm'), target.value === 'in' ? 'in' : 'cm')}
+          onChange={({ target }) => {
+            const unit = target.value === 'in' ? 'in' : 'cm';
+            set(intervalIn(unit), unit);
+            onUnit(unit);
+          }}
         >
           <option value="in">inches</option>
           <option value="cm">centimetres</option>

@@ -12,11 +12,33 @@ type FactsProps = {
   readonly onField: (change: Partial<VisitForm>) => void;
 };
 
-/** Day, time, posture, who measures, and a note. */
+/** Units of height and weight, posture, who measures, day, time, and a note. */
 export function VisitFacts({ form, known, onField }: FactsProps) {
   const alike = takenFor(form.measurer, known.measurers);
   return (
     <>
+      <label className="field">
+        <span>Height in</span>
+        <select
+          id="set-up-height-unit"
+          value={form.heightUnit}
+          onChange={({ target }) => onField({ heightUnit: target.value === 'in' ? 'in' : 'cm' })}
+        >
+          <option value="in">inches</option>
+          <option value="cm">centimetres</option>
+        </select>
+      </label>
+      <label className="field">
+        <span>Weight in</span>
+        <select
+          id="set-up-mass-unit"
+          value={form.massUnit}
+          onChange={({ target }) => onField({ massUnit: target.value === 'lb' ? 'lb' : 'kg' })}
+        >
+          <option value="lb">pounds</option>
+          <option value="kg">kilograms</option>
+        </select>
+      </label>
       <label className="field">
         <span>Posture</span>
         <input

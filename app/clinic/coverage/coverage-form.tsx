@@ -2,6 +2,7 @@
 
 import { useActionState } from 'react';
 import { FieldGroup } from '@/app/_form/field';
+import { RefusedAbove } from '@/app/_form/refused-above';
 import { typedBoxes } from '@/app/_form/typed-boxes';
 import type { TypedCoverage } from '@/lib/forms/read-coverage-form';
 import { COVERED_USES, EXCEPTION_REASONS } from '@/lib/record/coverage';
@@ -11,14 +12,11 @@ import { type CoverageFormState, saveCoverageAction } from './actions';
 export function CoverageForm({ id, start }: { readonly id: string; readonly start: TypedCoverage }) {
   const [state, send, busy] = useActionState<CoverageFormState, FormData>(saveCoverageAction, { errors: {}, typed: null });
   const typed = state.typed ?? start;
-  const { text, choice } = typedBoxes(typed, state.errors, (box) => `${id}/${box}`);
+  const idOf = (box: string) => `${id}/${box}`;
+  const { text, choice } = typedBoxes(typed, state.errors, idOf);
   return (
     <form className="panel form" action={send} noValidate>
-      {Object.keys(state.errors).length > 0 && (
-        <p className="refused-box" role="alert">
-          Nothing is saved yet: look at the boxes below.
-        </p>
-      )}
+      <RefusedAbove errors={state.errors} idOf={idOf} />
       <input type="hidden" name="id" value={id} />
       <div className="two-columns">
         {text('payer', 'Payer')}

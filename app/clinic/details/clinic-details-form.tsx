@@ -66,6 +66,7 @@ export function ClinicDetailsForm({ number, start, zones, proposedEmergency }: P
             {choice(`${limb}Zero`, `Zero on the ${limb}`, zerosOf(limb), 'Not set')}
             {choice(`${limb}Direction`, `Direction, ${limb}`, DIRECTIONS, 'Not set')}
             {text(`${limb}Interval`, `Interval on the ${limb}`, undefined, { maxLength: CLINIC_BOUNDS.interval })}
+            {choice(`${limb}Unit`, `Tape on the ${limb}`, LENGTHS, 'As the clinic tapes')}
           </div>
         ))}
         {text('posture', 'Posture', 'Such as lying or standing.', { maxLength: CLINIC_BOUNDS.posture })}

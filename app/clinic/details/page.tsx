@@ -22,10 +22,11 @@ export default async function ClinicDetailsPage({ searchParams }: { searchParams
   ]);
   const { address, phone, emergency = '', setUp = {}, posture = '', ...own } = details;
   const measured = Object.fromEntries(
-    Object.entries(setUp).flatMap(([limb, { zero, direction, interval }]) => [
+    Object.entries(setUp).flatMap(([limb, { zero, direction, interval, unit = own.lengthUnit }]) => [
       [`${limb}Zero`, zero],
       [`${limb}Direction`, direction],
       [`${limb}Interval`, interval],
+      [`${limb}Unit`, unit],
     ]),
   );
   return (

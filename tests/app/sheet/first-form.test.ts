@@ -38,6 +38,10 @@ describe('the first form of a patient nobody measured', () => {
     expect(form.sheets[0]).toMatchObject({ zero: 'wrist-crease', direction: 'down', interval: '4', unit: 'cm' });
     expect([isSetUp(form), form.posture]).toEqual([true, 'sitting']);
     expect(setUpInWords({ ...clinic, setUp })).toBe('Arm from the wrist crease downward, every 4 cm.');
+    const inches = { arm: { zero: 'wrist-crease', direction: 'up', interval: '1 1/2', unit: 'in' } } as const;
+    const other = firstForm(arm, { ...clinic, setUp: inches }, now);
+    expect([other.sheets[0]?.unit, other.sheets[0]?.interval], 'a limb may be taped in another unit').toEqual(['in', '1 1/2']);
+    expect(setUpInWords({ ...clinic, setUp: inches })).toBe('Arm from the wrist crease upward, every 1 1/2 in.');
     const leg = { ...arm, affected: [{ limb: 'leg', side: 'right' }] } as unknown as KeptRecord;
     expect(isSetUp(firstForm(leg, { ...clinic, setUp }, now))).toBe(false);
   });

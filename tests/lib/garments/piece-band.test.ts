@@ -64,6 +64,9 @@ describe('the band of a piece', () => {
   it('without a class is the clinic’s own', () => {
     const band = bandOf({});
     expect([band.low, band.high, band.from]).toEqual([DEFAULT_POLICY.bandLow, DEFAULT_POLICY.bandHigh, 'clinic']);
-    expect(band.says).toEqual(['Band: this clinic’s own.', 'No reading of its first fit: taken as fitted in the middle.']);
+    expect(band.says).toEqual([
+      'Band: by the limits, no class was ordered.',
+      'No reading of its first fit: taken as fitted in the middle.',
+    ]);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calendarDay } from '@/lib/units/calendar-day';
-import { withExchanged, withGrid, withMoved, withSidesExchanged } from '@/lib/visit-form/change-set-up';
+import { bodyUnitsBeside, withExchanged, withGrid, withMoved, withSidesExchanged } from '@/lib/visit-form/change-set-up';
 import { sheetRows } from '@/lib/visit-form/entry-rows';
 import { firstSheet } from '@/lib/visit-form/first-sheet';
 import { carriedSheets, formOfVisit } from '@/lib/visit-form/form-of-visit';
@@ -89,6 +89,22 @@ describe('changes of the set-up', () => {
     const exchanged = withExchanged(typed, 'right', String(STEP), String(2 * STEP));
     expect([1, 2].map((rung) => exchanged.cells[key('right', rung)]?.text)).toEqual(['9', '8']);
     expect(withSidesExchanged(typed).cells[key('left', 3)]?.text).toBe('10');
+  });
+});
+
+describe('height and weight beside another tape', () => {
+  const untyped = { height: '', weight: ' ' };
+
+  it('go with it while nothing is typed', () => {
+    expect(bodyUnitsBeside(untyped, 'cm')).toEqual({ heightUnit: 'cm', massUnit: 'kg' });
+  });
+
+  it('keep the unit in which they were typed', () => {
+    expect(bodyUnitsBeside({ height: '65', weight: '140' }, 'cm')).toEqual({});
+  });
+
+  it('leave the weight beside a tape in inches', () => {
+    expect(bodyUnitsBeside(untyped, 'in')).toEqual({ heightUnit: 'in' });
   });
 });
 

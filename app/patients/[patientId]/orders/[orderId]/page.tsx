@@ -23,6 +23,7 @@ import { isAwaited, isHeldBack, pieceStage } from '@/lib/garments/piece-stage';
 import { limitInWords } from '@/lib/limits/limit-in-words';
 import { asStop } from '@/lib/orders/order-questions';
 import { mayCheck, orderStage } from '@/lib/orders/order-steps';
+import type { Order } from '@/lib/record/order';
 import { addDays } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Order' };
@@ -47,11 +48,16 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       key,
       message,
       source: limit && limitInWords(limit, analysis.policy),
+      asksCautions: key.startsWith('cautions-unasked'),
     }));
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   return (
     <main id="main" className={styles.orderPage}>
-      <PatientTitle record={record} today={today} saying={`Order ${order.order}, ${orderStage(order, pieces)}`}>
+      <PatientTitle
+        record={record}
+        today={today}
+        saying={`Order ${order.order}, ${orderStage(order, pieces)}${checkWords(order, check !== null)}`}
+      >
         <PrintButton words="Print the sheet" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>
@@ -118,4 +124,10 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       <p className="protocol-line no-print">{ORDER_CARE}</p>
     </main>
   );
+}
+
+/** Of an order that has not left: whether a second person has checked its figures as they are now. */
+function checkWords({ state }: Pick<Order, 'state'>, isChecked: boolean): string {
+  if (state !== 'proposed') return '';
+  return isChecked ? ', checked, not sent' : ', not checked';
 }

@@ -4,7 +4,7 @@ import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { deviceKey } from '@/app/_draft/device-key';
 import { TapingReminders } from '@/app/_sheet/head/taping-reminders';
-import { clockIn, firstForm, metDraft, whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import { clockIn, firstForm, metDraft, treatedLimb, whatIsKnown } from '@/app/_sheet/read-sheet-data';
 import styles from '@/app/_sheet/sheet.module.css';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
 import { clinicDetailsOf } from '@/db/clinic/clinic-details';
@@ -51,7 +51,7 @@ export default async function NewVisitPage({ params }: { params: Promise<{ patie
     setUpFrom: [
       before
         ? `Set-up carried over from ${showDayOfYear(before.day)}.`
-        : clinic.setUp
+        : clinic.setUp?.[treatedLimb(record)]
           ? 'First visit: set up as the clinic measures; look at it above.'
           : 'First visit: say above where zero is, which way and how far apart. A lead can set it for the clinic.',
       'Every measured figure is typed new.',
