@@ -41,7 +41,7 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
   ]);
   const axis = valueAxis(Math.min(0, ...ends), Math.max(0, ...ends), FROM_X, TO_X, 6);
   const bottom = TOP + rows.length * STEP;
-  const said = rows.map((row) => `Since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
+  const said = rows.map((row) => `Volume since ${row.since}${row.note ? `, ${row.note}` : ''}: ${signedPct(row.change)}.`).join(' ');
   return (
     <StaticMarkup
       as="svg"
@@ -59,6 +59,9 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
             <path className={styles.noiseHatch} d="M-1.25 1.25l2.5-2.5M0 5L5 0M3.75 6.25l2.5-2.5" />
           </pattern>
         </defs>
+        <text className={styles.axisText} x={TO_X + 12} y={bottom + 20}>
+          of volume
+        </text>
         {axis.ticks.map((tick) => (
           <g key={tick}>
             <line className={styles.grid} x1={axis.y(tick)} x2={axis.y(tick)} y1={TOP - 8} y2={bottom} />

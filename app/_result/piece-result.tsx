@@ -79,7 +79,7 @@ export function PieceResult({
           {worn.length > 0 && (
             <>
               <strong className={styles.asWorn}>{`As worn up to about ${tightest.toFixed(2)}`}</strong>
-              {`, dashed, 95\u202f% dotted: ${wearInWords(wear)}`}
+              {`, dashed, 95\u202f% dotted: ${wearInWords(wear)}${looseByWear(one, worn)}`}
             </>
           )}
         </p>
@@ -96,6 +96,18 @@ export function PieceResult({
       </div>
     </section>
   );
+}
+
+/** Places that wear alone has taken below the band: drawn so, and no reason to refit. */
+function looseByWear({ fit, wear, band }: AnalysedPiece, worn: readonly WornPlace[]): string {
+  if (isNoAnswer(fit)) return '';
+  const loose = worn.filter(({ middle }, index) => {
+    const asCut = fit.places[index]?.tightness ?? 0;
+    return middle < band.low && asCut >= band.low && sideOfBand(asCut, wear, band) === undefined;
+  }).length;
+  if (loose === 0) return '';
+  const places = loose === worn.length ? 'All places have' : `${loose} of ${worn.length} places ${loose === 1 ? 'has' : 'have'}`;
+  return ` ${places} come below the band by wear alone: that is what the replacement date is for.`;
 }
 
 /** How old a piece is against the life it is planned for: never a day of fewer days. */

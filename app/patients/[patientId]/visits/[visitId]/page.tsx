@@ -126,8 +126,8 @@ export default async function VisitPage({ params }: { params: Promise<{ patientI
       </div>
       {limbs.some(({ at }) => at.sinceLast || at.sinceBaseline) && (
         <p className={`${styles.rulerKey} secondary`}>
-          Grey hatch: too small to tell from tape error. Violet box: what height, weight or the other limb lead one to expect. Mark and
-          line: measured change, 95 % range.
+          All of volume. Grey hatch: too small to tell from tape error. Violet box: what height, weight or the other limb lead one to
+          expect. Mark and line: measured change, 95 % range.
         </p>
       )}
       <LeftOpen loaded={loaded} visit={visit} mayWrite={mayWrite} shown={limbs.flatMap(({ at }) => at.at.doubts)} />
