@@ -39,10 +39,11 @@ export default {
   poweredByHeader: false,
   /** No page shows a picture that would be made smaller here: the address that does so answers nothing. */
   images: { unoptimized: true },
-  serverExternalPackages: ['better-sqlite3'],
+  serverExternalPackages: ['better-sqlite3', 'better-sqlite3-from-node-22'],
   outputFileTracingIncludes: {
     '/*': [
       './db/migrations/**/*',
+      './node_modules/better-sqlite3-from-node-22/prebuilds/*.node',
       './node_modules/@zxcvbn-ts/*/{package.json,dist/**/*.cjs,dist/**/*.json}',
       './node_modules/fastest-levenshtein/*.{js,json}',
     ],

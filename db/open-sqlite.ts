@@ -1,16 +1,16 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import type { Grown } from './audit/audit-chain';
 import { headFile, type KeptHeads, mergeHeads, readHeads, writeHeads } from './audit/audit-head';
 import { sealEarlier } from './audit/seal-audit';
 import { sealContents } from './audit/seal-contents';
+import { BetterSqlite } from './sql/better-sqlite';
 import type { Database } from './sql/database';
 import { DatabaseRefused } from './sql/database-refused';
-import { fileStamp } from './sql/file-stamp';
 import { MIGRATION_TABLE, migrationsOf, pendingMigrations } from './sql/pending-migrations';
-import { privateFile, privateFolder } from './sql/private-files';
+import { fileStamp, privateFile, privateFolder } from './sql/private-files';
 import { runSteps } from './sql/run-steps';
 import { cacheStatements } from './sql/statement-cache';
 
@@ -38,7 +38,7 @@ export async function openSqlite(file: string) {
   return { database: drizzle(cacheStatements(handle), { casing: 'snake_case' }), close: async () => void handle.close() };
 }
 
-function openFile(file: string): BetterSqlite.Database {
+function openFile(file: string): Sqlite.Database {
   try {
     privateFolder(path.dirname(path.resolve(file)));
     // SQLite gives its log and shared index the mode of the file itself.
@@ -53,13 +53,13 @@ function openFile(file: string): BetterSqlite.Database {
   }
 }
 
-function appliedMigrations(handle: BetterSqlite.Database): number[] {
+function appliedMigrations(handle: Sqlite.Database): number[] {
   const table = handle.prepare("select name from sqlite_master where type = 'table' and name = ?").get(MIGRATION_TABLE);
   if (!table) return [];
   return handle.prepare(`select created_at from ${MIGRATION_TABLE}`).pluck().all().map(Number);
 }
 
-async function migrateFile(handle: BetterSqlite.Database, file: string): Promise<void> {
+async function migrateFile(handle: Sqlite.Database, file: string): Promise<void> {
   const known = migrationsOf('sqlite');
   const applied = appliedMigrations(handle);
   const pending = pendingMigrations(known, applied, file);
@@ -86,7 +86,7 @@ async function migrateFile(handle: BetterSqlite.Database, file: string): Promise
   if (grown.length > 0) mergeHeads(headFile(file), grown);
 }
 
-function assertDurable(handle: BetterSqlite.Database): void {
+function assertDurable(handle: Sqlite.Database): void {
   handle.pragma('foreign_keys = ON');
   handle.pragma(`busy_timeout = ${WAIT_MS}`);
   const found = ['journal_mode', 'synchronous', 'foreign_keys', 'busy_timeout'].map((name) => handle.pragma(name, { simple: true }));

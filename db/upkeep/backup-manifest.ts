@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import type { KeptHeads } from '../audit/audit-head';
+import { BetterSqlite } from '../sql/better-sqlite';
 import { MIGRATION_TABLE } from '../sql/pending-migrations';
 
 /** What is written beside a backup, so that it can be told years later whether it is the file that was made. */
@@ -23,7 +24,7 @@ export type Manifest = {
 export const manifestOf = (backup: string) => `${backup.replace(/\.db$/, '')}.manifest.json`;
 
 /** What a file holds: rows of each table, newest migration, ends of the audit chains. */
-export function contentOf(handle: BetterSqlite.Database): Pick<Manifest, 'migration' | 'rows' | 'audit'> {
+export function contentOf(handle: Sqlite.Database): Pick<Manifest, 'migration' | 'rows' | 'audit'> {
   const rows = Object.fromEntries(
     tablesOf(handle).map((table) => [table, handle.prepare(`select count(*) from "${table}"`).pluck().get() as number]),
   );
@@ -35,7 +36,7 @@ export function contentOf(handle: BetterSqlite.Database): Pick<Manifest, 'migrat
 type Head = { readonly clinic_id: string; readonly length: number; readonly link: string };
 
 /** Every table of a file, by name. */
-export function tablesOf(handle: BetterSqlite.Database): readonly string[] {
+export function tablesOf(handle: Sqlite.Database): readonly string[] {
   const query = "select name from sqlite_master where type = 'table' and name not like 'sqlite\\_%' escape '\\' order by name";
   return handle.prepare(query).pluck().all() as string[];
 }
@@ -51,6 +52,6 @@ export function sha256Of(file: string): string {
 }
 
 /** Opens a file to be read only. */
-export function openToRead(file: string): BetterSqlite.Database {
+export function openToRead(file: string): Sqlite.Database {
   return new BetterSqlite(file, { readonly: true, fileMustExist: true });
 }

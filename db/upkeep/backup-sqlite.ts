@@ -1,11 +1,11 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import type { OuterHeads } from '../audit/audit-head';
+import { BetterSqlite } from '../sql/better-sqlite';
 import type { Database } from '../sql/database';
-import { fileStamp } from '../sql/file-stamp';
-import { privateFile, privateFolder } from '../sql/private-files';
+import { fileStamp, privateFile, privateFolder } from '../sql/private-files';
 import { contentOf, type Manifest, manifestOf, openToRead, sha256Of } from './backup-manifest';
 import { checkContents } from './check-contents';
 import { checkHistory } from './check-data';
@@ -34,7 +34,7 @@ export async function backupSqlite(
   if (fs.existsSync(backup)) return { kind: 'refused', problems: [`${backup} is there already.`] };
   const aside = `${backup}.partly`;
   privateFile(aside);
-  await (database as unknown as { $client: BetterSqlite.Database }).$client.backup(aside);
+  await (database as unknown as { $client: Sqlite.Database }).$client.backup(aside);
   withoutLog(aside);
   const copy = openToRead(aside);
   try {
@@ -57,7 +57,7 @@ export async function backupSqlite(
   }
 }
 
-async function problemsOf(copy: BetterSqlite.Database, outer: readonly OuterHeads[]): Promise<readonly string[]> {
+async function problemsOf(copy: Sqlite.Database, outer: readonly OuterHeads[]): Promise<readonly string[]> {
   const pages = (copy.pragma('integrity_check') as { integrity_check: string }[]).filter((one) => one.integrity_check !== 'ok');
   const orphans = copy.pragma('foreign_key_check') as unknown[];
   const database = drizzle(copy, { casing: 'snake_case' }) as unknown as Database;

@@ -1,4 +1,4 @@
-import BetterSqlite from 'better-sqlite3';
+import { BetterSqlite } from '../sql/better-sqlite';
 import { engine } from '../sql/columns';
 import type { Database } from '../sql/database';
 import { MIGRATION_TABLE, migrationsOf } from '../sql/pending-migrations';

@@ -1,7 +1,8 @@
 import fs from 'node:fs';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { canonical } from '../audit/canonical';
 import { openSqlite } from '../open-sqlite';
+import { BetterSqlite } from '../sql/better-sqlite';
 import { DatabaseRefused } from '../sql/database-refused';
 import { MIGRATION_TABLE } from '../sql/pending-migrations';
 import { type MovedRow, quoted, type Side } from './move-side';
@@ -21,7 +22,7 @@ export async function sqliteToFill(file: string): Promise<Side> {
   return sideOf(database.$client, file);
 }
 
-function sideOf(handle: BetterSqlite.Database, name: string): Side {
+function sideOf(handle: Sqlite.Database, name: string): Side {
   const column = (text: string): unknown[] => handle.prepare(text).pluck().all();
   const add = handle.transaction((table: MovedTable, rows: readonly MovedRow[]) => {
     const names = table.columns.map((one) => quoted(one.name)).join(', ');

@@ -2,8 +2,8 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { MIGRATION_TABLE, migrationsOf } from '@/db/sql/pending-migrations';
 import { type FoundBackup, surplus } from '@/db/upkeep/rotate-backups';
 

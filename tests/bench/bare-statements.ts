@@ -1,5 +1,6 @@
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { Client } from 'pg';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 
 type Row = Record<string, unknown>;
 type Value = string | number | null;
@@ -23,7 +24,7 @@ function onFile(file: string): Bare {
   handle.pragma('journal_mode = WAL');
   handle.pragma('synchronous = FULL');
   handle.pragma('foreign_keys = ON');
-  const made = new Map<string, BetterSqlite.Statement>();
+  const made = new Map<string, Sqlite.Statement>();
   const statement = (text: string) => {
     const found = made.get(text) ?? handle.prepare(text.replace(/\$\d+/g, '?'));
     made.set(text, found);

@@ -1,4 +1,5 @@
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import type { Ladder, LandmarkReading, Rung } from '@/lib/ladder/ladder';
 import type { LimbKind, Side } from '@/lib/ladder/limb';
 import type { PatientRecord, Piece, Visit } from '@/lib/record/patient-record';
@@ -19,7 +20,7 @@ const RUNGS = 20;
  *
  * Half the patients are children. Every ladder has twenty rungs, both legs are taped, and each patient has a piece in use.
  */
-export function madeUpRows(file: string, patients: number, visits: number): BetterSqlite.Database {
+export function madeUpRows(file: string, patients: number, visits: number): Sqlite.Database {
   const database = new BetterSqlite(file);
   database.pragma('journal_mode = WAL');
   database.exec(`
@@ -117,7 +118,7 @@ type LadderRow = {
 };
 
 /** Reads patients one after another, parsed and put together, holding one at a time. */
-export function recordReader(database: BetterSqlite.Database): (id: number) => PatientRecord {
+export function recordReader(database: Sqlite.Database): (id: number) => PatientRecord {
   const heads = database.prepare('select head from patient where id = ?').pluck();
   const visitsOf = database.prepare('select id, day, time, posture, measurer, height, weight from visit where patient_id = ? order by day');
   const laddersOf = database.prepare(

@@ -2,9 +2,10 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openSqlite } from '@/db/open-sqlite';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { DatabaseRefused } from '@/db/sql/database-refused';
 import { migrationsOf } from '@/db/sql/pending-migrations';
 
@@ -35,7 +36,7 @@ describe('a clinic’s file', () => {
   it('keeps its log safe against power loss', async () => {
     const file = path.join(folder, 'durable.db');
     const opened = await openSqlite(file);
-    const handle = (opened.database as unknown as { $client: BetterSqlite.Database }).$client;
+    const handle = (opened.database as unknown as { $client: Sqlite.Database }).$client;
     const pragma = (name: string) => handle.pragma(name, { simple: true });
     expect([pragma('journal_mode'), pragma('synchronous'), pragma('foreign_keys'), pragma('busy_timeout')]).toEqual(['wal', 2, 1, 5]);
     await opened.close();
@@ -83,7 +84,7 @@ describe('a clinic’s file', () => {
     await opened.close();
     const moment = `${new Date(second.folderMillis).toISOString().slice(0, 19).replaceAll(':', '-')}Z`;
     const copy = new BetterSqlite(`${file}.before-${moment}`, { readonly: true });
-    const count = (from: BetterSqlite.Database) => from.prepare('select count(*) from __drizzle_migrations').pluck().get();
+    const count = (from: Sqlite.Database) => from.prepare('select count(*) from __drizzle_migrations').pluck().get();
     expect(copy.prepare('select name from clinic').pluck().get()).toBe('Harbour Lane');
     expect(count(copy)).toBe(1);
     copy.close();

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import Database from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { cell, finish, newSheet, signIn, typeDown } from './on-the-sheet';
 import { DB_FILE } from './other-clinic';
 import { PEOPLE } from './people';
@@ -72,7 +72,7 @@ test('a caution answered “yes” stops until it is answered anew with words; e
 test('a “no” greys once its days are over, and is asked again; the clinic sets the days', async ({ page }) => {
   const address = await newSheet(page, 'CA-2');
   const patientId = address.split('/').at(-1);
-  const file = new Database(DB_FILE);
+  const file = new BetterSqlite(DB_FILE);
   file
     .prepare(
       `insert into caution_answer (id, clinic_id, patient_id, day, card, card_version, answer, wording, "by", at)

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
-import Database from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { DB_FILE } from './other-clinic';
 import { screenFaults } from './screen-faults';
 
@@ -76,7 +76,7 @@ test('a family is not told that a garment fits which the record has outside its 
   await page.getByRole('button', { name: 'I have read it: approve and freeze' }).click();
   await page.waitForURL(/\/family\/[^/]+$/);
   await expect(page.getByText(/than its band/)).toHaveCount(0);
-  const database = new Database(DB_FILE, { readonly: true });
+  const database = new BetterSqlite(DB_FILE, { readonly: true });
   const deed = database.prepare('select detail from audit where subject_id = ?').get(new URL(page.url()).pathname.split('/').at(-1));
   database.close();
   const { despite } = JSON.parse((deed as { detail: string }).detail) as { despite: string[] };

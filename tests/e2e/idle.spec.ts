@@ -1,5 +1,5 @@
 import { type Browser, type BrowserContext, expect, test } from '@playwright/test';
-import Database from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { alive, cell, newSheet, saved, signIn, typeDown } from './on-the-sheet';
 import { DB_FILE } from './other-clinic';
 import { PEOPLE } from './people';
@@ -22,7 +22,7 @@ async function signedIn(browser: Browser): Promise<BrowserContext> {
 
 /** Sets a moment of the newest session of the lead, in the server's file. */
 function setOfNewest(column: 'last_used_at' | 'expires_at', at: number): void {
-  const file = new Database(DB_FILE);
+  const file = new BetterSqlite(DB_FILE);
   file.pragma('busy_timeout = 5000');
   const newest = 'select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1';
   file.prepare(`update session set ${column} = ? where id = (${newest})`).run(at, PEOPLE.lead.email);

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
-import Database from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { familyPage } from '@/lib/summary/family/family-page';
 import { LETTER_HEADS, LETTER_VERSION } from '@/lib/summary/letter/letter-words';
 import { calendarDay } from '@/lib/units/calendar-day';
@@ -102,7 +102,7 @@ const WORKED_OUT = [
 
 /** Every row, in any table, that names one of these ids; but when a session was used, and what is worked out from records. */
 export function rowsNaming(ids: readonly string[]): readonly string[] {
-  const file = new Database(DB_FILE, { readonly: true });
+  const file = new BetterSqlite(DB_FILE, { readonly: true });
   const tables = file.prepare("select name from sqlite_master where type = 'table' order by name").pluck().all();
   const rows = (tables as string[])
     .filter((table) => !WORKED_OUT.includes(table))
@@ -117,7 +117,7 @@ export function rowsNaming(ids: readonly string[]): readonly string[] {
 
 /** The id of a session of the lead of Mill Lane, once they have signed in. */
 export function sessionOfLead(): string {
-  const file = new Database(DB_FILE, { readonly: true });
+  const file = new BetterSqlite(DB_FILE, { readonly: true });
   const id = file
     .prepare('select session.id from session join user on user.id = session.user_id where user.email = ?')
     .pluck()

@@ -1,5 +1,5 @@
 import { type Browser, expect, type Page, test } from '@playwright/test';
-import Database from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { cell, finish, newSheet, ready, saved, signIn, typeDown } from './on-the-sheet';
 import { DB_FILE } from './other-clinic';
 import { PEOPLE } from './people';
@@ -103,7 +103,7 @@ test('signed out by idleness with figures on the device: nobody else gets them, 
   await cell(page, 'Right', '1½').focus();
   await typeDown(page, FIRST);
   await expect(page.locator('[data-save-state]')).toContainText('3 figures kept on this device.');
-  const file = new Database(DB_FILE);
+  const file = new BetterSqlite(DB_FILE);
   file.pragma('busy_timeout = 5000');
   const mine = 'select session.id from session join user on user.id = user_id where email = ? order by session.created_at desc limit 1';
   file.prepare(`update session set last_used_at = ? where id = (${mine})`).run(Date.now() - 15.1 * 60_000, PEOPLE.lead.email);

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
-import BetterSqlite from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { type BuiltServer, runScript, signInAt, startBuilt } from '../built-server';
 import { PASSWORD, PEOPLE } from './people';
 

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import BetterSqlite from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { PASSWORD, PEOPLE } from './people';
 import { screenFaults } from './screen-faults';

@@ -1,6 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
+import type Sqlite from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import type { Random } from '@/tests/cohort/random';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';
 import { details, visitOn } from '@/tests/db/made-up-records';
@@ -28,7 +29,7 @@ export async function cutLog(at: MadeUpClinic, saves: number, times: number, ran
   const { db, therapist } = at;
   const added = await db.patients.addPatient(therapist, { submissionId: crypto.randomUUID(), details: details('HL-0001') });
   const patientId = 'patientId' in added ? added.patientId : '';
-  const open = ((await db.client.getDatabase()) as unknown as { $client: BetterSqlite.Database }).$client;
+  const open = ((await db.client.getDatabase()) as unknown as { $client: Sqlite.Database }).$client;
   open.pragma('wal_checkpoint(TRUNCATE)');
   open.pragma('wal_autocheckpoint = 0');
   const log = `${at.file}-wal`;

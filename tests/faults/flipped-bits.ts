@@ -1,6 +1,6 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import BetterSqlite from 'better-sqlite3';
+import { BetterSqlite } from '@/db/sql/better-sqlite';
 import type { Database } from '@/db/sql/database';
 import type { Random } from '@/tests/cohort/random';
 import type { MadeUpClinic } from '@/tests/db/made-up-clinic';

@@ -63,7 +63,7 @@ async function bundleWriter(): Promise<void> {
   const entry = path.join(import.meta.dirname, 'writer.ts');
   await build({
     ...shape,
-    external: ['better-sqlite3', 'pg-native'],
+    external: ['better-sqlite3', 'better-sqlite3-from-node-22', 'pg-native'],
     entryPoints: [entry],
     outfile: BUNDLE,
     alias: { '@': ROOT },
