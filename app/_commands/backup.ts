@@ -3,7 +3,7 @@ import { BESIDE, headFile } from '@/db/audit/audit-head';
 import { getDatabase } from '@/db/client';
 import { engine } from '@/db/sql/columns';
 import { databaseAddress } from '@/db/sql/database';
-import { fileStamp } from '@/db/sql/file-stamp';
+import { fileStamp } from '@/db/sql/private-files';
 import { manifestOf } from '@/db/upkeep/backup-manifest';
 import { backupSqlite } from '@/db/upkeep/backup-sqlite';
 import { clockDoubts } from '@/db/upkeep/clock-doubts';
