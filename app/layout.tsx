@@ -2,9 +2,13 @@ import './globals.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { currentTherapist } from '@/app/_auth/therapist';
+import { deviceKey } from '@/app/_draft/device-key';
 import { clinicOf } from '@/db/clinic/clinic';
+import type { Therapist } from '@/db/therapist';
 import { RememberTyped } from './_form/remember-typed';
 import { FONTS } from './_look/fonts';
+import { buildId } from './_offline/build-id';
+import { OfflineCare } from './_offline/offline-care';
 import { ClientNavigation } from './_shell/client-navigation';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
@@ -28,6 +32,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
       <body>
         {therapist ? <PageHead clinic={await clinicOf(therapist)} therapist={therapist} /> : <TapeLine />}
         {therapist && <TroubleBanner />}
+        <OfflineCare signed={therapist ? signedOn(therapist) : null} />
         {children}
         <ClientNavigation />
         <RememberTyped />
@@ -35,4 +40,9 @@ export default async function Layout({ children }: { children: ReactNode }) {
       </body>
     </html>
   );
+}
+
+/** A person as a device knows them that keeps something of theirs. */
+function signedOn(therapist: Therapist) {
+  return { build: buildId(), person: deviceKey(therapist, '', 'offline').name, waiting: deviceKey(therapist, '', 'waiting') };
 }

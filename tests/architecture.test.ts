@@ -85,6 +85,7 @@ const APP_ORDER = [
   '_piece',
   '_order',
   '_sheet',
+  '_offline',
   '_result',
   '_what-if',
   '_patient',
@@ -105,6 +106,7 @@ const LAYERS = ['lib', 'db', 'app'] as const;
 
 /** Entries that answer without a person signed in, each for its own reason. */
 const OPEN_ENTRIES = [
+  'app/offline/page.tsx',
   'app/sign-in/page.tsx',
   'app/api/auth/[...all]/route.ts',
   'app/api/health/route.ts',

@@ -79,6 +79,11 @@ export class DraftKeeper {
     return this.content.form !== this.kept && !this.closed;
   }
 
+  /** True while a person has to choose between this draft and another. */
+  isApart(): boolean {
+    return this.stopped && !this.closed;
+  }
+
   /** The version on the server that is typed over. */
   over(): number {
     return this.version;

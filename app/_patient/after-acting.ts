@@ -1,4 +1,4 @@
-import type { Prompt, PromptAction } from '@/lib/prompts/prompt';
+import { DONE_BY_MEASURING, type Prompt, type PromptAction } from '@/lib/prompts/prompt';
 import type { OrderReason } from '@/lib/record/order';
 import type { DateKind, ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { addDays, type CalendarDay, showDayOfYear } from '@/lib/units/calendar-day';
@@ -21,10 +21,6 @@ export const ACT_WORDS: Readonly<Record<PromptAction, string>> = {
 /** Acts that are done when they are noted: a call, a review. All others are done on a page of their own, and only begun until then. */
 export const DONE_WHEN_NOTED: readonly PromptAction[] = ['refer', 'review'];
 
-/** What the saving of a visit brings to its end. */
-export const DONE_BY_MEASURING: readonly PromptAction[] = ['repeat-reading', 'remeasure', 'refit', 'visit'];
-
-/** Prompts for which somebody comes: a visit can be booked from them. */
 /** Acts between which the ways of going on with one piece are chosen. */
 const CHOSEN_BY_ODDS: readonly PromptAction[] = ['refit', 'order', 'let-out'];
 
@@ -38,6 +34,7 @@ export function triedAt(
   return piece && `/patients/${patientId}/pieces/${piece.pieceId}/what-if`;
 }
 
+/** Prompts for which somebody comes: a visit can be booked from them. */
 const NEEDS_A_VISIT: readonly PromptAction[] = [...DONE_BY_MEASURING, 'review', 'let-out', 'first-fit'];
 
 /** Where a visit for a prompt is booked; undefined where nobody comes for it. */

@@ -50,7 +50,7 @@ export function useFinish({ data, form, part, draft, submissionId, asked, setAsk
     if (notes.length > 0) return setWarned({ form, notes });
     startFinish(async () => {
       const kept = await draft.keeper.flush();
-      if (!kept)
+      if (!kept && (!data.away || draft.keeper.isApart()))
         return stop([
           { where: 'form', reason: 'Not finished: the sheet could not be kept on the server just now. Nothing typed is lost.' },
         ]);

@@ -41,6 +41,9 @@ export async function PageHead({ clinic, therapist }: { clinic: Clinic; therapis
             <a className="button" href="/account" data-soft="">
               Your account
             </a>
+            <a className="button" href="/offline">
+              Without a connection
+            </a>
             <form action="/sign-out" method="post">
               <button className="button" type="submit">
                 Sign out

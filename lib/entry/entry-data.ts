@@ -70,6 +70,8 @@ export type SheetData = Known & {
   readonly openedId: string;
   /** Under which name and key this person's browser keeps what is typed while the server cannot be reached. */
   readonly device: DeviceKey;
+  /** Opened from what a device kept: it may be finished although the server keeps no draft of it just now. */
+  readonly away?: true;
 };
 
 /** `leg/right` */

@@ -17,6 +17,9 @@ export type PromptAction =
   | 'visit'
   | 'ask';
 
+/** What the saving of a visit brings to its end. */
+export const DONE_BY_MEASURING: readonly PromptAction[] = ['repeat-reading', 'remeasure', 'refit', 'visit'];
+
 /** A proposed next action with its evidence. It never decides: every title says "consider", but for a referral. */
 export type Prompt = {
   /** Rule id and version, so that a logged answer can be traced to the rule as it was. */

@@ -1,0 +1,86 @@
+import { useState } from 'react';
+import { Field } from '@/app/_form/field';
+import { keepList } from './care';
+import { deviceLock, forget, keepLock } from './kept';
+import { LONGEST_CODE, newLock, SHORTEST_CODE } from './lock';
+import { readyWorker } from './ready-worker';
+
+type Asked = { readonly person: string } | 'offline' | 'signed-out';
+
+/** Chooses the code of this device, and keeps the list of today and the sheets that go with it. Takes a connection and somebody signed in. */
+export function ChooseCode({ build, onMade }: { readonly build: string; readonly onMade: () => void }) {
+  const [refused, setRefused] = useState<Readonly<Record<string, string>>>({});
+  const [busy, setBusy] = useState(false);
+  const make = async (form: FormData) => {
+    const code = String(form.get('code') ?? '').trim();
+    if (code.length < SHORTEST_CODE || code.length > LONGEST_CODE)
+      return setRefused({ code: `Type ${SHORTEST_CODE} to ${LONGEST_CODE} characters: three words, for instance.` });
+    if (String(form.get('again') ?? '').trim() !== code) return setRefused({ again: 'The two are not the same.' });
+    setRefused({});
+    setBusy(true);
+    const asked = await whoIsSignedIn();
+    if (asked === 'offline' || asked === 'signed-out') {
+      setBusy(false);
+      return setRefused({
+        form:
+          asked === 'offline' ? 'Nothing is kept on this device, and the server cannot be reached.' : 'Sign in first, then choose a code.',
+      });
+    }
+    await keepLock({ ...(await newLock(code)), person: asked.person, build, wrongCodes: 0 });
+    const failed = await prepare(build).catch((error: Error) => error.message);
+    if (failed !== undefined) {
+      await forget();
+      setBusy(false);
+      return setRefused({ form: `This device could not be made ready: ${failed}` });
+    }
+    onMade();
+  };
+  return (
+    <form
+      className="panel form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (!busy) void make(new FormData(event.currentTarget));
+      }}
+    >
+      <h2>Keep today’s sheets on this device</h2>
+      <p>
+        The list of today, the sheets of those due today and of every patient you open are kept sealed. Only the code opens them, only
+        today; they go when you sign out. Use a device of the clinic.
+      </p>
+      <p className="refusal" role="alert">
+        {refused.form ?? ''} {refused.form?.startsWith('Sign in') && <a href="/sign-in?to=/offline">Sign in</a>}
+      </p>
+      <div className="two-columns">
+        <Field id="code" label="Code" hint="Ten characters or more; not your password." refusal={refused.code}>
+          {(wiring) => <input {...wiring} type="password" autoComplete="off" maxLength={LONGEST_CODE} />}
+        </Field>
+        <Field id="again" label="The same again" refusal={refused.again}>
+          {(wiring) => <input {...wiring} type="password" autoComplete="off" maxLength={LONGEST_CODE} />}
+        </Field>
+      </div>
+      <div className="actions">
+        <button className="button main" type="submit" aria-disabled={busy}>
+          {busy ? 'Making this device ready…' : 'Keep them'}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+async function whoIsSignedIn(): Promise<Asked> {
+  try {
+    const response = await fetch('/offline/data?who', { redirect: 'manual', cache: 'no-store' });
+    return response.ok ? ((await response.json()) as { person: string }) : 'signed-out';
+  } catch {
+    return 'offline';
+  }
+}
+
+/** Everything that the desk needs without a connection: list and sheets, the program's own files, and what answers in the server's place. */
+async function prepare(build: string): Promise<string | undefined> {
+  const lock = await deviceLock();
+  if (!lock || (await keepList(lock)) === undefined) return 'the list of today did not come.';
+  return readyWorker(build);
+}
