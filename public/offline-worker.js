@@ -65,10 +65,15 @@ async function fileOf(request) {
  * @param {URL} url
  */
 async function pageOf(request, url) {
+  const silence = new AbortController();
+  const timer = setTimeout(() => silence.abort(), PATIENCE);
   try {
-    return await fetch(request, { signal: AbortSignal.timeout(PATIENCE) });
+    return await fetch(request, { signal: silence.signal });
   } catch {
     if (url.pathname !== DESK) return Response.redirect(DESK);
     return (await caches.match(DESK, { cacheName: FILES })) ?? Response.error();
+  } finally {
+    // What has begun to come, a large file as well, takes as long as it takes.
+    clearTimeout(timer);
   }
 }

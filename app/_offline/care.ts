@@ -1,5 +1,5 @@
 import type { DeviceKey } from '@/lib/entry/entry-data';
-import { copyNames, copyOf, deviceLock, forget, keepCopy, waitingVisits } from './kept';
+import { copyNames, copyOf, deviceLock, dropOld, forget, keepCopy, waitingVisits } from './kept';
 import { type Lock, putIn } from './lock';
 import { type KeptList, type KeptSheet, LIST } from './offline-data';
 import { type Landed, sendWaiting } from './send-waiting';
@@ -20,6 +20,7 @@ export async function care(signed: Signed | null, path: string): Promise<readonl
   if (!signed) return (await waitingVisits()).size > 0 ? [{ kind: 'waits', name: null, why: 'signed-out' }] : [];
   const landed = await sendWaiting(signed.waiting, path);
   if (lock?.person !== signed.person) return landed;
+  await dropOld();
   await keepFor(lock, path);
   return lock.build === signed.build ? landed : [...landed, { kind: 'renewed' }];
 }

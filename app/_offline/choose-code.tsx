@@ -23,7 +23,9 @@ export function ChooseCode({ build, onMade }: { readonly build: string; readonly
       setBusy(false);
       return setRefused({
         form:
-          asked === 'offline' ? 'Nothing is kept on this device, and the server cannot be reached.' : 'Sign in first, then choose a code.',
+          asked === 'offline'
+            ? 'Nothing is kept on this device, and the server cannot be reached.'
+            : 'Sign in as somebody who measures, then choose a code.',
       });
     }
     await keepLock({ ...(await newLock(code)), person: asked.person, build, wrongCodes: 0 });

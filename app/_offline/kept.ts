@@ -67,11 +67,18 @@ export async function waitingVisits(): Promise<ReadonlyMap<string, Sealed>> {
   return waiting;
 }
 
+const DAY_MS = 86_400_000;
+
+/** Takes away copies of more than a day: they open no more, and an erased patient's leave the device. */
+export async function dropOld(): Promise<void> {
+  for (const name of await copyNames()) if (Date.now() - ((await copyOf(name))?.keptAt ?? 0) > DAY_MS) await drop(name);
+}
+
 /** Takes away lock and copies, the kept files, and what answers without a connection. A visit that was not sent stays: only its own person can open it. */
 export async function forget(): Promise<void> {
   for (const name of await copyNames()) await drop(name);
   await drop(LOCK);
-  await caches?.delete('rungwise-files');
+  await globalThis.caches?.delete('rungwise-files');
   for (const one of (await navigator.serviceWorker?.getRegistrations()) ?? []) await one.unregister();
   if ((await waitingVisits()).size === 0) localStorage.removeItem(FLAG);
 }

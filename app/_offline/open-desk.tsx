@@ -48,7 +48,7 @@ export function OpenDesk({ opened: { list, sheets }, onClose }: { readonly opene
             </button>
           )}
           <button className="button" type="button" onClick={onClose}>
-            Close with the code
+            Lock
           </button>
         </div>
       </div>

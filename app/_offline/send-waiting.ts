@@ -50,10 +50,20 @@ export async function postFinished(visit: Pick<WaitingVisit, 'patientId' | 'subm
       body: JSON.stringify({ submissionId, form, leftOpen }),
     });
     if (response.type === 'opaqueredirect' || response.status === 401) return { kind: 'signed-out' };
-    return response.ok ? await response.json() : { kind: 'offline' };
+    if (response.ok) return await response.json();
+    return isForGood(response.status) ? refusedWith(response.status) : { kind: 'offline' };
   } catch {
     return { kind: 'offline' };
   }
+}
+
+/** Whether the server would say the same again: what it could not do just now is tried again. */
+function isForGood(status: number): boolean {
+  return status >= 400 && status < 500 && status !== 408 && status !== 429;
+}
+
+function refusedWith(status: number): FinishAnswer {
+  return { kind: 'refused', refusals: [{ where: 'form', reason: `The server refused it as it was sent (${status}).` }] };
 }
 
 /** Keeps a finished visit sealed until it can be sent; false where the browser keeps nothing. */
