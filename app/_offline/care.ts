@@ -34,7 +34,7 @@ async function keepFor(lock: Lock, path: string): Promise<void> {
 /** Fetches the list of today and the sheets of those who are due today, and keeps them; how many sheets this device has then, or undefined without a connection. */
 export async function keepList(lock: Lock): Promise<number | undefined> {
   if (!(await isYoung(LIST))) {
-    const list = await fetched<KeptList>('/offline/data');
+    const list = await fetched<KeptList>('/offline/kept');
     if (!list) return undefined;
     await keepCopy(LIST, await putIn(lock, LIST, list));
     for (const patientId of list.dueToday) await keepSheet(lock, patientId);
@@ -47,7 +47,7 @@ const keptHere = new Map<string, number>();
 
 async function keepSheet(lock: Lock, patientId: string): Promise<void> {
   if (Date.now() - (keptHere.get(patientId) ?? 0) < YOUNG_MS) return;
-  const sheet = await fetched<KeptSheet>(`/offline/data?patient=${patientId}`);
+  const sheet = await fetched<KeptSheet>(`/offline/kept?patient=${patientId}`);
   if (!sheet) return;
   await keepCopy(sheet.data.device.name, await putIn(lock, sheet.data.device.name, sheet));
   keptHere.set(patientId, Date.now());

@@ -73,7 +73,7 @@ export function ChooseCode({ build, onMade }: { readonly build: string; readonly
 
 async function whoIsSignedIn(): Promise<Asked> {
   try {
-    const response = await fetch('/offline/data?who', { redirect: 'manual', cache: 'no-store' });
+    const response = await fetch('/offline/kept?who', { redirect: 'manual', cache: 'no-store' });
     return response.ok ? ((await response.json()) as { person: string }) : 'signed-out';
   } catch {
     return 'offline';

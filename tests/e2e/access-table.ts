@@ -72,7 +72,7 @@ export const ROUTES: Readonly<Record<string, Needs>> = {
   'GET clinic/exchange/file/route.ts': 'leads',
   'POST clinic/exchange/upload/route.ts': 'leads',
   'GET clinic/service/file/route.ts': 'leads',
-  'GET offline/data/route.ts': 'writes',
+  'GET offline/kept/route.ts': 'writes',
   'GET patients/[patientId]/calendar/route.ts': 'signed in',
   'GET patients/[patientId]/export/route.ts': 'signed in',
   'GET patients/[patientId]/visits/new/draft/route.ts': 'writes',
