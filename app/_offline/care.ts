@@ -1,3 +1,4 @@
+import { parse } from 'devalue';
 import type { DeviceKey } from '@/lib/entry/entry-data';
 import { copyNames, copyOf, deviceLock, dropOld, forget, keepCopy, waitingVisits } from './kept';
 import { type Lock, putIn } from './lock';
@@ -60,7 +61,7 @@ async function isYoung(name: string): Promise<boolean> {
 async function fetched<T>(address: string): Promise<T | undefined> {
   try {
     const response = await fetch(address, { redirect: 'manual', cache: 'no-store' });
-    return response.ok ? ((await response.json()) as T) : undefined;
+    return response.ok ? (parse(await response.text()) as T) : undefined;
   } catch {
     return undefined;
   }

@@ -1,3 +1,5 @@
+import { parse, stringify } from 'devalue';
+
 /** What a device keeps so that anybody may put something in and only a code takes it out: a public key, and the private one under the code. */
 export type Lock = {
   readonly publicKey: CryptoKey;
@@ -43,7 +45,7 @@ export async function putIn({ publicKey }: Lock, name: string, value: unknown): 
   const raw = crypto.getRandomValues(new Uint8Array(32));
   const own = await crypto.subtle.importKey('raw', raw, 'AES-GCM', false, ['encrypt']);
   const iv = crypto.getRandomValues(new Uint8Array(12));
-  const bytes = await crypto.subtle.encrypt({ name: 'AES-GCM', iv, additionalData: encoded(name) }, own, encoded(JSON.stringify(value)));
+  const bytes = await crypto.subtle.encrypt({ name: 'AES-GCM', iv, additionalData: encoded(name) }, own, encoded(stringify(value)));
   return { key: await crypto.subtle.encrypt(RSA, publicKey, raw), iv, bytes };
 }
 
@@ -53,7 +55,7 @@ export async function takeOut(privateKey: CryptoKey, name: string, { key, iv, by
     const raw = await crypto.subtle.decrypt(RSA, privateKey, key);
     const own = await crypto.subtle.importKey('raw', raw, 'AES-GCM', false, ['decrypt']);
     const text = await crypto.subtle.decrypt({ name: 'AES-GCM', iv, additionalData: encoded(name) }, own, bytes);
-    return JSON.parse(new TextDecoder().decode(text));
+    return parse(new TextDecoder().decode(text));
   } catch {
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { parse } from 'devalue';
 import { browserStore } from '@/app/_draft/browser-store';
 import { keyOf, sealed, unsealed } from '@/app/_draft/seal';
 import type { NotSaved } from '@/app/_sheet/save-new-visit';
@@ -50,7 +51,7 @@ export async function postFinished(visit: Pick<WaitingVisit, 'patientId' | 'subm
       body: JSON.stringify({ submissionId, form, leftOpen }),
     });
     if (response.type === 'opaqueredirect' || response.status === 401) return { kind: 'signed-out' };
-    if (response.ok) return await response.json();
+    if (response.ok) return parse(await response.text());
     return isForGood(response.status) ? refusedWith(response.status) : { kind: 'offline' };
   } catch {
     return { kind: 'offline' };

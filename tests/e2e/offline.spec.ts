@@ -1,5 +1,5 @@
 import { type Browser, type BrowserContext, expect, type Page, test } from '@playwright/test';
-import { cell, newSheet, signIn, typeDown } from './on-the-sheet';
+import { cell, finish, newSheet, saved, signIn, typeDown } from './on-the-sheet';
 import { PEOPLE } from './people';
 import { screenFaults } from './screen-faults';
 
@@ -124,6 +124,34 @@ test('without a connection today and a sheet open by the code, take figures, are
   await expect(page).toHaveURL(/\/visits\/[0-9a-f-]{36}$/);
   await expect(page.getByText('6 girths').first()).toBeVisible();
   expect(await visitsOf(page, address)).toBe(1);
+  await context.close();
+});
+
+test('the sheet of a patient with earlier visits opens beside the last one, asks by it, and is finished', async ({ browser }) => {
+  const { context, page, address } = await ready(browser, 'AW-history');
+  await page.goto(`${address}/visits/new`);
+  await page.getByRole('button', { name: 'Change', exact: true }).click();
+  await page.locator('#box-day').fill(new Date(Date.now() - 60 * 86_400_000).toISOString().slice(0, 10));
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, [...FIRST, ...LATER]);
+  await saved(page);
+  await finish(page);
+  await page.goto(address);
+  await page.waitForLoadState('networkidle');
+  await context.setOffline(true);
+  await unlock(page, '/');
+  await page.getByRole('button', { name: 'Measure Sheet AW-history' }).first().click();
+  await expect(page.getByText('Set-up carried over from')).toBeVisible();
+  await expect(page.getByRole('columnheader', { name: /at same place/ }).first()).toBeVisible();
+  await cell(page, 'Right', '1½').focus();
+  await typeDown(page, ['18 1/8']);
+  await expect(page.getByRole('button', { name: 'Question about this rung' })).toHaveCount(1);
+  await finishAway(page);
+  await expect(page.getByRole('region', { name: /Finished, waiting/ })).toContainText('Sheet AW-history');
+  await context.setOffline(false);
+  await expect(page.getByText('The visit of Sheet AW-history, finished at')).toBeVisible({ timeout: 20_000 });
+  expect(await visitsOf(page, address)).toBe(2);
   await context.close();
 });
 

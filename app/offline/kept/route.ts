@@ -1,3 +1,4 @@
+import { stringify } from 'devalue';
 import { requireRole } from '@/app/_auth/therapist';
 import { todayIn } from '@/app/_auth/today';
 import { deviceKey } from '@/app/_draft/device-key';
@@ -28,7 +29,8 @@ export async function GET(request: Request): Promise<Response> {
   const { timeZone } = await clinicOf(therapist);
   const now = { build: buildId(), day: todayIn(timeZone), at: clockIn(timeZone, new Date()) };
   const kept = patientId === null ? await keptList(therapist, now, timeZone) : await keptSheet(therapist, now, patientId);
-  return kept ? Response.json(kept, { headers: { 'cache-control': 'no-store' } }) : new Response(null, { status: 404 });
+  // A sheet holds maps, which JSON alone would leave behind.
+  return kept ? new Response(stringify(kept), { headers: { 'cache-control': 'no-store' } }) : new Response(null, { status: 404 });
 }
 
 type Now = { readonly build: string; readonly day: CalendarDay; readonly at: string };

@@ -1,7 +1,16 @@
-import { describe, expect, it } from 'vitest';
+import { parse, stringify } from 'devalue';
+import { describe, expect, it, vi } from 'vitest';
+import { demoClinic } from '@/app/_commands/demonstration/demo-clinic';
 import { newLock, putIn, takeOut, unlock } from '@/app/_offline/lock';
 import { type KeptList, notOpened } from '@/app/_offline/offline-data';
+import { whatIsKnown } from '@/app/_sheet/read-sheet-data';
+import type { KeptRecord } from '@/db/patients/records';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import type { Visit } from '@/lib/record/patient-record';
 import { calendarDay } from '@/lib/units/calendar-day';
+import { recordOf } from '@/tests/lib/made-up-ladder';
+
+vi.mock('server-only', () => ({}));
 
 describe('the lock of a device', () => {
   it('takes anything in without its code, and gives it back with the code alone', async () => {
@@ -23,6 +32,23 @@ describe('the lock of a device', () => {
     const changed = new Uint8Array(copy.bytes.slice(0));
     changed[0] = (changed[0] ?? 0) ^ 1;
     expect(await takeOut(key, 'list', { ...copy, bytes: changed.buffer })).toBeUndefined();
+  });
+});
+
+describe('a sheet that is kept', () => {
+  it('comes back as the server made it, of patients with every kind of history', async () => {
+    const lock = await newLock('three plain words');
+    const key = await unlock(lock, 'three plain words');
+    const today = calendarDay('2026-11-25');
+    const { patients } = demoClinic(today);
+    for (const { details, visits } of patients) {
+      const record = recordOf(visits as unknown as Visit[], { ...details, pieces: [] }) as unknown as KeptRecord;
+      const known = whatIsKnown(record, DEFAULT_POLICY, today, today);
+      const sent = parse(stringify(known));
+      const copy = await putIn(lock, 'sheet', sent);
+      expect(key && (await takeOut(key, 'sheet', copy)), details.reference).toEqual(known);
+    }
+    expect(patients.length).toBeGreaterThan(10);
   });
 });
 

@@ -1,3 +1,4 @@
+import { stringify } from 'devalue';
 import { z } from 'zod';
 import { requireActing } from '@/app/_auth/therapist';
 import { saveNewVisit } from '@/app/_sheet/save-new-visit';
@@ -16,7 +17,8 @@ export async function POST(request: Request, { params }: { readonly params: Prom
   if (!read.success) return new Response(null, { status: 400 });
   const { submissionId, form, leftOpen } = read.data;
   const saved = await saveNewVisit(therapist, (await params).patientId, submissionId, form, leftOpen);
-  return Response.json(saved, { headers: { 'cache-control': 'no-store' } });
+  // What the server asks goes with what it knows, which holds maps.
+  return new Response(stringify(saved), { headers: { 'cache-control': 'no-store' } });
 }
 
 function parsed(text: string): unknown {
