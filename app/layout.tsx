@@ -2,13 +2,11 @@ import './globals.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { currentTherapist } from '@/app/_auth/therapist';
-import { deviceKey } from '@/app/_draft/device-key';
 import { clinicOf } from '@/db/clinic/clinic';
-import type { Therapist } from '@/db/therapist';
 import { RememberTyped } from './_form/remember-typed';
 import { FONTS } from './_look/fonts';
-import { buildId } from './_offline/build-id';
 import { OfflineCare } from './_offline/offline-care';
+import { signedOn } from './_offline/signed-on';
 import { ClientNavigation } from './_shell/client-navigation';
 import { PageHead } from './_shell/page-head';
 import { ReachableScrollers } from './_shell/reachable-scrollers';
@@ -40,9 +38,4 @@ export default async function Layout({ children }: { children: ReactNode }) {
       </body>
     </html>
   );
-}
-
-/** A person as a device knows them that keeps something of theirs. */
-function signedOn(therapist: Therapist) {
-  return { build: buildId(), person: deviceKey(therapist, '', 'offline').name, waiting: deviceKey(therapist, '', 'waiting') };
 }

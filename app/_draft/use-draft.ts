@@ -1,4 +1,5 @@
 import { useEffect, useEffectEvent, useState } from 'react';
+import { timeIn } from '@/app/_auth/today';
 import { changedFigures } from '@/lib/entry/changed-figures';
 import type { DraftContent, SheetData } from '@/lib/entry/entry-data';
 import { browserStore } from './browser-store';
@@ -36,7 +37,7 @@ export function useDraft(data: SheetData, content: DraftContent, take: (content:
     const place = waiting ?? { put: () => undefined, drop: () => undefined };
     return {
       device: waiting,
-      keeper: new DraftKeeper({ content, version: data.draftVersion }, post, setState, () => clockIn(data.timeZone), place),
+      keeper: new DraftKeeper({ content, version: data.draftVersion }, post, setState, () => timeIn(data.timeZone), place),
     };
   });
   useEffect(() => keeper.change(content), [keeper, content]);
@@ -96,9 +97,4 @@ function onLeaving(keeper: DraftKeeper, data: SheetData): () => void {
     window.removeEventListener('pageshow', shown);
     document.removeEventListener('visibilitychange', now);
   };
-}
-
-/** Now, on the clinic's clock. */
-function clockIn(timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(new Date());
 }

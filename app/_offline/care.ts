@@ -18,12 +18,12 @@ const YOUNG_MS = 2 * 60_000;
 export async function care(signed: Signed | null, path: string): Promise<readonly Landed[]> {
   const lock = await deviceLock();
   if (lock && lock.person !== signed?.person) await forget();
-  if (!signed) return (await waitingVisits()).size > 0 ? [{ kind: 'waits', name: null, why: 'signed-out' }] : [];
+  if (!signed) return (await waitingVisits()).size > 0 ? [{ id: 'waits', kind: 'waits', name: null, why: 'signed-out' }] : [];
   const landed = await sendWaiting(signed.waiting, path);
   if (lock?.person !== signed.person) return landed;
   await dropOld();
   await keepFor(lock, path);
-  return lock.build === signed.build ? landed : [...landed, { kind: 'renewed' }];
+  return lock.build === signed.build ? landed : [...landed, { id: 'renewed', kind: 'renewed' }];
 }
 
 async function keepFor(lock: Lock, path: string): Promise<void> {

@@ -5,10 +5,15 @@ import { deviceLock, forget, keepLock } from './kept';
 import { LONGEST_CODE, newLock, SHORTEST_CODE } from './lock';
 import { readyWorker } from './ready-worker';
 
-type Asked = { readonly person: string } | 'offline' | 'signed-out';
+type Props = {
+  readonly build: string;
+  /** Whoever is signed in and measures, by a name that tells nothing. */
+  readonly person: string | null;
+  readonly onMade: () => void;
+};
 
 /** Chooses the code of this device, and keeps the list of today and the sheets that go with it. Takes a connection and somebody signed in. */
-export function ChooseCode({ build, onMade }: { readonly build: string; readonly onMade: () => void }) {
+export function ChooseCode({ build, person, onMade }: Props) {
   const [refused, setRefused] = useState<Readonly<Record<string, string>>>({});
   const [busy, setBusy] = useState(false);
   const make = async (form: FormData) => {
@@ -16,19 +21,10 @@ export function ChooseCode({ build, onMade }: { readonly build: string; readonly
     if (code.length < SHORTEST_CODE || code.length > LONGEST_CODE)
       return setRefused({ code: `Type ${SHORTEST_CODE} to ${LONGEST_CODE} characters: three words, for instance.` });
     if (String(form.get('again') ?? '').trim() !== code) return setRefused({ again: 'The two are not the same.' });
+    if (person === null) return setRefused({ form: 'Sign in as somebody who measures, then choose a code.' });
     setRefused({});
     setBusy(true);
-    const asked = await whoIsSignedIn();
-    if (asked === 'offline' || asked === 'signed-out') {
-      setBusy(false);
-      return setRefused({
-        form:
-          asked === 'offline'
-            ? 'Nothing is kept on this device, and the server cannot be reached.'
-            : 'Sign in as somebody who measures, then choose a code.',
-      });
-    }
-    await keepLock({ ...(await newLock(code)), person: asked.person, build, wrongCodes: 0 });
+    await keepLock({ ...(await newLock(code)), person, build, wrongCodes: 0 });
     const failed = await prepare(build).catch((error: Error) => error.message);
     if (failed !== undefined) {
       await forget();
@@ -69,15 +65,6 @@ export function ChooseCode({ build, onMade }: { readonly build: string; readonly
       </div>
     </form>
   );
-}
-
-async function whoIsSignedIn(): Promise<Asked> {
-  try {
-    const response = await fetch('/offline/kept?who', { redirect: 'manual', cache: 'no-store' });
-    return response.ok ? ((await response.json()) as { person: string }) : 'signed-out';
-  } catch {
-    return 'offline';
-  }
 }
 
 /** Everything that the desk needs without a connection: list and sheets, the program's own files, and what answers in the server's place. */

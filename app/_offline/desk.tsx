@@ -28,7 +28,7 @@ type Stands =
  *
  * Left alone for as long as a session may be, it closes; what was typed waits as on any sheet.
  */
-export function Desk({ build }: { readonly build: string }) {
+export function Desk({ build, person }: { readonly build: string; readonly person: string | null }) {
   const [stands, setStands] = useState<Stands>({ kind: 'looking' });
   const close = useCallback(async (refused = '') => {
     const lock = await deviceLock().catch(() => undefined);
@@ -49,7 +49,7 @@ export function Desk({ build }: { readonly build: string }) {
   if (stands.kind === 'looking') return <p role="status">Looking at what this device keeps…</p>;
   if (stands.kind === 'no-locks')
     return <p className="nothing-yet">This browser keeps nothing safely here: that takes an address with https, or this machine’s own.</p>;
-  if (stands.kind === 'none') return <ChooseCode build={build} onMade={() => close()} />;
+  if (stands.kind === 'none') return <ChooseCode build={build} person={person} onMade={() => close()} />;
   if (stands.kind === 'not-opened')
     return (
       <p className="nothing-yet">

@@ -1,5 +1,6 @@
 import { OpenedStore } from '@/app/_draft/opened-store';
 import type { Sealed } from '@/app/_draft/seal';
+import { noteKept } from './flag';
 import type { Lock, Locked } from './lock';
 
 /** The lock of this device: whose it is, by a name that tells nothing, for which build its files are kept, and how often a wrong code was typed. */
@@ -8,8 +9,6 @@ export type DeviceLock = Lock & { readonly person: string; readonly build: strin
 /** A copy with the moment it was kept, ms. */
 export type KeptCopy = Locked & { readonly keptAt: number };
 
-/** Says in a moment, without opening the store, that this device keeps something. */
-const FLAG = 'rungwise-offline';
 const LOCK = 'lock';
 const WAITING = 'waiting ';
 
@@ -18,22 +17,13 @@ const get = (name: string) => store.ask('readonly', (kept) => kept.get(name));
 const put = (name: string, value: unknown) => store.ask('readwrite', (kept) => kept.put(value, name));
 const drop = (name: string) => store.ask('readwrite', (kept) => kept.delete(name));
 
-/** Whether this device keeps a lock, or a visit that waits to be sent. */
-export function keepsSomething(): boolean {
-  try {
-    return localStorage.getItem(FLAG) !== null;
-  } catch {
-    return false;
-  }
-}
-
 export async function deviceLock(): Promise<DeviceLock | undefined> {
   return (await get(LOCK)) as DeviceLock | undefined;
 }
 
 export async function keepLock(lock: DeviceLock): Promise<void> {
   await put(LOCK, lock);
-  localStorage.setItem(FLAG, '1');
+  noteKept(true);
 }
 
 export async function copyOf(name: string): Promise<KeptCopy | undefined> {
@@ -52,7 +42,7 @@ export async function copyNames(): Promise<readonly string[]> {
 
 export async function keepWaiting(submissionId: string, visit: Sealed): Promise<void> {
   await put(WAITING + submissionId, visit);
-  localStorage.setItem(FLAG, '1');
+  noteKept(true);
 }
 
 export async function dropWaiting(submissionId: string): Promise<void> {
@@ -80,5 +70,5 @@ export async function forget(): Promise<void> {
   await drop(LOCK);
   await globalThis.caches?.delete('rungwise-files');
   for (const one of (await navigator.serviceWorker?.getRegistrations()) ?? []) await one.unregister();
-  if ((await waitingVisits()).size === 0) localStorage.removeItem(FLAG);
+  noteKept((await waitingVisits()).size > 0);
 }

@@ -3,6 +3,8 @@
 import { usePathname } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import type { Signed } from './care';
+import { keepsSomething } from './flag';
+import { LandedLines } from './landed-lines';
 import type { Landed } from './send-waiting';
 
 /**
@@ -12,15 +14,13 @@ import type { Landed } from './send-waiting';
 export function OfflineCare({ signed }: { readonly signed: Signed | null }) {
   const path = usePathname();
   const [landed, setLanded] = useState<readonly Landed[]>([]);
-  const person = signed?.person;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a person brings the same key each time
   useEffect(() => {
     let isGone = false;
     const look = async () => {
-      if (!isFlagged() || path === '/offline') return;
+      if (!keepsSomething() || path === '/offline') return;
       const { care } = await import('./care');
       const found = await care(signed, path).catch(() => []);
-      if (!isGone && found.length > 0) setLanded(found);
+      if (!isGone) setLanded(found);
     };
     void look();
     window.addEventListener('online', look);
@@ -28,51 +28,11 @@ export function OfflineCare({ signed }: { readonly signed: Signed | null }) {
       isGone = true;
       window.removeEventListener('online', look);
     };
-  }, [path, person]);
+  }, [path, signed]);
   if (landed.length === 0) return null;
   return (
     <div className="refused-box no-print" role="status">
-      {landed.map((one, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two visits of one name may land
-        <p key={index}>
-          <LandedLine one={one} />
-        </p>
-      ))}
+      <LandedLines landed={landed} />
     </div>
   );
-}
-
-/** What became of one visit. */
-export function LandedLine({ one }: { readonly one: Landed }) {
-  if (one.kind === 'saved')
-    return (
-      <>
-        {`The visit of ${one.name}, finished at ${one.finishedAt} without a connection, is on the server. `}
-        <a href={one.href}>Open its result</a>
-      </>
-    );
-  if (one.kind === 'back')
-    return (
-      <>
-        {`The visit of ${one.name} is not saved yet. ${one.why} Its figures are on its sheet. `}
-        <a href={one.href}>Open the sheet</a>
-      </>
-    );
-  if (one.kind === 'renewed')
-    return (
-      <>
-        {'The program was renewed: for this device to open without a connection, '}
-        <a href="/offline">open its page once</a>.
-      </>
-    );
-  const why = one.why === 'offline' ? 'the server cannot be reached' : 'sign in as whoever finished it, and it is sent';
-  return <>{`${one.name === null ? 'A finished visit' : `The finished visit of ${one.name}`} waits on this device: ${why}.`}</>;
-}
-
-function isFlagged(): boolean {
-  try {
-    return localStorage.getItem('rungwise-offline') !== null;
-  } catch {
-    return false;
-  }
 }

@@ -1,3 +1,4 @@
+import { todayIn } from '@/app/_auth/today';
 import type { DeviceKey, SheetData } from '@/lib/entry/entry-data';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
@@ -55,7 +56,7 @@ export const LIST = 'list';
  */
 export function notOpened(list: KeptList | undefined, build: string, now: Date): string | undefined {
   if (!list) return 'The list did not come whole.';
-  if (list.day !== new Intl.DateTimeFormat('sv-SE', { timeZone: list.timeZone }).format(now))
+  if (list.day !== todayIn(list.timeZone, now))
     return `What this device keeps is of another day, ${list.day}. It is not opened as today’s.`;
   return list.build === build ? undefined : 'The program was renewed since this device was made ready.';
 }

@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'react';
+import { timeIn } from '@/app/_auth/today';
 import { TapingReminders } from '@/app/_sheet/head/taping-reminders';
 import { Sheet } from '@/app/_sheet/sheet';
 import sheetStyles from '@/app/_sheet/sheet.module.css';
 import type { Finish } from '@/app/_sheet/use-finish';
-import { LandedLine } from './offline-care';
+import { LandedLines } from './landed-lines';
 import type { KeptList, KeptSheet, Opened } from './offline-data';
 import { keepFinished, type Landed, postFinished, readWaiting, sendWaiting, type WaitingVisit } from './send-waiting';
 import { useIdle } from './use-idle';
@@ -27,7 +28,7 @@ export function OpenDesk({ opened: { list, sheets }, onClose }: { readonly opene
   const finish: Finish = async (submissionId, form, leftOpen) => {
     if (!shown) return { kind: 'refused', refusals: [] };
     const { patientId, name, device, draftVersion } = shown.data;
-    const visit = { patientId, name, submissionId, form, leftOpen, finishedAt: clockIn(list.timeZone), device, version: draftVersion };
+    const visit = { patientId, name, submissionId, form, leftOpen, finishedAt: timeIn(list.timeZone), device, version: draftVersion };
     const answer = await postFinished(visit);
     if (answer.kind === 'saved') window.location.assign(`/patients/${patientId}/visits/${answer.visitId}`);
     else if (answer.kind === 'refused' || answer.kind === 'asked') return answer;
@@ -52,12 +53,9 @@ export function OpenDesk({ opened: { list, sheets }, onClose }: { readonly opene
           </button>
         </div>
       </div>
-      {landed.map((one, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two visits of one name may land
-        <p key={index} role="status">
-          <LandedLine one={one} />
-        </p>
-      ))}
+      <div role="status">
+        <LandedLines landed={landed} />
+      </div>
       {shown ? (
         <div className={sheetStyles.sheetPage}>
           <Sheet
@@ -162,8 +160,4 @@ function List({ of, sheets, onShow }: SheetsProps & { readonly of: Opened['list'
 async function stillWaiting(list: KeptList): Promise<readonly WaitingVisit[]> {
   const all = await readWaiting(list.waiting).catch(() => []);
   return all.filter(({ back }) => back === undefined);
-}
-
-function clockIn(timeZone: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(new Date());
 }

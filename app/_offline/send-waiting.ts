@@ -29,16 +29,16 @@ export type FinishAnswer =
   | { readonly kind: 'offline' }
   | { readonly kind: 'signed-out' };
 
-/** What became of a visit that waited, or (`renewed`) that this device wants making ready for a new build: saved; back on its sheet, because the server asks or refuses; or still waiting. */
-export type Landed =
+/**
+ * What became of a visit that waited: saved; back on its sheet, because the server asks or refuses; or still waiting (without a name while nobody is
+ * signed in who could open it). `renewed`: this device wants making ready for a new build. `id` is the submission's, or the kind's.
+ */
+export type Landed = { readonly id: string } & (
   | { readonly kind: 'renewed' }
   | { readonly kind: 'saved'; readonly name: string; readonly href: string; readonly finishedAt: string }
   | { readonly kind: 'back'; readonly name: string; readonly href: string; readonly why: string }
-  | {
-      readonly kind: 'waits' /** Null while nobody is signed in who could open it. */;
-      readonly name: string | null;
-      readonly why: 'offline' | 'signed-out';
-    };
+  | { readonly kind: 'waits'; readonly name: string | null; readonly why: 'offline' | 'signed-out' }
+);
 
 /** Sends a finished visit. The same submission sent twice is one visit. */
 export async function postFinished(visit: Pick<WaitingVisit, 'patientId' | 'submissionId' | 'form' | 'leftOpen'>): Promise<FinishAnswer> {
@@ -102,18 +102,18 @@ function sheetOf({ patientId }: WaitingVisit): string {
 }
 
 async function sendOne(waiting: DeviceKey, visit: WaitingVisit): Promise<Landed> {
-  const { name, patientId, submissionId, finishedAt, back } = visit;
-  if (back !== undefined) return { kind: 'back', name, href: sheetOf(visit), why: back };
+  const { name, patientId, submissionId: id, finishedAt, back } = visit;
+  if (back !== undefined) return { id, kind: 'back', name, href: sheetOf(visit), why: back };
   const answer = await postFinished(visit);
-  if (answer.kind === 'offline' || answer.kind === 'signed-out') return { kind: 'waits', name, why: answer.kind };
+  if (answer.kind === 'offline' || answer.kind === 'signed-out') return { id, kind: 'waits', name, why: answer.kind };
   if (answer.kind === 'saved') {
-    await dropWaiting(submissionId);
-    return { kind: 'saved', name, href: `/patients/${patientId}/visits/${answer.visitId}`, finishedAt };
+    await dropWaiting(id);
+    return { id, kind: 'saved', name, href: `/patients/${patientId}/visits/${answer.visitId}`, finishedAt };
   }
   await backToItsSheet(visit);
   const why = whyNot(answer);
   await keepFinished(waiting, { ...visit, back: why });
-  return { kind: 'back', name, href: sheetOf(visit), why };
+  return { id, kind: 'back', name, href: sheetOf(visit), why };
 }
 
 async function backToItsSheet({ device, form, submissionId, version }: WaitingVisit): Promise<void> {

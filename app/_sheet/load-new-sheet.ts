@@ -1,5 +1,5 @@
 import 'server-only';
-import { todayIn } from '@/app/_auth/today';
+import { timeIn, todayIn } from '@/app/_auth/today';
 import { deviceKey } from '@/app/_draft/device-key';
 import { clinicDetailsOf } from '@/db/clinic/clinic-details';
 import { ownPartsOf } from '@/db/clinic/own-parts';
@@ -12,7 +12,7 @@ import type { SheetData } from '@/lib/entry/entry-data';
 import type { LimbKind } from '@/lib/ladder/limb';
 import { knownOwnMeasures } from '@/lib/parts/own-measure';
 import { showDayOfYear } from '@/lib/units/calendar-day';
-import { clockIn, firstForm, metDraft, treatedLimb, whatIsKnown } from './read-sheet-data';
+import { firstForm, metDraft, treatedLimb, whatIsKnown } from './read-sheet-data';
 
 /** What is to be seen to before taping: how it was done last time. */
 export type Reminders = { readonly limb: LimbKind; readonly last: { readonly posture: string | null; readonly zero: string } | undefined };
@@ -30,7 +30,7 @@ export async function loadNewSheet(
   if (!record) return undefined;
   const clinic = await clinicDetailsOf(therapist);
   const today = todayIn(clinic.timeZone);
-  const now = { day: today, time: clockIn(clinic.timeZone, new Date()), who: therapist.name };
+  const now = { day: today, time: timeIn(clinic.timeZone), who: therapist.name };
   const draft = metDraft(await draftOf(therapist, patientId, 'visit'), clinic.timeZone);
   const visitId = draft && (await visitOfSubmission(therapist, draft.content.submissionId));
   if (visitId) {

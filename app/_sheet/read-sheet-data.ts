@@ -1,4 +1,5 @@
 import 'server-only';
+import { timeIn } from '@/app/_auth/today';
 import type { Draft } from '@/db/patients/drafts';
 import type { KeptRecord } from '@/db/patients/records';
 import { recordBodyDoubts, withoutBodyInDoubt } from '@/lib/doubts/record-body-doubts';
@@ -107,11 +108,6 @@ export function metDraft(draft: Draft | undefined, timeZone: string): MetDraft |
   return {
     content: { form: form.data, submissionId: content.submissionId, ...base },
     version: draft.version,
-    at: clockIn(timeZone, draft.updatedAt),
+    at: timeIn(timeZone, draft.updatedAt),
   };
-}
-
-/** `14:31` on the clinic's clock. */
-export function clockIn(timeZone: string, at: Date): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit' }).format(at);
 }

@@ -10,6 +10,8 @@ import { freshWork } from './fresh-work';
 import type { TodayView } from './today-address';
 
 const GROUPS = ['overdue', 'this-week', 'later'] as const satisfies readonly WorkGroup[];
+/** The heads of the groups. */
+export const GROUP_HEADS: Readonly<Record<WorkGroup, string>> = { overdue: 'Overdue', 'this-week': 'This week', later: 'Later' };
 /** Lines of a group on one page. */
 const PAGE: Readonly<Record<WorkGroup, number>> = { overdue: 12, 'this-week': 12, later: 6 };
 /** Referrals in front of the list; more are found under their own filter. */

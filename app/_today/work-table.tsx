@@ -1,14 +1,11 @@
 import type { ReactNode } from 'react';
 import { dayInList } from '@/db/worklist/work-lines';
-import type { WorkGroup } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { lineView } from './line-view';
-import type { ShownGroup } from './load-today';
+import { GROUP_HEADS, type ShownGroup } from './load-today';
 import styles from './today.module.css';
 import { addressOf, type TodayView } from './today-address';
 import { WorkLines } from './work-lines';
-
-const HEADS: Readonly<Record<WorkGroup, string>> = { overdue: 'Overdue', 'this-week': 'This week', later: 'Later' };
 
 type Props = {
   readonly shown: ShownGroup;
@@ -32,7 +29,7 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
   return (
     <section aria-labelledby={`work-${group}`}>
       <h2 id={`work-${group}`} className={`section-head ${styles.workHead}`} data-group={total > 0 ? group : undefined}>
-        {HEADS[group]} <span className="head-note">{rows.length < total ? `${rows.length} of ${total}` : total}</span>
+        {GROUP_HEADS[group]} <span className="head-note">{rows.length < total ? `${rows.length} of ${total}` : total}</span>
       </h2>
       {rows.length === 0 && <p className="nothing-listed secondary">{nothing}</p>}
       {rows.length > 0 && (
@@ -64,12 +61,12 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
         <p className="pages">
           {here && (
             <a href={addressOf({ ...view, answer: null, places: others })} data-soft="stay">
-              {`${HEADS[group]}: from the start`}
+              {`${GROUP_HEADS[group]}: from the start`}
             </a>
           )}
           {next && (
             <a href={addressOf(next)} data-soft="stay">
-              {`${HEADS[group]}: show the next`}
+              {`${GROUP_HEADS[group]}: show the next`}
             </a>
           )}
         </p>

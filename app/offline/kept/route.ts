@@ -1,33 +1,27 @@
 import { stringify } from 'devalue';
 import { requireRole } from '@/app/_auth/therapist';
-import { todayIn } from '@/app/_auth/today';
-import { deviceKey } from '@/app/_draft/device-key';
+import { timeIn, todayIn } from '@/app/_auth/today';
 import { buildId } from '@/app/_offline/build-id';
 import type { KeptLine, KeptList, KeptSheet } from '@/app/_offline/offline-data';
+import { signedOn } from '@/app/_offline/signed-on';
 import { loadNewSheet } from '@/app/_sheet/load-new-sheet';
-import { clockIn } from '@/app/_sheet/read-sheet-data';
 import { lineView } from '@/app/_today/line-view';
-import { loadToday } from '@/app/_today/load-today';
+import { GROUP_HEADS, loadToday } from '@/app/_today/load-today';
 import { readView } from '@/app/_today/today-address';
 import { clinicOf } from '@/db/clinic/clinic';
 import { IDLE_SECONDS } from '@/db/people/sessions';
 import type { Therapist } from '@/db/therapist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 
-const HEADS = { overdue: 'Overdue', 'this-week': 'This week', later: 'Later' } as const;
-
 /** Due visits whose sheets are kept without being opened, at most. */
 const MOST_DUE = 12;
 
-/** What a device keeps for a day without a connection: the list of today, (`patient`) the sheet of one patient's new visit, or (`who`) whose it is. */
+/** What a device keeps for a day without a connection: the list of today, or (`patient`) the sheet of one patient's new visit. */
 export async function GET(request: Request): Promise<Response> {
   const therapist = await requireRole('lead', 'therapist');
-  const asked = new URL(request.url).searchParams;
-  if (asked.has('who'))
-    return Response.json({ person: deviceKey(therapist, '', 'offline').name }, { headers: { 'cache-control': 'no-store' } });
-  const patientId = asked.get('patient');
+  const patientId = new URL(request.url).searchParams.get('patient');
   const { timeZone } = await clinicOf(therapist);
-  const now = { build: buildId(), day: todayIn(timeZone), at: clockIn(timeZone, new Date()) };
+  const now = { build: buildId(), day: todayIn(timeZone), at: timeIn(timeZone) };
   const kept = patientId === null ? await keptList(therapist, now, timeZone) : await keptSheet(therapist, now, patientId);
   // A sheet holds maps, which JSON alone would leave behind.
   return kept ? new Response(stringify(kept), { headers: { 'cache-control': 'no-store' } }) : new Response(null, { status: 404 });
@@ -48,7 +42,7 @@ async function keptList(therapist: Therapist, now: Now, timeZone: string): Promi
     ...now,
     timeZone,
     groups: groups.map(({ group, rows, total }) => ({
-      head: HEADS[group],
+      head: GROUP_HEADS[group],
       total,
       lines: rows.map((row): KeptLine => {
         const { id, patientId, day, over, who, about, title, reason } = lineView(row, now.day, view, false);
@@ -57,6 +51,6 @@ async function keptList(therapist: Therapist, now: Now, timeZone: string): Promi
     })),
     dueToday: [...new Set(due.map(({ patientId }) => patientId))].slice(0, MOST_DUE),
     idleSeconds: IDLE_SECONDS,
-    waiting: deviceKey(therapist, '', 'waiting'),
+    waiting: signedOn(therapist).waiting,
   };
 }

@@ -2,9 +2,9 @@
 
 import { redirect } from 'next/navigation';
 import { requireActing } from '@/app/_auth/therapist';
-import { todayIn } from '@/app/_auth/today';
+import { timeIn, todayIn } from '@/app/_auth/today';
 import { type AnswerChange, answerChanges } from '@/app/_sheet/answer-changes';
-import { clockIn, knownBefore } from '@/app/_sheet/read-sheet-data';
+import { knownBefore } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { policyOf } from '@/db/clinic/policy';
@@ -114,7 +114,7 @@ export async function saveCorrection(
         differences: figureDifferences(formOfVisit(theirs, units), form.data),
         revision: theirs.revision,
         by: theirs.authorName ?? 'somebody',
-        at: clockIn(timeZone, theirs.at),
+        at: timeIn(timeZone, theirs.at),
       },
     };
   }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { requireActing, requireRole } from '@/app/_auth/therapist';
+import { postedJson } from '@/app/_sheet/posted-json';
 import { metDraft } from '@/app/_sheet/read-sheet-data';
 import { clinicOf } from '@/db/clinic/clinic';
 import { discardDraft, draftOf, keepDraft } from '@/db/patients/drafts';
@@ -16,9 +17,6 @@ const sent = z.object({
 
 type Place = { readonly params: Promise<{ patientId: string }> };
 
-/** Larger than any visit: a stranger may not make the server keep more. */
-const MOST_BYTES = 300_000;
-
 /** How the draft of a sheet (of a new visit, unless it is said) stands: as last kept, or null. Asked by a page that is shown again. */
 export async function GET(request: Request, { params }: Place): Promise<Response> {
   const therapist = await requireRole('lead', 'therapist');
@@ -34,12 +32,10 @@ export async function GET(request: Request, { params }: Place): Promise<Response
 /** Keeps the draft of a sheet over the version it started from; answers with the newer one when another window was faster. */
 export async function POST(request: Request, { params }: Place): Promise<Response> {
   const therapist = await requireActing('lead', 'therapist');
-  const text = await request.text();
-  if (text.length > MOST_BYTES) return new Response(null, { status: 413 });
-  const read = sent.safeParse(parsed(text));
-  if (!read.success) return new Response(null, { status: 400 });
+  const posted = await postedJson(request, sent);
+  if ('refused' in posted) return posted.refused;
   const { patientId } = await params;
-  const { kind, version, content } = read.data;
+  const { kind, version, content } = posted.read;
   const kept = await keepDraft(therapist, patientId, kind, { version, content });
   if (kept.kind === 'kept') return Response.json({ kind: 'kept', version: kept.version });
   const { timeZone } = await clinicOf(therapist);
@@ -55,12 +51,4 @@ export async function DELETE(request: Request, { params }: Place): Promise<Respo
   if (!kind.success) return new Response(null, { status: 400 });
   await discardDraft(therapist, (await params).patientId, kind.data);
   return Response.json({ kind: 'given-up' });
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
 }
