@@ -59,7 +59,7 @@ export function ChangeRuler({ rows, beside, side, name }: Props) {
             <path className={styles.noiseHatch} d="M-1.25 1.25l2.5-2.5M0 5L5 0M3.75 6.25l2.5-2.5" />
           </pattern>
         </defs>
-        <text className={styles.axisText} x={TO_X + 12} y={bottom + 20}>
+        <text className={styles.axisText} x={WIDTH} y={bottom + 20} textAnchor="end">
           of volume
         </text>
         {axis.ticks.map((tick) => (

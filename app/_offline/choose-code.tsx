@@ -9,7 +9,8 @@ type Props = {
   readonly build: string;
   /** Whoever is signed in and measures, by a name that tells nothing. */
   readonly person: string | null;
-  readonly onMade: () => void;
+  /** Told how many sheets are kept beside the list. */
+  readonly onMade: (sheets: number) => void;
 };
 
 /** Chooses the code of this device, and keeps the list of today and the sheets that go with it. Takes a connection and somebody signed in. */
@@ -25,13 +26,11 @@ export function ChooseCode({ build, person, onMade }: Props) {
     setRefused({});
     setBusy(true);
     await keepLock({ ...(await newLock(code)), person, build, wrongCodes: 0 });
-    const failed = await prepare(build).catch((error: Error) => error.message);
-    if (failed !== undefined) {
-      await forget();
-      setBusy(false);
-      return setRefused({ form: `This device could not be made ready: ${failed}` });
-    }
-    onMade();
+    const kept = await prepare(build).catch((error: Error) => error.message);
+    if (typeof kept === 'number') return onMade(kept);
+    await forget();
+    setBusy(false);
+    setRefused({ form: `This device could not be made ready: ${kept}` });
   };
   return (
     <form
@@ -67,9 +66,10 @@ export function ChooseCode({ build, person, onMade }: Props) {
   );
 }
 
-/** Everything that the desk needs without a connection: list and sheets, the program's own files, and what answers in the server's place. */
-async function prepare(build: string): Promise<string | undefined> {
+/** Everything that the desk needs without a connection: list and sheets, the program's own files, and what answers in the server's place. How many sheets, or why not. */
+async function prepare(build: string): Promise<number | string> {
   const lock = await deviceLock();
-  if (!lock || (await keepList(lock)) === undefined) return 'the list of today did not come.';
-  return readyWorker(build);
+  const sheets = lock && (await keepList(lock));
+  if (sheets === undefined) return 'the list of today did not come.';
+  return (await readyWorker(build)) ?? sheets;
 }

@@ -20,7 +20,7 @@ type Stands =
   | { readonly kind: 'no-locks' }
   | { readonly kind: 'none' }
   | { readonly kind: 'not-opened'; readonly why: string }
-  | { readonly kind: 'locked'; readonly lock: DeviceLock; readonly refused: string }
+  | { readonly kind: 'locked'; readonly lock: DeviceLock; readonly refused: string; readonly said: string }
   | { readonly kind: 'open'; readonly opened: Opened };
 
 /**
@@ -30,9 +30,9 @@ type Stands =
  */
 export function Desk({ build, person }: { readonly build: string; readonly person: string | null }) {
   const [stands, setStands] = useState<Stands>({ kind: 'looking' });
-  const close = useCallback(async (refused = '') => {
+  const close = useCallback(async (refused = '', said = '') => {
     const lock = await deviceLock().catch(() => undefined);
-    setStands(!canLock() ? { kind: 'no-locks' } : lock ? { kind: 'locked', lock, refused } : { kind: 'none' });
+    setStands(!canLock() ? { kind: 'no-locks' } : lock ? { kind: 'locked', lock, refused, said } : { kind: 'none' });
   }, []);
   useEffect(() => {
     void close();
@@ -49,7 +49,7 @@ export function Desk({ build, person }: { readonly build: string; readonly perso
   if (stands.kind === 'looking') return <p role="status">Looking at what this device keeps…</p>;
   if (stands.kind === 'no-locks')
     return <p className="nothing-yet">This browser keeps nothing safely here: that takes an address with https, or this machine’s own.</p>;
-  if (stands.kind === 'none') return <ChooseCode build={build} person={person} onMade={() => close()} />;
+  if (stands.kind === 'none') return <ChooseCode build={build} person={person} onMade={(sheets) => close('', keptInWords(sheets))} />;
   if (stands.kind === 'not-opened')
     return (
       <p className="nothing-yet">
@@ -60,6 +60,7 @@ export function Desk({ build, person }: { readonly build: string; readonly perso
     return (
       <TypeCode
         refused={stands.refused}
+        said={stands.said || (navigator.onLine ? '' : 'There is no connection.')}
         onCode={(code) => open(stands.lock, code)}
         onForget={async () => {
           await forget();
@@ -74,6 +75,11 @@ export function Desk({ build, person }: { readonly build: string; readonly perso
       </Suspense>
     </div>
   );
+}
+
+function keptInWords(sheets: number): string {
+  const also = sheets === 0 ? '' : ` and ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}`;
+  return `Kept: the list of today${also}. More sheets come as you open patients. The code opens them.`;
 }
 
 async function refuse(lock: DeviceLock, close: (refused: string) => Promise<void>): Promise<void> {

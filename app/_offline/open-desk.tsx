@@ -141,9 +141,11 @@ function List({ of, sheets, onShow }: SheetsProps & { readonly of: Opened['list'
           const sheet = sheetOf.get(patientId);
           return (
             <li key={id}>
-              <strong>{day}</strong> {over && <span className="over">{over} </span>}
-              {`${who}, ${about}: `}
-              <b>{title}</b>. {reason}{' '}
+              <p>
+                <strong>{day}</strong> {over && <span className="over">{over} </span>}
+                {`${who}, ${about}: `}
+                <b>{title}</b>. {reason}
+              </p>
               {sheet && (
                 <button className="button" type="button" onClick={() => onShow(sheet)} aria-label={`Measure ${who}`}>
                   Measure

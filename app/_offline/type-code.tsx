@@ -2,10 +2,16 @@ import { useState } from 'react';
 import { Field } from '@/app/_form/field';
 import { LONGEST_CODE } from './lock';
 
-type Props = { readonly refused: string; readonly onCode: (code: string) => Promise<void>; readonly onForget: () => void };
+type Props = {
+  readonly refused: string;
+  /** What stands above: what was kept, or that there is no connection. */
+  readonly said: string;
+  readonly onCode: (code: string) => Promise<void>;
+  readonly onForget: () => void;
+};
 
 /** The code of this device, typed to open what it keeps. */
-export function TypeCode({ refused, onCode, onForget }: Props) {
+export function TypeCode({ refused, said, onCode, onForget }: Props) {
   const [busy, setBusy] = useState(false);
   return (
     <form
@@ -20,6 +26,7 @@ export function TypeCode({ refused, onCode, onForget }: Props) {
       }}
     >
       <h2>Open what this device keeps</h2>
+      <p role="status">{said}</p>
       <Field id="code" label="Code of this device" refusal={refused}>
         {(wiring) => <input {...wiring} type="password" autoComplete="off" maxLength={LONGEST_CODE} />}
       </Field>
