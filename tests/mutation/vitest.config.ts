@@ -9,7 +9,7 @@ export default defineConfig({
   ...shared,
   test: {
     ...shared.test,
-    include: ['tests/lib/**/*.test.ts', 'tests/worked-examples/**/*.test.ts', 'tests/properties/engine.test.ts'],
+    include: ['tests/answers/*.test.ts', 'tests/lib/**/*.test.ts', 'tests/worked-examples/**/*.test.ts', 'tests/properties/engine.test.ts'],
     exclude: ['tests/lib/exchange/{s,f}**', 'tests/lib/exchange/fhir/**', 'tests/lib/summary/**'],
   },
 });
