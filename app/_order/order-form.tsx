@@ -9,6 +9,7 @@ import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@
 import { formOf } from '@/lib/garment-forms/own-form';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { capitalized } from '@/lib/units/capitalized';
+import type { MissingByForm } from './missing-by-form';
 import styles from './order-form.module.css';
 import { type OrderFormState, saveOrderAction } from './save-order';
 
@@ -27,10 +28,24 @@ type Props = {
   readonly beside: readonly { readonly key: string; readonly shown: ReactNode; readonly without: ReactNode }[];
   /** Forms that the clinic added. */
   readonly ownForms: readonly OwnForm[];
+  /** What the newest visit does not have of each form. */
+  readonly missing: MissingByForm;
 };
 
 /** The form of an order that has not been sent. It posts without script; a refused form keeps every word typed. */
-export function OrderForm({ patientId, orderId, revision, submissionId, start, ladders, roomWords, leadWords, beside, ownForms }: Props) {
+export function OrderForm({
+  patientId,
+  orderId,
+  revision,
+  submissionId,
+  start,
+  ladders,
+  roomWords,
+  leadWords,
+  beside,
+  ownForms,
+  missing,
+}: Props) {
   const [state, send, busy] = useActionState<OrderFormState, FormData>(saveOrderAction, { errors: {}, typed: null, notice: null });
   const typed = state.typed ?? start;
   const { text, choice } = typedBoxes(typed, state.errors);
@@ -67,7 +82,7 @@ export function OrderForm({ patientId, orderId, revision, submissionId, start, l
           <legend>The piece</legend>
           <div className="two-columns">
             {choice('cutFrom', 'Made to the measurements of', ladders, 'Choose a ladder, or named measures')}
-            {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers')}
+            {choice('form', 'Garment', formChoices(ownForms), 'Choose what it covers', missing[cutFrom]?.[form])}
             {!byMeasures && text('from', 'Covers from', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
             {!byMeasures && text('to', 'Covers to', 'A landmark, or a distance on the ladder.', { list: 'cover-ends' })}
             {text('quantity', 'Pieces', 'Two in rotation: one on, one in the wash.')}

@@ -19,6 +19,7 @@ import type { LoadedOrder } from './load-order';
 import { OrderDifferences } from './order-differences';
 import { OrderFigures } from './order-figures';
 import { OrderMeasures } from './order-measures';
+import { OrderNotTaken } from './order-not-taken';
 import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
@@ -109,6 +110,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
               ownPage={pages.length > 1}
             />
           )}
+          <OrderNotTaken order={order} figures={figures} day={(at) => showDay(todayIn(loaded.clinic.timeZone, new Date(at)))} />
           <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures ?? []} />
         </>
       ) : (

@@ -16,6 +16,8 @@ const SHOWN = 6;
 
 type Props = {
   readonly dates: readonly ScheduledDate[];
+  /** Why a date that has come is no line of Today, by its key. */
+  readonly rests: Readonly<Record<string, string>>;
   readonly patientId: string;
   readonly today: CalendarDay;
   readonly mayWrite: boolean;
@@ -25,8 +27,8 @@ type Props = {
 };
 
 /** Every date of a patient's schedule: when, for what, computed or moved by hand, and why. */
-export function SchedulePanel({ dates, patientId, today, mayWrite, policy, timeZone }: Props) {
-  const row = { patientId, today, mayWrite, timeZone };
+export function SchedulePanel({ dates, rests, patientId, today, mayWrite, policy, timeZone }: Props) {
+  const row = { rests, patientId, today, mayWrite, timeZone };
   const sources = [...new Set(dates.flatMap((date) => date.sources))];
   return (
     <section className="panel" aria-labelledby="schedule-head">
@@ -70,7 +72,7 @@ export function SchedulePanel({ dates, patientId, today, mayWrite, policy, timeZ
 
 type ListProps = Omit<Props, 'policy'>;
 
-function DateList({ dates, patientId, today, mayWrite, timeZone }: ListProps) {
+function DateList({ dates, rests, patientId, today, mayWrite, timeZone }: ListProps) {
   return (
     <ul className={scheduleStyles.scheduleList}>
       {dates.map((date) => (
@@ -82,6 +84,7 @@ function DateList({ dates, patientId, today, mayWrite, timeZone }: ListProps) {
           <span className={scheduleStyles.scheduleWhat}>
             <strong>{dateInWords(date)}</strong>
             <span className="second-line">{`${capitalized(date.why)}.`}</span>
+            {rests[date.key] && <span className="second-line">{rests[date.key]}</span>}
             {date.moved && (
               <span className="second-line">{`Moved by hand from ${showDay(date.computed)}: ${withoutFullStop(date.moved.reason)}. ${signature(date.moved, timeZone)}`}</span>
             )}

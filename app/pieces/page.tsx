@@ -8,7 +8,9 @@ import { clinicOf } from '@/db/clinic/clinic';
 import { headsOf } from '@/db/patients/find-patients';
 import { openOrders } from '@/db/patients/read-orders';
 import { type ListedPiece, type PiecesWanted, piecesByOrderDay } from '@/db/patients/read-pieces';
+import { answersOf, asKnown, type KeptAnswer } from '@/db/worklist/prompt-answers';
 import { limbInWords } from '@/lib/ladder/limb';
+import { restOfOrder } from '@/lib/schedule/rests-in-words';
 import { addDays, type CalendarDay, daysBetween, showDay } from '@/lib/units/calendar-day';
 import styles from './pieces.module.css';
 
@@ -38,14 +40,19 @@ export default async function PiecesPage({ searchParams }: Asked) {
   const clinic = await clinicOf(therapist);
   const today = todayIn(clinic.timeZone);
   const [pieces, orders] = await Promise.all([piecesByOrderDay(therapist, wanted(show, q, today), MOST), openOrders(therapist, MOST)]);
-  const owners = await headsOf(therapist, [...new Set([...pieces, ...orders].map((one) => one.patientId))]);
+  const late = pieces.filter((one) => isLate(one, today));
+  const [owners, answers] = await Promise.all([
+    headsOf(therapist, [...new Set([...pieces, ...orders].map((one) => one.patientId))]),
+    answersOf(therapist, [...new Set(late.map((one) => one.patientId))]),
+  ]);
+  const rests = new Map(late.map((one) => [one.pieceId, restOf(one, answers, today)]));
   const ownerOf = new Map(owners.map((owner) => [owner.patientId, owner]));
   return (
     <main id="main">
       <div className="title-row">
         <div>
           <h1>Pieces</h1>
-          <p className="secondary">{sentence(pieces, today)}</p>
+          <p className="secondary">{sentence(pieces, late.length, [...rests.values()].filter(Boolean).length)}</p>
         </div>
       </div>
       <h2 className="section-head">Orders</h2>
@@ -87,7 +94,7 @@ export default async function PiecesPage({ searchParams }: Asked) {
             {pieces.map((piece) => (
               <tr key={piece.pieceId}>
                 <td data-word={piece.orderBy ? 'order by' : undefined}>
-                  <OrderBy day={piece.orderBy} today={today} />
+                  <OrderBy day={piece.orderBy} today={today} rest={rests.get(piece.pieceId)} />
                 </td>
                 <th scope="row">
                   <a className="quiet-link" href={`/patients/${piece.patientId}`} data-soft="">
@@ -118,7 +125,7 @@ export default async function PiecesPage({ searchParams }: Asked) {
 }
 
 /** The day to order by, with how far it is over; another piece follows, or no end is in sight, where there is none. */
-function OrderBy({ day, today }: { day: CalendarDay | null; today: CalendarDay }) {
+function OrderBy({ day, today, rest }: { day: CalendarDay | null; today: CalendarDay; rest: string | undefined }) {
   if (!day) return <span className="secondary">another follows, or no end is in sight</span>;
   const over = daysBetween(day, today);
   if (over <= 0) return showDay(day);
@@ -126,6 +133,7 @@ function OrderBy({ day, today }: { day: CalendarDay | null; today: CalendarDay }
     <>
       <strong>{showDay(day)}</strong>
       <span className="second-line">{over === 1 ? 'overdue, one day' : `overdue, ${over} days`}</span>
+      {rest && <span className="second-line">{rest}</span>}
     </>
   );
 }
@@ -136,9 +144,20 @@ function wanted(show: Show, words: string, today: CalendarDay): PiecesWanted {
   return show === 'to-come' ? { words, toCome: true } : { words };
 }
 
-function sentence(pieces: readonly ListedPiece[], today: CalendarDay): string {
-  const overdue = pieces.filter(({ orderBy }) => orderBy !== null && orderBy < today).length;
-  const late = overdue > 0 ? ` ${overdue} overdue.` : '';
+/** How many are shown, how many of them are overdue, and how many of those rest by an answer and are no line of Today. */
+function sentence(pieces: readonly ListedPiece[], overdue: number, resting: number): string {
+  const put = resting > 0 ? `, ${resting} of them put off or declined` : '';
+  const late = overdue > 0 ? ` ${overdue} overdue${put}.` : '';
   if (pieces.length === MOST) return `The ${MOST} pieces to order for first are shown.${late}`;
   return pieces.length === 1 ? `1 piece is shown.${late}` : `${pieces.length} pieces are shown, by the day to order the next one.${late}`;
+}
+
+function isLate({ orderBy }: ListedPiece, today: CalendarDay): boolean {
+  return orderBy !== null && orderBy < today;
+}
+
+/** What was answered to the order of a piece that is overdue, where that answer still holds. */
+function restOf({ patientId, piece, orderBy }: ListedPiece, answers: readonly KeptAnswer[], today: CalendarDay): string | undefined {
+  const own = answers.filter((answer) => answer.patientId === patientId).map(asKnown);
+  return orderBy ? restOfOrder(own, piece, orderBy, today) : undefined;
 }

@@ -13,7 +13,7 @@ import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
 import { affectedInWords, isAffected, type LimbSide, limbOf, type PatientRecord, type Visit } from '../record/patient-record';
 import { visitCutFrom } from '../record/visit-cut-from';
 import { type CalendarDay, daysBetween, showDay } from '../units/calendar-day';
-import { missingFigures } from './missing-figures';
+import { FIGURES_MISSING, missingFigures } from './missing-figures';
 import { type OrderCut, previewPiece } from './preview-piece';
 
 /**
@@ -92,7 +92,7 @@ export function orderQuestions(record: PatientRecord, cut: OrderCut, policy: Pol
   if (missing.length > 0)
     questions.push(
       question(
-        `figures-missing ${cut.garment?.form} ${measuredAt.day} ${missing.join('; ')}`,
+        `${FIGURES_MISSING} ${cut.garment?.form} ${measuredAt.day} ${missing.join('; ')}`,
         `It covers more than was measured: ${showDay(measuredAt.day)} has no ${missing.join('; no ')}. Say why it may leave without.`,
       ),
     );

@@ -39,6 +39,7 @@ import { isAtRest } from '@/lib/course/day-to-ask';
 import { phaseOn } from '@/lib/course/phases';
 import { kindsOf } from '@/lib/observations/catalogue';
 import { nothingAskedInWords } from '@/lib/schedule/asked-in-dates';
+import { restsByKey } from '@/lib/schedule/rests-in-words';
 
 export const metadata: Metadata = { title: 'Patient' };
 
@@ -59,7 +60,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
     lettersOf(therapist, patientId),
     ownKindsOf(therapist),
   ]);
-  const { record, analysis, clinic, prompts, dates, stillOpen, today } = loaded;
+  const { record, analysis, clinic, prompts, raised, answers, dates, stillOpen, today } = loaded;
   const newestVisit = record.visits.findLast((visit) => visit.ladders.length > 0);
   const begunAt = new Intl.DateTimeFormat('en-GB', { ...DAY_AND_TIME, timeZone: clinic.timeZone });
   const coverage = await loadCoverage(therapist, record, orders, today);
@@ -128,6 +129,7 @@ export default async function PatientPage({ params, searchParams }: Asked) {
         ))}
         <SchedulePanel
           dates={dates}
+          rests={restsByKey(dates, raised, answers, today)}
           patientId={patientId}
           today={today}
           mayWrite={mayWrite}

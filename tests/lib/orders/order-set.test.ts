@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { GARMENT_FORMS } from '@/lib/garment-forms/garment-catalogue';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
-import { missingFigures } from '@/lib/orders/missing-figures';
+import { missingFigures, notTaken } from '@/lib/orders/missing-figures';
 import { orderQuestions } from '@/lib/orders/order-questions';
 import { furtherLadders, measuresByPart, orderedInWords } from '@/lib/orders/order-set';
 import { figuresToSend, proposedOrder } from '@/lib/orders/order-steps';
@@ -87,6 +87,32 @@ describe('an order of a set', () => {
     ]);
     const rise = [...foot('left'), ...foot('right'), ...waist.slice(0, 2), taken('crotch-length', 'middle', 62)];
     expect(missingFigures({ form: 'waist-high' }, own, tights(true, rise))).toEqual([]);
+  });
+
+  it('names a rise once where none of it was taken, and the half that is missing where one was', () => {
+    const own = { limb: 'leg', side: 'left' } as const;
+    const feet = [...foot('left'), ...foot('right')];
+    const without = (...measures: string[]) => [...feet, ...waist.filter(({ measure }) => !measures.includes(measure))];
+    const missing = (...measures: string[]) => missingFigures({ form: 'waist-high' }, own, tights(true, without(...measures)));
+    expect(missing('crotch-length-front', 'crotch-length-back')).toEqual(['crotch length']);
+    expect(missing('crotch-length-front')).toEqual(['front rise']);
+    expect(missing('crotch-length-back')).toEqual(['back rise']);
+    expect(missing('waist-girth-navel')).toEqual(['waist girth, halfway']);
+  });
+
+  it('says on its sheet what was never taken, with the reason that was written, and nothing where all of it was', () => {
+    const visit = (whole: boolean) => ({ ...(whole ? tights() : tights(false, waist)), revision: 1 });
+    const sent = (whole: boolean) => figuresToSend(order('waist-high'), visit(whole));
+    const answered = { key: 'figures-missing waist-high 2026-11-10 x', message: 'm', answer: 'feet ready-made', by: 'RA', at: 'then' };
+    const other = { ...answered, key: 'ladder-old 2026-11-10', answer: 'seen' };
+    const [all, some] = [sent(true), sent(false)];
+    if (!all || !some) throw new Error('nothing to send');
+    expect(notTaken(order('waist-high'), all)).toBeUndefined();
+    expect(notTaken(order('waist-high'), some)?.why).toBeUndefined();
+    const found = notTaken({ ...order('waist-high'), questions: [other, answered, other] }, some);
+    expect(found?.missing[0]).toBe('ladder of the right leg');
+    expect(found?.missing).toHaveLength(7);
+    expect(found?.why?.answer).toBe('feet ready-made');
   });
 
   it('is asked about while something is missing, and by another key once it is another thing', () => {

@@ -3,6 +3,7 @@ import { requireTherapist } from '@/app/_auth/therapist';
 import { cautionAbout } from '@/app/_cautions/caution-about';
 import { heldPiece, holdOn } from '@/app/_cautions/read-hand-over';
 import { loadOrder } from '@/app/_order/load-order';
+import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
 import { OrderHistory } from '@/app/_order/order-history';
 import { ORDER_CARE, OrderSheet } from '@/app/_order/order-sheet';
@@ -51,6 +52,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       asksCautions: key.startsWith('cautions-unasked'),
     }));
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
+  const ownForms = formsOffered((await ownPartsOf(therapist)).forms, order.garment);
   return (
     <main id="main" className={styles.orderPage}>
       <PatientTitle
@@ -96,7 +98,8 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
         <details className="as-table no-print">
           <summary>Change the order</summary>
           <OrderForm
-            ownForms={formsOffered((await ownPartsOf(therapist)).forms, order.garment)}
+            ownForms={ownForms}
+            missing={missingByForm(record, ladders, ownForms)}
             patientId={patientId}
             orderId={orderId}
             revision={order.revision}

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { requireRole } from '@/app/_auth/therapist';
 import { laddersBeside } from '@/app/_order/ladder-beside';
+import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
 import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
@@ -32,6 +33,7 @@ export default async function NewOrderPage({
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
   const start = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
+  const ownForms = formsOffered((await ownPartsOf(therapist)).forms);
   const times = await leadTimesByForm(therapist, today);
   const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
   const last = analysis.pieces.find((one) => one.piece === before);
@@ -57,7 +59,8 @@ export default async function NewOrderPage({
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
           beside={laddersBeside(record, ladders, roomOn)}
-          ownForms={formsOffered((await ownPartsOf(therapist)).forms)}
+          ownForms={ownForms}
+          missing={missingByForm(record, ladders, ownForms)}
           roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
         />
       )}
