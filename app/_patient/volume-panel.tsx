@@ -12,12 +12,11 @@ import { rememberedMarkup, StaticMarkup } from '@/app/_markup/static-markup';
 import type { AnalysedLimb, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { AnalysedPiece } from '@/lib/analysis/analyse-piece';
 import type { LimbKind } from '@/lib/ladder/limb';
-import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer } from '@/lib/outcome';
 import { signedPct } from '@/lib/prompts/show-figures';
 import { baselineInWords, type ShownPhase, shownPhases } from '@/lib/summary/phase-words';
+import { stretchesInWords } from '@/lib/summary/stretch-words';
 import { trendSentence } from '@/lib/summary/trend-sentence';
-import { rulerOf } from '@/lib/trend/limb-series';
 import { type VolumeOverTime, volumeOverTime } from '@/lib/trend/volume-over-time';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
@@ -103,10 +102,8 @@ function shownVolume(analysis: PatientAnalysis, limb: LimbKind) {
     const over = volumeOverTime(one.series, analysis.policy);
     return over && over.points.length > 0 ? [{ limb: one, over }] : [];
   });
-  const first = drawn[0];
-  if (!first) return undefined;
-  const newest = first.limb.series.visits.at(-1);
-  const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
+  if (drawn.length === 0) return undefined;
+  const span = stretchesInWords(drawn.map(({ limb: { series }, over }) => ({ series, over })));
   const lines = drawn.map(
     ({ limb: one, over }): VolumeLine => ({
       side: one.series.side,

@@ -6,10 +6,9 @@ import { StaticMarkup } from '@/app/_markup/static-markup';
 import { ColumnHeads } from '@/app/_shell/column-heads';
 import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { LimbKind } from '@/lib/ladder/limb';
-import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { excessAt } from '@/lib/summary/excess-sentence';
 import { shownPhases } from '@/lib/summary/phase-words';
-import { rulerOf } from '@/lib/trend/limb-series';
+import { stretchesInWords } from '@/lib/summary/stretch-words';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
 import { showVolume } from '@/lib/units/volume';
@@ -32,10 +31,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
     const over = series.limb === limb ? volumeOverTime(series, analysis.policy) : undefined;
     return over && over.points.length > 0 ? [{ one, series, over }] : [];
   });
-  const first = drawn[0];
-  if (!first) return null;
-  const newest = first.series.visits.at(-1);
-  const span = newest ? stretchOnTape(...first.over.spanMm, rulerOf(newest)) : '';
+  if (drawn.length === 0) return null;
   const lines = drawn.map(({ one, series, over }) => ({
     side: series.side,
     points: over.points,
@@ -49,7 +45,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
-      <p>{`${span}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
+      <p>{`${stretchesInWords(drawn)}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
       {betweenLimbs(analysis, limb).map((said) => (
         <p key={said}>{said}</p>
       ))}

@@ -1,15 +1,17 @@
 import { lengthAsTyped } from '../../forms/read-cut';
-import { distalLandmark, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
+import { distalLandmark, type LandmarkId, limbInWords, otherSide, placeInWords } from '../../ladder/limb';
+import { stretchOnTape } from '../../ladder/place-on-tape';
 import { measureInWords } from '../../parts/measure';
 import { pct, signedPct } from '../../prompts/show-figures';
 import { limbOf, type Visit } from '../../record/patient-record';
+import { rulerOf } from '../../trend/limb-series';
 import { showDay } from '../../units/calendar-day';
 import { capitalized } from '../../units/capitalized';
 import { inUnit, type LengthUnit } from '../../units/length';
 import { showVolume } from '../../units/volume';
 import type { GirthPair } from './girth-rows';
 import type { LetterEvidence, LetterFacts } from './letter-facts';
-import type { LetterReason } from './letter-reasons';
+import { isBorneOut, type LetterReason } from './letter-reasons';
 import { EVIDENCE_WORDS as WORDS } from './letter-words';
 import type { MeasurePair } from './measure-pairs';
 
@@ -22,13 +24,13 @@ export type EvidenceShown = { readonly sentences: readonly string[]; readonly ta
 /**
  * What was measured for a letter: circumferences old and new at the same places, volume, weight and height, each with its day and measurer.
  *
- * Errors and the sentence on them stand only where the letter says that the condition changed, or while no reason is chosen: a torn piece
+ * Errors, the sentence on them and the length stand only where the letter says that the condition changed or the piece was outgrown, or while no reason is chosen: a torn piece
  * needs no word on the error of a tape. Of what is not on record nothing is said (`letterGaps`).
  * Shape: the facts of a letter, its reason or null.
  */
 export function letterEvidence(facts: LetterFacts, reason: LetterReason | null): EvidenceShown {
   const { evidence } = facts;
-  const withError = reason === null || reason === 'change in condition';
+  const withError = reason === null || isBorneOut(reason);
   const visits = [facts.cutVisit, facts.newVisit].flatMap((one) => one ?? []);
   const days = visits.filter((one, index) => visits.findIndex((other) => other.day === one.day) === index);
   const body = bodyTable(days);
@@ -43,6 +45,7 @@ export function letterEvidence(facts: LetterFacts, reason: LetterReason | null):
     ...(withError
       ? [
           `${WORDS.change(signedPct(evidence.volumeChange))} ${(Math.abs(evidence.volumeChange) > evidence.smallestRealChange ? WORDS.exceeds : WORDS.within)(smallest)}`,
+          ...lengthInWords(evidence),
         ]
       : []),
     ...excess,
@@ -67,13 +70,34 @@ function excessInWords({ excess, newVisit, piece }: LetterFacts, withError: bool
   return [WORDS.excess(day, own, volumes[0], other, volumes[1], span, signedPct(excess.share), error)];
 }
 
+/** The length between the outermost landmarks that were marked both times, then and now; nothing where fewer than two were. */
+function lengthInWords({ change: { earlier, later } }: LetterEvidence): string[] {
+  const marked = ({ landmarks }: typeof earlier.placed) => [...landmarks].flatMap(([id, { inferred }]) => (inferred ? [] : [id]));
+  const both = marked(earlier.placed).filter((id) => marked(later.placed).includes(id));
+  const placeOn = ({ placed }: typeof earlier, id: LandmarkId): number => placed.landmarks.get(id)?.placeMm ?? Number.NaN;
+  const [from, ...others] = both.sort((one, other) => placeOn(earlier, one) - placeOn(earlier, other));
+  const to = others.at(-1);
+  if (!from || !to) return [];
+  const { unit } = later.ladder;
+  const [old, now] = [earlier, later].map((at) => placeOn(at, to) - placeOn(at, from)) as [number, number];
+  return [
+    WORDS.length(
+      placeInWords(from),
+      placeInWords(to),
+      `${decimals(old, unit)} ${unit}`,
+      `${decimals(now, unit)} ${unit}`,
+      signedPct(now / old - 1),
+    ),
+  ];
+}
+
 function girthTable({ change, girths }: LetterEvidence, withError: boolean): LetterTable {
   const { earlier, later } = change;
   const { unit, zero } = later.ladder;
   const [old, now] = [showDay(earlier.visit.day), showDay(later.visit.day)];
   const columns = withError ? 6 : 5;
   return {
-    caption: WORDS.girths(unit, old, measuredBy(earlier.visit), now, measuredBy(later.visit)),
+    caption: `${WORDS.girths(unit, old, measuredBy(earlier.visit), now, measuredBy(later.visit))}${girths.every(isCompared) ? '' : ` ${WORDS.notCompared}`}`,
     heads: WORDS.girthHeads(placeInWords(zero), old, now).slice(0, columns),
     rows: girths.map((row) => girthCells(row, unit).slice(0, columns)),
   };
@@ -103,6 +127,10 @@ function measureCells({ measure, before, now, beforeMm, nowMm, errorMm }: Measur
     signedPct(nowMm / beforeMm - 1),
     `${decimals(errorMm, unit)} ${unit}`,
   ];
+}
+
+function isCompared({ beforeMm, errorMm }: GirthPair): boolean {
+  return beforeMm !== null && errorMm !== null;
 }
 
 function girthCells({ distance, landmark, now, nowMm, beforeMm, recorded, errorMm }: GirthPair, unit: LengthUnit): string[] {
@@ -137,9 +165,11 @@ function volumeTable({ change, before, now }: LetterEvidence, withError: boolean
   const columns = withError ? 4 : 3;
   const row = (visit: Visit, one: typeof before): string[] =>
     [showDay(visit.day), byCell(visit), showVolume(one.volumeMl), showVolume(one.errorMl)].slice(0, columns);
+  const { fromMm, toMm } = change.measured.shared.later;
+  const stretch = stretchOnTape(fromMm, toMm, rulerOf(change.later));
   return [
     {
-      caption: WORDS.volumes(pct(change.measured.shared.share, 0)),
+      caption: WORDS.volumes(stretch, pct(change.measured.shared.share, 0)),
       heads: WORDS.volumeHeads.slice(0, columns),
       rows: [row(change.earlier.visit, before), row(change.later.visit, now)],
     },

@@ -5,6 +5,7 @@ import type { OrderReason } from '../../record/order';
 export const LETTER_REASONS = [
   'end of period',
   'worn out in normal use',
+  'outgrown',
   'lost',
   'stolen',
   'irreparably damaged',
@@ -29,8 +30,14 @@ const AS_ORDERED: Readonly<Record<LetterReason, readonly OrderReason[]>> = {
   lost: ['lost'],
   stolen: ['lost'],
   'irreparably damaged': ['damaged'],
-  'change in condition': ['condition changed', 'outgrown'],
+  outgrown: ['outgrown'],
+  'change in condition': ['condition changed'],
 };
+
+/** Reasons that the measurements bear out: their letter has the errors, and what the change says beside them. */
+export function isBorneOut(reason: LetterReason): boolean {
+  return reason === 'outgrown' || reason === 'change in condition';
+}
 
 /** Whether the rule covers that reason outside its clock. Example: a rule that excepts `lost` also excepts `stolen`. */
 export function isExcepted(rule: Pick<CoverageRule, 'exceptions'>, reason: LetterReason): boolean {

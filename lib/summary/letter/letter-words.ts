@@ -1,5 +1,5 @@
 /** Version of every word below; raise it when a word changes. Signed letters carry the version they were written with. */
-export const LETTER_VERSION = 4;
+export const LETTER_VERSION = 5;
 
 /** Headings of the letter, one a section, in their order. */
 export const LETTER_HEADS = {
@@ -89,8 +89,12 @@ export const EVIDENCE_WORDS = {
   /** A girth on record that lies on other anatomy than the new place: shown, and no change made of it. */
   asRecorded: (girth: string, distance: string) => `${girth}, as recorded at ${distance}`,
   notMeasured: 'not measured',
-  none: 'none',
-  volumes: (share: string) => `Volume of the stretch measured at both visits (${share} of the old one), by tape.`,
+  none: '–',
+  notCompared: 'Where a dash stands nothing is compared: the old set does not reach that place.',
+  length: (from: string, to: string, old: string, now: string, change: string) =>
+    `The limb from the ${from} to the ${to} measured ${old} at the old measurements and ${now} at the new ones, ${change}.`,
+  volumes: (stretch: string, share: string) =>
+    `Volume of the stretch measured at both visits, ${stretch} on the new tape (${share} of the old one).`,
   volumeHeads: ['Day', 'Measured', 'Volume', 'Error, ±'],
   change: (change: string) => `The volume changed by ${change}.`,
   exceeds: (smallest: string) =>

@@ -91,7 +91,7 @@ describe('the girths of a letter', () => {
 
   it('show the old girth on record where the old measurements do not reach the new place, and make no change of it', () => {
     const [table] = letterEvidence(factsOf([old, now]), null).tables;
-    expect(table?.rows[3]).toEqual(['16 cm', '26 cm, as recorded at 12 cm', '28 cm', 'none', 'none', 'none']);
+    expect(table?.rows[3]).toEqual(['16 cm', '26 cm, as recorded at 12 cm', '28 cm', '–', '–', '–']);
     const far = taped(NEW, [...[0, 4, 8, 12].map((place): [number, number] => [place, 26]), [24, 30]]);
     expect(letterEvidence(factsOf([old, far]), null).tables[0]?.rows.at(-1)?.[1]).toBe('not measured');
   });
@@ -215,9 +215,42 @@ describe('the words of a payer’s trade', () => {
     for (const reason of LETTER_REASONS) {
       const text = all(facts, { ...FORM, reason, incidentDay: '2026-11-20', reasonWords: 'Torn in a fall.' });
       const error = /measurement error|95 % range|Error, ±/;
-      if (reason === 'change in condition') expect(text).toMatch(error);
+      if (reason === 'change in condition' || reason === 'outgrown') expect(text).toMatch(error);
       else expect(text, reason).not.toMatch(error);
     }
+  });
+});
+
+describe('a letter of a piece that was outgrown', () => {
+  // Worked by hand: 40 cm then and 42 cm now from crease to fold, 2 / 40 = 5.0 %.
+  const leg = (day: string, fold: number, top: number) =>
+    visitOf(day, [ladderOf({ girths: even(30).concat([[top, 34]]), landmarks: { 'gluteal-fold': fold } })], {
+      height: '120',
+      weight: '24',
+    });
+  const facts = factsOf([leg(OLD, 40, 36), leg(NEW, 42, 40)]);
+
+  it('says how long the limb was and is between the landmarks marked both times, and the stretch of its volumes', () => {
+    expect(sentencesOf(facts, 'outgrown')).toContain(
+      'The limb from the ankle crease to the gluteal fold measured 40.0 cm at the old measurements and 42.0 cm at the new ones, +5.0\u202f%.',
+    );
+    expect(sentencesOf(facts, 'lost')).not.toContain('The limb from');
+    expect(
+      letterEvidence(facts, 'outgrown')
+        .tables.map(({ caption }) => caption)
+        .join(' '),
+    ).toMatch(/measured at both visits, 1\.0–\d+\.\d\u202fcm up from the ankle crease on the new tape/);
+  });
+
+  it('explains a dash where the old measurements do not reach, and has no such line where they do', () => {
+    const caption = (visits: Visit[]) => letterEvidence(factsOf(visits), 'outgrown').tables[0]?.caption ?? '';
+    expect(caption([leg(OLD, 40, 24), leg(NEW, 42, 40)])).toContain('Where a dash stands nothing is compared');
+    expect(caption([taped(OLD, even(30)), taped(NEW, even(31))])).not.toContain('dash');
+  });
+
+  it('stands under a rule’s exception for outgrown pieces, which a changed condition does not', () => {
+    const rule: CoverageRule = { id: 'r', payer: 'County plan', lines: [], exceptions: ['outgrown'], source: 'Leaflet of 2026.' };
+    expect(LETTER_REASONS.filter((one) => isExcepted(rule, one))).toEqual(['outgrown']);
   });
 });
 
@@ -302,7 +335,7 @@ describe('the form of a letter', () => {
   it('is read when everything needed is there', () => expect(errorsOf(FORM)).toEqual([]));
 
   it.each([
-    ['a reason that is none of the six', { reason: 'outgrown' }, ['reason']],
+    ['a reason that is none of the seven', { reason: 'too short' }, ['reason']],
     ['no reason', { reason: '' }, ['reason']],
     ['a theft without its day and words', { reason: 'stolen' }, ['incidentDay', 'reasonWords']],
     ['a day to come', { orderDay: '2026-12-01' }, ['orderDay']],

@@ -54,7 +54,9 @@ export default async function NewLetterPage({
         evidence={
           <>
             <p>{evidence.sentences.join(' ')}</p>
-            <p className="hint">Errors and the sentence on measurement error stand in the letter only for a change in condition.</p>
+            <p className="hint">
+              Errors and the sentence on measurement error stand in the letter only for a change in condition or an outgrown piece.
+            </p>
             {evidence.tables.map((table) => (
               <LetterTable key={table.caption} table={table} />
             ))}
