@@ -17,7 +17,7 @@ export type AnswerReplyState = { readonly refusal: string; readonly typed: Reado
 export async function answerReplyAction(_before: AnswerReplyState, form: FormData): Promise<AnswerReplyState> {
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
-  const { patientId = '', replyId = '', submissionId = '', back = '' } = typed;
+  const { patientId = '', replyId = '', submissionId = '', back } = typed;
   const kept = back ? returnPath(back) : `/patients/${patientId}/replies`;
   if (await isSubmitted(therapist, submissionId)) redirect(kept);
   const { record, today } = await loadPatient(therapist, patientId);

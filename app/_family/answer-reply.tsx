@@ -8,7 +8,8 @@ type Props = {
   readonly patientId: string;
   readonly reply: Pick<KeptReply, 'replyId' | 'day' | 'time'> & { readonly number: number };
   readonly submissionId: string;
-  readonly back: string;
+  /** Where to go on afterwards; left out: to the replies, where what was noted stands. */
+  readonly back?: string;
 };
 
 /** What was done about one reply of the family. Works without script as a plain form. */
@@ -21,7 +22,7 @@ export function AnswerReply({ patientId, reply, submissionId, back }: Props) {
       <input type="hidden" name="replyId" value={reply.replyId} />
       <input type="hidden" name="number" value={reply.number} />
       <input type="hidden" name="submissionId" value={submissionId} />
-      <input type="hidden" name="back" value={back} />
+      {back && <input type="hidden" name="back" value={back} />}
       <label>
         What was done
         <select name="did" key={typed?.did} defaultValue={typed?.did ?? ''} required>
@@ -29,6 +30,7 @@ export function AnswerReply({ patientId, reply, submissionId, back }: Props) {
             Choose one
           </option>
           <option value="rung">rung</option>
+          <option value="tried">tried, nobody answered: still to be done</option>
           <option value="seen">seen, nothing to do</option>
         </select>
       </label>

@@ -1,9 +1,10 @@
 import type { KeptRecord } from '@/db/patients/records';
-import { replyParts, whenTold } from '@/lib/observations/family-reply';
-import { ringWords } from '@/lib/record/work-facts';
+import { answerInWords, type KeptReply, replyParts, whenTold } from '@/lib/observations/family-reply';
+import { NOBODY_TO_RING, ringWords } from '@/lib/record/work-facts';
 import { repliesAsked } from '@/lib/schedule/asked-in-dates';
 import type { ScheduledDate } from '@/lib/schedule/scheduled-date';
 import { asSentence } from '@/lib/units/as-sentence';
+import { showDay } from '@/lib/units/calendar-day';
 import { AnswerReply } from './answer-reply';
 import styles from './reply.module.css';
 
@@ -29,11 +30,12 @@ export function AskedByFamily({ record: { replies, facts }, dates, patientId, ma
           <div key={reply.replyId} className={styles.askedOne}>
             <div>
               <h3>Call back: the family asks to be rung</h3>
-              <p>{`Told by the family, ${whenTold(reply)}: ${asSentence(replyParts(reply))}${ring ? ` ${ring}.` : ''}`}</p>
+              <p>
+                {`Told by the family, ${whenTold(reply)}: ${asSentence(replyParts(reply))}${tried(reply)}`}{' '}
+                {ring ? `${ring}.` : <Nobody patientId={patientId} />}
+              </p>
             </div>
-            {mayAnswer && (
-              <AnswerReply patientId={patientId} reply={reply} submissionId={crypto.randomUUID()} back={`/patients/${patientId}`} />
-            )}
+            {mayAnswer && <AnswerReply patientId={patientId} reply={reply} submissionId={crypto.randomUUID()} />}
           </div>
         );
       })}
@@ -45,5 +47,22 @@ export function AskedByFamily({ record: { replies, facts }, dates, patientId, ma
         </p>
       )}
     </section>
+  );
+}
+
+/** That a call was tried before; nothing where none was. */
+function tried({ answer }: KeptReply): string {
+  return answer ? ` ${answerInWords(answer, showDay(answer.day))}.` : '';
+}
+
+/** Nobody to call is written down: that, and the way to write somebody down. */
+function Nobody({ patientId }: { patientId: string }) {
+  return (
+    <>
+      <strong>{`${NOBODY_TO_RING}.`}</strong>{' '}
+      <a href={`/patients/${patientId}/work`} data-soft="">
+        Write down whom to call
+      </a>
+    </>
   );
 }

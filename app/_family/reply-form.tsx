@@ -18,7 +18,7 @@ type Props = {
   /** Names of the places from the far landmark to the near one. */
   readonly places: readonly string[];
   readonly words: Readonly<
-    Record<'hours' | 'hoursHint' | 'marks' | 'marksHint' | 'nothing' | 'call' | 'words' | 'by' | 'send', string> & {
+    Record<'hours' | 'hoursHint' | 'marks' | 'marksHint' | 'nothing' | 'call' | 'callHint' | 'words' | 'by' | 'send', string> & {
       signs: readonly BoxChoice[];
     }
   >;
@@ -79,6 +79,7 @@ export function ReplyForm({ submissionId, language, side, outline, places, words
         <input type="checkbox" name="call" value="yes" defaultChecked={kept.call === 'yes'} key={kept.call} />
         {words.call}
       </label>
+      <p className="hint">{words.callHint}</p>
       {text('words', words.words, undefined, { maxLength: 2 * REPLY_BOUNDS.words })}
       {text('by', words.by, undefined, { maxLength: 2 * REPLY_BOUNDS.by, autoComplete: 'name' })}
       <div className="actions">

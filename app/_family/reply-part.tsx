@@ -56,7 +56,7 @@ export function ReplyPart({ page, sent, justSent, isOpen }: Props) {
             places={places}
             words={{
               ...{ hours: words.hours, hoursHint: words.hoursHint, marks: words.marks(asks), marksHint: words.marksHint },
-              ...{ nothing: words.nothing, call: words.call, words: words.words, by: words.by, send: words.send },
+              ...{ nothing: words.nothing, call: words.call, callHint: words.callHint, words: words.words, by: words.by, send: words.send },
               signs: REPLY_SIGNS.map((sign) => ({ key: sign, words: words.signs[sign] })),
             }}
           />

@@ -2,6 +2,7 @@ import { CourseTable } from '@/app/_course/course-table';
 import styles from '@/app/_letter/letter.module.css';
 import type { LoadedPatient } from '@/app/_record/load-patient';
 import { affectedInWords } from '@/lib/record/patient-record';
+import { idsAsked } from '@/lib/schedule/asked-in-dates';
 import { dateInWords } from '@/lib/schedule/date-in-words';
 import { courseSentence, shownPhases } from '@/lib/summary/phase-words';
 import { showAge } from '@/lib/units/age';
@@ -48,7 +49,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
       <VolumeSection analysis={analysis} limb="arm" />
       <MeasuresSection analysis={analysis} />
       <PiecesSection pieces={record.pieces} analysis={analysis} />
-      <FamilySection replies={record.replies} />
+      <FamilySection replies={record.replies} asked={idsAsked(dates, record.replies)} />
       <DecisionsSection answers={answers} timeZone={clinic.timeZone} />
       <CautionsSection analysis={analysis} />
       <section>

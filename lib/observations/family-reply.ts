@@ -13,8 +13,8 @@ export const REPLY_PLACES = [0, 0.25, 0.5, 0.75, 1] as const;
 /** A place with what the family says of it. */
 export type ReplyMark = { readonly place: PlaceOnLimb; readonly sign: ReplySign };
 
-/** What the clinic did about a reply. */
-export const REPLY_DEEDS = ['seen', 'rung'] as const;
+/** What the clinic did about a reply: read it, rang, or rang and nobody answered; after that it is still to be done. */
+export const REPLY_DEEDS = ['seen', 'rung', 'tried'] as const;
 export type ReplyAnswer = {
   readonly did: (typeof REPLY_DEEDS)[number];
   readonly day: CalendarDay;
@@ -47,9 +47,14 @@ export type KeptReply = FamilyReply & { readonly replyId: string };
 /** Longest words, longest name, longest words of an answer. Program bounds: they fit a line or two. */
 export const REPLY_BOUNDS = { words: 200, by: 60, answer: 200 } as const;
 
+/** Whether the clinic is done with a reply: an answer is noted that is not only a call that nobody took. */
+export function isSettled({ answer }: Pick<FamilyReply, 'answer'>): boolean {
+  return answer !== null && answer.did !== 'tried';
+}
+
 /** What a reply asks of the clinic: to ring, to look at it, or nothing: it was answered, or tells of enough hours alone. */
 export function askedBy(reply: FamilyReply, { wearToldLowPct }: Pick<Policy, 'wearToldLowPct'>): 'call' | 'look' | null {
-  if (reply.answer) return null;
+  if (isSettled(reply)) return null;
   if (reply.call) return 'call';
   return reply.marks.length > 0 || reply.words !== null || isFarBelowPlan(reply, wearToldLowPct) ? 'look' : null;
 }
@@ -99,9 +104,11 @@ function placeToldInWords({ limb, side, along }: { limb: LimbKind; side: Side; a
   return `${limbInWords(limb, side)}, ${nearest}`;
 }
 
-/** An answer in words. Example: `Rung on 2 Dec 2026 by R. Adeyemi: all well`. */
+const DEED_WORDS: Readonly<Record<ReplyAnswer['did'], string>> = { rung: 'Rung', seen: 'Seen', tried: 'Tried, nobody answered,' };
+
+/** An answer in words. Example: `Rung on 2 Dec 2026 by R. Adeyemi: all well`; `Tried, nobody answered, on 2 Dec 2026 by R. Adeyemi`. */
 export function answerInWords({ did, by, words }: ReplyAnswer, day: string): string {
-  return `${did === 'rung' ? 'Rung' : 'Seen'} on ${day} by ${by}${words ? `: ${words}` : ''}`;
+  return `${DEED_WORDS[did]} on ${day} by ${by}${words ? `: ${words}` : ''}`;
 }
 
 /** Hours told by the family as a time line of its own, beside the clinic's. */

@@ -93,6 +93,9 @@ export function contactWords({ name, relation, phone }: Contact): string {
   return `${name}${relation ? ` (${relation})` : ''}${phone ? `, ${phone}` : ', no number'}`;
 }
 
+/** Said where somebody is to be rung and nobody is written down. */
+export const NOBODY_TO_RING = 'Nobody to call is on record';
+
 /**
  * Whom to call, in words, with the number; undefined where nobody is written down.
  *

@@ -16,6 +16,12 @@ export function repliesAsked<T extends KeptReply>(
   return { calls: of('call-back'), looks: of('reply') };
 }
 
+/** The ids of all of them. */
+export function idsAsked(dates: readonly Dated[], replies: readonly KeptReply[]): ReadonlySet<string> {
+  const { calls, looks } = repliesAsked(dates, replies);
+  return new Set([...calls, ...looks].map(({ replyId }) => replyId));
+}
+
 /**
  * What a patient's page says where no prompt is open: that nothing is asked, or nothing else beside what the family asks for, and what comes next.
  *

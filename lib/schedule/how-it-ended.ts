@@ -1,3 +1,4 @@
+import { isSettled } from '../observations/family-reply';
 import type { PatientRecord } from '../record/patient-record';
 import type { DateKind } from './scheduled-date';
 
@@ -17,7 +18,7 @@ export function howItEnded({ key, kind }: { readonly key: string; readonly kind:
     return booking && record.visits.some(({ day }) => day === booking.day) ? 'done' : 'cancelled';
   }
   if (kind === 'call-back' || kind === 'reply')
-    return (record.replies ?? []).some(({ replyId, answer }) => replyId === basis && answer) ? 'done' : 'cancelled';
+    return (record.replies ?? []).some((reply) => reply.replyId === basis && isSettled(reply)) ? 'done' : 'cancelled';
   if (kind === 'visit') return record.visits.some((visit) => visit.day > basis) ? 'done' : 'cancelled';
   const piece = record.pieces.find((one) => one.piece === basis);
   if (!piece) return 'cancelled';

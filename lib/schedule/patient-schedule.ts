@@ -82,8 +82,9 @@ function replyDates({ record, policy }: ScheduledAnalysis): ComputedDate[] {
   return (record.replies ?? []).flatMap((reply): ComputedDate[] => {
     const asked = askedBy(reply, policy);
     if (!asked) return [];
-    const { replyId, day } = reply;
-    const why = `told by the family ${whenTold(reply)}: ${replyParts(reply).map(withoutFullStop).join('; ')}`;
+    const { replyId, day, answer } = reply;
+    const tried = answer ? `; tried on ${showDay(answer.day)}, nobody answered` : '';
+    const why = `told by the family ${whenTold(reply)}: ${replyParts(reply).map(withoutFullStop).join('; ')}${tried}`;
     const kind = asked === 'call' ? 'call-back' : 'reply';
     return [{ key: `${kind}:${replyId}`, kind, computed: day, why, sources: ['wearToldLowPct'], limb: null, piece: null }];
   });

@@ -5,7 +5,7 @@ import type { Policy } from '../limits/policy';
 import { inputsOf, type MergedPrompt } from '../prompts/decide-prompts';
 import type { PromptAction } from '../prompts/prompt';
 import type { WornPlace } from '../record/patient-record';
-import { ringWords, type WorkFacts } from '../record/work-facts';
+import { NOBODY_TO_RING, ringWords, type WorkFacts } from '../record/work-facts';
 import { addDays, type CalendarDay, daysBetween } from '../units/calendar-day';
 import { capitalized } from '../units/capitalized';
 import { withoutFullStop } from '../units/without-full-stop';
@@ -104,7 +104,7 @@ export function workItems({ analysis: { record, policy, today }, raised, open, d
     const asked = raised.some((prompt) => asksFor(prompt, date)) && !date.moved;
     if (!line || asked || open.some((prompt) => asksFor(prompt, date))) continue;
     const { key, day, why, limb } = date;
-    const ring = RUNG.includes(date.kind) ? ringWords(record.facts) : undefined;
+    const ring = RUNG.includes(date.kind) ? (ringWords(record.facts) ?? NOBODY_TO_RING) : undefined;
     const reason = `${date.moved ? `Moved by hand: ${withoutFullStop(date.moved.reason)}; ${why}` : capitalized(why)}.${ring ? ` ${ring}.` : ''}`;
     const title = line.title(limb ? limbInWords(limb.limb, limb.side) : '', `piece ${date.piece}`);
     items.push({ key, kind: line.kind, due: day, title, reason, limb, prompt: null });

@@ -38,7 +38,7 @@ import type { AnalysedLimb } from '@/lib/analysis/analyse-patient';
 import { isAtRest } from '@/lib/course/day-to-ask';
 import { phaseOn } from '@/lib/course/phases';
 import { kindsOf } from '@/lib/observations/catalogue';
-import { nothingAskedInWords } from '@/lib/schedule/asked-in-dates';
+import { idsAsked, nothingAskedInWords } from '@/lib/schedule/asked-in-dates';
 import { restsByKey } from '@/lib/schedule/rests-in-words';
 
 export const metadata: Metadata = { title: 'Patient' };
@@ -141,7 +141,13 @@ export default async function PatientPage({ params, searchParams }: Asked) {
           <MeasuresPanel analysis={analysis} />
         ))}
         <LookedPanel observations={record.observations} replies={record.replies} kinds={kindsOf(own)} patientId={patientId} />
-        <FamilyPagesPanel pages={familyPages} replies={record.replies} patientId={patientId} timeZone={clinic.timeZone} />
+        <FamilyPagesPanel
+          pages={familyPages}
+          replies={record.replies}
+          asked={idsAsked(dates, record.replies)}
+          patientId={patientId}
+          timeZone={clinic.timeZone}
+        />
         <LettersPanel letters={letters} timeZone={clinic.timeZone} />
         <CoveragePanel {...coverage} record={record} today={today} mayWrite={mayWrite} />
         <TakeOutPanel patientId={patientId} />

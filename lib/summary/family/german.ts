@@ -173,6 +173,7 @@ export const GERMAN: FamilyWords = {
     nothing: 'nichts',
     signs: { red: 'ein roter Fleck', sore: 'es ist wund', slides: 'es rutscht', other: 'etwas anderes' },
     call: 'Bitte rufen Sie mich an',
+    callHint: 'Ist die Nummer neu, schreiben Sie sie unten dazu.',
     words: 'Ein paar Worte, wenn Sie wollen',
     by: 'Wer schreibt das?',
     tooLong: (most) => `Das ist zu lang. Bitte höchstens ${most} Zeichen.`,
@@ -190,6 +191,7 @@ export const GERMAN: FamilyWords = {
       open: 'Noch hat niemand notiert, dass es gelesen wurde.',
       seen: (day) => `Wir haben es am ${day} gelesen.`,
       rung: (day) => `Wir haben Sie am ${day} angerufen.`,
+      tried: (day) => `Wir haben am ${day} versucht, Sie anzurufen.`,
     },
     said: {
       hours: (hours) => `${String(hours).replace('.', ',')} ${hours === 1 ? 'Stunde' : 'Stunden'} am Tag getragen`,

@@ -27,6 +27,8 @@ export type ReplyWords = {
   readonly nothing: string;
   readonly signs: Readonly<Record<ReplySign, string>>;
   readonly call: string;
+  /** Under the tick for a call: what to do about the number. */
+  readonly callHint: string;
   readonly words: string;
   readonly by: string;
   readonly tooLong: (most: number) => string;
@@ -39,12 +41,13 @@ export type ReplyWords = {
   readonly later: string;
   readonly sentHead: string;
   readonly thanks: string;
-  /** What became of a reply: it came and asks for nothing, nobody noted yet that it was read, it was read or answered by a call, with the day. */
+  /** What became of a reply: it came and asks for nothing, nobody noted yet that it was read, it was read, answered by a call, or a call was tried, with the day. */
   readonly state: {
     readonly came: string;
     readonly open: string;
     readonly seen: (day: string) => string;
     readonly rung: (day: string) => string;
+    readonly tried: (day: string) => string;
   };
   readonly said: {
     readonly hours: (hours: number) => string;

@@ -184,6 +184,7 @@ export const SPANISH: FamilyWords = {
     nothing: 'nada',
     signs: { red: 'una marca roja', sore: 'duele', slides: 'la prenda se baja', other: 'otra cosa' },
     call: 'Llámenme, por favor',
+    callHint: 'Si su número es nuevo, escríbalo abajo.',
     words: 'Unas palabras, si quiere',
     by: '¿Quién lo escribe?',
     tooLong: (most) => `Es muy largo. Use ${most} letras o menos.`,
@@ -201,6 +202,7 @@ export const SPANISH: FamilyWords = {
       open: 'Aún nadie ha anotado que se leyó.',
       seen: (day) => `Lo leímos el ${day}.`,
       rung: (day) => `Le llamamos el ${day}.`,
+      tried: (day) => `Intentamos llamarle el ${day}.`,
     },
     said: {
       hours: (hours) => `la usó ${String(hours).replace('.', ',')} ${hours === 1 ? 'hora' : 'horas'} al día`,

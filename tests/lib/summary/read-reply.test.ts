@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { buildUp } from '@/lib/garments/build-up';
 import { DEFAULT_POLICY } from '@/lib/limits/policy';
-import { askedBy, type FamilyReply, isFarBelowPlan, REPLY_BOUNDS, replyParts } from '@/lib/observations/family-reply';
+import { answerInWords, askedBy, type FamilyReply, isFarBelowPlan, REPLY_BOUNDS, replyParts } from '@/lib/observations/family-reply';
 import { FAMILY_REPLY } from '@/lib/observations/family-reply-schema';
 import type { FamilyAsks } from '@/lib/summary/family/family-content';
 import { FAMILY_LANGUAGES } from '@/lib/summary/family/family-languages';
@@ -91,6 +91,9 @@ describe('what a reply asks of the clinic', () => {
     expect(asked({ hours: 9 })).toBeNull();
     expect(asked({ hours: 0, planned: null })).toBeNull();
     expect(asked({ call: true, answer: { did: 'seen', day, by: 'R. Adeyemi', words: null } })).toBeNull();
+    const tried = { did: 'tried', day, by: 'R. Adeyemi', words: null } as const;
+    expect([asked({ call: true, answer: tried }), asked({ hours: 12, answer: tried })]).toEqual(['call', null]);
+    expect(answerInWords(tried, '1 Dec')).toBe('Tried, nobody answered, on 1 Dec by R. Adeyemi');
     expect(isFarBelowPlan({ hours: 0, planned: 0 }, 75)).toBe(false);
   });
   it('is said part by part, theirs in quotes', () => {

@@ -6,7 +6,8 @@ import { MarksPicture } from '@/app/_looked/marks-picture';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { loadPatient } from '@/app/_record/load-patient';
-import { answerInWords, type KeptReply, replyParts, whenTold } from '@/lib/observations/family-reply';
+import { answerInWords, isSettled, type KeptReply, replyParts, whenTold } from '@/lib/observations/family-reply';
+import { idsAsked } from '@/lib/schedule/asked-in-dates';
 import { showDay } from '@/lib/units/calendar-day';
 
 export const metadata: Metadata = { title: 'Told by the family' };
@@ -15,11 +16,17 @@ export const metadata: Metadata = { title: 'Told by the family' };
 export default async function RepliesPage({ params }: { params: Promise<{ patientId: string }> }) {
   const { patientId } = await params;
   const therapist = await requireTherapist(`/patients/${patientId}/replies`);
-  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const { record, analysis, dates, today } = await loadPatient(therapist, patientId);
   const mayWrite = therapist.role !== 'read-only';
+  const asked = idsAsked(dates, record.replies);
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="Told by the family: theirs, no measurement">
+        {mayWrite && (
+          <a className="button" href={`/patients/${patientId}/bookings`} data-soft="">
+            Book a visit
+          </a>
+        )}
         <BackToPatient patientId={patientId} />
       </PatientTitle>
       {record.replies.length === 0 ? (
@@ -29,7 +36,7 @@ export default async function RepliesPage({ params }: { params: Promise<{ patien
           const named = whenTold(reply);
           return (
             <section key={reply.replyId} className={`panel ${styles.told}`} aria-label={`Reply of ${named}`}>
-              <Told reply={reply} named={named} />
+              <Told reply={reply} named={named} asked={asked.has(reply.replyId)} />
               {reply.marks[0] && (
                 <MarksPicture
                   analysis={analysis}
@@ -38,14 +45,7 @@ export default async function RepliesPage({ params }: { params: Promise<{ patien
                   numbers={new Map(reply.marks.map((_, at) => [String(at), at + 1]))}
                 />
               )}
-              {!reply.answer && mayWrite && (
-                <AnswerReply
-                  patientId={patientId}
-                  reply={reply}
-                  submissionId={crypto.randomUUID()}
-                  back={`/patients/${patientId}/replies`}
-                />
-              )}
+              {!isSettled(reply) && mayWrite && <AnswerReply patientId={patientId} reply={reply} submissionId={crypto.randomUUID()} />}
             </section>
           );
         })
@@ -57,7 +57,7 @@ export default async function RepliesPage({ params }: { params: Promise<{ patien
   );
 }
 
-function Told({ reply, named }: { reply: KeptReply; named: string }) {
+function Told({ reply, named, asked }: { reply: KeptReply; named: string; asked: boolean }) {
   const { answer } = reply;
   return (
     <div>
@@ -68,7 +68,13 @@ function Told({ reply, named }: { reply: KeptReply; named: string }) {
         ))}
       </ul>
       <p className="secondary">{`By the link of the page of ${showDay(reply.pageOf)}.`}</p>
-      <p>{answer ? `${answerInWords(answer, showDay(answer.day))}.` : 'Not answered yet.'}</p>
+      <p>
+        {answer
+          ? `${answerInWords(answer, showDay(answer.day))}.`
+          : asked
+            ? 'Not answered yet.'
+            : 'It asks for nothing; nobody has to answer it.'}
+      </p>
     </div>
   );
 }
