@@ -1,4 +1,6 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { AnalysedPiece } from '../../analysis/analyse-piece';
+import { tooOldToOrder } from '../../garments/figures-for-order';
 import { fitsOfSet } from '../../garments/limbs-of-set';
 import { isHeldBack } from '../../garments/piece-stage';
 import { coverKey } from '../../garments/wear';
@@ -20,11 +22,12 @@ import { coverInWords } from '../show-figures';
 export const endOfLifeNear: Rule = {
   id: 'end-of-life',
   version: 2,
-  apply: ({ pieces, policy, today }) =>
-    pieces.flatMap((one) => {
+  apply: (analysis) =>
+    analysis.pieces.flatMap((one) => {
+      const { pieces, policy, today } = analysis;
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], today)];
+      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], analysis)];
     }),
 };
 
@@ -32,8 +35,9 @@ export const endOfLifeNear: Rule = {
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
   version: 3,
-  apply: ({ pieces, policy, today }) =>
-    pieces.flatMap((one) => {
+  apply: (analysis) =>
+    analysis.pieces.flatMap((one) => {
+      const { pieces, policy, today } = analysis;
       if (
         isNoAnswer(one.orderBy) ||
         one.orderBy.because !== 'outgrown' ||
@@ -42,7 +46,7 @@ export const outgrownBeforeWornOut: Rule = {
       )
         return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today)];
+      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], analysis)];
     }),
 };
 
@@ -83,11 +87,16 @@ function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: Calenda
   return outgrown !== null && outgrown < wornOut ? outgrown : wornOut;
 }
 
-function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: CalendarDay): Omit<Prompt, 'rule' | 'ruleVersion'> {
+function orderPrompt(
+  one: AnalysedPiece,
+  limits: Prompt['limits'],
+  { record, policy, today }: PatientAnalysis,
+): Omit<Prompt, 'rule' | 'ruleVersion'> {
   const { piece, fit, outgrow, endOfLife, orderBy } = one;
   const { room, onLimb } = mostRoom(one);
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
+  const old = tooOldToOrder(record, piece, orderBy.day, policy, today);
   const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}${outlookOn(one)}.`] : [];
   const lasts = isNoAnswer(endOfLife)
     ? endOfLife.noAnswer
@@ -107,9 +116,10 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
         ? `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece now: its order-by day was ${showWeekday(orderBy.day)}.`
         : `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece by ${showWeekday(orderBy.day)}.`,
     facts,
+    ...(old ? { before: old.first } : {}),
     figures: figuresOf(one, unit),
     missing: [...new Set([outgrow, room].flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : [])))],
-    limits,
+    limits: old ? [...limits, 'orderLadderDays'] : limits,
     cause: `${limbInWords(piece.limb, piece.side)} ${piece.covers === 'measures' ? (piece.garment?.form ?? '') : coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     inputs: `${piece.piece} ${orderBy.day} ${orderBy.because}`,
