@@ -20,7 +20,7 @@ const ROW_PX = 30;
 
 type Room = { readonly cutFrom: string; readonly places: ProposedRoom['places'] };
 
-/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed on one of them after the piece before, `without` the same ladder for other figures. */
+/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed on one of them for the figures that the form starts from, `without` the same ladder for other figures. */
 export function laddersBeside(record: KeptRecord, choices: readonly CutLadder[], room: Room | undefined) {
   return choices.slice(0, MOST_BESIDE).flatMap(({ key, visitId, limb, side, day, madeTo }) => {
     const visit = record.visits.find((one) => one.visitId === visitId);
@@ -81,7 +81,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
         </div>
         <p className="secondary">
           {withRoom
-            ? 'Girths as typed. Room: after the piece before, what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
+            ? 'Girths as typed. Room: for the figures the form starts from, what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
             : 'Girths as typed.'}
         </p>
       </div>

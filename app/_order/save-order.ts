@@ -10,13 +10,12 @@ import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
 import { refreshPatient } from '@/db/worklist/refresh-work';
-import type { PatientAnalysis } from '@/lib/analysis/analyse-patient';
-import { asFarAsRoom, readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formsOffered } from '@/lib/garment-forms/own-form';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
-import type { CalendarDay } from '@/lib/units/calendar-day';
+import { roomAsTyped } from './room-as-typed';
 import { roomInWords } from './start-order';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
@@ -33,10 +32,11 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
-  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const loaded = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = loaded;
   const before = orderId === '' ? undefined : await orderWithHistory(therapist, orderId);
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms, before?.current.garment);
-  if (typed.show === 'room') return showRoom(typed, ownForms, record, analysis, today);
+  if (typed.show === 'room') return showRoom(typed, ownForms, loaded);
   const read = readOrderForm(typed, [...cutLadders(record), ...cutMeasures(record)], ownForms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
   const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
@@ -67,15 +67,9 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
 }
 
 /** What the engine proposes as room for what stands in the form, as far as room hangs on it. */
-function showRoom(
-  typed: TypedOrderForm,
-  forms: readonly OwnForm[],
-  record: LoadedPatient['record'],
-  analysis: PatientAnalysis,
-  today: CalendarDay,
-): OrderFormState {
-  const read = readOrderForm(asFarAsRoom(typed), [...cutLadders(record), ...cutMeasures(record)], forms);
-  if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
-  const { room } = previewPiece(record, { ...read.choice, cutFromVisitId: read.ladder.visitId }, analysis.policy, today).piece;
-  return { errors: {}, typed, notice: null, room: roomInWords(room, read.ladder.unit) };
+function showRoom(typed: TypedOrderForm, forms: readonly OwnForm[], loaded: LoadedPatient): OrderFormState {
+  const { record } = loaded;
+  const found = roomAsTyped(typed, [...cutLadders(record), ...cutMeasures(record)], forms, loaded);
+  if (found.kind === 'refused') return { errors: found.errors, typed, notice: null };
+  return { errors: {}, typed, notice: null, room: roomInWords(found.room, found.ladder.unit) };
 }

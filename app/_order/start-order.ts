@@ -53,8 +53,8 @@ export function leadWords(times: ReadonlyMap<string, CountedDays>, start: string
   return { ...(start ? { [start]: leadProposal([]).words } : {}), ...Object.fromEntries(known) };
 }
 
-/** The room the engine proposes after the piece there is: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
-export function roomInWords(room: RoomToGrow | NoAnswer | undefined, unit: 'in' | 'cm'): string {
+/** The room the engine proposes for the figures of an order: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
+export function roomInWords(room: Pick<RoomToGrow, 'middleMm' | 'highMm'> | NoAnswer | undefined, unit: 'in' | 'cm'): string {
   if (room === undefined) return '“Show the room for these figures” works it out.';
   if (isNoAnswer(room)) return `Proposed: not known. ${room.noAnswer}`;
   if (room.highMm === 0) return 'Proposed: none.';

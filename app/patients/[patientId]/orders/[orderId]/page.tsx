@@ -112,13 +112,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             // The sheet above has the ladder.
             beside={[]}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
-            roomWords={roomInWords(
-              analysis.pieces.findLast(
-                ({ piece }) =>
-                  piece.limb === order.limb && piece.side === order.side && (piece.covers === 'measures') === (order.covers === 'measures'),
-              )?.room,
-              ladders[0]?.unit ?? 'cm',
-            )}
+            roomWords={roomInWords(order.allowance.proposed, ladders.find(({ visitId }) => visitId === order.cutFromVisitId)?.unit ?? 'cm')}
           />
         </details>
       )}

@@ -3,6 +3,7 @@ import { requireRole } from '@/app/_auth/therapist';
 import { laddersBeside } from '@/app/_order/ladder-beside';
 import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
+import { roomAsTyped } from '@/app/_order/room-as-typed';
 import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
@@ -29,16 +30,18 @@ export default async function NewOrderPage({
   const { patientId } = await params;
   const { after, reason } = await searchParams;
   const therapist = await requireRole('lead', 'therapist');
-  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const loaded = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = loaded;
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
-  const start = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
+  const carried = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms);
   const times = await leadTimesByForm(therapist, today);
-  const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
+  const lead = carried.form ? leadProposal(times.get(carried.form) ?? []) : undefined;
+  const start = lead?.days === undefined ? carried : { ...carried, leadDays: String(lead.days) };
   const last = analysis.pieces.find((one) => one.piece === before);
-  const room = last?.room;
-  const roomOn = room && !isNoAnswer(room) && start.cutFrom ? { cutFrom: start.cutFrom, places: room.places } : undefined;
+  const proposed = roomAsTyped(start, ladders, ownForms, loaded);
+  const known = proposed.kind === 'read' ? proposed : undefined;
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one visit’s figures" />
@@ -55,13 +58,17 @@ export default async function NewOrderPage({
           orderId={null}
           revision={0}
           submissionId={crypto.randomUUID()}
-          start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
+          start={start}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
-          beside={laddersBeside(record, ladders, roomOn)}
+          beside={laddersBeside(
+            record,
+            ladders,
+            known && !isNoAnswer(known.room) ? { cutFrom: known.ladder.key, places: known.room.places } : undefined,
+          )}
           ownForms={ownForms}
           missing={missingByForm(record, ladders, ownForms)}
-          roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
+          roomWords={roomInWords(known?.room, known?.ladder.unit ?? 'cm')}
         />
       )}
       {last && <RoomTable one={last} policy={analysis.policy} letOutMm={0} />}
