@@ -15,6 +15,7 @@ import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formsOffered } from '@/lib/garment-forms/own-form';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import { noteBegun } from './prompts-of-order';
 import { roomAsTyped } from './room-as-typed';
 import { roomInWords } from './start-order';
 
@@ -47,6 +48,7 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
+    await noteBegun(therapist, patientId, loaded, content);
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
