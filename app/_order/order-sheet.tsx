@@ -23,7 +23,7 @@ import { OrderNotTaken } from './order-not-taken';
 import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
-export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
+export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: ReadonlyMap<string, string> }) {
   const { order, figures, record, details, before, since } = loaded;
   const pages = (figures ? sentLadders(figures) : []).map((ladder, index) => {
     const change = since[index] ?? null;
@@ -110,7 +110,12 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
               ownPage={pages.length > 1}
             />
           )}
-          <OrderNotTaken order={order} figures={figures} day={(at) => showDay(todayIn(loaded.clinic.timeZone, new Date(at)))} />
+          <OrderNotTaken
+            order={order}
+            figures={figures}
+            day={(at) => showDay(todayIn(loaded.clinic.timeZone, new Date(at)))}
+            names={names}
+          />
           <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures ?? []} />
         </>
       ) : (

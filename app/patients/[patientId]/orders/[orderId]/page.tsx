@@ -63,7 +63,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
         <PrintButton words="Print the sheet" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>
-      <OrderSheet loaded={loaded} />
+      <OrderSheet loaded={loaded} names={names} />
       {mayWrite && order.state === 'proposed' && (
         <div className="halves no-print">
           <SendOrder

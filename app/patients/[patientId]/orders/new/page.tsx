@@ -14,7 +14,6 @@ import { ownPartsOf } from '@/db/clinic/own-parts';
 import { ordersOf } from '@/db/patients/read-orders';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { formsOffered } from '@/lib/garment-forms/own-form';
-import { isNoAnswer } from '@/lib/outcome';
 import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };
@@ -61,11 +60,7 @@ export default async function NewOrderPage({
           start={start}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
-          beside={laddersBeside(
-            record,
-            ladders,
-            known && !isNoAnswer(known.room) ? { cutFrom: known.ladder.key, places: known.room.places } : undefined,
-          )}
+          beside={laddersBeside(record, ladders, known?.ladders ?? [], ownForms)}
           ownForms={ownForms}
           missing={missingByForm(record, ladders, ownForms)}
           roomWords={roomInWords(known?.room, known?.ladder.unit ?? 'cm')}
