@@ -33,7 +33,15 @@ export async function joinAction(_before: JoinState, form: FormData): Promise<Jo
   if (wanted === 'yes' && !confirmed) return refused({ code: 'This code does not fit. Wait for the next one and type that.' });
   const chosen = { passwordHash: await hashPassword(password), needsSecondFactor: false, ...(confirmed && { factor: confirmed.factor }) };
   if (!(await takeLink(token, chosen))) return refused({ form: 'This link has just been used. Ask the clinic lead for a new one.' });
-  await keepJoined(holder.email);
+  // A cookie set here would draw this page anew, whose link is used up, in the place of the codes.
   if (confirmed) return { errors: {}, recoveryCodes: confirmed.recoveryCodes };
+  await keepJoined(holder.email);
+  redirect('/sign-in?joined=yes');
+}
+
+/** Goes on to sign in once the recovery codes are kept, with the e-mail filled in. */
+export async function signInNextAction(form: FormData): Promise<void> {
+  await requireOwnPage();
+  await keepJoined(postedText(form).email ?? '');
   redirect('/sign-in?joined=yes');
 }

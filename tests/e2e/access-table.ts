@@ -139,6 +139,7 @@ export const ACTIONS: Readonly<Record<string, readonly [Needs, Given]>> = {
   'clinic/people/actions.ts inviteAction': ['leads', 'state and form'],
   'clinic/people/actions.ts makeLinkAction': ['leads', 'state and form'],
   'join/actions.ts joinAction': ['nobody', 'state and form'],
+  'join/actions.ts signInNextAction': ['nobody', 'form'],
   '_patient/actions.ts addEventAction': ['writes', 'state and form'],
   '_patient/actions.ts answerPromptAction': ['writes', 'state and form'],
   '_patient/actions.ts moveDateAction': ['writes', 'state and form'],

@@ -79,6 +79,8 @@ test('somebody invited joins with a password long enough and a second factor, si
   await guest.getByRole('button', { name: 'Set the password' }).click();
   await expect(guest.locator('[data-recovery-codes] li')).toHaveCount(10);
   const [recovery = ''] = await guest.locator('[data-recovery-codes] li').allInnerTexts();
+  await guest.getByRole('button', { name: 'I have kept them. Sign in' }).click();
+  await expect(guest.getByLabel('E-mail')).toHaveValue('okafor@harbour.example');
 
   await guest.goto(link);
   await expect(guest.getByRole('heading', { name: 'This link opens nothing' })).toBeVisible();

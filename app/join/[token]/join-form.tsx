@@ -7,7 +7,7 @@ import type { FactorOffer } from '@/app/_auth/second-factor';
 import { withoutReset } from '@/app/_auth/without-reset';
 import { Field } from '@/app/_form/field';
 import { NewPassword } from '@/app/_form/new-password';
-import { type JoinState, joinAction } from '../actions';
+import { type JoinState, joinAction, signInNextAction } from '../actions';
 
 type Props = {
   readonly token: string;
@@ -28,9 +28,12 @@ export function JoinForm({ token, email, offer: fresh }: Props) {
       <div className="panel form">
         <p>Your password and your second factor are set.</p>
         <RecoveryCodes codes={state.recoveryCodes} />
-        <a className="button main" href="/sign-in">
-          I have kept them. Sign in
-        </a>
+        <form action={signInNextAction}>
+          <input type="hidden" name="email" value={email} />
+          <button type="submit" className="button main">
+            I have kept them. Sign in
+          </button>
+        </form>
       </div>
     );
   }
