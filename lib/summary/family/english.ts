@@ -105,6 +105,7 @@ export const ENGLISH: FamilyWords = {
   firstDay: 'In the first 24 hours, also take it off and call us if it rubs.',
   noPhone: 'Ask us for our phone number before you go home.',
   noNight: 'Ask us whom to call at night.',
+  night: (said) => (/night|weekend/i.test(said) ? said : `At night and at weekends: ${said}`),
   opens: (closure) =>
     ({
       zip: 'To open it, pull down the zip.',

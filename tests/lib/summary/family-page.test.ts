@@ -209,6 +209,15 @@ describe('the emergency part of the family page', () => {
       CHECKED,
     );
   };
+  it('says for when the words for the night are, once, in each language', () => {
+    const lines = (night: string, language: string) => page({}, { ...FAMILY_TEXTS, night }, { language }).call.lines.join(' ');
+    expect(lines('Call 555-0199.', 'en')).toContain('At night and at weekends: Call 555-0199.');
+    expect(lines('At night call 555-0199.', 'en')).not.toContain('weekends:');
+    expect(lines('555-0199 anrufen.', 'de')).toContain('In der Nacht und am Wochenende: 555-0199 anrufen.');
+    expect(lines('Llame al 555-0199.', 'es')).toContain('De noche y los fines de semana: Llame al 555-0199.');
+    expect(page({}, { ...FAMILY_TEXTS, night: 'Call 555-0199.' }).call.line).toContain('At night and at weekends: Call 555-0199.');
+  });
+
   const signs = (one: FamilyPage) => [...one.call.signs, ...(one.call.also ?? []).flatMap((box) => box.signs)].join('; ');
 
   it('is whole also where the clinic typed nothing: off now, ambulance, same day, next working day, and a number', () => {
