@@ -1,4 +1,5 @@
 import { todayIn } from '@/app/_auth/today';
+import { PaperFoot } from '@/app/_shell/paper-foot';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { formOf } from '@/lib/garment-forms/own-form';
 import type { Ladder } from '@/lib/ladder/ladder';
@@ -30,13 +31,16 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
     return { ladder, rows: sheetRows(ladder, change, roomAlong(order, ladder)), sinceDay: change?.earlier.visit.day ?? null };
   });
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
+  const form = formOf(order.garment)?.words ?? order.garment.form;
+  const named = `Order ${order.order}, reference ${record.reference}: ${form}, ${orderedInWords(order)}`;
   const ladderHead = ({ limb, side }: Ladder, number: number): string =>
     `${capitalized(limbInWords(limb, side))}: order ${order.order}, reference ${record.reference}, ladder ${number} of ${pages.length}`;
   return (
     <article className={styles.orderSheet} aria-labelledby="sheet-head">
+      <PaperFoot words={`${named}, ${order.sent ? 'as sent' : order.state === 'cancelled' ? 'cancelled' : 'not sent'}`} />
       <header className={styles.orderSheetHead}>
         <div>
-          <h2 id="sheet-head">{`Order ${order.order}: ${formOf(order.garment)?.words ?? order.garment.form}`}</h2>
+          <h2 id="sheet-head">{`Order ${order.order}: ${form}`}</h2>
           <p>{`Reference ${record.reference} · ${piecesInWords(order)}`}</p>
           <p className={order.sent ? undefined : 'guess'}>{standing(order, loaded.clinic.timeZone)}</p>
         </div>
