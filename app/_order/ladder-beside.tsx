@@ -8,25 +8,26 @@ import { limbInWords } from '@/lib/ladder/limb';
 import { countedFrom } from '@/lib/ladder/place-on-tape';
 import { tapedLine } from '@/lib/ladder/taped-line';
 import { sheetRows } from '@/lib/orders/printed-rows';
+import { isNoAnswer } from '@/lib/outcome';
 import type { ProposedRoom } from '@/lib/record/order';
 import { type CalendarDay, showDay } from '@/lib/units/calendar-day';
 import { nameOf } from '@/lib/units/read-length';
 import { showLength } from '@/lib/units/show-length';
 import styles from './order-form.module.css';
+import type { RoomOfForm } from './start-order';
 
 /** Ladders shown beside a form, the newest first; an older one is rarely ordered from. */
 const MOST_BESIDE = 4;
 const ROW_PX = 30;
 
-type Room = { readonly cutFrom: string; readonly places: ProposedRoom['places'] };
-
-/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed on one of them after the piece before, `without` the same ladder for other figures. */
-export function laddersBeside(record: KeptRecord, choices: readonly CutLadder[], room: Room | undefined) {
+/** The ladders that an order is most often made to, by the key of their choice, each as it is shown beside the form; `room` is what is proposed for the form as it starts, `without` the same ladder for other figures. */
+export function laddersBeside(record: KeptRecord, choices: readonly CutLadder[], room: RoomOfForm) {
+  const proposed = room.kind === 'found' && !isNoAnswer(room.room) ? { cutFrom: room.cutFrom, places: room.room.places } : undefined;
   return choices.slice(0, MOST_BESIDE).flatMap(({ key, visitId, limb, side, day, madeTo }) => {
     const visit = record.visits.find((one) => one.visitId === visitId);
     const ladder = madeTo ? undefined : visit?.ladders.find((one) => one.limb === limb && one.side === side);
     if (!ladder) return [];
-    const places = room?.cutFrom === key ? room.places : [];
+    const places = proposed?.cutFrom === key ? proposed.places : [];
     const without = <LadderBeside key={key} ladder={ladder} day={day} room={[]} />;
     return [{ key, shown: places.length > 0 ? <LadderBeside key={key} ladder={ladder} day={day} room={places} /> : without, without }];
   });
@@ -81,7 +82,7 @@ function LadderBeside({ ladder, day, room }: { ladder: Ladder; day: CalendarDay;
         </div>
         <p className="secondary">
           {withRoom
-            ? 'Girths as typed. Room: after the piece before, what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
+            ? 'Girths as typed. Room: for the order as this form starts, what is likely to be needed at each place (middle estimate, relaxed width); drawn four times as wide.'
             : 'Girths as typed.'}
         </p>
       </div>

@@ -7,10 +7,10 @@ import { askedBy, replyParts, whenTold } from '../observations/family-reply';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { followerOf } from '../prompts/rules/order-in-time';
-import { garmentSet, isOfSet } from '../record/garment-needs';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
+import { oldFiguresOn } from '../record/old-figures';
 import type { Piece } from '../record/patient-record';
-import { addDays, type CalendarDay, daysBetween, showDay, showShortWeekday } from '../units/calendar-day';
+import { addDays, showDay, showShortWeekday } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
 import type { ComputedDate } from './scheduled-date';
 
@@ -150,20 +150,15 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
     sources: ['piece', 'measuringDays'],
     ...about,
   };
-  const taped = newestLadderDay(record, piece);
-  if (!taped || daysBetween(taped, orderBy.day) <= policy.orderLadderDays) return [order];
-  const days = daysBetween(taped, orderBy.day);
-  const [old, fresh] =
-    piece.covers === 'measures'
-      ? [`the measures of ${showDay(taped)} are ${days} days old by then`, 'ones']
-      : [`the ladder of ${showDay(taped)} is ${days} days old by then`, 'one'];
+  const old = oldFiguresOn(record, piece, orderBy.day, policy);
+  if (!old) return [order];
   return [
     order,
     {
       key: `remeasure-for-order:${piece.piece}`,
       kind: 'remeasure',
       computed: orderBy.day,
-      why: `${old}; an order asks for ${fresh} of ${policy.orderLadderDays} days at most`,
+      why: old,
       sources: ['orderLadderDays', 'measuringDays', 'piece'],
       ...about,
     },
@@ -196,14 +191,4 @@ function fittingDates(piece: Piece, { policy }: ScheduledAnalysis): ComputedDate
     dates.push({ key: `call:${piece.piece}`, kind: 'call', computed: piece.wearIn.callOn, why, sources: ['earlyCallDays'], ...about });
   }
   return dates;
-}
-
-/** The newest day with the figures that a piece is made to: the ladder of its limb, or named measures of its set. */
-function newestLadderDay(record: ReviewedRecord, piece: Piece): CalendarDay | undefined {
-  const { limb, side, garment } = piece;
-  if (piece.covers === 'measures') {
-    const set = garment && garmentSet(garment, piece);
-    return set ? record.visits.filter(({ measures }) => measures?.some((taken) => isOfSet(set, taken))).at(-1)?.day : undefined;
-  }
-  return record.visits.filter((visit) => visit.ladders.some((ladder) => ladder.limb === limb && ladder.side === side)).at(-1)?.day;
 }

@@ -4,7 +4,10 @@ import { isHeldBack } from '../../garments/piece-stage';
 import { coverKey } from '../../garments/wear';
 import { limbInWords } from '../../ladder/limb';
 import { placeOnTape } from '../../ladder/place-on-tape';
+import type { Policy } from '../../limits/policy';
 import { isNoAnswer } from '../../outcome';
+import { oldFiguresOn } from '../../record/old-figures';
+import type { PatientRecord } from '../../record/patient-record';
 import { rulerOf } from '../../trend/limb-series';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
@@ -20,11 +23,11 @@ import { coverInWords } from '../show-figures';
 export const endOfLifeNear: Rule = {
   id: 'end-of-life',
   version: 2,
-  apply: ({ pieces, policy, today }) =>
+  apply: ({ pieces, policy, today, record }) =>
     pieces.flatMap((one) => {
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], today)];
+      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], today, measureFirst(one, record, policy))];
     }),
 };
 
@@ -32,7 +35,7 @@ export const endOfLifeNear: Rule = {
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
   version: 3,
-  apply: ({ pieces, policy, today }) =>
+  apply: ({ pieces, policy, today, record }) =>
     pieces.flatMap((one) => {
       if (
         isNoAnswer(one.orderBy) ||
@@ -42,7 +45,7 @@ export const outgrownBeforeWornOut: Rule = {
       )
         return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today)];
+      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today, measureFirst(one, record, policy))];
     }),
 };
 
@@ -83,7 +86,18 @@ function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: Calenda
   return outgrown !== null && outgrown < wornOut ? outgrown : wornOut;
 }
 
-function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: CalendarDay): Omit<Prompt, 'rule' | 'ruleVersion'> {
+/** That the limb is measured before the order is written, where its figures are too old by then: as the dates have it. */
+function measureFirst({ piece, orderBy }: AnalysedPiece, record: PatientRecord, policy: Policy): readonly string[] {
+  const old = isNoAnswer(orderBy) ? undefined : oldFiguresOn(record, piece, orderBy.day, policy);
+  return old ? [`Measure first: ${old}.`] : [];
+}
+
+function orderPrompt(
+  one: AnalysedPiece,
+  limits: Prompt['limits'],
+  today: CalendarDay,
+  first: readonly string[],
+): Omit<Prompt, 'rule' | 'ruleVersion'> {
   const { piece, fit, outgrow, endOfLife, orderBy } = one;
   const { room, onLimb } = mostRoom(one);
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
@@ -96,6 +110,7 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
   const ends = orderBy.because === 'end of life' ? [lasts, ...fits] : [...fits, lasts];
   const facts = [
     ...ends,
+    ...first,
     `Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`,
     ...(!isNoAnswer(room) && room.highMm > 0 ? [`Room to grow${onLimb}: ${roomSizes(room, unit)}.`] : []),
   ];
@@ -109,7 +124,7 @@ function orderPrompt(one: AnalysedPiece, limits: Prompt['limits'], today: Calend
     facts,
     figures: figuresOf(one, unit),
     missing: [...new Set([outgrow, room].flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : [])))],
-    limits,
+    limits: first.length > 0 ? [...limits, 'orderLadderDays'] : limits,
     cause: `${limbInWords(piece.limb, piece.side)} ${piece.covers === 'measures' ? (piece.garment?.form ?? '') : coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     inputs: `${piece.piece} ${orderBy.day} ${orderBy.because}`,

@@ -9,7 +9,7 @@ import { OrderHistory } from '@/app/_order/order-history';
 import { ORDER_CARE, OrderSheet } from '@/app/_order/order-sheet';
 import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
-import { leadWords, roomInWords } from '@/app/_order/start-order';
+import { leadWords, roomInWords, roomOfForm } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
@@ -52,6 +52,10 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       asksCautions: key.startsWith('cautions-unasked'),
     }));
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
+  const start = orderFormOf(
+    { ...order, decided: order.allowance.decided },
+    cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
+  );
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms, order.garment);
   return (
     <main id="main" className={styles.orderPage}>
@@ -104,21 +108,12 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             orderId={orderId}
             revision={order.revision}
             submissionId={crypto.randomUUID()}
-            start={orderFormOf(
-              { ...order, decided: order.allowance.decided },
-              cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
-            )}
+            start={start}
             ladders={ladderChoices(ladders)}
             // The sheet above has the ladder.
             beside={[]}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
-            roomWords={roomInWords(
-              analysis.pieces.findLast(
-                ({ piece }) =>
-                  piece.limb === order.limb && piece.side === order.side && (piece.covers === 'measures') === (order.covers === 'measures'),
-              )?.room,
-              ladders[0]?.unit ?? 'cm',
-            )}
+            roomWords={roomInWords(roomOfForm(start, ownForms, loaded))}
           />
         </details>
       )}

@@ -3,7 +3,7 @@ import { requireRole } from '@/app/_auth/therapist';
 import { laddersBeside } from '@/app/_order/ladder-beside';
 import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
-import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
+import { leadWords, roomInWords, roomOfForm, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
@@ -13,7 +13,6 @@ import { ownPartsOf } from '@/db/clinic/own-parts';
 import { ordersOf } from '@/db/patients/read-orders';
 import { leadTimesByForm } from '@/db/service/lead-times';
 import { formsOffered } from '@/lib/garment-forms/own-form';
-import { isNoAnswer } from '@/lib/outcome';
 import { leadProposal } from '@/lib/service/lead-times';
 
 export const metadata: Metadata = { title: 'New order' };
@@ -29,7 +28,8 @@ export default async function NewOrderPage({
   const { patientId } = await params;
   const { after, reason } = await searchParams;
   const therapist = await requireRole('lead', 'therapist');
-  const { record, analysis, today } = await loadPatient(therapist, patientId);
+  const loaded = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = loaded;
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
   const start = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
@@ -37,8 +37,7 @@ export default async function NewOrderPage({
   const times = await leadTimesByForm(therapist, today);
   const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
   const last = analysis.pieces.find((one) => one.piece === before);
-  const room = last?.room;
-  const roomOn = room && !isNoAnswer(room) && start.cutFrom ? { cutFrom: start.cutFrom, places: room.places } : undefined;
+  const room = roomOfForm(start, ownForms, loaded);
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one visit’s figures" />
@@ -58,10 +57,10 @@ export default async function NewOrderPage({
           start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
-          beside={laddersBeside(record, ladders, roomOn)}
+          beside={laddersBeside(record, ladders, room)}
           ownForms={ownForms}
           missing={missingByForm(record, ladders, ownForms)}
-          roomWords={roomInWords(room, ladders[0]?.unit ?? 'cm')}
+          roomWords={roomInWords(room)}
         />
       )}
       {last && <RoomTable one={last} policy={analysis.policy} letOutMm={0} />}
