@@ -102,6 +102,7 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
             <WorkTable
               key={group.group}
               shown={group}
+              overdueOf={shown.overdueOf}
               today={today}
               view={view}
               nothing={nothingIn(group.group, shown, view)}
@@ -116,9 +117,10 @@ export default async function TodayPage({ searchParams }: { searchParams: Promis
   );
 }
 
-function summary({ all, patients, awaited }: Today): string {
+function summary({ all, overdueLines, patients, awaited }: Today): string {
   const way = awaited === 0 ? '' : `, ${awaited} ${awaited === 1 ? 'piece' : 'pieces'} on the way`;
-  return `${all.overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue, ${all['this-week']} to see to this week${way}.`;
+  const things = overdueLines > all.overdue ? ` with ${overdueLines} things` : '';
+  return `${all.overdue} of ${patients} ${patients === 1 ? 'patient' : 'patients'} overdue${things}, ${all['this-week']} to see to this week${way}.`;
 }
 
 function Matches({ shown: { matches }, view }: { shown: Today; view: TodayView }) {

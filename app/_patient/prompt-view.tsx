@@ -40,6 +40,7 @@ export function PromptView({ prompt, step, patientId, today, mayAnswer, first, p
           </p>
         )}
         <h3 className={clsx(first && 'prompt-sentence', refer && styles.refer)}>{step.title}</h3>
+        {prompt.before && <p className={styles.before}>{prompt.before}</p>}
         {prompt.begun && <p className={styles.begun}>Begun, not done yet.</p>}
         {first && prompt.figures && <Figures figures={prompt.figures} />}
         {first ? (

@@ -6,6 +6,7 @@ import { isNoAnswer } from '@/lib/outcome';
 import { partInWords } from '@/lib/prompts/change-in-words';
 import { lookingBackNote } from '@/lib/summary/looking-back';
 import { baselineInWords } from '@/lib/summary/phase-words';
+import { stretchesInWords } from '@/lib/summary/stretch-words';
 import { VERDICT_WORDS } from '@/lib/summary/verdict-words';
 import type { JudgedChange } from '@/lib/trend/judged-change';
 import { lookBack } from '@/lib/trend/looking-back';
@@ -19,7 +20,7 @@ const SHOWN = 8;
 
 type PanelProps = { analysis: PatientAnalysis; kept: readonly KeptVisit[]; patientId: string; all: boolean };
 
-/** Visits, the newest first: volume over the stretch that all visits tape, and the verdict against the baseline of its phase, else the first visit. */
+/** Visits, the newest first: each limb's volume as it was taped, with the stretch, and the verdict against the baseline of its phase, else the first visit. */
 export function VisitsPanel({ analysis, kept, patientId, all }: PanelProps) {
   const visits = [...kept].reverse();
   const volumes = analysis.limbs.map(({ series }) => volumeOverTime(series, analysis.policy));
@@ -74,8 +75,23 @@ function VisitsTable({ visits, analysis, patientId, volumes }: VisitsTableProps)
           ))}
         </tbody>
       </StaticMarkup>
+      {volumes.some(Boolean) && <p className="secondary">{stretchNote(analysis, volumes)}</p>}
     </div>
   );
+}
+
+/** Over which stretch the volumes of the table are counted, each kind of limb by itself. */
+function stretchNote({ limbs }: PatientAnalysis, volumes: readonly (VolumeOverTime | undefined)[]): string {
+  const drawn = limbs.flatMap(({ series }, index) => {
+    const over = volumes[index];
+    return over ? [{ series, over }] : [];
+  });
+  const kinds = [...new Set(drawn.map(({ series }) => series.limb))];
+  const said = kinds.map((kind) => {
+    const words = stretchesInWords(drawn.filter(({ series }) => series.limb === kind));
+    return kinds.length > 1 ? `${kind}: ${words}` : words;
+  });
+  return `Volumes: ${said.join('; ')}.`;
 }
 
 type VisitRowProps = { visit: KeptVisit; analysis: PatientAnalysis; patientId: string; volumes: readonly (VolumeOverTime | undefined)[] };

@@ -6,6 +6,7 @@ import type { LimbPicture, PictureLimb } from '@/app/_picture/limb-picture';
 import { stretchFor } from '@/app/_picture/stretched-change';
 import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysis/analyse-patient';
 import type { ZeroChoice } from '@/lib/ladder/ladder';
+import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
@@ -14,7 +15,7 @@ import { REACH_95 } from '@/lib/statistics/reach-95';
 import { baselineInWords } from '@/lib/summary/phase-words';
 import { verdictSentence } from '@/lib/summary/verdict-sentence';
 import type { JudgedChange } from '@/lib/trend/judged-change';
-import { tapeErrorOf } from '@/lib/trend/limb-series';
+import { heightOnLimb, rulerOf, tapeErrorOf } from '@/lib/trend/limb-series';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import type { LengthUnit } from '@/lib/units/length';
@@ -128,14 +129,13 @@ function sentenceOf(visit: AnalysedVisit, analysis: PatientAnalysis): string {
 /** Three lines under a verdict: how sure, since when, where and by how much; without a change, how large one would have to be, and the volume. */
 function ThreeLines({ visit, judged }: { visit: AnalysedVisit; judged: JudgedChange | null }) {
   const sure = judged && howSureInWords(judged);
-  const { volume } = visit;
   const lines = judged?.found
     ? [
         ['Since', whenInWords(judged.found)],
         ['Where', `${whereInWords(judged.found, judged.change.later.ladder.limb)} of girth`],
       ]
     : [
-        ['Volume', isNoAnswer(volume) ? 'not known' : `${showVolume(volume.volumeMl)}, give or take ${showVolume(REACH_95 * volume.sdMl)}`],
+        ['Volume', volumeInWords(visit)],
         ...(judged?.smallestSaid === undefined ? [] : [['Can be told', `a change of ${pct(judged.smallestSaid)} of girth or more`]]),
       ];
   return (
@@ -148,6 +148,13 @@ function ThreeLines({ visit, judged }: { visit: AnalysedVisit; judged: JudgedCha
       ))}
     </dl>
   );
+}
+
+/** The limb's volume with its error and its own stretch of the tape. Example: `4,470 ml, give or take 143 ml, over 1½–23½ in up from the ankle crease`. */
+function volumeInWords({ volume, at }: AnalysedVisit): string {
+  if (isNoAnswer(volume)) return 'not known';
+  const [fromMm, toMm] = [heightOnLimb(at, volume.span.fromMm), heightOnLimb(at, volume.span.toMm)];
+  return `${showVolume(volume.volumeMl)}, give or take ${showVolume(REACH_95 * volume.sdMl)}, over ${stretchOnTape(fromMm, toMm, rulerOf(at))}`;
 }
 
 /** The verdicts against the baseline of the phase and the first visit of all, each where it says more than what was said before. */

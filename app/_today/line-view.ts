@@ -27,12 +27,12 @@ export type LineView = {
   readonly answer?: { readonly word: string; readonly href: string; readonly stays?: true };
 };
 
-/** A stored line in words, on a day. */
-export function lineView(row: WorkRow, today: CalendarDay, view: TodayView, mayWrite: boolean): LineView {
+/** A stored line in words, on a day; `overdue` is how many lines of its patient are. */
+export function lineView(row: WorkRow, overdue: number, today: CalendarDay, view: TodayView, mayWrite: boolean): LineView {
   const outline = row.outline as RowOutline | null;
   const side = (row.limb && limbOf(row.limb)?.side) ?? outline?.side;
   const glyph = outline ? rowGlyph(outline) : undefined;
-  const behind = behindWords(row, today);
+  const behind = behindWords(row, overdue, today);
   const isOpen = view.answer === row.id;
   return {
     id: row.id,
@@ -62,12 +62,19 @@ function overWords(days: number): string {
   return days === 1 ? '1 day over' : `${days} days over`;
 }
 
-/** What else stands behind a first line, and that the line is of another day where it was not looked at for today yet. */
-function behindWords({ due, soonest, behind, renewedFor }: WorkRow, today: CalendarDay): string {
+/** What else stands behind a first line with how much of it is overdue, and that the line is of another day where it was not looked at for today yet. */
+function behindWords({ due, soonest, behind, renewedFor }: WorkRow, overdue: number, today: CalendarDay): string {
   const said: string[] = [];
-  const since = soonest < due && soonest < today ? `, due since ${showShortWeekday(soonest)}` : '';
-  if (behind > 0) said.push(`${behind} more for this patient${since}.`);
+  if (behind > 0)
+    said.push(`${behind} more for this patient${lateWords(overdue - (due < today ? 1 : 0), behind, soonest < due ? soonest : null)}.`);
   if (renewedFor === null) said.push('Changed since; being looked at again.');
   else if (renewedFor !== today) said.push(`As of ${showDayOfYear(renewedFor)}; being looked at for today.`);
   return said.join(' ');
+}
+
+/** `, 2 of them overdue, since Tue 10 Nov`; the day where it is before that of the first line. */
+function lateWords(late: number, behind: number, since: CalendarDay | null): string {
+  if (late <= 0) return '';
+  const which = behind === 1 ? 'overdue' : late === behind ? 'all of them overdue' : `${late} of them overdue`;
+  return `, ${which}${since ? `, since ${showShortWeekday(since)}` : ''}`;
 }

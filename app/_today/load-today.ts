@@ -3,8 +3,8 @@ import { findPatients } from '@/db/patients/find-patients';
 import type { Therapist } from '@/db/therapist';
 import { ownPatients } from '@/db/worklist/own-patients';
 import { totalsOf, type WorkDay, type WorkTotals, workDays, workTotals } from '@/db/worklist/work-counts';
-import { dayInList, firstReferrals, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
-import { groupOf, laterFrom, type WorkGroup } from '@/lib/schedule/worklist';
+import { dayInList, firstReferrals, overdueOf, type WorkRow, workOf, workPage } from '@/db/worklist/work-lines';
+import { groupOf, laterFrom, WORK_KINDS, type WorkGroup } from '@/lib/schedule/worklist';
 import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import { freshWork } from './fresh-work';
 import type { TodayView } from './today-address';
@@ -28,6 +28,10 @@ export type ShownGroup = { readonly group: WorkGroup; readonly rows: readonly Wo
 export type Today = {
   readonly groups: readonly ShownGroup[];
   readonly all: Readonly<Record<WorkGroup, number>>;
+  /** Lines that are overdue, of every patient: what the heads of the kinds sum up to. */
+  readonly overdueLines: number;
+  /** Of each patient shown how many lines are overdue. */
+  readonly overdueOf: ReadonlyMap<string, number>;
   readonly days: readonly WorkDay[];
   readonly behind: number;
   readonly patients: number;
@@ -44,7 +48,7 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
   const stale = await freshWork(therapist, today);
   const later = laterFrom(today);
   const [totals, days] = await Promise.all([
-    workTotals(therapist, today, later, ['all', 'refer', 'delivery', view.kind]),
+    workTotals(therapist, today, later, ['all', ...WORK_KINDS]),
     workDays(therapist, addDays(today, -STRIP.back), addDays(today, STRIP.ahead + 1)),
   ]);
   const few = view.q
@@ -58,7 +62,10 @@ export async function loadToday(therapist: Therapist, view: TodayView, today: Ca
   const quiet = found.groups.every((one) => one.group !== 'this-week' || one.total === 0);
   const [nextVisit] = quiet ? await workPage(therapist, { kind: 'visit', from: later }, 1) : [];
   const awaited = Object.values(totalsOf(totals, 'delivery')).reduce((sum, lines) => sum + lines, 0);
-  return { ...stale, ...found, all: totalsOf(totals, 'all'), days, nextVisit, awaited };
+  const overdueLines = WORK_KINDS.reduce((sum, kind) => sum + totalsOf(totals, kind).overdue, 0);
+  const withMore = found.groups.flatMap(({ rows }) => rows.filter(({ behind }) => behind > 0).map(({ patientId }) => patientId));
+  const late = await overdueOf(therapist, withMore, today);
+  return { ...stale, ...found, all: totalsOf(totals, 'all'), overdueLines, overdueOf: late, days, nextVisit, awaited };
 }
 
 async function pages(therapist: Therapist, view: TodayView, today: CalendarDay, totals: WorkTotals): Promise<ShownGroup[]> {

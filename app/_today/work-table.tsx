@@ -9,6 +9,8 @@ import { WorkLines } from './work-lines';
 
 type Props = {
   readonly shown: ShownGroup;
+  /** Of each patient how many lines are overdue. */
+  readonly overdueOf: ReadonlyMap<string, number>;
   readonly today: CalendarDay;
   readonly view: TodayView;
   /** What stands in the place of lines when there are none. */
@@ -19,7 +21,7 @@ type Props = {
 };
 
 /** One group of the worklist: a line each, the day first, then whom, what and why; a page of it, and the way to the next. */
-export function WorkTable({ shown: { group, rows, total, more }, today, view, nothing, answer, mayWrite }: Props) {
+export function WorkTable({ shown: { group, rows, total, more }, overdueOf, today, view, nothing, answer, mayWrite }: Props) {
   const last = rows.at(-1);
   const next =
     more && last
@@ -53,7 +55,11 @@ export function WorkTable({ shown: { group, rows, total, more }, today, view, no
             </tr>
           </thead>
           <tbody>
-            <WorkLines lines={rows.map((row) => lineView(row, today, view, mayWrite))} open={view.answer} answer={answer} />
+            <WorkLines
+              lines={rows.map((row) => lineView(row, overdueOf.get(row.patientId) ?? 0, today, view, mayWrite))}
+              open={view.answer}
+              answer={answer}
+            />
           </tbody>
         </table>
       )}

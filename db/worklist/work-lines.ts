@@ -1,4 +1,4 @@
-import { and, asc, eq, gt, gte, inArray, lt, ne, or, type SQL } from 'drizzle-orm';
+import { and, asc, count, eq, gt, gte, inArray, lt, ne, or, type SQL } from 'drizzle-orm';
 import type { WorkKind } from '@/lib/schedule/worklist';
 import type { CalendarDay } from '@/lib/units/calendar-day';
 import { getDatabase } from '../client';
@@ -77,6 +77,23 @@ export async function workOf(therapist: Therapist, patientIds: readonly string[]
     day,
     patientIds.length * 20,
   );
+}
+
+/** How many lines of each of these patients were due before a day; a patient without one is left out. For those on one page, who are few. */
+export async function overdueOf(
+  therapist: Therapist,
+  patientIds: readonly string[],
+  today: CalendarDay,
+): Promise<ReadonlyMap<string, number>> {
+  if (patientIds.length === 0) return new Map();
+  const database = await getDatabase();
+  const { clinicId, patientId, due } = workLine;
+  const found = await database
+    .select({ patientId, lines: count() })
+    .from(workLine)
+    .where(and(eq(clinicId, therapist.clinicId), inArray(patientId, [...patientIds]), lt(due, today)))
+    .groupBy(patientId);
+  return new Map(found.map((one) => [one.patientId, one.lines]));
 }
 
 function behind(day: DayColumn, { due, id }: Place): SQL | undefined {

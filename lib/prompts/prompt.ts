@@ -33,6 +33,8 @@ export type Prompt = {
   readonly facts: readonly string[];
   /** The deciding figures of the same facts, each with what it is, for a reader who looks before reading. */
   readonly figures?: readonly { readonly value: string; readonly label: string }[];
+  /** What is to be done before it, in one sentence; it stands beside the title, not among the reasons. */
+  readonly before?: string;
   /** What was missing for a surer answer. */
   readonly missing: readonly string[];
   /** What the rule compared with; `limitInWords` says figure, kind and source. */

@@ -3,12 +3,12 @@ import type { AnalysedPiece } from '../analysis/analyse-piece';
 import { dayToAsk, isAtRest } from '../course/day-to-ask';
 import { deathIn } from '../course/phases';
 import { bookingStanding, isBookedFor } from '../diary/booking';
+import { tooOldToOrder } from '../garments/figures-for-order';
 import { askedBy, replyParts, whenTold } from '../observations/family-reply';
 import { isNoAnswer } from '../outcome';
 import { endOfFit } from '../prompts/outlook-in-words';
 import { followerOf } from '../prompts/rules/order-in-time';
 import { nextReview, type ReviewedRecord } from '../record/next-visit';
-import { oldFiguresOn } from '../record/old-figures';
 import type { Piece } from '../record/patient-record';
 import { addDays, showDay, showShortWeekday } from '../units/calendar-day';
 import { withoutFullStop } from '../units/without-full-stop';
@@ -150,7 +150,7 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
     sources: ['piece', 'measuringDays'],
     ...about,
   };
-  const old = oldFiguresOn(record, piece, orderBy.day, policy);
+  const old = tooOldToOrder(record, piece, orderBy.day, policy, today);
   if (!old) return [order];
   return [
     order,
@@ -158,7 +158,7 @@ function orderDates(one: AnalysedPiece, { pieces, policy, record, today }: Sched
       key: `remeasure-for-order:${piece.piece}`,
       kind: 'remeasure',
       computed: orderBy.day,
-      why: old,
+      why: old.why,
       sources: ['orderLadderDays', 'measuringDays', 'piece'],
       ...about,
     },

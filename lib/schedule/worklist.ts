@@ -140,7 +140,7 @@ function promptLine(prompt: MergedPrompt, policy: Policy, today: CalendarDay, fa
     kind,
     due: kind === 'refer' && asked > today ? today : asked,
     title: TITLES[prompt.action](limb, piece),
-    reason: `${prompt.begun ? 'Begun, not done yet. ' : ''}${prompt.facts[0] ?? prompt.title}${ring ? ` ${ring}.` : ''}`,
+    reason: `${prompt.begun ? 'Begun, not done yet. ' : ''}${prompt.facts[0] ?? prompt.title}${prompt.before ? ` ${prompt.before}` : ''}${ring ? ` ${ring}.` : ''}`,
     limb: prompt.about.limb ?? null,
     prompt: { cause: prompt.cause, inputs: inputsOf(prompt) },
   };

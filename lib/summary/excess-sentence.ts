@@ -15,7 +15,7 @@ import { showVolume } from '../units/volume';
 export type ExcessWords = {
   /** `The right arm is 312 ml larger than the left` */
   readonly sentence: string;
-  /** `give or take 74 ml: +14.1 % (± 3.4 %), over 4.0–40.0 cm above the wrist crease, 14 Oct 2026.` */
+  /** `give or take 74 ml: +14.1 % (± 3.4 %), 2,525 ml against 2,213 ml over 4.0–40.0 cm above the wrist crease of both, 14 Oct 2026.` */
   readonly figures: string;
   /** How much of the first difference is gone; undefined where it is not defined (`excessGone`). */
   readonly gone: string | undefined;
@@ -24,7 +24,8 @@ export type ExcessWords = {
 };
 
 /**
- * The difference between an affected limb and the healthy other one at a visit, in words: ml, per cent, their errors, the stretch, the day.
+ * The difference between an affected limb and the healthy other one at a visit, in words: ml, per cent, their errors, the volumes that it is
+ * the difference of with the one stretch of both, the day.
  *
  * Says what was measured and not what it means. Undefined where no healthy other limb was measured that day.
  */
@@ -34,12 +35,13 @@ export function excessInWords(analysis: PatientAnalysis, { series, affected }: A
   const { limb, side } = series;
   const { unit } = at.ladder;
   const gone = excessGone(analysis, series, at.visit);
-  const { differenceMl, differenceErrorMl, share, error, fromMm, toMm } = excess;
+  const { differenceMl, differenceErrorMl, share, error, fromMm, toMm, volumeMl, otherMl } = excess;
   const how = `${showVolume(Math.abs(differenceMl))} ${differenceMl < 0 ? 'smaller' : 'larger'}`;
-  const stretch = `${showLength(fromMm, unit)}–${showLength(toMm, unit)}\u202f${unit} above the ${placeInWords(distalLandmark(limb))}`;
+  const stretch = `${showLength(fromMm, unit)}–${showLength(toMm, unit)}\u202f${unit} above the ${placeInWords(distalLandmark(limb))} of both`;
+  const volumes = `${showVolume(volumeMl)} against ${showVolume(otherMl)}`;
   return {
     sentence: `The ${limbInWords(limb, side)} is ${how} than the ${otherSide(side)}`,
-    figures: `give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), over ${stretch}, ${showDay(at.visit.day)}.`,
+    figures: `give or take ${showVolume(differenceErrorMl)}: ${signedPct(share)} (±\u202f${pct(error)}), ${volumes} over ${stretch}, ${showDay(at.visit.day)}.`,
     gone: isNoAnswer(gone) ? undefined : goneSentence(gone, series, (analysis.record.phases ?? []).length > 0),
     usual: usualSentence(usualDifference(share, series, analysis.record.facts, analysis.policy), side),
   };

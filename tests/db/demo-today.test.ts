@@ -27,6 +27,17 @@ describe('Today of the demonstration clinic', () => {
     expect(thisWeek).toBeGreaterThanOrEqual(4);
     expect(later).toBeGreaterThanOrEqual(3);
     for (const kind of WORK_KINDS) expect(totals.has(kind), kind).toBe(true);
+    // What the heads of the kinds count is what stands behind the patients of the list.
+    const { firstReferrals, overdueOf, workPage } = await import('@/db/worklist/work-lines');
+    const first = [...(await workPage(at.therapist, { kind: 'all', before: today }, 100)), ...(await firstReferrals(at.therapist, 100))];
+    const ofPatients = await overdueOf(
+      at.therapist,
+      first.map(({ patientId }) => patientId),
+      today,
+    );
+    const sum = (figures: Iterable<number>) => [...figures].reduce((whole, one) => whole + one, 0);
+    expect(sum(ofPatients.values())).toBe(sum(WORK_KINDS.map((kind) => totals.get(kind)?.overdue ?? 0)));
+    expect(await overdueOf({ ...at.therapist, clinicId: 'another' }, [...ofPatients.keys()], today)).toEqual(new Map());
     const { piecesByOrderDay } = await import('@/db/patients/read-pieces');
     const pieces = await piecesByOrderDay(at.therapist, {});
     const days = pieces.map(({ orderBy }) => orderBy ?? '9999');

@@ -45,7 +45,7 @@ async function keptList(therapist: Therapist, now: Now, timeZone: string): Promi
       head: GROUP_HEADS[group],
       total,
       lines: rows.map((row): KeptLine => {
-        const { id, patientId, day, over, who, about, title, reason } = lineView(row, now.day, view, false);
+        const { id, patientId, day, over, who, about, title, reason } = lineView(row, 0, now.day, view, false);
         return { id, patientId, day, over: over ?? null, who, about, title, reason };
       }),
     })),

@@ -1,13 +1,12 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
 import type { AnalysedPiece } from '../../analysis/analyse-piece';
+import { tooOldToOrder } from '../../garments/figures-for-order';
 import { fitsOfSet } from '../../garments/limbs-of-set';
 import { isHeldBack } from '../../garments/piece-stage';
 import { coverKey } from '../../garments/wear';
 import { limbInWords } from '../../ladder/limb';
 import { placeOnTape } from '../../ladder/place-on-tape';
-import type { Policy } from '../../limits/policy';
 import { isNoAnswer } from '../../outcome';
-import { oldFiguresOn } from '../../record/old-figures';
-import type { PatientRecord } from '../../record/patient-record';
 import { rulerOf } from '../../trend/limb-series';
 import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
 import type { LengthUnit } from '../../units/length';
@@ -23,11 +22,12 @@ import { coverInWords } from '../show-figures';
 export const endOfLifeNear: Rule = {
   id: 'end-of-life',
   version: 2,
-  apply: ({ pieces, policy, today, record }) =>
-    pieces.flatMap((one) => {
+  apply: (analysis) =>
+    analysis.pieces.flatMap((one) => {
+      const { pieces, policy, today } = analysis;
       if (isNoAnswer(one.orderBy) || one.orderBy.because !== 'end of life' || isFollowed(one, pieces, today)) return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], today, measureFirst(one, record, policy))];
+      return [orderPrompt(one, ['endOfLifeLookDays', 'measuringDays'], analysis)];
     }),
 };
 
@@ -35,8 +35,9 @@ export const endOfLifeNear: Rule = {
 export const outgrownBeforeWornOut: Rule = {
   id: 'outgrown-before-worn-out',
   version: 3,
-  apply: ({ pieces, policy, today, record }) =>
-    pieces.flatMap((one) => {
+  apply: (analysis) =>
+    analysis.pieces.flatMap((one) => {
+      const { pieces, policy, today } = analysis;
       if (
         isNoAnswer(one.orderBy) ||
         one.orderBy.because !== 'outgrown' ||
@@ -45,7 +46,7 @@ export const outgrownBeforeWornOut: Rule = {
       )
         return [];
       if (today < addDays(one.orderBy.day, -policy.endOfLifeLookDays)) return [];
-      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], today, measureFirst(one, record, policy))];
+      return [orderPrompt(one, ['bandHigh', 'bandLow', 'lengthDriftPct', 'measuringDays'], analysis)];
     }),
 };
 
@@ -86,22 +87,16 @@ function lastsUntil({ piece, endOfLife, outgrow }: AnalysedPiece, today: Calenda
   return outgrown !== null && outgrown < wornOut ? outgrown : wornOut;
 }
 
-/** That the limb is measured before the order is written, where its figures are too old by then: as the dates have it. */
-function measureFirst({ piece, orderBy }: AnalysedPiece, record: PatientRecord, policy: Policy): readonly string[] {
-  const old = isNoAnswer(orderBy) ? undefined : oldFiguresOn(record, piece, orderBy.day, policy);
-  return old ? [`Measure first: ${old}.`] : [];
-}
-
 function orderPrompt(
   one: AnalysedPiece,
   limits: Prompt['limits'],
-  today: CalendarDay,
-  first: readonly string[],
+  { record, policy, today }: PatientAnalysis,
 ): Omit<Prompt, 'rule' | 'ruleVersion'> {
   const { piece, fit, outgrow, endOfLife, orderBy } = one;
   const { room, onLimb } = mostRoom(one);
   if (isNoAnswer(orderBy)) throw new Error('an order prompt needs an order-by day');
   const unit: LengthUnit = isNoAnswer(fit) ? 'cm' : fit.latest.ladder.unit;
+  const old = tooOldToOrder(record, piece, orderBy.day, policy, today);
   const fits = !isNoAnswer(outgrow) && outgrow.earlyDay ? [`${outgrownInWords(outgrow)}${outlookOn(one)}.`] : [];
   const lasts = isNoAnswer(endOfLife)
     ? endOfLife.noAnswer
@@ -110,7 +105,6 @@ function orderPrompt(
   const ends = orderBy.because === 'end of life' ? [lasts, ...fits] : [...fits, lasts];
   const facts = [
     ...ends,
-    ...first,
     `Making takes ${piece.leadDays} days; it covers ${coverInWords(piece.covers)}.`,
     ...(!isNoAnswer(room) && room.highMm > 0 ? [`Room to grow${onLimb}: ${roomSizes(room, unit)}.`] : []),
   ];
@@ -122,9 +116,10 @@ function orderPrompt(
         ? `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece now: its order-by day was ${showWeekday(orderBy.day)}.`
         : `Consider ordering the next ${limbInWords(piece.limb, piece.side).replace(' ', '-')} piece by ${showWeekday(orderBy.day)}.`,
     facts,
+    ...(old ? { before: old.first } : {}),
     figures: figuresOf(one, unit),
     missing: [...new Set([outgrow, room].flatMap((one) => (isNoAnswer(one) ? [one.noAnswer] : [])))],
-    limits: first.length > 0 ? [...limits, 'orderLadderDays'] : limits,
+    limits: old ? [...limits, 'orderLadderDays'] : limits,
     cause: `${limbInWords(piece.limb, piece.side)} ${piece.covers === 'measures' ? (piece.garment?.form ?? '') : coverInWords(piece.covers)}: replacement`,
     about: { limb: { limb: piece.limb, side: piece.side }, piece: piece.piece },
     inputs: `${piece.piece} ${orderBy.day} ${orderBy.because}`,

@@ -1,9 +1,10 @@
+import type { PatientAnalysis } from '../../analysis/analyse-patient';
+import { tooOldToOrder } from '../../garments/figures-for-order';
 import { firstToLeave, type MeasureFit, type MeasureOutlook, measureFits } from '../../garments/measure-fit';
 import { limbInWords } from '../../ladder/limb';
-import type { Policy } from '../../limits/policy';
 import { measureInWords } from '../../parts/measure';
 import type { Piece } from '../../record/patient-record';
-import { addDays, type CalendarDay, showDay, showWeekday } from '../../units/calendar-day';
+import { addDays, showDay, showWeekday } from '../../units/calendar-day';
 import { capitalized } from '../../units/capitalized';
 import { showLengthWithUnit } from '../../units/show-length';
 import { measureOutlookInWords } from '../measure-outlook-in-words';
@@ -18,13 +19,14 @@ import { pieceInWords } from '../show-figures';
 export const partOutgrown: Rule = {
   id: 'part-outgrown',
   version: 1,
-  apply: ({ pieces, trusted, policy, today }) =>
-    pieces.flatMap(({ piece, inUse }) => {
+  apply: (analysis) =>
+    analysis.pieces.flatMap(({ piece, inUse }) => {
+      const { pieces, trusted, policy } = analysis;
       if (!inUse) return [];
       const fits = measureFits(piece, trusted, policy);
       const outside = fits.filter(({ isOutside }) => isOutside);
       const first = firstToLeave(fits);
-      const found = outside.length > 0 ? refitPrompt(piece, outside) : first && orderPrompt(piece, first, policy, today);
+      const found = outside.length > 0 ? refitPrompt(piece, outside) : first && orderPrompt(piece, first, analysis);
       const since = outside[0]?.nowDay ?? first?.nowDay;
       return !found || !since || nextIsComing(piece, pieces, since) ? [] : [found];
     }),
@@ -58,21 +60,22 @@ function refitPrompt(piece: Piece, outside: readonly MeasureFit[]): Raised {
 function orderPrompt(
   piece: Piece,
   first: MeasureFit & { readonly outlook: MeasureOutlook },
-  policy: Policy,
-  today: CalendarDay,
+  { record, policy, today }: PatientAnalysis,
 ): Raised | undefined {
   const early = first.outlook.earlyDay;
   if (!early) return undefined;
   const orderBy = addDays(early, -(piece.leadDays + policy.measuringDays));
   if (today < addDays(orderBy, -policy.endOfLifeLookDays)) return undefined;
   const when = orderBy < today ? `now: its order-by day was ${showWeekday(orderBy)}` : `by ${showWeekday(orderBy)}`;
+  const old = tooOldToOrder(record, piece, orderBy, policy, today);
   return {
     ...about(piece),
+    ...(old ? { before: old.first } : {}),
     action: 'order',
     due: orderBy,
     title: `Consider ordering the piece after the ${pieceInWords(piece)} ${when}.`,
     facts: [measureOutlookInWords(first), `Making takes ${piece.leadDays} days.`],
-    limits: ['fingerShortMm', 'footShortMm', 'measuringDays', 'endOfLifeLookDays'],
+    limits: ['fingerShortMm', 'footShortMm', 'measuringDays', 'endOfLifeLookDays', ...(old ? (['orderLadderDays'] as const) : [])],
     inputs: `${piece.piece} ${orderBy} ${first.taken.side} ${first.taken.measure}`,
   };
 }

@@ -91,8 +91,10 @@ describe('excess in the document', () => {
     const document = [0, 1].map((visit) => excessAt(own, visit));
     const error = (visit: number) => [Math.round(1.96 * (document[visit]?.sdMl ?? 0)), (1.96 * (document[visit]?.sdPct ?? 0)).toFixed(1)];
     const start = (visit: number, ml: number, percent: string) =>
-      `The left arm is ${ml} ml larger than the right, give or take ${error(visit)[0]} ml: +${percent} % (± ${error(visit)[1]} %), over`;
+      `The left arm is ${ml} ml larger than the right, give or take ${error(visit)[0]} ml: +${percent} % (± ${error(visit)[1]} %), `;
     expect(said?.[0]?.startsWith(start(0, 579, '29.9'))).toBe(true);
+    // The two volumes beside the difference are those it is the difference of: 2512.0 − 1933.2 = 578.8.
+    expect(said?.[0]).toMatch(/, 2,512 ml against 1,933 ml over \S+ cm above the wrist crease of both, /);
     expect(said?.[0]).not.toContain('gone');
     expect(said?.[1]?.startsWith(start(1, 289, '14.7'))).toBe(true);
     // 50.0396 % as printed; (2512.0486 − 2255.4643) / 578.8465 = 44.33 %.

@@ -79,7 +79,7 @@ describe('the difference between the limbs', () => {
     const left = analysis.limbs.find(({ series }) => series.side === 'left');
     const said = left?.visits[0] && excessAt(analysis, left, left.visits[0].at);
     expect(said).toMatch(
-      /^The left leg is [\d,]+\u202fml larger than the right, give or take [\d,]+\u202fml: \+21\.0\u202f% \(±\u202f\d\.\d\u202f%\), over 4\.0–60\.0\u202fcm above the ankle crease, 5 Jan 2026\.$/,
+      /^The left leg is [\d,]+\u202fml larger than the right, give or take [\d,]+\u202fml: \+21\.0\u202f% \(±\u202f\d\.\d\u202f%\), [\d,]+\u202fml against [\d,]+\u202fml over 4\.0–60\.0\u202fcm above the ankle crease of both, 5 Jan 2026\.$/,
     );
     expect(excessAt(analysis, analysis.limbs[1] as never, analysis.limbs[1]?.visits[0]?.at as never)).toBeUndefined();
   });

@@ -118,6 +118,24 @@ describe('the dates of a piece', () => {
     expect(datesOn('2026-04-02', ['2026-02-10', '2026-04-01'], worn).filter((key) => key.startsWith('remeasure'))).toEqual([]);
   });
 
+  it('say of the order in the plan and on Today what they say of the measuring: 9 May is 88 days after 10 Feb', () => {
+    const worn = rest({ firstWorn: calendarDay('2026-03-01') });
+    const { open, dates, items } = workOn('2026-05-01', ['2026-02-10'], worn);
+    const why = 'the ladder of 10 Feb 2026 is 88 days old by then; an order asks for one of 42 days at most';
+    expect(dates.find(({ kind }) => kind === 'remeasure')?.why).toBe(why);
+    expect(open.find(({ action }) => action === 'order')?.before).toBe(`Measure the left leg first: ${why}.`);
+    expect(items.find(({ kind }) => kind === 'order')?.reason).toContain(`Measure the left leg first: ${why}.`);
+  });
+
+  it('count the age of the ladder to today once the order-by day is over, as the order itself will ask', () => {
+    const worn = rest({ firstWorn: calendarDay('2026-03-01') });
+    const { open, dates } = workOn('2026-06-20', ['2026-02-10', '2026-04-20'], worn);
+    const why = 'the ladder of 20 Apr 2026 is 61 days old today; an order asks for one of 42 days at most';
+    expect(dates.find(({ kind }) => kind === 'remeasure')?.why).toBe(why);
+    expect(open.find(({ action }) => action === 'order')?.before).toBe(`Measure the left leg first: ${why}.`);
+    expect(workOn('2026-06-20', ['2026-02-10', '2026-05-20'], worn).open.find(({ action }) => action === 'order')?.before).toBeUndefined();
+  });
+
   it('have no order-by where a newer piece of the same cover follows', () => {
     const pieces = [
       pieceOf('2026-02-10', { firstWorn: calendarDay('2026-03-01') }),
