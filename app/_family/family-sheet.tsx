@@ -51,11 +51,7 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
           </ol>
         )}
       </section>
-      {call.line && (
-        <p className={styles.familyCallLine}>
-          <Dialled words={call.line} />
-        </p>
-      )}
+      {call.line && <p className={styles.familyCallLine}>{call.line}</p>}
       <FamilyCall call={call} />
       <section>
         <h2>{wait.head}</h2>

@@ -1,4 +1,5 @@
 import { todayIn } from '@/app/_auth/today';
+import { personIn } from '@/app/_shell/history-table';
 import { PaperFoot } from '@/app/_shell/paper-foot';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { formOf } from '@/lib/garment-forms/own-form';
@@ -6,12 +7,11 @@ import type { Ladder } from '@/lib/ladder/ladder';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { orderedInWords, sentLadders } from '@/lib/orders/order-set';
-import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/printed-rows';
+import { sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
-import type { NamedMeasure } from '@/lib/record/patient-record';
+import type { AnsweredQuestion, Order, ProposedRoom, SentFigures } from '@/lib/record/order';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
@@ -21,10 +21,11 @@ import { OrderDifferences } from './order-differences';
 import { OrderFigures } from './order-figures';
 import { OrderMeasures } from './order-measures';
 import { OrderNotTaken } from './order-not-taken';
+import { ReadBack } from './order-read-back';
 import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
-export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
+export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: ReadonlyMap<string, string> }) {
   const { order, figures, record, details, before, since } = loaded;
   const pages = (figures ? sentLadders(figures) : []).map((ladder, index) => {
     const change = since[index] ?? null;
@@ -33,6 +34,8 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
   const form = formOf(order.garment)?.words ?? order.garment.form;
   const named = `Order ${order.order}, reference ${record.reference}: ${form}, ${orderedInWords(order)}`;
+  const by = ({ by: person, at }: AnsweredQuestion): string =>
+    `${personIn(names, person)}, ${showDay(todayIn(loaded.clinic.timeZone, new Date(at)))}`;
   const ladderHead = ({ limb, side }: Ladder, number: number): string =>
     `${capitalized(limbInWords(limb, side))}: order ${order.order}, reference ${record.reference}, ladder ${number} of ${pages.length}`;
   return (
@@ -66,6 +69,7 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
         <div className={styles.orderFacts}>
           <dl>
             <Fact what="Covers">{coverInWords(order.covers)}</Fact>
+            {figures && <OrderNotTaken order={order} figures={figures} by={by} />}
             <Fact what="Reduction" also={conventionInWords(order.convention)}>{`${order.reductionPct}\u202f%`}</Fact>
             <Fact what="Class">{pressureInWords(order.garment)}</Fact>
             <Fact what="Room to let out" also={proposedInWords(order, figures ? unitOf(figures) : 'cm')}>
@@ -114,7 +118,6 @@ export function OrderSheet({ loaded }: { loaded: LoadedOrder }) {
               ownPage={pages.length > 1}
             />
           )}
-          <OrderNotTaken order={order} figures={figures} day={(at) => showDay(todayIn(loaded.clinic.timeZone, new Date(at)))} />
           <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures ?? []} />
         </>
       ) : (
@@ -212,48 +215,4 @@ function taping({ ladder, height, weight, readings }: SentFigures): string {
   ].filter(Boolean);
   const how = ladder ? counting(ladder) : 'Made to the named measures below alone; no ladder belongs to it.';
   return `${how}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
-}
-
-/** Stands on the screen at the foot of the page, on paper in the box that is read last. */
-export const ORDER_CARE = 'Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.';
-
-/** Boxes for whoever reads the sheet back aloud before it leaves. */
-function ReadBack({
-  order,
-  pages,
-  measures,
-}: {
-  order: Order;
-  pages: readonly (readonly SheetRow[])[];
-  measures: readonly NamedMeasure[];
-}) {
-  const ladderUnits = pages.flat().map(({ distance }) => distance.unit);
-  const unitsRead = ladderUnits.length > 0 ? ladderUnits : measures.map(({ length }) => length.unit);
-  const girths = pages.flat().filter((row) => row.girth).length;
-  const units = new Set(unitsRead.map((unit) => (unit === 'in' ? 'inches' : 'centimetres')));
-  const checks = [
-    'reference',
-    orderedInWords(order),
-    [...units].join(' and '),
-    ...(pages.length > 0 ? ['zero and direction', `${girths} girths, no row skipped`] : []),
-    ...(measures.length > 0 ? [`${measures.length} named measures${pages.length > 0 ? '' : ', none skipped'}`] : []),
-  ];
-  return (
-    <div className={`${styles.readBackBox} print-only`}>
-      <h3>Read back by a second person, aloud, before sending</h3>
-      <ul className={styles.tickList}>
-        {checks.map((one) => (
-          <li key={one}>
-            <span className={styles.tickBox} aria-hidden="true" /> {one}
-          </li>
-        ))}
-      </ul>
-      <div className={styles.signLines}>
-        <span>read by</span>
-        <span>heard by</span>
-        <span>day</span>
-      </div>
-      <p className={styles.orderCare}>{ORDER_CARE}</p>
-    </div>
-  );
 }

@@ -6,7 +6,8 @@ import { loadOrder } from '@/app/_order/load-order';
 import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
 import { OrderHistory } from '@/app/_order/order-history';
-import { ORDER_CARE, OrderSheet } from '@/app/_order/order-sheet';
+import { ORDER_CARE } from '@/app/_order/order-read-back';
+import { OrderSheet } from '@/app/_order/order-sheet';
 import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
 import { leadWords, roomInWords, roomOfForm } from '@/app/_order/start-order';
@@ -67,7 +68,7 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
         <PrintButton words="Print the sheet" />
         <BackToPatient patientId={patientId} />
       </PatientTitle>
-      <OrderSheet loaded={loaded} />
+      <OrderSheet loaded={loaded} names={names} />
       {mayWrite && order.state === 'proposed' && (
         <div className="halves no-print">
           <SendOrder
