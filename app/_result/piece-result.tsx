@@ -194,7 +194,9 @@ function EndOfMeasures({ one: { endOfLife, orderBy }, followed }: { one: Analyse
 
 function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; followed: Follower }) {
   const { unit } = ruler;
-  const { outgrow, endOfLife, orderBy, room } = one;
+  const { fit, outgrow, endOfLife, orderBy, room } = one;
+  // The next piece is cut from the newest ladder: its places stand as on that tape.
+  const newest = isNoAnswer(fit) ? ruler : rulerOf(fit.latest);
   return (
     <div className={styles.outlook}>
       <p>
@@ -227,7 +229,7 @@ function Outlook({ one, ruler, followed }: { one: AnalysedPiece; ruler: Ruler; f
               <tbody>
                 {[...room.places].reverse().map((place) => (
                   <tr key={place.placeMm}>
-                    <th scope="row">{placeOnTape(place.heightMm, ruler)}</th>
+                    <th scope="row">{placeOnTape(place.heightMm, newest)}</th>
                     <td className="numeric">{showLength(place.middleMm, unit)}</td>
                     <td className="numeric">{showLength(place.highMm, unit)}</td>
                     <td className="numeric">{place.tightnessAtDelivery.toFixed(2)}</td>

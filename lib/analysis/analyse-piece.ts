@@ -1,4 +1,4 @@
-import { type FitToday, fitToday } from '../garments/fit-today';
+import { type FitToday, fitOfNext, fitToday } from '../garments/fit-today';
 import { furtherLimbs, type LimbOfSet, onLimb, worseOutlook } from '../garments/limbs-of-set';
 import { firstToLeave, measureFits } from '../garments/measure-fit';
 import { type OrderBy, orderBy } from '../garments/order-by';
@@ -122,5 +122,5 @@ function outlookOn(
   if (isNoAnswer(fit)) return { limb, side, fit, trend: undefined, outgrow: fit, room: fit };
   const trend = series ? ownTrend(series, between) : undefined;
   const outgrow = outgrowDate(fit, record, trend, judgedPolicy);
-  return { limb, side, fit, trend, outgrow, room: roomToGrow(fit, record, trend, policy, today) };
+  return { limb, side, fit, trend, outgrow, room: roomToGrow(series ? fitOfNext(fit, series, policy) : fit, record, trend, policy, today) };
 }

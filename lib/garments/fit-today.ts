@@ -112,6 +112,20 @@ function asCut(piece: Piece, cut: CutFrom, policy: Policy): FitToday {
   return { piece, cut, latest: cut.visit, change: null, places, lengthDriftMm: 0, lengthDriftSdMm: 0 };
 }
 
+/**
+ * The piece as its next one would be cut: from the newest ladder, over the same cover, at that ladder's own rungs.
+ *
+ * Shape: a fit and the series of its limb; the fit itself where the piece is cut from the newest ladder, or where that ladder does not say where the cover ends.
+ * Example: cut where the fold stood at 22½ in, the newest ladder goes to 23½: the next piece has a place there.
+ */
+export function fitOfNext(fit: FitToday, series: LimbSeries, policy: Policy): FitToday {
+  const { piece, latest } = fit;
+  if (fit.cut.visit === latest) return fit;
+  const next = { ...piece, cutFrom: latest.visit.day, cutFromVisitId: null };
+  const cut = cutFrom(next, { ...series, visits: [latest] });
+  return isNoAnswer(cut) ? fit : asCut(next, cut, policy);
+}
+
 function placeFit(
   piece: Piece,
   cutVisit: SeriesVisit,

@@ -12,6 +12,7 @@ import { relativeTightness } from './tightness';
 
 /** Let-out width for one place of the next piece, mm, rounded up to the tape step, and what tightness does there. */
 export type PlaceRoom = {
+  /** On the ruler of the newest ladder. */
   readonly placeMm: number;
   readonly heightMm: number;
   readonly middleMm: number;
@@ -41,7 +42,7 @@ export const STEP_MM = { in: 3.175, cm: 1 } as const;
  *
  * e is the girth ratio expected between the two days, G the relaxed girth of a piece cut from the newest ladder; at the middle and at the
  * 90 % estimate, never below 0, rounded up to the tape step. Delivery: the later of today and the newest ladder, plus the lead time.
- * Shape: fit of the present piece, record, trend, policy, today. Refuses by name what `bodyOutlook` refuses.
+ * Shape: the piece as the next one is cut (`fitOfNext`), record, trend, policy, today; places of the newest ladder. Refuses by name what `bodyOutlook` refuses.
  * Source: strain algebra ΔG = g·G (common practice of let-outs); engine section 8.
  * Example: G 170 mm and 5 % of growth expected: 8.5 mm, rounded up to 9 mm.
  */

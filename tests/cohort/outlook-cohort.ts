@@ -75,12 +75,11 @@ export function outlookCohort(scenario: OutlookScenario, pool: readonly LimbShap
     if (isNoAnswer(said.room)) continue;
     const from = dayNumber(said.room.delivery);
     const to = dayNumber(said.room.endOfLife);
-    const needed = said.room.places.map(({ placeMm }, index) => {
-      const at = places[index] as number;
-      const relaxed = (said.fit as { places: readonly { placeMm: number; girthNowMm: number }[] }).places.find(
-        (one) => one.placeMm === placeMm,
-      );
-      return (relaxed?.girthNowMm ?? 0) * (1 - piece.reductionPct / 100) * (girth(someone, at, to) / girth(someone, at, from) - 1);
+    const newestZero = zerosMm.at(-1)?.[0] ?? 0;
+    const needed = said.room.places.map(({ placeMm }) => {
+      const at = anatomyOf(someone.shape, (placeMm + newestZero) / someone.stretchOn(newestDay));
+      const relaxed = girth(someone, at, newestDay) * (1 - piece.reductionPct / 100);
+      return relaxed * (girth(someone, at, to) / girth(someone, at, from) - 1);
     });
     kept.rooms += 1;
     if (Math.max(...needed) <= said.room.highMm) kept.high += 1;

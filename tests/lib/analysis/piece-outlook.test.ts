@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_POLICY } from '@/lib/limits/policy';
+import { previewPiece } from '@/lib/orders/preview-piece';
 import { isNoAnswer } from '@/lib/outcome';
 import { addDays, calendarDay, daysBetween } from '@/lib/units/calendar-day';
 import { recordOf, visitOf } from '../made-up-ladder';
@@ -85,6 +87,26 @@ describe('the outlook of a piece', () => {
     const growth = room.middleMm / girth;
     expect(growth).toBeGreaterThan(0.005);
     expect(growth).toBeLessThan(0.03);
+  });
+
+  it('gives room at the rungs of the newest ladder, to which the next piece is cut: what an order of the same figures keeps', () => {
+    const tall = legOf(1.02, { stretch: 1.04 });
+    const visits = [
+      visitOf('2026-01-05', [legOf()], { height: '130 cm', weight: '28 kg' }),
+      visitOf('2026-07-05', [tall], { height: '134.3 cm', weight: '29 kg' }),
+    ];
+    const covers = { from: 'ankle-crease', to: 'gluteal-fold' } as const;
+    const today = calendarDay('2026-07-10');
+    const { room } = pieceAt(visits, { covers, lifeDays: 120 }, child, today);
+    const kept = previewPiece(
+      recordOf(visits, child),
+      { ...pieceOf('2026-07-05', { covers, lifeDays: 120 }), cutFromVisitId: null },
+      DEFAULT_POLICY,
+      today,
+    ).piece.room;
+    if (isNoAnswer(room) || isNoAnswer(kept)) throw new Error('no room');
+    expect(room.places.map(({ placeMm }) => Math.round(placeMm))).toEqual(LEG_CM.map((_, rung) => Math.round(41.6 * (rung + 1))));
+    expect([room.middleMm, room.highMm, room.places]).toEqual([kept.middleMm, kept.highMm, kept.places]);
   });
 
   it('is refused by name to a child of sex X, to one without weight, and further than twelve months from the last ladder', () => {
