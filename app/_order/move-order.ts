@@ -15,13 +15,12 @@ import { refreshPatient } from '@/db/worklist/refresh-work';
 import { liftedInWords, readLifted } from '@/lib/cautions/hold';
 import { readPieceStep } from '@/lib/forms/read-piece-step';
 import { isAwaited, isHeldBack } from '@/lib/garments/piece-stage';
-import { coverKey } from '@/lib/garments/wear';
 import { asStop } from '@/lib/orders/order-questions';
-import { orderSet } from '@/lib/orders/order-set';
 import { mayCheck, piecesOfOrder, sentOrder } from '@/lib/orders/order-steps';
 import type { Order } from '@/lib/record/order';
 import { addDays, type CalendarDay, readDay } from '@/lib/units/calendar-day';
 import { CHECKED, type LoadedOrder, loadOrder } from './load-order';
+import { isAbout, noteGivenUp } from './prompts-of-order';
 
 /** Why a step of an order was not taken: beside its box, or for the whole form; everything typed comes back. */
 export type OrderStepState = {
@@ -65,16 +64,10 @@ export async function moveOrderAction(_before: OrderStepState, form: FormData): 
   if (revised.kind === 'conflict' || revised.kind === 'not-found')
     return { errors: { form: 'Somebody else was faster. Nothing was saved; reload the page and look again.' }, typed };
   if (next.deed === 'sent')
-    await completeBegun(therapist, patientId, ['order'], ({ piece }) => isOrdered(next.order, loaded.record.pieces, piece));
+    await completeBegun(therapist, patientId, ['order'], (about) => isAbout(next.order, loaded.record.pieces, about));
+  if (next.deed === 'cancelled' && loaded.order.state === 'proposed') await noteGivenUp(therapist, patientId, loaded, orderId);
   await refreshPatient(therapist, patientId, loaded.today);
   redirect(`/patients/${patientId}/orders/${orderId}`);
-}
-
-/** Whether an order replaces a piece: of the same cover, on the order's own limb or another of its set. */
-function isOrdered(order: Order, pieces: readonly KeptPiece[], number: string | undefined): boolean {
-  const piece = pieces.find((one) => one.piece === number);
-  const places = order.covers === 'measures' ? [order] : orderSet(order).ladders;
-  return piece !== undefined && places.some(({ limb, side }) => coverKey({ ...order, limb, side }) === coverKey(piece));
 }
 
 const STEPS: Readonly<Record<string, Step>> = {

@@ -1,6 +1,6 @@
 'use client';
 
-import { type ReactNode, useActionState, useState } from 'react';
+import { useActionState, useState } from 'react';
 import { asChoices, type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
 import { CoverEnds } from '@/app/_piece/cover-ends';
 import type { LadderChoice } from '@/app/_piece/cut-ladders';
@@ -9,6 +9,7 @@ import { GARMENT_FORMS, GARMENT_OPTIONS, type OptionKind, type OwnForm } from '@
 import { formOf } from '@/lib/garment-forms/own-form';
 import { LONGEST_OF_ORDER, ORDER_REASONS } from '@/lib/record/order';
 import { capitalized } from '@/lib/units/capitalized';
+import type { BesideForm } from './ladder-beside';
 import type { MissingByForm } from './missing-by-form';
 import styles from './order-form.module.css';
 import { type OrderFormState, saveOrderAction } from './save-order';
@@ -25,7 +26,7 @@ type Props = {
   /** What making took of late, in words, by the form of garment. */
   readonly leadWords: Readonly<Record<string, string>>;
   /** Ladders as they are shown beside the form, by the key of their choice, with the room proposed before and without it. */
-  readonly beside: readonly { readonly key: string; readonly shown: ReactNode; readonly without: ReactNode }[];
+  readonly beside: readonly BesideForm[];
   /** Forms that the clinic added. */
   readonly ownForms: readonly OwnForm[];
   /** What the newest visit does not have of each form. */
@@ -53,6 +54,8 @@ export function OrderForm({
   const [form, setForm] = useState(typed.form ?? '');
   const [cutFrom, setCutFrom] = useState(typed.cutFrom ?? '');
   const ladder = beside.find(({ key }) => key === cutFrom);
+  const also = ladder?.further[form] ?? [];
+  const drawn = ladder ? [ladder, ...beside.filter(({ key }) => also.includes(key))] : [];
   const own = ownForms.find(({ id }) => id === form);
   const byMeasures = formOf({ form, own })?.madeTo !== undefined;
   const refused = Object.keys(state.errors).length;
@@ -168,7 +171,11 @@ export function OrderForm({
           </a>
         </div>
       </form>
-      {ladder && <aside aria-label="The ladder it is made to">{state.room ? ladder.without : ladder.shown}</aside>}
+      {ladder && (
+        <aside aria-label={drawn.length > 1 ? 'The ladders it is made to' : 'The ladder it is made to'}>
+          {drawn.map(({ shown, without }) => (state.room ? without : shown))}
+        </aside>
+      )}
     </div>
   );
 }

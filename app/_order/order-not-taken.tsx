@@ -1,28 +1,36 @@
+import { personIn } from '@/app/_shell/history-table';
 import { notTaken } from '@/lib/orders/missing-figures';
-import type { AnsweredQuestion, Order, SentFigures } from '@/lib/record/order';
+import type { Order, SentFigures } from '@/lib/record/order';
+import { capitalized } from '@/lib/units/capitalized';
 import styles from './order-sheet.module.css';
 
 type Props = {
   readonly order: Order;
   readonly figures: SentFigures;
-  /** Who wrote an answer and on which day, in words. */
-  readonly by: (answer: AnsweredQuestion) => string;
+  /** The clinic's day of a moment. */
+  readonly day: (at: string) => string;
+  /** Names of the clinic's people, by id. */
+  readonly names: ReadonlyMap<string, string>;
 };
 
-/** What the garment is made to and nobody measured, by name, and why it leaves without: a row of the facts, none where all of it is there. */
-export function OrderNotTaken({ order, figures, by }: Props) {
+/** What the garment is made to and nobody measured, each by name, and why it leaves without; nothing where all of it is there. */
+export function OrderNotTaken({ order, figures, day, names }: Props) {
   const without = notTaken(order, figures);
   if (!without) return null;
   const { missing, why } = without;
   return (
-    <div className={styles.notTaken} data-not-taken="">
-      <dt>{order.sent ? 'Not taken: sent without' : 'Not taken yet'}</dt>
-      <dd>
-        <strong>{missing.join('; ')}</strong>
-        <span className={styles.factMore}>
-          {why ? `Why: “${why.answer}” (${by(why)})` : 'Nobody has written yet why it may leave without; that is asked before it is sent.'}
-        </span>
-      </dd>
-    </div>
+    <section className={styles.notTaken} aria-labelledby="not-taken">
+      <h3 id="not-taken">{order.sent ? 'Not taken: sent without these' : 'Not taken yet'}</h3>
+      <ul>
+        {missing.map((one) => (
+          <li key={one}>{capitalized(one)}</li>
+        ))}
+      </ul>
+      <p>
+        {why
+          ? `Why it leaves without: “${why.answer}” (${personIn(names, why.by)}, ${day(why.at)}).`
+          : 'Nobody has written yet why it may leave without; that is asked before it is sent.'}
+      </p>
+    </section>
   );
 }

@@ -1,5 +1,4 @@
 import { todayIn } from '@/app/_auth/today';
-import { personIn } from '@/app/_shell/history-table';
 import { PaperFoot } from '@/app/_shell/paper-foot';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { formOf } from '@/lib/garment-forms/own-form';
@@ -11,7 +10,7 @@ import { sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
-import type { AnsweredQuestion, Order, ProposedRoom, SentFigures } from '@/lib/record/order';
+import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
@@ -34,8 +33,6 @@ export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: Read
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
   const form = formOf(order.garment)?.words ?? order.garment.form;
   const named = `Order ${order.order}, reference ${record.reference}: ${form}, ${orderedInWords(order)}`;
-  const by = ({ by: person, at }: AnsweredQuestion): string =>
-    `${personIn(names, person)}, ${showDay(todayIn(loaded.clinic.timeZone, new Date(at)))}`;
   const ladderHead = ({ limb, side }: Ladder, number: number): string =>
     `${capitalized(limbInWords(limb, side))}: order ${order.order}, reference ${record.reference}, ladder ${number} of ${pages.length}`;
   return (
@@ -69,7 +66,6 @@ export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: Read
         <div className={styles.orderFacts}>
           <dl>
             <Fact what="Covers">{coverInWords(order.covers)}</Fact>
-            {figures && <OrderNotTaken order={order} figures={figures} by={by} />}
             <Fact what="Reduction" also={conventionInWords(order.convention)}>{`${order.reductionPct}\u202f%`}</Fact>
             <Fact what="Class">{pressureInWords(order.garment)}</Fact>
             <Fact what="Room to let out" also={proposedInWords(order, figures ? unitOf(figures) : 'cm')}>
@@ -118,6 +114,12 @@ export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: Read
               ownPage={pages.length > 1}
             />
           )}
+          <OrderNotTaken
+            order={order}
+            figures={figures}
+            day={(at) => showDay(todayIn(loaded.clinic.timeZone, new Date(at)))}
+            names={names}
+          />
           <ReadBack order={order} pages={pages.map(({ rows }) => rows)} measures={figures.measures ?? []} />
         </>
       ) : (

@@ -5,19 +5,19 @@ import { requireActing } from '@/app/_auth/therapist';
 import { heldNow } from '@/app/_cautions/read-hand-over';
 import { postedText } from '@/app/_form/posted';
 import { cutLadders, cutMeasures } from '@/app/_piece/cut-ladders';
-import { loadPatient } from '@/app/_record/load-patient';
+import { type LoadedPatient, loadPatient } from '@/app/_record/load-patient';
 import { ownPartsOf } from '@/db/clinic/own-parts';
 import { proposeOrder, reviseOrder } from '@/db/patients/orders';
 import { orderWithHistory } from '@/db/patients/read-orders';
-import { answerPrompt, asAsked, type PromptAnswer } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
 import { readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
+import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
 import { formsOffered } from '@/lib/garment-forms/own-form';
 import { proposedOrder } from '@/lib/orders/order-steps';
 import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
-import type { MergedPrompt } from '@/lib/prompts/decide-prompts';
-import type { WornPlace } from '@/lib/record/patient-record';
-import { roomInWords, roomOfForm } from './start-order';
+import { noteBegun } from './prompts-of-order';
+import { roomAsTyped } from './room-as-typed';
+import { roomInWords } from './start-order';
 
 /** A refused order: why beside each box, everything as typed, and a notice when somebody else was faster. */
 export type OrderFormState = {
@@ -33,26 +33,22 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   const therapist = await requireActing('lead', 'therapist');
   const typed = postedText(form);
   const { patientId = '', orderId = '', revision = '', submissionId = '' } = typed;
-  const { record, analysis, prompts, today } = await loadPatient(therapist, patientId);
+  const loaded = await loadPatient(therapist, patientId);
+  const { record, analysis, today } = loaded;
   const before = orderId === '' ? undefined : await orderWithHistory(therapist, orderId);
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms, before?.current.garment);
-  if (typed.show === 'room') {
-    const found = roomOfForm(typed, ownForms, { record, analysis, today });
-    return found.kind === 'refused'
-      ? { errors: found.errors, typed, notice: null }
-      : { errors: {}, typed, notice: null, room: roomInWords(found) };
-  }
+  if (typed.show === 'room') return showRoom(typed, ownForms, loaded);
   const read = readOrderForm(typed, [...cutLadders(record), ...cutMeasures(record)], ownForms);
   if (read.kind === 'refused') return { errors: read.errors, typed, notice: null };
+  const proposed = proposedRoom(previewPiece(record, read.choice, analysis.policy, today).piece);
   const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
-  const proposed = proposedRoom(previewPiece(record, cut, analysis.policy, today).piece);
   const further = furtherRoom(record, cut, analysis.policy, today);
   const content = proposedOrder(read.choice, read.ladder.visitId, proposed, further);
   if (orderId === '') {
     const saved = await proposeOrder(therapist, { patientId, submissionId, order: content });
     if (saved.kind === 'not-found') return { errors: {}, typed, notice: 'This patient or visit is not in your clinic. Nothing was saved.' };
     if (saved.kind === 'held') return { errors: {}, typed, notice: heldNow(saved.stops) };
-    if (saved.kind === 'saved') await begin(prompts, read.choice, (prompt) => answerPrompt(therapist, patientId, prompt));
+    await noteBegun(therapist, patientId, loaded, content);
     await refreshPatient(therapist, patientId, today);
     redirect(`/patients/${patientId}/orders/${saved.orderId}`);
   }
@@ -72,10 +68,10 @@ export async function saveOrderAction(_before: OrderFormState, form: FormData): 
   redirect(`/patients/${patientId}/orders/${orderId}`);
 }
 
-/** An order that was proposed beside its prompt has begun what that prompt asks for: it is marked so, as if somebody had come by it. */
-async function begin(prompts: readonly MergedPrompt[], { limb, side }: WornPlace, answer: (prompt: PromptAnswer) => Promise<unknown>) {
-  for (const prompt of prompts) {
-    const meant = prompt.action === 'order' && prompt.about.limb?.limb === limb && prompt.about.limb.side === side;
-    if (meant && !prompt.begun) await answer({ ...asAsked(prompt), answer: 'begun', until: null, reason: null });
-  }
+/** What the engine proposes as room for what stands in the form, as far as room hangs on it. */
+function showRoom(typed: TypedOrderForm, forms: readonly OwnForm[], loaded: LoadedPatient): OrderFormState {
+  const { record } = loaded;
+  const found = roomAsTyped(typed, [...cutLadders(record), ...cutMeasures(record)], forms, loaded);
+  if (found.kind === 'refused') return { errors: found.errors, typed, notice: null };
+  return { errors: {}, typed, notice: null, room: roomInWords(found.room, found.ladder.unit) };
 }

@@ -1,13 +1,9 @@
-import { cutLadders, cutMeasures } from '@/app/_piece/cut-ladders';
-import type { LoadedPatient } from '@/app/_record/load-patient';
 import type { KeptOrder } from '@/db/patients/read-orders';
 import type { KeptPiece } from '@/db/patients/read-pieces';
 import type { CutLadder } from '@/lib/forms/read-cut';
-import { asFarAsRoom, orderFormOf, readOrderForm, type TypedOrderForm } from '@/lib/forms/read-order-form';
-import type { OwnForm } from '@/lib/garment-forms/garment-catalogue';
+import { orderFormOf, type TypedOrderForm } from '@/lib/forms/read-order-form';
 import type { RoomToGrow } from '@/lib/garments/room-to-grow';
 import { LIMBS, placeInWords } from '@/lib/ladder/limb';
-import { previewPiece } from '@/lib/orders/preview-piece';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { ORDER_REASONS, type OrderReason } from '@/lib/record/order';
@@ -57,28 +53,9 @@ export function leadWords(times: ReadonlyMap<string, CountedDays>, start: string
   return { ...(start ? { [start]: leadProposal([]).words } : {}), ...Object.fromEntries(known) };
 }
 
-/** The room that is proposed for what stands in a form of an order, on which ladder; or why the form cannot be read that far. */
-export type RoomOfForm =
-  | { readonly kind: 'found'; readonly cutFrom: string; readonly unit: 'in' | 'cm'; readonly room: RoomToGrow | NoAnswer }
-  | { readonly kind: 'refused'; readonly errors: Readonly<Record<string, string>> };
-
-/** The same room that the order has once it is kept: of the piece that the form asks for, cut from its own ladder. */
-export function roomOfForm(
-  typed: TypedOrderForm,
-  forms: readonly OwnForm[],
-  { record, analysis, today }: Pick<LoadedPatient, 'record' | 'analysis' | 'today'>,
-): RoomOfForm {
-  const read = readOrderForm(asFarAsRoom(typed), [...cutLadders(record), ...cutMeasures(record)], forms);
-  if (read.kind === 'refused') return read;
-  const cut = { ...read.choice, cutFromVisitId: read.ladder.visitId };
-  const { room } = previewPiece(record, cut, analysis.policy, today).piece;
-  return { kind: 'found', cutFrom: typed.cutFrom ?? '', unit: read.ladder.unit, room };
-}
-
-/** The room in words: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
-export function roomInWords(found: RoomOfForm): string {
-  if (found.kind === 'refused') return '“Show the room for these figures” works it out.';
-  const { room, unit } = found;
+/** The room the engine proposes for the figures of an order: `Proposed: ½ in, or ¾ in to be enough nine times in ten.` */
+export function roomInWords(room: Pick<RoomToGrow, 'middleMm' | 'highMm'> | NoAnswer | undefined, unit: 'in' | 'cm'): string {
+  if (room === undefined) return '“Show the room for these figures” works it out.';
   if (isNoAnswer(room)) return `Proposed: not known. ${room.noAnswer}`;
   if (room.highMm === 0) return 'Proposed: none.';
   return `Proposed: ${roomSizes(room, unit)}.`;

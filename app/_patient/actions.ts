@@ -4,9 +4,11 @@ import { redirect } from 'next/navigation';
 import { returnPath } from '@/app/_auth/return-path';
 import { requireActing } from '@/app/_auth/therapist';
 import { postedText } from '@/app/_form/posted';
+import { proposedFor } from '@/app/_order/prompts-of-order';
 import { afterActing, DONE_WHEN_NOTED } from '@/app/_patient/after-acting';
 import { loadPatient } from '@/app/_record/load-patient';
 import { addEvent, withdrawEvent } from '@/db/patients/events';
+import { ordersOf } from '@/db/patients/read-orders';
 import { moveDate } from '@/db/worklist/moved-dates';
 import { answerPrompt, asAsked } from '@/db/worklist/prompt-answers';
 import { refreshPatient } from '@/db/worklist/refresh-work';
@@ -52,6 +54,8 @@ export async function answerPromptAction(_before: AnswerState, form: FormData): 
   });
   await refreshPatient(therapist, patientId, today);
   const own = `/patients/${patientId}`;
+  const begun = answer === 'act' && prompt.action === 'order' && proposedFor(prompt, await ordersOf(therapist, patientId), record.pieces);
+  if (begun) redirect(`${own}/orders/${begun.orderId}`);
   const done = answer === 'act' ? afterActing(patientId, prompt, record.pieces) : own;
   redirect(done === own ? backTo(typed, own) : done);
 }

@@ -8,8 +8,8 @@ import type { AnalysedLimb, AnalysedVisit, PatientAnalysis } from '@/lib/analysi
 import type { ZeroChoice } from '@/lib/ladder/ladder';
 import { stretchOnTape } from '@/lib/ladder/place-on-tape';
 import { isNoAnswer, type NoAnswer } from '@/lib/outcome';
-import { courseSentence, howSureInWords, smallestInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
-import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
+import { courseSentence, howSureInWords, whenInWords, whereInWords } from '@/lib/prompts/change-in-words';
+import { reasonsBesideVerdict } from '@/lib/prompts/reasons-in-words';
 import { pct } from '@/lib/prompts/show-figures';
 import { REACH_95 } from '@/lib/statistics/reach-95';
 import { baselineInWords } from '@/lib/summary/phase-words';
@@ -65,11 +65,13 @@ export function LimbResult({ limb, visit, analysis, picture, visitRef, beside, t
           <details className="as-table">
             <summary>Figures behind it</summary>
             <SinceBaseline limb={limb} visit={visit} analysis={analysis} />
-            <VolumeLine visit={visit} />
+            <VolumeLine visit={visit} isSaid={!last?.found} />
             <Segments visit={visit} analysis={analysis} />
             {last && (
               <ul className={styles.reasons}>
-                {[smallestInWords(last), ...reasonsInWords(last)].map((reason) => reason && <li key={reason}>{reason}</li>)}
+                {reasonsBesideVerdict(last).map((reason) => (
+                  <li key={reason}>{reason}</li>
+                ))}
               </ul>
             )}
           </details>
@@ -195,15 +197,15 @@ function Since({
   );
 }
 
-function VolumeLine({ visit }: { visit: AnalysedVisit }) {
+/** The mean girth over the length of the ladder; the volume itself where it does not stand above. */
+function VolumeLine({ visit, isSaid }: { visit: AnalysedVisit; isSaid: boolean }) {
   const { volume, at } = visit;
   if (isNoAnswer(volume)) return <p>{volume.noAnswer}</p>;
   const { unit } = at.ladder;
-  const reach = REACH_95 * volume.sdMl;
   return (
-    <p>
-      <strong data-volume={volume.volumeMl.toFixed(1)}>{showVolume(volume.volumeMl)}</strong>
-      {`, give or take ${showVolume(reach)}, over ${showLength(volume.lengthMm, unit)}\u202f${unit} of ladder on ${showDay(at.visit.day)}. Mean girth ${showLength(volume.meanGirthMm, unit)}\u202f${unit}.`}
+    <p data-volume={volume.volumeMl.toFixed(1)}>
+      {isSaid ? '' : `Volume ${volumeInWords(visit)}. `}
+      {`Mean girth ${showLength(volume.meanGirthMm, unit)}\u202f${unit} over ${showLength(volume.lengthMm, unit)}\u202f${unit} of ladder.`}
     </p>
   );
 }

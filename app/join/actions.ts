@@ -3,6 +3,7 @@
 import { hashPassword } from 'better-auth/crypto';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
+import { keepJoined } from '@/app/_auth/just-joined';
 import { beginTry } from '@/app/_auth/limits';
 import { ownWordsOf, passwordRefusal } from '@/app/_auth/password-rules';
 import { confirmFactor } from '@/app/_auth/second-factor';
@@ -32,6 +33,7 @@ export async function joinAction(_before: JoinState, form: FormData): Promise<Jo
   if (wanted === 'yes' && !confirmed) return refused({ code: 'This code does not fit. Wait for the next one and type that.' });
   const chosen = { passwordHash: await hashPassword(password), needsSecondFactor: false, ...(confirmed && { factor: confirmed.factor }) };
   if (!(await takeLink(token, chosen))) return refused({ form: 'This link has just been used. Ask the clinic lead for a new one.' });
+  await keepJoined(holder.email);
   if (confirmed) return { errors: {}, recoveryCodes: confirmed.recoveryCodes };
   redirect('/sign-in?joined=yes');
 }

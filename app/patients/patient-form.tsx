@@ -37,11 +37,13 @@ type FormProps = {
   /** What the boxes start with: a patient's details as they stand, and which state of them that is. */
   readonly start?: { readonly patientId: string; readonly revision: number; readonly typed: TypedPatient };
   readonly saveWords: string;
+  /** A second way to save, posted as `then`: where it leads after saving. */
+  readonly saveThen?: { readonly value: string; readonly words: string };
   readonly leave: { readonly to: string; readonly words: string };
 };
 
 /** The form of a patient's details, new or corrected. It posts without JavaScript too, and a refused one keeps every word typed. */
-export function PatientForm({ save, submissionId, today, start, saveWords, leave }: FormProps) {
+export function PatientForm({ save, submissionId, today, start, saveWords, saveThen, leave }: FormProps) {
   const [state, send, busy] = useActionState(save, { errors: {}, typed: null });
   const { errors } = state;
   const typed = state.typed ?? start?.typed;
@@ -118,6 +120,11 @@ export function PatientForm({ save, submissionId, today, start, saveWords, leave
         <button type="submit" className="button main" aria-disabled={busy}>
           {busy ? 'Saving…' : saveWords}
         </button>
+        {saveThen && (
+          <button type="submit" className="button" name="then" value={saveThen.value} aria-disabled={busy}>
+            {saveThen.words}
+          </button>
+        )}
         <a className="button" href={leave.to}>
           {leave.words}
         </a>

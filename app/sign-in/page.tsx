@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { justJoined } from '@/app/_auth/just-joined';
 import { returnPath } from '@/app/_auth/return-path';
 import { currentTherapist } from '@/app/_auth/therapist';
 import { ProtocolLine } from '@/app/_shell/protocol-line';
@@ -17,7 +18,7 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
       <h1>Sign in</h1>
       {joined && <p role="status">Your password is set. Sign in with it.</p>}
       <p className="secondary">For the therapists of this clinic. Ask the clinic lead if you have no sign-in yet.</p>
-      <SignInForm next={next} />
+      <SignInForm next={next} email={await justJoined()} />
       <ProtocolLine what="This program" />
     </main>
   );

@@ -3,8 +3,8 @@
 import { type FormEvent, useRef, useState } from 'react';
 import { type Asked, askToSignIn } from './ask-to-sign-in';
 
-/** E-mail and password; and, where one is set up, the code of the second factor. What was typed stays until it is all right. */
-export function SignInForm({ next }: { next: string }) {
+/** E-mail and password; and, where one is set up, the code of the second factor. What was typed stays until it is all right; `email` is filled in for whoever has just joined. */
+export function SignInForm({ next, email }: { next: string; email: string }) {
   const [asked, setAsked] = useState<Asked>({ refusal: '', needsCode: false });
   const [busy, setBusy] = useState(false);
   const password = useRef<HTMLInputElement>(null);
@@ -31,7 +31,7 @@ export function SignInForm({ next }: { next: string }) {
     <form className="panel form" onSubmit={signIn} method="post">
       <div className="field">
         <label htmlFor="email">E-mail</label>
-        <input id="email" name="email" type="email" autoComplete="username" required readOnly={asked.needsCode} />
+        <input id="email" name="email" type="email" autoComplete="username" defaultValue={email} required readOnly={asked.needsCode} />
       </div>
       <div className="field">
         <label htmlFor="password">Password</label>

@@ -1,14 +1,16 @@
+import type { GarmentSpec } from '../garment-forms/garment-catalogue';
 import { formOf } from '../garment-forms/own-form';
+import { coverKey } from '../garments/wear';
 import type { Ladder } from '../ladder/ladder';
 import { limbInWords } from '../ladder/limb';
 import { partOfSideInWords } from '../parts/measure';
 import { type GarmentSet, garmentSet, isOfSet } from '../record/garment-needs';
 import { groupedBy } from '../record/grouped-by';
 import type { Order, SentFigures } from '../record/order';
-import type { NamedMeasure, Visit, WornPlace } from '../record/patient-record';
+import type { NamedMeasure, Piece, Visit, WornPlace } from '../record/patient-record';
 
 /** What an order's set depends on. */
-type OrderedGarment = WornPlace & Pick<Order, 'garment'>;
+type OrderedGarment = WornPlace & { readonly garment: Pick<GarmentSpec, 'form' | 'own'> };
 
 /** The ladders and named measures that an order's garment is made to. */
 export function orderSet({ limb, side, garment }: OrderedGarment): GarmentSet {
@@ -47,4 +49,13 @@ export function sentLadders({ ladder, further }: Pick<SentFigures, 'ladder' | 'f
 export function measuresByPart(measures: readonly NamedMeasure[]): { readonly words: string; readonly taken: readonly NamedMeasure[] }[] {
   const parts = groupedBy(measures, ({ part, side }) => partOfSideInWords(part, side));
   return [...parts].map(([words, taken]) => ({ words, taken }));
+}
+
+/** Whether an order replaces a piece: of the same cover (made to named measures alone, of the same form), on the order's own limb or another of its set. */
+export function replaces(
+  order: Pick<Order, 'limb' | 'side' | 'covers' | 'garment'>,
+  piece: Pick<Piece, 'limb' | 'side' | 'covers' | 'garment'>,
+): boolean {
+  const places = order.covers === 'measures' ? [order] : orderSet(order).ladders;
+  return places.some(({ limb, side }) => coverKey({ ...order, limb, side }) === coverKey(piece));
 }

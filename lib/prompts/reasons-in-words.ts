@@ -36,10 +36,7 @@ const NOT_ON_RECORD = {
 export function reasonsInWords(judged: JudgedChange): string[] {
   const { change, explained } = judged;
   const { measured, body } = change;
-  const days = `from ${showDay(change.earlier.visit.day)} to ${showDay(change.later.visit.day)}`;
-  const said = [
-    `Volume ${signedPct(measured.volume.ratio - 1)} ${days}; a change under ${pct(judged.smallestRealChange)} cannot be told from tape error.`,
-  ];
+  const said = [volumeSentence(judged)];
   if (change.earlier.growing) said.push(`Length ${signedPct(measured.length.ratio - 1)}, girth ${signedPct(measured.girth.ratio - 1)}.`);
   if (explained) {
     said.push(
@@ -61,6 +58,31 @@ export function reasonsInWords(judged: JudgedChange): string[] {
   // Girths read in the wrong unit are off by more than any two measurers differ by.
   for (const confounder of judged.confounders) if (!(inOtherUnit && confounder === 'other-measurer')) said.push(CONFOUNDERS[confounder]);
   return said;
+}
+
+/**
+ * The reasons that a result does not say already: above them stand the verdict (`verdictSentence`), how sure it is, and where it changed and since when or, of no
+ * change, the smallest that would show.
+ *
+ * Shape: a judged change; sentences as in `reasonsInWords`, each of them further. Example: what was expected, from what, and what is left of the whole limb.
+ */
+export function reasonsBesideVerdict(judged: JudgedChange): string[] {
+  const said = [
+    courseSentence(judged),
+    ...(judged.found ? [] : [smallestInWords(judged)]),
+    ...(isByTape(judged) ? [volumeSentence(judged)] : []),
+  ];
+  return reasonsInWords(judged).filter((reason) => !said.includes(reason));
+}
+
+/** Whether a verdict of no clear change is that of the tape alone: volume, and the least that could be told from its error. */
+export function isByTape({ verdict, change, smallestRealChange }: JudgedChange): boolean {
+  return verdict === 'no-clear-change' && Math.abs(change.measured.volume.ratio - 1) <= smallestRealChange;
+}
+
+function volumeSentence({ change, smallestRealChange }: JudgedChange): string {
+  const days = `from ${showDay(change.earlier.visit.day)} to ${showDay(change.later.visit.day)}`;
+  return `Volume ${signedPct(change.measured.volume.ratio - 1)} ${days}; a change under ${pct(smallestRealChange)} cannot be told from tape error.`;
 }
 
 function witnesses(judged: JudgedChange): string {

@@ -1,6 +1,7 @@
 import { shiftInWords } from '../alignment/shift-in-words';
 import { limbInWords } from '../ladder/limb';
 import { partInWords } from '../prompts/change-in-words';
+import { isByTape } from '../prompts/reasons-in-words';
 import { pct, signedPct } from '../prompts/show-figures';
 import type { PatientRecord } from '../record/patient-record';
 import { REACH_95 } from '../statistics/reach-95';
@@ -21,7 +22,7 @@ export function verdictSentence(judged: JudgedChange, record: PatientRecord): st
   const volume = change.measured.volume.ratio - 1;
   switch (judged.verdict) {
     case 'no-clear-change':
-      return Math.abs(volume) <= judged.smallestRealChange
+      return isByTape(judged)
         ? `No clear change: volume ${signedPct(volume)}; a change under ${pct(judged.smallestRealChange)} cannot be told from tape error.`
         : `No clear change beyond what is expected: girth ${beyond(judged)}.`;
     case 'as-expected':

@@ -27,6 +27,19 @@ test('a patient is added, has a page of their own, and is found by name and by r
   }
 });
 
+test('a new patient’s referral is written down right after', async ({ page }) => {
+  await page.goto('/patients/new');
+  await page.getByRole('button', { name: 'Add, and write the referral down' }).click();
+  await expect(page.locator('[aria-invalid="true"]').first()).toBeVisible();
+  await fillIn(page, 'HL-0309');
+  await page.getByRole('button', { name: 'Add, and write the referral down' }).click();
+  await expect(page).toHaveURL(/\/patients\/[0-9a-f-]{36}\/work$/);
+  await page.getByLabel('Prescriber', { exact: true }).fill('Dr. Amberly');
+  await page.getByLabel('Cause').fill('secondary, after an operation');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await expect(page.getByText('Dr. Amberly').first()).toBeVisible();
+});
+
 test('details are corrected with a reason, every state stays with who and why', async ({ page }) => {
   await page.goto('/patients/new');
   await fillIn(page, 'HL-0303');

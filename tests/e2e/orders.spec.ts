@@ -111,7 +111,9 @@ test('it is checked by a second person, never by the one who wrote it, and its f
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*checked by K\. Dunmore.*Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Pieces 3 and 4 are awaited' })).toBeVisible();
-  await expect(page.locator('[data-not-taken]')).toContainText(/^Not taken: sent without.*foot length.*Why: “.+” \(\D+, \d+ \w+ \d{4}\)$/);
+  await expect(page.getByRole('region', { name: 'Not taken: sent without these' })).toContainText(
+    /foot length.*Why it leaves without: “.+” \(\D+, \d+ \w+ \d{4}\)\.$/,
+  );
   const kept = process.env.E2E_PICTURES ? { path: `${process.env.E2E_PICTURES}/order.pdf` } : {};
   const sheet = (await page.pdf({ format: 'A4', ...kept })).toString('latin1');
   expect(sheet.match(/\/Type\s*\/Page\b/g), 'the sheet is one side of A4').toHaveLength(1);
@@ -311,6 +313,39 @@ test('what an order was begun for stays on Today until it is sent, and is back w
   await page.getByRole('button', { name: 'Cancel the order' }).click();
   await expect(page.getByText(/Order \d+, cancelled/)).toBeVisible();
   await expect(await asked()).toContainText(why);
+});
+
+test('an order begun beside its prompt marks it begun, the prompt leads to it, and it is open again when the order is given up', async ({
+  page,
+}) => {
+  const line = async () => {
+    await page.goto('/?q=Ana&kind=order');
+    return page.locator('tr[data-line]').filter({ hasText: 'Order for the left leg' });
+  };
+  await expect(await line()).not.toContainText('Begun');
+  await page.getByRole('link', { name: /^Ana/ }).first().click();
+  await page.waitForURL(/\/patients\/[0-9a-f-]{36}/);
+  const own = new URL(page.url()).pathname;
+  await page.goto(`${own}/orders/new`);
+  const beside = page.getByRole('complementary', { name: /The ladders? it is made to/ });
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'waist-high, both legs' });
+  await expect(beside.getByText(/^(left|right) leg$/)).toHaveText(['left leg', 'right leg']);
+  await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'calf sleeve' });
+  await expect(beside.getByText(/^(left|right) leg$/)).toHaveText(['left leg']);
+  await page.getByLabel('Why it is ordered').selectOption('outgrown');
+  await page.getByRole('button', { name: 'Keep as proposed' }).click();
+  await page.waitForURL(/\/orders\/[0-9a-f-]{36}$/);
+  const order = new URL(page.url()).pathname;
+  await expect(await line()).toContainText('Begun, not done yet.');
+  await page.getByRole('link', { name: /^Answer: Order for the left leg/ }).click();
+  await page.getByRole('button', { name: /start the order/i }).click();
+  await page.waitForURL((url) => url.pathname === order);
+  await page.getByText('Cancel this order').click();
+  await page.getByLabel('Why', { exact: true }).fill('begun by mistake');
+  await page.getByRole('button', { name: 'Cancel the order' }).click();
+  await expect(page.getByText(/Order \d+, cancelled/)).toBeVisible();
+  await expect(await line()).toBeVisible();
+  await expect(await line()).not.toContainText('Begun');
 });
 
 test('a calendar address shows dates without names until it is withdrawn', async ({ page, request }) => {

@@ -116,6 +116,7 @@ test('a lead changes a role and keeps somebody out at once; the last lead stays;
   await guest.getByLabel('New password').fill(LONG);
   await guest.getByRole('button', { name: 'Set the password' }).click();
   await expect(guest).toHaveURL('/sign-in?joined=yes', { timeout: 20_000 });
+  await expect(guest.getByLabel('E-mail')).toHaveValue('lund@harbour.example');
   await signIn(guest, 'lund@harbour.example', LONG);
   await expect(guest).toHaveURL('/');
   await guest.goto('/clinic/people');

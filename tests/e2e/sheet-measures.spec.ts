@@ -96,6 +96,7 @@ test('tights are one order over both legs and the measures: what is missing need
   await finish(page);
   await page.goto(`${address}/orders/new`);
   await page.getByLabel('Garment', { exact: true }).selectOption({ label: 'waist-high, both legs' });
+  await expect(page.getByText(/^Not measured on .*: ladder of the right leg; waist girth, halfway; /)).toBeVisible();
   for (const [name, value] of [
     ['Reduction, %', '15'],
     ['Covers to', '3'],
@@ -119,6 +120,10 @@ test('tights are one order over both legs and the measures: what is missing need
   await send.click();
   await expect(page.getByText(/Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('row', { name: /^Left foot length 9\.5 in/ })).toBeVisible();
+  const without = page.getByRole('region', { name: 'Not taken: sent without these' });
+  for (const one of ['Ladder of the right leg', 'Waist girth, halfway', 'Hip girth', 'Crotch length', 'Right foot length'])
+    await expect(without.getByRole('listitem').filter({ hasText: one })).toHaveCount(1);
+  await expect(without).toContainText(/Why it leaves without: “the maker has them from last year” \(R\. Adeyemi, /);
   expect(await rulesBroken(page)).toEqual([]);
   if (process.env.E2E_PICTURES) await page.pdf({ path: `${process.env.E2E_PICTURES}/order-set.pdf`, format: 'A4' });
 });

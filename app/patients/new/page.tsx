@@ -7,7 +7,7 @@ import { addPatientAction } from './actions';
 
 export const metadata: Metadata = { title: 'New patient' };
 
-/** Adds a patient. */
+/** Adds a patient; who referred them, whom to call and what happened come next, on the form that keeps them. */
 export default async function NewPatientPage() {
   const therapist = await requireRole('lead', 'therapist');
   const { timeZone } = await clinicOf(therapist);
@@ -19,6 +19,7 @@ export default async function NewPatientPage() {
         submissionId={crypto.randomUUID()}
         today={todayIn(timeZone)}
         saveWords="Add patient"
+        saveThen={{ value: 'work', words: 'Add, and write the referral down' }}
         leave={{ to: '/patients', words: 'Leave without adding' }}
       />
     </main>

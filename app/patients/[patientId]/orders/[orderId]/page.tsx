@@ -10,7 +10,7 @@ import { ORDER_CARE } from '@/app/_order/order-read-back';
 import { OrderSheet } from '@/app/_order/order-sheet';
 import styles from '@/app/_order/order-sheet.module.css';
 import { CancelOrder, CheckOrder, DeliverOrder, SendOrder } from '@/app/_order/order-steps';
-import { leadWords, roomInWords, roomOfForm } from '@/app/_order/start-order';
+import { leadWords, roomInWords } from '@/app/_order/start-order';
 import { BackToPatient } from '@/app/_patient/back-to-patient';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
@@ -53,10 +53,6 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
       asksCautions: key.startsWith('cautions-unasked'),
     }));
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
-  const start = orderFormOf(
-    { ...order, decided: order.allowance.decided },
-    cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
-  );
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms, order.garment);
   return (
     <main id="main" className={styles.orderPage}>
@@ -109,12 +105,15 @@ export default async function OrderPage({ params }: { params: Promise<{ patientI
             orderId={orderId}
             revision={order.revision}
             submissionId={crypto.randomUUID()}
-            start={start}
+            start={orderFormOf(
+              { ...order, decided: order.allowance.decided },
+              cutKey(order.cutFromVisitId, order, order.covers === 'measures'),
+            )}
             ladders={ladderChoices(ladders)}
             // The sheet above has the ladder.
             beside={[]}
             leadWords={leadWords(await leadTimesByForm(therapist, today), order.garment.form)}
-            roomWords={roomInWords(roomOfForm(start, ownForms, loaded))}
+            roomWords={roomInWords(order.allowance.proposed, ladders.find(({ visitId }) => visitId === order.cutFromVisitId)?.unit ?? 'cm')}
           />
         </details>
       )}

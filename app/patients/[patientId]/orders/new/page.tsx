@@ -3,7 +3,8 @@ import { requireRole } from '@/app/_auth/therapist';
 import { laddersBeside } from '@/app/_order/ladder-beside';
 import { missingByForm } from '@/app/_order/missing-by-form';
 import { OrderForm } from '@/app/_order/order-form';
-import { leadWords, roomInWords, roomOfForm, startOfOrder } from '@/app/_order/start-order';
+import { roomAsTyped } from '@/app/_order/room-as-typed';
+import { leadWords, roomInWords, startOfOrder } from '@/app/_order/start-order';
 import { PatientTitle } from '@/app/_patient/patient-title';
 import { cutLadders, cutMeasures, ladderChoices } from '@/app/_piece/cut-ladders';
 import { loadPatient } from '@/app/_record/load-patient';
@@ -32,12 +33,14 @@ export default async function NewOrderPage({
   const { record, analysis, today } = loaded;
   const ladders = [...cutLadders(record), ...cutMeasures(record)];
   const before = record.pieces.find((one) => one.piece === after) ?? record.pieces.at(-1);
-  const start = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
+  const carried = startOfOrder(before, await ordersOf(therapist, patientId), ladders, reason);
   const ownForms = formsOffered((await ownPartsOf(therapist)).forms);
   const times = await leadTimesByForm(therapist, today);
-  const lead = start.form ? leadProposal(times.get(start.form) ?? []) : undefined;
+  const lead = carried.form ? leadProposal(times.get(carried.form) ?? []) : undefined;
+  const start = lead?.days === undefined ? carried : { ...carried, leadDays: String(lead.days) };
   const last = analysis.pieces.find((one) => one.piece === before);
-  const room = roomOfForm(start, ownForms, loaded);
+  const proposed = roomAsTyped(start, ladders, ownForms, loaded);
+  const known = proposed.kind === 'read' ? proposed : undefined;
   return (
     <main id="main">
       <PatientTitle record={record} today={today} saying="A new order: one or more like pieces from one visit’s figures" />
@@ -54,13 +57,13 @@ export default async function NewOrderPage({
           orderId={null}
           revision={0}
           submissionId={crypto.randomUUID()}
-          start={lead?.days === undefined ? start : { ...start, leadDays: String(lead.days) }}
+          start={start}
           leadWords={leadWords(times, start.form)}
           ladders={ladderChoices(ladders)}
-          beside={laddersBeside(record, ladders, room)}
+          beside={laddersBeside(record, ladders, known?.ladders ?? [], ownForms)}
           ownForms={ownForms}
           missing={missingByForm(record, ladders, ownForms)}
-          roomWords={roomInWords(room)}
+          roomWords={roomInWords(known?.room, known?.ladder.unit ?? 'cm')}
         />
       )}
       {last && <RoomTable one={last} policy={analysis.policy} letOutMm={0} />}
