@@ -3,6 +3,7 @@
 import { Fragment, useActionState, useEffect, useRef, useState } from 'react';
 import { type FamilyFormState, familyPageAction } from '@/app/_family/actions';
 import { type BoxChoice, typedBoxes } from '@/app/_form/typed-boxes';
+import type { TextsAsked } from '@/lib/summary/family/clinic-texts';
 import type { TypedFamily } from '@/lib/summary/family/read-family-form';
 import { STEP_ROWS } from '@/lib/summary/family/step-rows';
 import styles from './family.module.css';
@@ -18,7 +19,7 @@ type Props = {
   readonly engine: readonly string[];
   readonly outside: readonly { readonly box: string; readonly limb: string; readonly says: readonly string[] }[];
   /** Whom the clinic's texts leave open to call, by language. */
-  readonly asks: Readonly<Record<string, { readonly phone: boolean; readonly night: boolean }>>;
+  readonly asks: Readonly<Record<string, TextsAsked>>;
   readonly start: TypedFamily;
 };
 
@@ -29,7 +30,7 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
   const { text, choice, tick } = typedBoxes(typed, state.errors);
   const refused = Object.keys(state.errors).length > 0;
   const [language, setLanguage] = useState(typed.language ?? '');
-  const asked = asks[language] ?? { phone: false, night: false };
+  const asked = asks[language] ?? { phone: false, night: false, care: false };
   const said = useRef<HTMLParagraphElement>(null);
   useEffect(() => {
     if (Object.keys(state.errors).length > 0) said.current?.focus();
@@ -94,12 +95,11 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
           })}
           {text('allergies', 'Allergies', 'Or “none known”. Empty says that none are written down.', { maxLength: 80 })}
         </div>
-        {(asked.phone || asked.night) && (
+        {(asked.phone || asked.night || asked.care) && (
           <fieldset className="field">
-            <legend>Whom the family calls</legend>
+            <legend>What the clinic’s texts do not say yet</legend>
             <span className="hint">
-              The clinic’s texts do not say it yet in this language: it is asked here, for this page. A lead writes it once under Clinic,
-              Family texts.
+              It is asked here, in the language of the page, for this page alone. A lead writes it once for all under Clinic, Family texts.
             </span>
             <div className="two-columns">
               {asked.phone && text('phone', 'Phone', undefined, { maxLength: 40, type: 'tel' })}
@@ -109,6 +109,15 @@ export function FamilyForm({ patientId, visitId, submissionId, limbs, languages,
                     maxLength: 200,
                     lang: language,
                     defaultValue: typed.language === language ? (typed.night ?? '') : '',
+                  })}
+                </Fragment>
+              )}
+              {asked.care && (
+                <Fragment key={`care ${language}`}>
+                  {text('care', 'How to wear and wash it', 'Whole sentences. Empty: the page says to ask you.', {
+                    maxLength: 300,
+                    lang: language,
+                    defaultValue: typed.language === language ? (typed.care ?? '') : '',
                   })}
                 </Fragment>
               )}
@@ -163,7 +172,7 @@ const BECAUSE = [
 ];
 const VISIT_WORDS = [
   { key: 'visit', words: 'come in, measure again' },
-  { key: 'remeasure', words: 'come in, measure one more time' },
+  { key: 'remeasure', words: 'come in, measure again' },
   { key: 'try-on', words: 'come in to try it on' },
 ];
 const STEP_WORDS = [

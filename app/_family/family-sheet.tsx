@@ -1,3 +1,4 @@
+import { Fragment } from 'react';
 import type { FamilyPage } from '@/lib/summary/family/family-content';
 import styles from './family.module.css';
 import { FamilyPicture } from './family-picture';
@@ -61,9 +62,28 @@ export function FamilySheet({ page }: { page: FamilyPage }) {
   );
 }
 
-/** Whether a telephone can dial it: signs of a number and nothing else. */
-function isNumber(phone: string): boolean {
-  return /^[+(]?\d[\d\s()./-]{1,30}$/.test(phone.trim());
+/** Numbers that a telephone can dial: three digits or more in a row, or six with what is written between them. Hours of the day have fewer. */
+const NUMBER = /[+(]?\d(?:[ ()/-]{0,2}\d){5,14}|\d{3,15}/g;
+
+/** Words in which a telephone finds its numbers: pressed, they are dialled. */
+function Dialled({ words }: { words: string }) {
+  const numbers = [...words.matchAll(NUMBER)];
+  const last = numbers.at(-1);
+  return (
+    <>
+      {numbers.map(([number], at) => (
+        <Fragment key={numbers[at]?.index}>
+          {words.slice(endOf(numbers[at - 1]), numbers[at]?.index)}
+          <a href={`tel:${number.replace(/[^+\d]/g, '')}`}>{number}</a>
+        </Fragment>
+      ))}
+      {words.slice(endOf(last))}
+    </>
+  );
+}
+
+function endOf(match: RegExpMatchArray | undefined): number {
+  return match ? (match.index ?? 0) + match[0].length : 0;
 }
 
 /** The framed box: take it off, and by haste whom to call. Never left away. */
@@ -80,16 +100,20 @@ function FamilyCall({ call }: Pick<FamilyPage, 'call'>) {
         </ul>
         {call.phone && (
           <p className={styles.familyPhone}>
-            {isNumber(call.phone) ? <a href={`tel:${call.phone.replace(/[^+\d]/g, '')}`}>{call.phone}</a> : call.phone}
+            <Dialled words={call.phone} />
           </p>
         )}
         {call.lines.map((line) => (
-          <p key={line}>{line}</p>
+          <p key={line}>
+            <Dialled words={line} />
+          </p>
         ))}
       </div>
       {urgent && (
         <div>
-          <h2>{urgent.head}</h2>
+          <h2>
+            <Dialled words={urgent.head} />
+          </h2>
           <ul>
             {urgent.signs.map((sign) => (
               <li key={sign}>{sign}</li>

@@ -1,3 +1,4 @@
+import { PaperFoot } from '@/app/_shell/paper-foot';
 import type { ReplacementLetter } from '@/lib/summary/letter/replacement-letter';
 import styles from './letter.module.css';
 import { LetterTable } from './letter-table';
@@ -7,6 +8,7 @@ export function LetterSheet({ letter }: { letter: ReplacementLetter }) {
   const { signature } = letter;
   return (
     <article className={styles.letterSheet} lang={letter.language}>
+      <PaperFoot words={`${letter.title}, reference ${letter.reference}, ${signature.day}`} />
       <header>
         <p className={styles.letterClinic}>{letter.clinic}</p>
         <h2>{letter.title}</h2>

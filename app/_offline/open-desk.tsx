@@ -5,6 +5,7 @@ import { Sheet } from '@/app/_sheet/sheet';
 import sheetStyles from '@/app/_sheet/sheet.module.css';
 import type { Finish } from '@/app/_sheet/use-finish';
 import { LandedLines } from './landed-lines';
+import styles from './offline.module.css';
 import type { KeptList, KeptSheet, Opened } from './offline-data';
 import { keepFinished, type Landed, postFinished, readWaiting, sendWaiting, type WaitingVisit } from './send-waiting';
 import { useIdle } from './use-idle';
@@ -113,15 +114,24 @@ function Sheets({ sheets, finished, onShow }: SheetsProps & { readonly finished:
         Sheets <span className="count">{sheets.length}</span>
       </h2>
       {sheets.length === 0 && <p className="nothing-listed secondary">None: open a patient while there is a connection.</p>}
-      <ul className="plain-list">
+      <ul className={styles.rows}>
         {sheets.map((sheet) => (
           <li key={sheet.data.patientId}>
-            <button className="button" type="button" onClick={() => onShow(sheet)} disabled={finished.has(sheet.data.patientId)}>
-              {`Measure ${sheet.data.name}`}
-            </button>{' '}
-            <span className="secondary">
-              {`${sheet.data.reference}, kept at ${sheet.at}${finished.has(sheet.data.patientId) ? ', finished' : ''}`}
-            </span>
+            <p>
+              <strong>{sheet.data.name}</strong>
+              <span className="second-line">
+                {`${sheet.data.reference}, kept at ${sheet.at}${finished.has(sheet.data.patientId) ? ', finished' : ''}`}
+              </span>
+            </p>
+            <button
+              className="button"
+              type="button"
+              onClick={() => onShow(sheet)}
+              disabled={finished.has(sheet.data.patientId)}
+              aria-label={`Measure ${sheet.data.name}`}
+            >
+              Measure
+            </button>
           </li>
         ))}
       </ul>
@@ -136,15 +146,19 @@ function List({ of, sheets, onShow }: SheetsProps & { readonly of: Opened['list'
       <h2 className="section-head">
         {head} <span className="count">{lines.length < total ? `${lines.length} of ${total}` : total}</span>
       </h2>
-      <ul className="plain-list">
+      <ul className={styles.rows}>
         {lines.map(({ id, patientId, day, over, who, about, title, reason }) => {
           const sheet = sheetOf.get(patientId);
           return (
             <li key={id}>
               <p>
-                <strong>{day}</strong> {over && <span className="over">{over} </span>}
-                {`${who}, ${about}: `}
-                <b>{title}</b>. {reason}
+                <strong>{title}</strong>
+                {`, ${who}, ${about}`}
+                <span className="second-line">
+                  {day}
+                  {over && <span className="over">{`, ${over}`}</span>}
+                  {`. ${reason}`}
+                </span>
               </p>
               {sheet && (
                 <button className="button" type="button" onClick={() => onShow(sheet)} aria-label={`Measure ${who}`}>

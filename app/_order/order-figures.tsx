@@ -53,9 +53,7 @@ export function OrderFigures({ ladder, rows, sinceDay }: { ladder: Ladder; rows:
               <Head what="Girth" unit={other} />
               {sinceDay && <Head what="Last" unit={own} />}
               {withRoom && <Head what="Room" unit={own} />}
-              <th scope="col">
-                <span className="visually-hidden">Read back</span>
-              </th>
+              <th scope="col">Read back</th>
             </tr>
           </thead>
           <tbody>

@@ -1,16 +1,16 @@
 import { todayIn } from '@/app/_auth/today';
+import { PaperFoot } from '@/app/_shell/paper-foot';
 import { lengthAsTyped } from '@/lib/forms/read-cut';
 import { formOf } from '@/lib/garment-forms/own-form';
 import type { Ladder } from '@/lib/ladder/ladder';
 import { limbInWords, placeInWords } from '@/lib/ladder/limb';
 import { conventionInWords, optionsInWords, orderDifference, pressureInWords, wornInWords } from '@/lib/orders/order-difference';
 import { orderedInWords, sentLadders } from '@/lib/orders/order-set';
-import { type SheetRow, sheetRows, usualInterval } from '@/lib/orders/printed-rows';
+import { sheetRows, usualInterval } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { roomSizes } from '@/lib/prompts/outlook-in-words';
 import { coverInWords } from '@/lib/prompts/show-figures';
 import type { Order, ProposedRoom, SentFigures } from '@/lib/record/order';
-import type { NamedMeasure } from '@/lib/record/patient-record';
 import { showDay } from '@/lib/units/calendar-day';
 import { capitalized } from '@/lib/units/capitalized';
 import { mm } from '@/lib/units/length';
@@ -20,6 +20,7 @@ import { OrderDifferences } from './order-differences';
 import { OrderFigures } from './order-figures';
 import { OrderMeasures } from './order-measures';
 import { OrderNotTaken } from './order-not-taken';
+import { ReadBack } from './order-read-back';
 import styles from './order-sheet.module.css';
 
 /** The sheet a garment is made from: neutral words, both units, the figures as sent, and what differs from the last order. */
@@ -30,13 +31,16 @@ export function OrderSheet({ loaded, names }: { loaded: LoadedOrder; names: Read
     return { ladder, rows: sheetRows(ladder, change, roomAlong(order, ladder)), sinceDay: change?.earlier.visit.day ?? null };
   });
   const differences = before ? orderDifference(before, { ...order, allowance: order.allowance.decided }) : [];
+  const form = formOf(order.garment)?.words ?? order.garment.form;
+  const named = `Order ${order.order}, reference ${record.reference}: ${form}, ${orderedInWords(order)}`;
   const ladderHead = ({ limb, side }: Ladder, number: number): string =>
     `${capitalized(limbInWords(limb, side))}: order ${order.order}, reference ${record.reference}, ladder ${number} of ${pages.length}`;
   return (
     <article className={styles.orderSheet} aria-labelledby="sheet-head">
+      <PaperFoot words={`${named}, ${order.sent ? 'as sent' : order.state === 'cancelled' ? 'cancelled' : 'not sent'}`} />
       <header className={styles.orderSheetHead}>
         <div>
-          <h2 id="sheet-head">{`Order ${order.order}: ${formOf(order.garment)?.words ?? order.garment.form}`}</h2>
+          <h2 id="sheet-head">{`Order ${order.order}: ${form}`}</h2>
           <p>{`Reference ${record.reference} · ${piecesInWords(order)}`}</p>
           <p className={order.sent ? undefined : 'guess'}>{standing(order, loaded.clinic.timeZone)}</p>
         </div>
@@ -213,48 +217,4 @@ function taping({ ladder, height, weight, readings }: SentFigures): string {
   ].filter(Boolean);
   const how = ladder ? counting(ladder) : 'Made to the named measures below alone; no ladder belongs to it.';
   return `${how}${beside.length > 0 ? ` Also: ${beside.join('; ')}.` : ''}`;
-}
-
-/** Stands on the screen at the foot of the page, on paper in the box that is read last. */
-export const ORDER_CARE = 'Check side, unit, zero and figures before it leaves. Follow your local protocol and the prescriber.';
-
-/** Boxes for whoever reads the sheet back aloud before it leaves. */
-function ReadBack({
-  order,
-  pages,
-  measures,
-}: {
-  order: Order;
-  pages: readonly (readonly SheetRow[])[];
-  measures: readonly NamedMeasure[];
-}) {
-  const ladderUnits = pages.flat().map(({ distance }) => distance.unit);
-  const unitsRead = ladderUnits.length > 0 ? ladderUnits : measures.map(({ length }) => length.unit);
-  const girths = pages.flat().filter((row) => row.girth).length;
-  const units = new Set(unitsRead.map((unit) => (unit === 'in' ? 'inches' : 'centimetres')));
-  const checks = [
-    'reference',
-    orderedInWords(order),
-    [...units].join(' and '),
-    ...(pages.length > 0 ? ['zero and direction', `${girths} girths, no row skipped`] : []),
-    ...(measures.length > 0 ? [`${measures.length} named measures${pages.length > 0 ? '' : ', none skipped'}`] : []),
-  ];
-  return (
-    <div className={`${styles.readBackBox} print-only`}>
-      <h3>Read back by a second person, aloud, before sending</h3>
-      <ul className={styles.tickList}>
-        {checks.map((one) => (
-          <li key={one}>
-            <span className={styles.tickBox} aria-hidden="true" /> {one}
-          </li>
-        ))}
-      </ul>
-      <div className={styles.signLines}>
-        <span>read by</span>
-        <span>heard by</span>
-        <span>day</span>
-      </div>
-      <p className={styles.orderCare}>{ORDER_CARE}</p>
-    </div>
-  );
 }

@@ -1,6 +1,7 @@
 import { CourseTable } from '@/app/_course/course-table';
 import styles from '@/app/_letter/letter.module.css';
 import type { LoadedPatient } from '@/app/_record/load-patient';
+import { PaperFoot } from '@/app/_shell/paper-foot';
 import { affectedInWords } from '@/lib/record/patient-record';
 import { idsAsked } from '@/lib/schedule/asked-in-dates';
 import { dateInWords } from '@/lib/schedule/date-in-words';
@@ -25,6 +26,7 @@ export function ReportSheet({ loaded }: { loaded: LoadedPatient }) {
   const affected = affectedInWords(record);
   return (
     <article className={styles.letterSheet}>
+      <PaperFoot words={`Progress report of ${showDay(today)}, ${head.name ? `${head.name}, ` : ''}reference ${head.reference}`} />
       <header>
         <p className={styles.letterClinic}>{clinic.name}</p>
         <h2>Progress report</h2>

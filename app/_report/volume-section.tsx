@@ -11,6 +11,7 @@ import { shownPhases } from '@/lib/summary/phase-words';
 import { stretchesInWords } from '@/lib/summary/stretch-words';
 import { volumeOverTime } from '@/lib/trend/volume-over-time';
 import { showDay } from '@/lib/units/calendar-day';
+import { capitalized } from '@/lib/units/capitalized';
 import { showVolume } from '@/lib/units/volume';
 
 /** So many visits are listed at most: a report is one or two pages. */
@@ -45,7 +46,7 @@ export function VolumeSection({ analysis, limb }: { analysis: PatientAnalysis; l
   return (
     <section>
       <h3>{`Volume, ${limb}`}</h3>
-      <p>{`${stretchesInWords(drawn)}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
+      <p>{`${capitalized(stretchesInWords(drawn))}. Marks: as measured. Line and shade: the limb as all its visits together have it, 95 % range.`}</p>
       {betweenLimbs(analysis, limb).map((said) => (
         <p key={said}>{said}</p>
       ))}

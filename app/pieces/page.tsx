@@ -133,7 +133,7 @@ function OrderBy({ day, today, rest }: { day: CalendarDay | null; today: Calenda
     <>
       <strong>{showDay(day)}</strong>
       <span className="second-line">{over === 1 ? 'overdue, one day' : `overdue, ${over} days`}</span>
-      {rest && <span className="second-line">{rest}</span>}
+      {rest && <span className={`second-line ${styles.rest}`}>{rest}</span>}
     </>
   );
 }

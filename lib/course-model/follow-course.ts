@@ -11,13 +11,13 @@ const PARENTS = 2;
 /** A history while it is followed. */
 type Path = { readonly belief: Belief; readonly visits: readonly number[]; readonly kinds: readonly StepKind[]; score: number };
 
-/** Where each unknown stands in a belief; −1 for one that nothing hangs on. Steps come from `first` on. */
+/** Where each unknown stands in a belief; undefined for one that nothing hangs on. Steps come from `first` on. */
 type Layout = {
   readonly levels: readonly (readonly number[])[];
-  readonly weight: number;
-  readonly height: number;
-  readonly common: number;
-  readonly day: number;
+  readonly weight: number | undefined;
+  readonly height: number | undefined;
+  readonly common: number | undefined;
+  readonly day: number | undefined;
   readonly habits: number;
   readonly first: number;
 };
@@ -38,8 +38,8 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms, n
   const stride = layout.first + terms.mostSteps;
   const known = layout.levels.map((levels) => levels.map(() => false));
   const priors = new Array<number>(layout.first).fill(0);
-  if (layout.weight >= 0) priors[layout.weight] = terms.lnWeightVariance;
-  if (layout.height >= 0) priors[layout.height] = terms.lnHeightVariance;
+  if (layout.weight !== undefined) priors[layout.weight] = terms.lnWeightVariance;
+  if (layout.height !== undefined) priors[layout.height] = terms.lnHeightVariance;
   terms.habits.forEach((variance, habit) => {
     priors[layout.habits + habit] = variance;
   });
@@ -78,7 +78,7 @@ export function followCourse(visits: readonly VisitLook[], terms: CourseTerms, n
 function layoutOf(visits: readonly VisitLook[], terms: CourseTerms): Layout {
   let next = 0;
   const levels = terms.parts.map((parts) => Array.from({ length: parts }, () => next++));
-  const one = (isUsed: boolean): number => (isUsed ? next++ : -1);
+  const one = (isUsed: boolean): number | undefined => (isUsed ? next++ : undefined);
   const several = terms.parts.length > 1;
   const weight = one(visits.some(({ lnWeight }) => lnWeight !== 0));
   const height = one(visits.some(({ lnHeight }) => lnHeight !== 0));
@@ -89,15 +89,15 @@ function layoutOf(visits: readonly VisitLook[], terms: CourseTerms): Layout {
 
 /** Time goes by: drifts wander, the day begins anew. */
 function pass(belief: Belief, years: number, dayVariance: number, layout: Layout, terms: CourseTerms): void {
-  const own = terms.ownDrift + (layout.common < 0 ? terms.commonDrift : 0);
+  const own = terms.ownDrift + (layout.common === undefined ? terms.commonDrift : 0);
   for (const [first, second] of layout.levels as readonly [number, number?][]) {
     widen(belief, first, first, years * (own + terms.partDrift));
     if (second === undefined) continue;
     widen(belief, second, second, years * (own + terms.partDrift));
     widen(belief, first, second, years * own);
   }
-  if (layout.common >= 0) widen(belief, layout.common, layout.common, years * terms.commonDrift);
-  if (layout.day >= 0) renew(belief, layout.day, dayVariance);
+  if (layout.common !== undefined) widen(belief, layout.common, layout.common, years * terms.commonDrift);
+  if (layout.day !== undefined) renew(belief, layout.day, dayVariance);
 }
 
 function stepped(paths: readonly Path[], index: number, seen: (part: number) => boolean, terms: CourseTerms, unneeded: Belief[]): Path[] {
@@ -134,13 +134,13 @@ type Look = {
 function looksOf(look: LimbLook, visit: VisitLook, known: readonly (readonly boolean[])[], layout: Layout, stride: number): Look[] {
   const levels = layout.levels[look.limb] ?? [];
   const judged = look.limb === 0 ? 1 : 0;
-  const alone = layout.day < 0 ? visit.dayVariance : 0;
+  const alone = layout.day === undefined ? visit.dayVariance : 0;
   const at = (row: number, column: number): number => (look.covariance[row]?.[column] as number) + alone;
   const isNew = (part: number): boolean => !known[look.limb]?.[part];
   const [far, near] = look.girths;
   const found: Look[] = [];
   if (far != null) {
-    const weights = weightsOf(levels[0] as number, -1, 0, visit, layout, stride);
+    const weights = weightsOf(levels[0] as number, undefined, 0, visit, layout, stride);
     found.push({
       weights,
       fixed: weights.count,
@@ -170,15 +170,15 @@ function looksOf(look: LimbLook, visit: VisitLook, known: readonly (readonly boo
 }
 
 /** Level, body, day and habits as they stand in a part less a share of another part. */
-function weightsOf(level: number, other: number, share: number, visit: VisitLook, layout: Layout, stride: number): Weights {
+function weightsOf(level: number, other: number | undefined, share: number, visit: VisitLook, layout: Layout, stride: number): Weights {
   const weights = { at: new Int32Array(stride), by: new Float64Array(stride), count: 0 };
   const rest = 1 - share;
   add(weights, level, 1);
-  if (other >= 0) add(weights, other, -share);
-  if (layout.weight >= 0) add(weights, layout.weight, rest * visit.lnWeight);
-  if (layout.height >= 0) add(weights, layout.height, rest * visit.lnHeight);
-  if (layout.common >= 0) add(weights, layout.common, rest);
-  if (layout.day >= 0) add(weights, layout.day, rest);
+  if (other !== undefined) add(weights, other, -share);
+  if (layout.weight !== undefined) add(weights, layout.weight, rest * visit.lnWeight);
+  if (layout.height !== undefined) add(weights, layout.height, rest * visit.lnHeight);
+  if (layout.common !== undefined) add(weights, layout.common, rest);
+  if (layout.day !== undefined) add(weights, layout.day, rest);
   for (const habit of visit.habits) add(weights, layout.habits + habit, rest);
   return weights;
 }
@@ -234,12 +234,13 @@ function answerOf(
     return { visits, kinds, sizes, covariance, weight: Math.exp(score - heaviest.score) / total };
   });
   const { mean } = heaviest.belief;
+  const held = (unknown: number | undefined): number => (unknown === undefined ? 0 : (mean[unknown] as number));
   const [none] = paths as [Path];
   const fresh = histories.find(({ visits, kinds }) => visits.length === 1 && visits[0] === index && kinds[0] === 'whole');
   const information = fresh ? 1 / (fresh.covariance[0] as number) - 1 / terms.stepVariance : 0;
   return {
     histories,
-    common: (mean[weight] ?? 0) * visit.lnWeight + (mean[height] ?? 0) * visit.lnHeight + (mean[common] ?? 0),
+    common: held(weight) * visit.lnWeight + held(height) * visit.lnHeight + held(common),
     newStepVariance: information > 0 ? 1 / information : undefined,
     stepPlaces,
     strain: none.belief.strain,

@@ -47,7 +47,6 @@ function logGamma(z: number): number {
 
 /** P(a, x) by its series, whose terms are all of one sign. */
 function gammaBelow(a: number, x: number): number {
-  if (x <= 0) return 0;
   let term = 1 / a;
   let sum = term;
   for (let n = 1; n < MOST_STEPS && term > sum * CLOSE; n++) {

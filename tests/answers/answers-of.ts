@@ -27,14 +27,25 @@ import { wearInStart } from '@/lib/garments/wear-in-start';
 import { pressureEstimates, wornPlaces } from '@/lib/garments/worn-fit';
 import { againstRelease } from '@/lib/orders/against-release';
 import { changeSinceCut, lastOfPlace } from '@/lib/orders/last-of-place';
-import { missingFigures } from '@/lib/orders/missing-figures';
+import { missingFigures, notTaken } from '@/lib/orders/missing-figures';
+import { orderDifference } from '@/lib/orders/order-difference';
 import { orderQuestions } from '@/lib/orders/order-questions';
-import { furtherRoom } from '@/lib/orders/preview-piece';
+import { measuresByPart, orderedInWords, sentLadders } from '@/lib/orders/order-set';
+import { figuresToSend, orderStage, piecesOfOrder, proposedOrder, sentOrder, unansweredQuestions } from '@/lib/orders/order-steps';
+import { furtherRoom, previewPiece, proposedRoom } from '@/lib/orders/preview-piece';
+import { sheetRows } from '@/lib/orders/printed-rows';
 import { isNoAnswer } from '@/lib/outcome';
 import { inputsOf, type PromptAnswer } from '@/lib/prompts/decide-prompts';
 import { reasonsInWords } from '@/lib/prompts/reasons-in-words';
-import type { Piece } from '@/lib/record/patient-record';
+import { coverInWords } from '@/lib/prompts/show-figures';
+import type { Order } from '@/lib/record/order';
+import type { Piece, Visit } from '@/lib/record/patient-record';
+import { calendarEntries } from '@/lib/schedule/calendar-entries';
+import { calendarFile } from '@/lib/schedule/calendar-file';
+import { dateInWords, sourceInWords } from '@/lib/schedule/date-in-words';
+import { howItEnded } from '@/lib/schedule/how-it-ended';
 import { outlineFor, type PatientWork, patientWork, type Written } from '@/lib/schedule/patient-work';
+import { restsByKey } from '@/lib/schedule/rests-in-words';
 import { stillOpen } from '@/lib/schedule/still-open';
 import { girthByPlace } from '@/lib/trend/girth-by-place';
 import { tapeErrorOf } from '@/lib/trend/limb-series';
@@ -50,7 +61,12 @@ export function answersOf({ analysis, ...work }: PatientWork, answers: readonly 
   return {
     limbs: limbs.map((limb) => [limb.course, limb.trend, limb.relativeVolumeChange, limb.series, measuredOf(limb, analysis)]),
     pieces: pieces.map((one) => pieceOf(one, analysis)),
-    work: [work, stillOpen({ analysis, ...work }, answers, today), limbs.map(({ series }) => outlineFor(series, analysis))],
+    work: [
+      work,
+      stillOpen({ analysis, ...work }, answers, today),
+      limbs.map(({ series }) => outlineFor(series, analysis)),
+      datesOf(work, answers, analysis),
+    ],
     questions: [
       recordQuestions(
         record,
@@ -67,6 +83,31 @@ export function answersOf({ analysis, ...work }: PatientWork, answers: readonly 
     ),
     service: [serviceCases(analysis), daysWithout(record, today), limbStrains(record, policy, 1)],
     cautions: cardStates({ record, policy, today }).map(({ card, ...state }) => [card.id, state]),
+  };
+}
+
+/** The dates of a person in words, how each would have ended, and as a calendar has them: open, done yesterday, fallen away long ago. */
+function datesOf(
+  { dates, raised }: Pick<PatientWork, 'dates' | 'raised'>,
+  answers: readonly PromptAnswer[],
+  { record, policy, today }: PatientAnalysis,
+) {
+  const states = ['open', 'done', 'cancelled'] as const;
+  const stored = dates.map(({ key, kind, day, time }, index) => {
+    const changedAt = new Date(`${addDays(today, -90 - (index % 3) + 1)}T08:00:00Z`);
+    const state = states[index % states.length] ?? 'open';
+    return { id: key, patientId: 'p', reference: record.reference, kind, day, time: time ?? null, state, sequence: index, changedAt };
+  });
+  const entries = calendarEntries(stored, 'host', today, { address: 'http://host', alarmDays: 1, timeZone: 'Europe/Vienna' });
+  return {
+    words: dates.map((date) => [dateInWords(date), date.sources.map((source) => sourceInWords(source, policy)), howItEnded(date, record)]),
+    rests: restsByKey(
+      dates,
+      raised,
+      answers.map((one) => ({ ...one, reason: 'why' })),
+      today,
+    ),
+    file: calendarFile(entries, 'Dates'),
   };
 }
 
@@ -120,22 +161,46 @@ function orderOf(piece: Piece, analysis: PatientAnalysis) {
   const newest = cuts.at(-1);
   const cut = { ...piece, garment: piece.garment ?? null, ...(newest && { cutFrom: newest.day, cutFromVisitId: newest.visitId ?? null }) };
   const { garment } = piece;
-  const before =
-    garment &&
-    lastOfPlace(
-      pieces.map((one) => one.piece),
-      { ...cut, garment },
-      null,
-    );
   return {
-    asked: [
-      orderQuestions(record, cut, policy, today),
-      orderQuestions(record, { ...piece, garment: piece.garment ?? null }, policy, today),
-    ],
+    asked: [orderQuestions(record, cut, policy, today), orderQuestions(record, { ...piece, garment: garment ?? null }, policy, today)],
     release: againstRelease(piece, record, policy, today),
-    room: garment ? furtherRoom(record, { ...cut, garment }, policy, today) : null,
-    since: before ? [before.piece, changeSinceCut(analysis, before, cut)] : null,
     missing: newest && GARMENT_FORMS.map(({ id }) => missingFigures({ form: id }, piece, newest)),
+    order: garment && newest ? wholeOrder({ ...cut, garment }, newest, analysis) : null,
+    stage: [piece, ...pieces.map((one) => one.piece)].map((one) => coverInWords(one.covers)),
+  };
+}
+
+/** An order of a piece from its choice to its pieces and its printed rows. */
+function wholeOrder(cut: Piece & Pick<Order, 'garment'>, visit: Visit, analysis: PatientAnalysis) {
+  const { record, policy, today, pieces } = analysis;
+  const all = pieces.map((one) => one.piece);
+  const room = furtherRoom(record, cut, policy, today);
+  const proposed = proposedRoom(previewPiece(record, cut, policy, today).piece);
+  const choice = { ...cut, quantity: 3, heldBack: 1, reasonCode: 'worn out' as const, note: null, decided: cut.allowance };
+  const first: Order = { ...proposedOrder(choice, visit.visitId ?? '', proposed, room), order: 1 };
+  const before = lastOfPlace(all, first, null);
+  const figures = figuresToSend(first, { ...visit, revision: 2 });
+  const since = before ? changeSinceCut(analysis, before, first) : null;
+  const checked = { ...first, checked: { by: 'KD', name: 'K. Doan', at: '2027-01-05T10:00:00.000Z', visitRevision: 2 } };
+  const leaving = figures && { sent: figures, ordered: today, expected: addDays(today, 20), answers: [] };
+  const sent = [first, checked].flatMap((one) => (leaving ? [sentOrder(one, leaving)] : []));
+  const asked = orderQuestions(record, cut, policy, today);
+  return {
+    first,
+    words: orderedInWords(first),
+    open: unansweredQuestions(asked, { questions: asked.slice(1).map((one) => ({ ...one, answer: 'so', by: 'RA', at: '' })) }),
+    before: before && [before.piece, since, orderDifference(before, { ...first, allowance: first.allowance.decided })],
+    sent,
+    notTaken: figures && notTaken(first, figures),
+    rows: figures && sentLadders(figures).map((ladder) => sheetRows(ladder, since, 'places' in proposed ? proposed.places : [])),
+    parts: figures?.measures && measuresByPart(figures.measures),
+    pieces: sent.map((one) =>
+      piecesOfOrder(
+        one,
+        all.map(({ piece }) => piece),
+      ),
+    ),
+    stages: sent.map((one) => orderStage(one, all)),
   };
 }
 

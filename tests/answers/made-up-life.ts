@@ -10,7 +10,7 @@ import { addDays, type CalendarDay } from '@/lib/units/calendar-day';
 import type { Random } from '../cohort/random';
 import { madeUpMeasures } from './made-up-measures';
 import { madeUpPieces } from './made-up-pieces';
-import { withSlips } from './made-up-slips';
+import { lessBy, withSlips } from './made-up-slips';
 
 /** The same person with slips of the tape, named measures, pieces, phases and all that is written down beside the measures. */
 export function withLife(given: PatientRecord, random: Random, ownPieces = false): PatientRecord {
@@ -26,8 +26,8 @@ export function withLife(given: PatientRecord, random: Random, ownPieces = false
       ...(named ? { measures: [...(visit.measures ?? []), ...named] } : {}),
     };
   });
-  const record = { ...given, visits };
-  const days = visits.map(({ day }) => day);
+  const record = { ...given, visits: random.uniform() < 0.25 ? withSecondOfDay(visits, random) : visits };
+  const days = record.visits.map(({ day }) => day);
   const from = days[0] ?? given.born;
   const someDay = () => (days.length > 0 ? random.pick(days) : given.born);
   const phases = given.phases?.length ? given.phases : (sometimes(0.5, () => phasesOver(days, random)) ?? []);
@@ -39,15 +39,17 @@ export function withLife(given: PatientRecord, random: Random, ownPieces = false
     ...(events ? { events } : {}),
     facts: sometimes(0.5, () => factsFrom(from, random)) ?? null,
     ...(measured && random.uniform() < 0.3 ? { affectedParts: [{ part: measured, side: 'middle' as const }] } : {}),
-    cautions: CAUTION_CARDS.filter(() => random.uniform() < 0.4).map((card) => ({
-      card: card.id,
-      cardVersion: random.uniform() < 0.9 ? String(card.version) : '0',
-      answer: random.pick(CARD_ANSWERS.filter((one) => one !== 'present' || random.uniform() < 0.2)),
-      day: someDay(),
-      words: 'as said',
-      figures: null,
-      byName: 'R. Adeyemi',
-    })),
+    cautions: [...CAUTION_CARDS, GONE]
+      .filter(() => random.uniform() < 0.4)
+      .map((card) => ({
+        card: card.id,
+        cardVersion: random.uniform() < 0.9 ? String(card.version) : '0',
+        answer: random.pick(CARD_ANSWERS.filter((one) => one !== 'present' || random.uniform() < 0.2)),
+        day: someDay(),
+        words: 'as said',
+        figures: null,
+        byName: 'R. Adeyemi',
+      })),
     bookings: [-40, 5, 30]
       .filter(() => random.uniform() < 0.4)
       .map((ahead, index) => ({
@@ -61,6 +63,25 @@ export function withLife(given: PatientRecord, random: Random, ownPieces = false
     replies: (sometimes(0.4, () => [1, 2]) ?? []).map((index) => replyOf(index, addDays(days.at(-1) ?? from, index), record, random)),
   };
 }
+
+/** One visit again some hours later, as after a treatment: every girth a little smaller, or left and right changed round. */
+function withSecondOfDay(visits: readonly Visit[], random: Random): Visit[] {
+  const at = Math.floor(random.uniform() * visits.length);
+  const other = { left: 'right', right: 'left' } as const;
+  const exchanged = random.uniform() < 0.4;
+  const occasion = random.pick([null, ...OCCASIONS]);
+  return visits.flatMap((visit, index): Visit[] => {
+    if (index !== at) return [visit];
+    const ladders = visit.ladders.map((ladder) => (exchanged ? { ...ladder, side: other[ladder.side] } : lessBy(ladder, 0.99)));
+    return [
+      { ...visit, time: '08:00' },
+      { ...visit, visitId: `${visit.visitId} again`, time: '16:00', occasion, ladders },
+    ];
+  });
+}
+
+/** A card that is in no list any more; what was answered to it stands. */
+const GONE = { id: 'card-that-is-gone', version: 1 } as const;
 
 function phasesOver(days: readonly CalendarDay[], random: Random): Phase[] {
   const [first, last] = [days[0], days.at(-1)];

@@ -41,3 +41,9 @@ function changed(ladder: Ladder, random: Random, change: (girth: TypedLength) =>
 function mmOf({ nm }: TypedLength): number {
   return nm / 1e6;
 }
+
+/** A ladder whose every girth is the same share of what it was. */
+export function lessBy(ladder: Ladder, share: number): Ladder {
+  const rungs = ladder.rungs.map((rung) => (rung.girth ? { ...rung, girth: typed(mmOf(rung.girth) * share, ladder.unit, false) } : rung));
+  return { ...ladder, rungs };
+}

@@ -111,6 +111,9 @@ test('it is checked by a second person, never by the one who wrote it, and its f
   await page.getByRole('button', { name: 'Freeze the figures and mark as sent' }).click();
   await expect(page.getByText(/^Sent .*checked by K\. Dunmore.*Figures frozen as sent\.$/)).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Pieces 3 and 4 are awaited' })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Not taken: sent without these' })).toContainText(
+    /foot length.*Why it leaves without: “.+” \(\D+, \d+ \w+ \d{4}\)\.$/,
+  );
   const kept = process.env.E2E_PICTURES ? { path: `${process.env.E2E_PICTURES}/order.pdf` } : {};
   const sheet = (await page.pdf({ format: 'A4', ...kept })).toString('latin1');
   expect(sheet.match(/\/Type\s*\/Page\b/g), 'the sheet is one side of A4').toHaveLength(1);

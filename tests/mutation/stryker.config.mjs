@@ -10,6 +10,7 @@ export default {
   /** Words are for people: the tests of sentences look at those that matter. */
   mutator: { excludedMutations: ['StringLiteral'] },
   concurrency: 2,
+  dryRunTimeoutMinutes: 20,
   ignorePatterns: ['.next', 'data', 'test-results', 'public'],
   tempDirName: 'test-results/mutants/work',
   reporters: ['json'],

@@ -18,9 +18,10 @@ export type DemoClinic = {
 };
 
 /** Where the made-up clinic is and how it measures; the telephone is of a range that is given to nobody. */
-export const HARBOUR_LANE: Pick<ClinicDetails, 'address' | 'phone' | 'setUp' | 'posture'> = {
+export const HARBOUR_LANE: Pick<ClinicDetails, 'address' | 'phone' | 'emergency' | 'setUp' | 'posture'> = {
   address: ['14 Harbour Lane', 'Eastport'],
   phone: '555-0142',
+  emergency: '911',
   setUp: {
     leg: { zero: 'ankle-crease', direction: 'up', interval: '1 1/2' },
     arm: { zero: 'wrist-crease', direction: 'up', interval: '1 1/2' },

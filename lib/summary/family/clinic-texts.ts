@@ -16,12 +16,15 @@ export const clinicTextsSchema = z.strictObject({
 
 export type ClinicTexts = z.infer<typeof clinicTextsSchema>;
 
-/** Whom to call by day and by night, as typed on the form of one page. */
-export type TypedCalls = { readonly phone?: string; readonly night?: string };
+/** Whom to call by day and by night, and how it is washed, as typed on the form of one page. */
+export type TypedCalls = { readonly phone?: string; readonly night?: string; readonly care?: string };
 
-/** Whether the clinic's own texts leave open whom to call by day, and by night: then the form of a page asks. */
-export function callsAsked(texts: ClinicTexts | undefined): { readonly phone: boolean; readonly night: boolean } {
-  return { phone: !texts?.phone.trim(), night: !texts?.night.trim() };
+/** What the clinic's own texts leave open, so that the form of a page asks for it. */
+export type TextsAsked = { readonly phone: boolean; readonly night: boolean; readonly care: boolean };
+
+/** Whether the clinic's own texts leave open whom to call by day, and by night, and how to wash a garment. */
+export function callsAsked(texts: ClinicTexts | undefined): TextsAsked {
+  return { phone: !texts?.phone.trim(), night: !texts?.night.trim(), care: !texts?.care.trim() };
 }
 
 /** The clinic's texts with what was typed for one page where they leave open whom to call; the clinic's own come first. */

@@ -66,7 +66,7 @@ export const ENGLISH: FamilyWords = {
       yes: 'Yes. It fits well today.',
       soon: 'Yes, it fits today. It may not fit for long.',
       no: 'No. It does not fit well now.',
-      'not-sure': `We are not sure yet. We want to measure the ${person.limb} one more time.`,
+      'not-sure': `We are not sure yet. We want to measure the ${person.limb} again.`,
     })[right],
   because: (person, why) =>
     ({
@@ -79,7 +79,7 @@ export const ENGLISH: FamilyWords = {
   step: (kind) =>
     ({
       visit: 'You come in and we measure again.',
-      remeasure: 'You come in so that we can measure one more time.',
+      remeasure: 'You come in so that we can measure again.',
       order: 'We order the new garment.',
       delivery: 'The new garment should be here.',
       'try-on': 'You come in to try on the new garment.',
@@ -105,6 +105,7 @@ export const ENGLISH: FamilyWords = {
   firstDay: 'In the first 24 hours, also take it off and call us if it rubs.',
   noPhone: 'Ask us for our phone number before you go home.',
   noNight: 'Ask us whom to call at night.',
+  night: (said) => (/night|weekend/i.test(said) ? said : `At night and at weekends: ${said}`),
   opens: (closure) =>
     ({
       zip: 'To open it, pull down the zip.',

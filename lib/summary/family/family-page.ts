@@ -40,7 +40,10 @@ export function familyPage(
   if (facts.phase?.comparedWith) measured.push(words.comparedWith(words.month(facts.phase.comparedWith)));
   measured.push(words.change(person, choice.change));
   const right = [words.right(person, choice.right), ...(choice.why ? [words.because(person, choice.why)] : [])];
-  const wear = [choice.hours === null ? words.noHours : words.hours(choice.hours), textOr(texts?.care, words.noCare)];
+  const wear = [
+    choice.hours === null ? words.noHours : words.hours(choice.hours),
+    textOr(texts?.care, textOr(choice.calls?.care, words.noCare)),
+  ];
   const sections = [
     { head: heads.measured, sentences: measured },
     { head: heads.right, sentences: right },

@@ -84,6 +84,8 @@ export type FamilyWords = {
   readonly firstDay: string;
   readonly noPhone: string;
   readonly noNight: string;
+  /** What the clinic wrote for the night, with the time it is for where that is not said in it. */
+  readonly night: (said: string) => string;
   /** How a closure opens; none where the garment has none that is known. */
   readonly opens: (closure: string) => string | null;
   readonly ambulance: Signs & {

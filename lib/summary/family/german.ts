@@ -102,6 +102,7 @@ export const GERMAN: FamilyWords = {
   firstDay: 'In den ersten 24 Stunden auch dann ausziehen und anrufen, wenn sie reibt.',
   noPhone: 'Fragen Sie nach unserer Nummer, bevor Sie gehen.',
   noNight: 'Fragen Sie, wen Sie in der Nacht anrufen.',
+  night: (said) => (/nacht|wochenende/i.test(said) ? said : `In der Nacht und am Wochenende: ${said}`),
   opens: (closure) =>
     ({
       zip: 'So geht sie auf: Reißverschluss nach unten.',

@@ -23,12 +23,13 @@ export function helpBoxes(
   const { person } = choice;
   const help = known ?? NOTHING_KNOWN;
   const { phone, night } = textsWithCalls(texts, choice.calls ?? {});
+  const byNight = night === '' ? words.noNight : words.night(night);
   const own = texts?.emergency.trim() ?? '';
   const emergency = own || help.emergency;
   const { ambulance, sameDay, nextDay } = words;
   const lines = [
     phone === '' ? words.noPhone : (texts?.phoneHours.trim() ?? ''),
-    night || words.noNight,
+    byNight,
     words.firstDay,
     ...help.closures.flatMap((closure) => words.opens(closure) ?? []),
   ];
@@ -39,7 +40,7 @@ export function helpBoxes(
     phone,
     lines: lines.filter((line) => line !== ''),
     ...(night === '' ? {} : { night }),
-    line: words.callLine(phone || BLANK, night || words.noNight, emergency),
+    line: words.callLine(phone || BLANK, byNight, emergency),
     also: [
       {
         head: ambulance.head(emergency),

@@ -1,13 +1,14 @@
 import { limbInWords } from '../../ladder/limb';
 import type { LimbSide } from '../../record/patient-record';
 import type { CalendarDay } from '../../units/calendar-day';
+import type { TextsAsked } from './clinic-texts';
 import type { FamilyChoice } from './family-content';
 import { CHANGES, REASONS, RIGHTS } from './family-words';
 import { LANGUAGES } from './language-names';
 import { readSteps } from './step-rows';
 
 /** Letters that fit on one side of paper, by box. */
-const LONGEST = { note: 400, wornFor: 80, allergies: 80, phone: 40, night: 200 } as const;
+const LONGEST = { note: 400, wornFor: 80, allergies: 80, phone: 40, night: 200, care: 300 } as const;
 
 /** What was typed, by box; steps as `step0Kind`, `step0Day`, `step0Words`. */
 export type TypedFamily = Readonly<Record<string, string>>;
@@ -19,10 +20,10 @@ export type FamilyFormRead =
 /** What the form is held against: pieces outside their band by limb, and what the clinic's texts leave open by language. */
 export type FamilyAgainst = {
   readonly outside: (limb: LimbSide) => readonly string[];
-  readonly asks: (language: string) => { readonly phone: boolean; readonly night: boolean };
+  readonly asks: (language: string) => TextsAsked;
 };
 
-const NOTHING_AGAINST: FamilyAgainst = { outside: () => [], asks: () => ({ phone: false, night: false }) };
+const NOTHING_AGAINST: FamilyAgainst = { outside: () => [], asks: () => ({ phone: false, night: false, care: false }) };
 
 /** The box in which somebody says that they saw what lies outside its band fit on a limb: it is of that limb alone. */
 export function fitsAnywayOn({ limb, side }: LimbSide): string {
@@ -91,7 +92,7 @@ export function readFamilyForm(
       note: text('note'),
       wornFor: text('wornFor'),
       allergies: text('allergies'),
-      calls: { phone: text('phone'), night: text('night') },
+      calls: { phone: text('phone'), night: text('night'), care: text('care') },
     },
   };
 }

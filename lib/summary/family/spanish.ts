@@ -109,6 +109,7 @@ export const SPANISH: FamilyWords = {
   firstDay: 'En las primeras 24 horas, quítela y llame también si roza.',
   noPhone: 'Pida nuestro teléfono antes de irse a casa.',
   noNight: 'Pregunte a quién llamar de noche.',
+  night: (said) => (/noche|fin(es)? de semana/i.test(said) ? said : `De noche y los fines de semana: ${said}`),
   opens: (closure) =>
     ({
       zip: 'Para abrirla, baje el cierre.',

@@ -22,6 +22,11 @@ describe('a landmark that was not taped', () => {
     expect(kneeAt([far, near, bare], 2)?.sdMm).toBeCloseTo(Math.hypot(Math.sqrt(3) * 5, 0.02 * 285), 9);
     expect(kneeAt([far, near, bare], 2)?.inferred).toBe(true);
   });
+  it('knows a zero in words again however it was spaced and whichever letters were large', () => {
+    const own = (zero: string) => placeLandmarks([{ ...bare, zero }], 'leg', false, 5)[0]?.ownZero?.words;
+    expect(own('  10 cm above the  Scar ')).toBe('10 cm above the scar');
+    expect(own('ankle-crease')).toBeUndefined();
+  });
   it('of two that are as near, the earlier in the list counts', () => {
     const after = visit(120, { 'ankle-crease': 0, knee: 310 });
     expect(kneeAt([near, bare, after], 1)?.placeMm).toBe(5 + 285);

@@ -22,6 +22,13 @@ describe('the scale of error', () => {
     expect(learnErrorScale(wider, 1)).toEqual({ variance: expect.closeTo(2.25, 1), n: limbs.length });
   });
 
+  it('does not hang on the order of the limbs, nor does its range', () => {
+    const limbs = Array.from({ length: 45 }, (_, index) => ({ degrees: 3 + (index % 5), strain: (index * 7) % 11 }));
+    const shuffled = [...limbs].sort((one, other) => one.strain - other.strain || other.degrees - one.degrees);
+    expect(learnErrorScale(shuffled, 1)).toEqual(learnErrorScale(limbs, 1));
+    expect(errorScaleRange(shuffled, 1)).toEqual(errorScaleRange(limbs, 1));
+  });
+
   it('is not moved by a minority that changed, and is shrunk towards 1 below thirty limbs: factor^(n/30)', () => {
     const median = 9 * (1 - 2 / 81) ** 3;
     const of = (n: number, strain: number) => Array.from({ length: n }, () => ({ degrees: 9, strain }));

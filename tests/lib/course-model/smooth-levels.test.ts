@@ -55,6 +55,18 @@ describe('the limb as all its visits have it', () => {
     expect(levels[1]?.sd).toBeCloseTo(0.012, 8);
   });
 
+  it('takes a step of one part by its share of the mean: of far as of a whole step of share × τ, of near as of (1 − share) × τ (algebra)', () => {
+    const looks = looksOf([0, 0.01, 0.05, 0.04], 0.012);
+    const levels = (kind: 'whole' | 'far' | 'near', scaled: number) =>
+      smoothLevels(looks, () => 0.3, { ...TERMS, stepVariance: TERMS.stepVariance * scaled ** 2 }, [{ ...stepAt([2]), kinds: [kind] }]);
+    const closeTo = (levels: ReturnType<typeof smoothLevels>) =>
+      levels.map(({ level, sd }) => [expect.closeTo(level, 12), expect.closeTo(sd, 12)]);
+    const figures = (levels: ReturnType<typeof smoothLevels>) => levels.map(({ level, sd }) => [level, sd]);
+    expect(figures(levels('far', 1))).toEqual(closeTo(levels('whole', 0.3)));
+    expect(figures(levels('near', 1))).toEqual(closeTo(levels('whole', 0.7)));
+    expect(figures(levels('far', 1))).not.toEqual(closeTo(levels('near', 1)));
+  });
+
   it('agrees with Henderson’s mixed model equations, solved by a general matrix library', () => {
     const own = [0, 0.011, -0.006, 0.041, 0.037, 0.05];
     const looks = looksOf(own, 0.012).map((look, index) => ({ ...look, habits: index % 2 === 0 ? [0] : [], lnWeight: 0.02 * index }));

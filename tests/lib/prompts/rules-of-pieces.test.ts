@@ -40,6 +40,26 @@ describe('end of a piece’s life', () => {
   });
 });
 
+describe('an order whose figures are too old', () => {
+  it('says in the plan, as in the dates, that the limb is measured first, with the clinic’s limit; not where they are new enough', () => {
+    const piece = pieceOf('2026-01-05', { firstWorn: calendarDay('2026-01-10') });
+    const measureFirst = (newest: string) =>
+      promptsOf(
+        'end-of-life',
+        recordOf([visitOf('2026-01-05', [legOf()]), visitOf(newest, [legOf()])], { pieces: [piece] }),
+        '2026-04-06',
+      ).map(({ before, limits }) => [before, limits.includes('orderLadderDays')]);
+    const [old] = measureFirst('2026-01-20');
+    expect(old).toEqual([
+      expect.stringMatching(
+        /^Measure the left leg first: the ladder of 20 Jan 2026 is \d+ days old (by then|today); an order asks for one of \d+ days at most\.$/,
+      ),
+      true,
+    ]);
+    expect(measureFirst('2026-03-30')).toEqual([[undefined, false]]);
+  });
+});
+
 describe('growth since the cut-from ladder', () => {
   const then = visitOf('2026-01-05', [legOf()], { height: '130 cm', weight: '28 kg' });
   const piece = pieceOf('2026-01-05', { firstWorn: D('2026-01-19') });

@@ -209,6 +209,23 @@ describe('the emergency part of the family page', () => {
       CHECKED,
     );
   };
+  it('has the washing words of the clinic, else those typed for this page, else says to ask', () => {
+    const wear = (care: string, typed?: string) =>
+      page({}, { ...FAMILY_TEXTS, care }, typed === undefined ? {} : { calls: { care: typed } }).sections[2]?.sentences[1];
+    expect(wear('Wash it by hand.', 'Machine.')).toBe('Wash it by hand.');
+    expect(wear(' ', 'Cool machine wash.')).toBe('Cool machine wash.');
+    expect([wear('', ''), wear('')]).toEqual(['Ask us how to wash it.', 'Ask us how to wash it.']);
+  });
+
+  it('says for when the words for the night are, once, in each language', () => {
+    const lines = (night: string, language: string) => page({}, { ...FAMILY_TEXTS, night }, { language }).call.lines.join(' ');
+    expect(lines('Call 555-0199.', 'en')).toContain('At night and at weekends: Call 555-0199.');
+    expect(lines('At night call 555-0199.', 'en')).not.toContain('weekends:');
+    expect(lines('555-0199 anrufen.', 'de')).toContain('In der Nacht und am Wochenende: 555-0199 anrufen.');
+    expect(lines('Llame al 555-0199.', 'es')).toContain('De noche y los fines de semana: Llame al 555-0199.');
+    expect(page({}, { ...FAMILY_TEXTS, night: 'Call 555-0199.' }).call.line).toContain('At night and at weekends: Call 555-0199.');
+  });
+
   const signs = (one: FamilyPage) => [...one.call.signs, ...(one.call.also ?? []).flatMap((box) => box.signs)].join('; ');
 
   it('is whole also where the clinic typed nothing: off now, ambulance, same day, next working day, and a number', () => {
@@ -266,7 +283,7 @@ describe('the emergency part of the family page', () => {
     expect([none.call.phone, none.call.night]).toEqual(['555-0100', 'At night call 555-0200.']);
     expect(mayBeApproved(none)).toBe(true);
     expect(page({}, FAMILY_TEXTS, { calls }).call.phone).toBe(FAMILY_TEXTS.phone);
-    expect(callsAsked({ ...FAMILY_TEXTS, night: ' ' })).toEqual({ phone: false, night: true });
+    expect(callsAsked({ ...FAMILY_TEXTS, night: ' ' })).toEqual({ phone: false, night: true, care: true });
   });
 
   it('adds breathing and heat by what the garment presses, and how it opens', () => {
@@ -367,7 +384,7 @@ describe('the form of the family page', () => {
 describe('the form of a family page against the record', () => {
   const limbs = [LEFT];
   const outside = ['Piece 2, left leg: 3 of 23 places tighter than its band (up to 1.31 as cut; band 0.75–1.25).'];
-  const against = { outside: () => outside, asks: () => ({ phone: false, night: false }) };
+  const against = { outside: () => outside, asks: () => ({ phone: false, night: false, care: true }) };
 
   it('does not tell that a garment fits which the record has outside its band, until somebody says that they saw it fit', () => {
     for (const right of ['yes', 'soon']) {
@@ -392,12 +409,12 @@ describe('the form of a family page against the record', () => {
   });
 
   it('asks whom to call by day and by night where the clinic’s texts leave it open, and keeps it', () => {
-    const open = { outside: () => [], asks: () => ({ phone: true, night: true }) };
+    const open = { outside: () => [], asks: () => ({ phone: true, night: true, care: true }) };
     const none = readFamilyForm(FORM, limbs, TODAY, open);
     expect(none.kind === 'refused' && Object.keys(none.errors).sort()).toEqual(['night', 'phone']);
     const typed = { ...FORM, phone: ' 555-0100 ', night: 'Call 555-0200.' };
     const read = readFamilyForm(typed, limbs, TODAY, open);
-    expect(read.kind === 'read' && read.choice.calls).toEqual({ phone: '555-0100', night: 'Call 555-0200.' });
+    expect(read.kind === 'read' && read.choice.calls).toEqual({ phone: '555-0100', night: 'Call 555-0200.', care: '' });
     const long = readFamilyForm({ ...typed, night: 'x'.repeat(201) }, limbs, TODAY, open);
     expect(long).toMatchObject({ kind: 'refused', errors: { night: 'This is too long for one side of paper.' } });
   });

@@ -68,6 +68,13 @@ describe('the verdict between two visits', () => {
     expect([judged.verdict, judged.confounders]).toEqual(['cannot-tell', [reason]]);
   });
 
+  it('counts the hours between two times across midnight: half past eleven and half past twelve at night are an hour apart', () => {
+    const confounders = (then: string, now: string) =>
+      judgedOf(on('2026-01-05', 1, { ...weighed, time: then }), on('2026-03-05', 1.032, { ...weighed, time: now })).confounders;
+    expect(confounders('23:30', '00:30')).toEqual([]);
+    expect(confounders('12:30', '00:30')).toEqual(['time-of-day']);
+  });
+
   it('does not hide a change larger than posture or another hand may bring', () => {
     expect(judgedOf(on('2026-01-05', 1), on('2026-03-05', 1.12, { ...weighed, posture: 'standing' })).verdict).toBe('more-than-expected');
   });

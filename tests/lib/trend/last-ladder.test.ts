@@ -33,6 +33,16 @@ describe('a girth at zero itself', () => {
   });
 });
 
+describe('one ladder as a reference', () => {
+  it('has its girths at distances that fall where it was taped down, so that no other place of a ladder taped up is taken for the same', () => {
+    const places = (ladder: Ladder) => ladderAsTaped(seriesOf(ladder)[0] as SeriesVisit).girthsNm.map(([place]) => place);
+    const up = legOf();
+    const down: Ladder = { ...up, zero: 'gluteal-fold', direction: 'down', landmarks: [] };
+    expect(places(up)).toEqual(up.rungs.map(({ distance }) => distance.nm / 1e6));
+    expect(places(down)).toEqual(up.rungs.map(({ distance }) => -distance.nm / 1e6));
+  });
+});
+
 describe('what all earlier ladders say of the newest', () => {
   it('is the newest as taped where there is no other', () => {
     const visits = seriesOf(legOf());
