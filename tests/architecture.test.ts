@@ -117,10 +117,11 @@ const OPEN_ENTRIES = [
   'app/join/actions.ts',
 ];
 
-/** What may be asked for before anybody is signed in, and changes something: signing in, using a one-time link, and a reply of a family. */
+/** What may be asked for before anybody is signed in, and changes something: signing in, using a one-time link, going on from its codes to sign in (nothing changes but a cookie of one's own), and a reply of a family. */
 const ACT_BEFORE_SIGNING_IN = [
   'app/api/auth/[...all]/route.ts POST',
   'app/join/actions.ts joinAction',
+  'app/join/actions.ts signInNextAction',
   'app/_family/reply-action.ts replyAction',
 ];
 
