@@ -59,7 +59,7 @@ test('a line declined with a reason does not return, is kept with who and why, a
   await rest.first().getByRole('link', { name: 'Ana Brisk', exact: true }).click();
   await page.getByRole('link', { name: 'Proposed and answered' }).click();
   await expect(page.getByText(/Not for this patient: moves to another clinic\. R\. Adeyemi/).first()).toBeVisible();
-  await expect(page.getByText(/^To: Consider ordering/)).toBeVisible();
+  await expect(page.getByText(/^To: Consider ordering/).first()).toBeVisible();
   await expect(page.getByText(/Rule “outgrown before worn out”, version \d/).first()).toBeVisible();
   await page.getByRole('button', { name: /^Open again: Consider ordering/ }).click();
   await expect(page.getByText(/^Opened again\. R\. Adeyemi/)).toBeVisible();
