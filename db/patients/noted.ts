@@ -66,12 +66,13 @@ export const NOTHING_NOTED: Noted = {
 export async function notedOfPatients(therapist: Therapist, patientIds: readonly string[]): Promise<ReadonlyMap<string, Noted>> {
   if (patientIds.length === 0) return new Map();
   const database = await getDatabase();
-  const { patientId, kind, thing, number, content } = notedRevision;
+  const { patientId, kind, thing, number, content, at, id } = notedRevision;
   const rows = await database
     .select({ patientId, kind, thing, number, content })
     .from(notedRevision)
     .where(and(eq(notedRevision.clinicId, therapist.clinicId), inArray(patientId, [...patientIds])))
-    .orderBy(asc(number));
+    .orderBy(asc(number), asc(at), asc(id));
+  // A thing keeps the place of its first writing: replies of one minute stand as they came.
   const latest = new Map(rows.map((row) => [`${row.kind} ${row.thing}`, row]));
   const found = new Map<string, Noted>();
   for (const row of latest.values()) {

@@ -138,8 +138,8 @@ export function toldWear(replies: readonly FamilyReply[]): readonly Observation[
   );
 }
 
-/** Replies in the order they came. */
+/** Replies by day and clock time; those of one minute stay in the order they are given in. */
 export function inOrderOfReply<T extends KeptReply>(replies: readonly T[]): readonly T[] {
-  const key = ({ day, time, replyId }: KeptReply) => `${day} ${time} ${replyId}`;
-  return [...replies].sort((one, other) => (key(one) < key(other) ? -1 : 1));
+  const key = ({ day, time }: KeptReply) => `${day} ${time}`;
+  return [...replies].sort((one, other) => key(one).localeCompare(key(other)));
 }

@@ -109,6 +109,28 @@ describe.each(ENGINES)('replies of a family on %s', (engine) => {
     expect((await repliesNow()).length).toBe(7);
   });
 
+  it('stands in the order it came, also within one minute, whatever was answered first', async () => {
+    const early = addDays(day, -2);
+    for (const hours of [1, 2, 3, 4])
+      await at.db.replies.sendReply(link, { ...TOLD, day: early, hours }, form(), new Date(AT.getTime() + hours * 1000));
+    const those = async () => (await repliesNow()).filter((one) => one.day === early);
+    expect((await those()).map(({ hours }) => hours)).toEqual([1, 2, 3, 4]);
+    const [first] = await those();
+    if (!first) throw new Error('no reply');
+    const { replyId, number, ...told } = first;
+    const answer = { did: 'seen', day, by: at.therapist.name, words: null } as const;
+    const entry = {
+      submissionId: form(),
+      kind: 'reply' as const,
+      thing: replyId,
+      expected: number,
+      day: early,
+      content: { ...told, answer },
+    };
+    await at.db.noted.saveNoted(at.therapist, patientId, { ...entry, deed: 'reply of the family answered', reason: null });
+    expect((await those()).map(({ hours }) => hours)).toEqual([1, 2, 3, 4]);
+  });
+
   it('is not taken after the end of the course, and no page opens after a death or a withdrawal', async () => {
     const phase = { from: addDays(day, 2), until: null, baselineDay: null, note: '' } as const;
     const course = (number: number, phases: Parameters<typeof at.db.course.saveCourse>[3]['phases']) =>
